@@ -1,0 +1,141 @@
+import type { LandmarkName } from '../marks/landmark';
+import type { EventKind } from '../marks/event-kind';
+import type { View } from '../swim-file/swim-schema';
+
+export const readingGroups = ['kick', 'timing', 'body-wave', 'posture', 'speed', 'stroke', 'course'] as const;
+export type ReadingGroup = (typeof readingGroups)[number];
+
+/** Units a reading can carry; 'L' is body lengths (fingertip to toe in streamline), 'px' picture pixels. */
+export type ReadingUnit =
+  | 'Hz'
+  | '1/min'
+  | 's'
+  | 'ms'
+  | '%'
+  | 'm'
+  | 'L'
+  | 'px'
+  | '%L'
+  | 'm/s'
+  | 'L/s'
+  | 'px/s'
+  | '°'
+  | 'count'
+  | 'ratio'
+  | 'm²/s';
+
+/** Why a reading can't be computed: which mark, landmark, scene item or view is missing. A closed union. */
+export type MissingReason =
+  | {
+      readonly code: 'needs-events';
+      readonly kind: EventKind;
+      readonly have: number;
+      readonly need: number;
+    }
+  | {
+      readonly code: 'needs-landmark';
+      readonly landmark: LandmarkName;
+      readonly have: number;
+      readonly need: number;
+    }
+  | {
+      readonly code: 'needs-scene';
+      readonly item: 'travel' | 'level' | 'surface' | 'scale';
+    }
+  | { readonly code: 'needs-body-length' }
+  | { readonly code: 'view-cannot-show'; readonly view: View }
+  | {
+      readonly code: 'needs-full-cycles';
+      readonly have: number;
+      readonly need: number;
+    }
+  | { readonly code: 'not-for-this-drill' }
+  | { readonly code: 'needs-denser-trace'; readonly landmark: LandmarkName }
+  | { readonly code: 'needs-reading'; readonly reading: string }
+  | {
+      readonly code: 'degenerate';
+      readonly what: 'equal-times' | 'zero-speed' | 'collinear' | 'zero-length' | 'speed-above-wave';
+    };
+
+/** Something true of the value that the coach must see beside it. */
+export type ReadingNote =
+  | 'few-cycles'
+  | 'marking-error-assumed'
+  | 'kick-pairing-uneven'
+  | 'slowdown-assumed'
+  | 'implausible-for-a-human'
+  | 'approximate-for-children'
+  | 'short-ends'
+  | 'hip-not-centre-of-mass'
+  | 'level-assumed'
+  | 'beyond-15-m'
+  | 'few-pairs'
+  | 'sparse-trace';
+
+/** A 95 % interval around a reading; `low <= value <= high` and `high > low` always. */
+export interface Interval {
+  readonly low: number;
+  readonly high: number;
+  /** 'this-swim': marking and scale only. 'this-swimmer': spread between cycles (Student t). */
+  readonly question: 'this-swim' | 'this-swimmer';
+}
+
+/** Where a value came from: events by id, postures by frame. Clicking a reading lights these up. */
+export interface Provenance {
+  readonly eventIds: readonly string[];
+  readonly postureFrames: readonly number[];
+  readonly sceneItems: readonly ('travel' | 'level' | 'surface' | 'scale')[];
+}
+
+export interface ComputedReading {
+  readonly status: 'computed';
+  readonly id: string;
+  readonly value: number;
+  readonly unit: ReadingUnit;
+  /** The interval to print as "± 95 %", and its question. */
+  readonly interval: Interval;
+  /** The other interval when both can be had. */
+  readonly otherInterval: Interval | null;
+  /** Part of the variance that every swim with the same scene set-up shares (scale); in unit². */
+  readonly sharedVariance: number;
+  /** Part of the variance that is this swim's own; in unit². */
+  readonly ownVariance: number;
+  readonly cycles: number;
+  /** Per-cycle values in order of time, when the reading is a mean over cycles. */
+  readonly perCycle: readonly {
+    readonly value: number;
+    readonly fromFrame: number;
+    readonly toFrame: number;
+  }[];
+  readonly from: Provenance;
+  readonly notes: readonly ReadingNote[];
+}
+
+export interface MissingReading {
+  readonly status: 'missing';
+  readonly id: string;
+  /** At least one, the most helpful first. */
+  readonly reasons: readonly MissingReason[];
+}
+
+export type Reading = ComputedReading | MissingReading;
+
+/** What a reading is, apart from any swim: one entry of the catalogue. */
+export interface ReadingDefinition {
+  readonly id: string;
+  readonly group: ReadingGroup;
+  /** Sentence-case label, e.g. "Kick 1 with hand entry". */
+  readonly label: string;
+  /** Short line under the label, e.g. "kick top − entry". */
+  readonly brief: string;
+  /** One or two sentences: exactly what is computed, sign and domain. */
+  readonly definition: string;
+  /** What it tells the coach, in plain words, without inventing norms. */
+  readonly forCoach: string;
+  /** The same for the swimmer. */
+  readonly forSwimmer: string;
+  /** Reference, "common practice, no source", or "our own definition". */
+  readonly source: string;
+  /** Digits after the decimal point when no interval suggests otherwise. */
+  readonly digits: number;
+}

@@ -1,0 +1,39 @@
+import { type FrameIndex, mediaSeconds, type Seconds, seconds } from '../units/brand';
+import { clampFrame, type FrameTable, frameAtTick, mediaTimeOf } from './frame-table';
+
+/** A frame table read in real time: `slowdown` is playback seconds per real second (240/s stored at 30/s: 8). */
+export interface ClipClock {
+  readonly table: FrameTable;
+  readonly slowdown: number;
+}
+
+/** Real seconds from the clip's first shown picture to the start of `frame`; frames outside are clamped. */
+export function realTimeOf(clock: ClipClock, frame: number): Seconds {
+  return seconds(mediaTimeOf(clock.table, frame) / clock.slowdown);
+}
+
+/** The frame shown at a real time since the first shown picture, by the table's lookup rule. */
+export function frameAtRealTime(clock: ClipClock, time: number): FrameIndex {
+  const media = mediaSeconds(time * clock.slowdown);
+  const first = clock.table.starts[0] ?? 0;
+  // half a tick of slack: a time computed from a start must find that start again
+  return frameAtTick(clock.table, first + media * clock.table.ticksPerSecond + 0.5);
+}
+
+/**
+ * Local frame interval in real seconds: half the gap to each neighbour; at an end the one gap there is; for a
+ * single picture its own duration. This is the Δ of the event uncertainty Δ²/12.
+ */
+export function localFrameInterval(clock: ClipClock, frame: number): Seconds {
+  const { table, slowdown } = clock;
+  const n = table.starts.length;
+  const i = clampFrame(table, frame);
+  const at = (k: number): number => table.starts[k] ?? 0;
+  const before = i > 0 ? at(i) - at(i - 1) : undefined;
+  const after = i < n - 1 ? at(i + 1) - at(i) : undefined;
+  const ticks =
+    before !== undefined && after !== undefined
+      ? (before + after) / 2
+      : (before ?? after ?? table.endTick - at(i));
+  return seconds(ticks / table.ticksPerSecond / slowdown);
+}
