@@ -1,0 +1,14 @@
+/**
+ * One thing the coach can do, called alike by key, button and menu. `keys` are tinykeys patterns, e.g. "q",
+ * "Shift+ArrowLeft", "$mod+z".
+ */
+export interface Command {
+  readonly id: string;
+  /** Sentence case, as on the button. */
+  readonly label: string;
+  readonly keys: readonly string[];
+  /** How it relates to the document: one undo step, a view change, or never undoable. */
+  readonly kind: 'undoable' | 'view' | 'never';
+  readonly enabled?: () => boolean;
+  run(): void | Promise<void>;
+}

@@ -1,0 +1,31 @@
+import type { Result } from '#core/host-contract/host-error';
+import type {
+  ArrivedClip,
+  OperationInput,
+  OperationName,
+  OperationOutput,
+} from '#core/host-contract/operations';
+
+/** The window's side of the host contract; one per transport, alike to everything above. */
+export interface HostClient {
+  readonly transport: 'ipc' | 'loopback';
+  /** Input and output are checked against the contract; an expected failure is a value, a bug throws. */
+  call<Name extends OperationName>(
+    name: Name,
+    input: OperationInput<Name>,
+    signal?: AbortSignal,
+  ): Promise<Result<OperationOutput<Name>>>;
+  /** Addresses of byte streams on the app's own origin (GET, with Range for clips). */
+  clipAddress(swimId: string): string;
+  arrivedAddress(clipId: string): string;
+  thumbnailAddress(swimId: string): string;
+  /** Sends a picked or dropped file to the library. Progress runs from 0 to 1. Aborting leaves nothing behind. */
+  sendClip(
+    file: Blob,
+    name: string,
+    options: { readonly signal: AbortSignal; readonly onProgress: (share: number) => void },
+  ): Promise<Result<ArrivedClip>>;
+  sendThumbnail(swimId: string, jpeg: Blob): Promise<Result<null>>;
+  /** Saves an export under a free name in the library's export folder; never overwrites. */
+  sendExport(name: string, bytes: Blob): Promise<Result<{ readonly name: string; readonly path: string }>>;
+}

@@ -1,0 +1,64 @@
+import type { Result } from '#core/host-contract/host-error';
+import type { FrameTable } from '#core/timeline/frame-table';
+
+/** What the container says of a clip; everything a swim needs to know of its film. */
+export interface ClipFacts {
+  readonly container: string;
+  readonly codec: string;
+  /** Shown picture in square pixels, after rotation and pixel aspect. */
+  readonly width: number;
+  readonly height: number;
+  readonly rotation: 0 | 90 | 180 | 270;
+  readonly table: FrameTable;
+  /** Whether all gaps between starts are equal within one tick. */
+  readonly evenRate: boolean;
+  /** Median pictures per media second. */
+  readonly rate: number;
+  /** Slowdown read from a capture-rate tag (capture rate / stored rate), or null when the file doesn't tell. */
+  readonly taggedSlowdown: number | null;
+  /** Whether this window can decode it, found by decoding one real picture. */
+  readonly decodable: boolean;
+}
+
+/** One decoded picture. It stays valid until the source that gave it is closed or the frame leaves its cache. */
+export interface FramePicture {
+  readonly frame: number;
+  /** Shown size, as in ClipFacts. */
+  readonly width: number;
+  readonly height: number;
+  /** Draws the whole shown picture (turned, mirrored, square pixels) into a rectangle of a 2D context. */
+  draw(
+    context: CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D,
+    x: number,
+    y: number,
+    width: number,
+    height: number,
+  ): void;
+}
+
+/**
+ * Decoded pictures by frame number. Stateful: keeps a decoder running in the direction of travel, decodes ahead of
+ * the walk, holds a bounded number of pictures, and closes everything it opened.
+ */
+export interface FrameSource {
+  readonly facts: ClipFacts;
+  /** The picture when it is already decoded, else null; never waits. */
+  held(frame: number): FramePicture | null;
+  /**
+   * The picture of `frame` (clamped to what exists). A newer `show` makes older unfinished ones reject with an
+   * AbortError. `towards` tells which way the coach is walking, for decoding ahead.
+   */
+  show(frame: number, towards: -1 | 0 | 1): Promise<FramePicture>;
+  /** Bytes of pictures held now, and the budget they may not pass. */
+  memory(): { readonly heldBytes: number; readonly budgetBytes: number; readonly pictures: number };
+  close(): void;
+}
+
+/** A clip to read: a file in hand before it is in the library, or a stream address of the host. */
+export type ClipInput = { readonly blob: Blob; readonly name: string } | { readonly address: string };
+
+export type ReadClipFacts = (input: ClipInput, signal: AbortSignal) => Promise<Result<ClipFacts>>;
+export type OpenFrameSource = (
+  input: ClipInput,
+  options: { readonly budgetBytes?: number; readonly signal: AbortSignal },
+) => Promise<Result<FrameSource>>;
