@@ -1,0 +1,59 @@
+import { useStore } from 'zustand';
+import { localFrameInterval } from '#core/timeline/clip-clock';
+import { clockOf, useBench, useSwim } from './bench-session';
+import { cardWords } from './card-words';
+import { goTo } from './stepping';
+import { SaveState } from './save-state';
+
+/** Which swim this is, whether it is safe, and the few things done to it as a whole. */
+export function BenchBar({
+  onLeave,
+  onStill,
+}: {
+  readonly onLeave: () => void;
+  readonly onStill: () => void;
+}) {
+  const session = useBench();
+  const card = useSwim((swim) => swim.card);
+  const clock = useSwim(clockOf);
+  const undoName = useStore(session.document.store, (state) => state.undoName);
+  const redoName = useStore(session.document.store, (state) => state.redoName);
+  const words = cardWords(card);
+  const middle = Math.floor(clock.table.starts.length / 2);
+  const rate = Math.round(1 / localFrameInterval(clock, middle));
+  const back = (way: 'undo' | 'redo') => (): void => {
+    const step = session.document[way]();
+    if (step?.frame !== null && step?.frame !== undefined) goTo(session, step.frame);
+  };
+  return (
+    <div className="bench-bar">
+      <button type="button" onClick={onLeave} title="Back to all swims">
+        ‹ Shelf
+      </button>
+      <h1>
+        <strong>{words.title}</strong> <small>{[...words.facts, `${rate}/s`].join(' · ')}</small>
+        {card.invented && <em className="invented">invented</em>}
+      </h1>
+      <SaveState />
+      <button
+        type="button"
+        onClick={back('undo')}
+        disabled={undoName === null}
+        title={undoName ? `Undo: ${undoName} (Ctrl Z)` : 'Nothing to undo'}
+      >
+        Undo
+      </button>
+      <button
+        type="button"
+        onClick={back('redo')}
+        disabled={redoName === null}
+        title={redoName ? `Redo: ${redoName} (Ctrl Shift Z)` : 'Nothing to redo'}
+      >
+        Redo
+      </button>
+      <button type="button" onClick={onStill} title="Save this picture with its body line and readings (I)">
+        Still
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,68 @@
+import { createContext, useContext } from 'react';
+import { useStore } from 'zustand';
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Swim } from '#core/swim-file/swim-schema';
+import type { Swimmer } from '#core/swim-file/squad-schema';
+import type { ClipClock } from '#core/timeline/clip-clock';
+import { tableFromRecord } from '#core/timeline/frame-times-record';
+import type { HostClient } from '../host/host-client';
+import type { ReadingsStore } from '../readings/readings-store';
+import type { Autosave } from '../state/autosave';
+import type { SwimDocument } from '../state/swim-document';
+import type { ViewState, ViewStore } from '../state/view-store';
+import type { FrameSource } from '../video/frame-source';
+
+/** Why there are no pictures, in the coach's words; the marks and readings are there all the same. */
+export interface FilmState {
+  readonly source: FrameSource | null;
+  readonly trouble: FilmTrouble | null;
+}
+export type FilmTrouble =
+  | { readonly kind: 'missing' }
+  | { readonly kind: 'changed' }
+  | { readonly kind: 'unreadable'; readonly words: string };
+
+/** Everything the parts of the bench share while one swim is open. */
+export interface BenchSession {
+  readonly host: HostClient;
+  readonly document: SwimDocument;
+  readonly view: ViewStore;
+  readonly autosave: Autosave;
+  readonly readings: ReadingsStore;
+  readonly film: StoreApi<FilmState>;
+  readonly swimmer: StoreApi<{ readonly swimmer: Swimmer | null }>;
+  /** A short message to the coach that goes away by itself. */
+  readonly say: (words: string) => void;
+}
+
+export const BenchContext = createContext<BenchSession | null>(null);
+
+export function useBench(): BenchSession {
+  const session = useContext(BenchContext);
+  if (!session) throw new Error('this part belongs inside an open bench');
+  return session;
+}
+
+export function useView<T>(select: (state: ViewState) => T): T {
+  return useStore(useBench().view, select);
+}
+
+export function useSwim<T>(select: (swim: Swim) => T): T {
+  return useStore(useBench().document.store, (state) => select(state.swim));
+}
+
+export const createFilmStore = (): StoreApi<FilmState> =>
+  createStore<FilmState>(() => ({ source: null, trouble: null }));
+
+const clocks = new WeakMap<object, { slowdown: number; clock: ClipClock }>();
+
+/** The swim's clock; the same object until its slowdown changes. */
+export function clockOf(swim: Swim): ClipClock {
+  const key = swim.clip.frameTimes;
+  const slowdown = swim.clip.slowdown.factor;
+  const known = clocks.get(key);
+  if (known?.slowdown === slowdown) return known.clock;
+  const clock: ClipClock = { table: known?.clock.table ?? tableFromRecord(key), slowdown };
+  clocks.set(key, { slowdown, clock });
+  return clock;
+}

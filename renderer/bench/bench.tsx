@@ -1,0 +1,71 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import type { ReadingDefinition } from '#core/measures/reading';
+import { ReadingsPanel } from '../readings/readings-panel';
+import { Score } from '../score/score';
+import { Stage } from '../stage/stage';
+import { guideOn } from '../stage/tools/body-line-tool';
+import { StillDialog } from '../still/still-dialog';
+import { BenchBar } from './bench-bar';
+import { benchCommands } from './bench-commands';
+import { useBench, useView } from './bench-session';
+import { FilmTroubleCard } from './film-trouble';
+import { MarkPads } from './mark-pads';
+import { MarkQuestion } from './mark-question';
+import { ScaleForm } from './scale-form';
+import { StepControls } from './step-controls';
+import { useCommandKeys } from './use-command-keys';
+import { useSpaceToPlay } from './use-space-to-play';
+import './bench.css';
+
+interface Props {
+  readonly catalogue: readonly ReadingDefinition[];
+  readonly onLeave: () => void;
+  readonly onRelinked: () => void;
+}
+
+/** The bench with a swim on it. */
+export function Bench({ catalogue, onLeave, onRelinked }: Props) {
+  const session = useBench();
+  const [still, setStill] = useState(false);
+  const middle = useRef<HTMLElement>(null);
+  const openStill = useCallback(() => setStill(true), []);
+  const commands = useMemo(
+    () =>
+      benchCommands(session, {
+        openStill,
+        stageSize: () => {
+          const stage = middle.current?.querySelector('.stage-surface');
+          return { width: stage?.clientWidth ?? 1, height: stage?.clientHeight ?? 1 };
+        },
+      }),
+    [session, openStill],
+  );
+  useCommandKeys(commands);
+  useSpaceToPlay();
+
+  // a step to another frame starts that frame's own guided pass
+  const frame = useView((state) => state.frame);
+  const laying = useView((state) => state.tool === 'body-line');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the frame is the reason to ask again
+  useEffect(() => {
+    if (laying) guideOn(session);
+  }, [frame, laying, session]);
+
+  return (
+    <div className="bench">
+      <BenchBar onLeave={onLeave} onStill={openStill} />
+      <MarkPads />
+      <main className="bench-middle" ref={middle}>
+        <Stage>
+          <FilmTroubleCard onRelinked={onRelinked} />
+          <MarkQuestion />
+          <ScaleForm />
+        </Stage>
+        <StepControls />
+        <Score />
+      </main>
+      <ReadingsPanel catalogue={catalogue} />
+      {still && <StillDialog catalogue={catalogue} onClose={() => setStill(false)} />}
+    </div>
+  );
+}

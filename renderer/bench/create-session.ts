@@ -1,0 +1,84 @@
+import { createStore } from 'zustand/vanilla';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { Swimmer } from '#core/swim-file/squad-schema';
+import type { HostClient } from '../host/host-client';
+import { createReadingsStore, type Derive } from '../readings/readings-store';
+import { createAutosave } from '../state/autosave';
+import { openSwim, type OpenedSwim } from '../state/open-swim';
+import { createSwimDocument } from '../state/swim-document';
+import type { SwimJournal } from '../state/swim-journal';
+import { createViewStore } from '../state/view-store';
+import { type BenchSession, createFilmStore } from './bench-session';
+
+export interface SessionOptions {
+  readonly host: HostClient;
+  readonly journal: SwimJournal;
+  readonly swimId: string;
+  readonly derive: Derive;
+  readonly say: (words: string) => void;
+  readonly signal: AbortSignal;
+}
+
+export interface OpenSession {
+  readonly session: BenchSession;
+  readonly opened: OpenedSwim;
+  /** Writes what is unsaved and lets go of everything. */
+  close(): Promise<void>;
+}
+
+const beforeNextPicture = (job: () => void): (() => void) => {
+  const handle = requestAnimationFrame(job);
+  return () => cancelAnimationFrame(handle);
+};
+
+/** Reads the swim, lays unsaved changes of last time on it, and starts saving and measuring. */
+export async function createSession(options: SessionOptions): Promise<Result<OpenSession>> {
+  const { host, journal, swimId, derive, say, signal } = options;
+  const read = await openSwim(host, journal, swimId, signal);
+  if (!read.ok) return failure(read.error.code, read.error.detail);
+  const opened = read.value;
+  const document = createSwimDocument(opened.swim);
+  const swimmer = createStore<{ readonly swimmer: Swimmer | null }>(() => ({ swimmer: null }));
+  const readings = createReadingsStore({
+    document,
+    swimmer,
+    derive,
+    soon: beforeNextPicture,
+    clock: () => performance.now(),
+  });
+  const autosave = createAutosave({
+    document,
+    host,
+    journal,
+    revision: opened.revision,
+    unsavedFromStart: opened.replayed,
+    now: () => new Date(),
+  });
+  const film = createFilmStore();
+  const session: BenchSession = {
+    host,
+    document,
+    view: createViewStore(),
+    autosave,
+    readings,
+    film,
+    swimmer,
+    say,
+  };
+  // who swims is wanted for targets and body length, but the bench does not wait for it
+  void host.call('library/open', {}, signal).then((library) => {
+    if (!library.ok || signal.aborted) return;
+    const id = document.swim().card.swimmerId;
+    swimmer.setState({ swimmer: library.value.squad.swimmers.find((each) => each.id === id) ?? null });
+  });
+  return success({
+    session,
+    opened,
+    async close() {
+      film.getState().source?.close();
+      film.setState({ source: null, trouble: null });
+      readings.close();
+      await autosave.close();
+    },
+  });
+}

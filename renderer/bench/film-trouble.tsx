@@ -1,0 +1,59 @@
+import { useState } from 'react';
+import { useStore } from 'zustand';
+import { useBench, useSwim } from './bench-session';
+import { errorSentence } from './error-sentence';
+
+/** Why there is no picture, and the way back to it. Marks and readings stay as they are meanwhile. */
+export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => void }) {
+  const session = useBench();
+  const trouble = useStore(session.film, (state) => state.trouble);
+  const clip = useSwim((swim) => swim.clip);
+  const id = useSwim((swim) => swim.id);
+  const [path, setPath] = useState('');
+  const [answer, setAnswer] = useState<string | null>(null);
+  const [asking, setAsking] = useState(false);
+  if (!trouble) return null;
+  const said =
+    trouble.kind === 'missing'
+      ? `The clip “${clip.originalName}” is not where it was.`
+      : trouble.kind === 'changed'
+        ? `The clip “${clip.originalName}” is not the film these marks were made on, so it is not shown under them.`
+        : trouble.words;
+  const relink = async (): Promise<void> => {
+    setAsking(true);
+    await session.autosave.flush();
+    const result = await session.host.call('swim/relink', { id, path: path.trim() });
+    setAsking(false);
+    if (result.ok) onRelinked();
+    else setAnswer(`Not linked: ${errorSentence(result.error)}`);
+  };
+  return (
+    <div className="film-trouble" role="alert">
+      <h2>No picture</h2>
+      <p>{said}</p>
+      <p>Marks, readings and the score are all here.</p>
+      {trouble.kind !== 'unreadable' && (
+        <form
+          onSubmit={(event) => {
+            event.preventDefault();
+            void relink();
+          }}
+          onKeyDown={(event) => event.stopPropagation()}
+        >
+          <label>
+            Where is it now?
+            <input
+              value={path}
+              placeholder={clip.place.kind === 'outside' ? clip.place.path : clip.originalName}
+              onChange={(event) => setPath(event.target.value)}
+            />
+          </label>
+          <button type="submit" disabled={path.trim() === '' || asking}>
+            {asking ? 'Looking…' : 'Link it'}
+          </button>
+        </form>
+      )}
+      {answer && <p className="answer">{answer}</p>}
+    </div>
+  );
+}

@@ -1,0 +1,103 @@
+import { type EventKind, eventKinds, type Staff, staffOf } from '#core/marks/event-kind';
+import { Glyph } from '../score/glyph';
+import { eventWords } from '../state/mark-words';
+import { eventCounts } from '../state/selectors';
+import { copyLastForward, endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
+import { useBench, useSwim, useView } from './bench-session';
+import { markHere } from './marking';
+import { padKeys, padWords } from './pad-keys';
+import { ScenePads } from './scene-pads';
+
+const staffs: readonly { readonly staff: Staff; readonly words: string }[] = [
+  { staff: 'hands', words: 'Hands' },
+  { staff: 'feet', words: 'Feet' },
+  { staff: 'head', words: 'Head' },
+  { staff: 'course', words: 'Course' },
+];
+
+function MarkPad({ kind }: { readonly kind: EventKind }) {
+  const session = useBench();
+  const count = useSwim((swim) => eventCounts(swim)[kind]);
+  const pointedOut = useView((state) => state.guidedKind === kind);
+  const press = (): void => {
+    if (pointedOut) session.view.setState({ guidedKind: null });
+    void markHere(session, kind);
+  };
+  const key = padKeys[kind];
+  return (
+    <button
+      type="button"
+      className={`pad${pointedOut ? ' pointed-out' : ''}`}
+      onClick={press}
+      data-pad={kind}
+      title={`Mark ${eventWords[kind].toLowerCase()} on this frame (${key.toUpperCase()})`}
+      aria-label={`${eventWords[kind]}, ${count} marked, key ${key.toUpperCase()}`}
+    >
+      <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
+        <Glyph kind={kind} />
+      </svg>
+      <span className="pad-words">{padWords[kind]}</span>
+      <span className="pad-count">{count > 0 ? count : ''}</span>
+      <kbd>{key.toUpperCase()}</kbd>
+    </button>
+  );
+}
+
+/** Everything that can be marked on the frame shown, each with its key and how often it has been. */
+export function MarkPads() {
+  const session = useBench();
+  const laid = useSwim((swim) => swim.postures.length);
+  const laying = useView((state) => state.tool === 'body-line');
+  return (
+    <nav className="pads" aria-label="Marks">
+      {staffs.map(({ staff, words }) => (
+        <section key={staff} aria-label={words}>
+          <h2>{words}</h2>
+          {eventKinds
+            .filter((kind) => staffOf(kind) === staff)
+            .map((kind) => (
+              <MarkPad key={kind} kind={kind} />
+            ))}
+        </section>
+      ))}
+      <section aria-label="Body line">
+        <h2>Body line</h2>
+        <button
+          type="button"
+          className="pad"
+          aria-pressed={laying}
+          onClick={() => (laying ? endBodyLine(session) : startBodyLine(session))}
+          title="Lay the body line on this frame, fingertip to toe (B)"
+        >
+          <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
+            <path d="M-9,-4 L-3,2 L2,-3 L9,4" fill="none" stroke="currentColor" strokeWidth="2" />
+            <circle cx="-3" cy="2" r="2.4" fill="currentColor" />
+            <circle cx="2" cy="-3" r="2.4" fill="currentColor" />
+          </svg>
+          <span className="pad-words">Lay line</span>
+          <span className="pad-count">{laid > 0 ? laid : ''}</span>
+          <kbd>B</kbd>
+        </button>
+        <button
+          type="button"
+          className="pad"
+          onClick={() => copyLastForward(session)}
+          title="Copy the last body line to this frame as a start (N)"
+        >
+          <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
+            <path
+              d="M-8,5 L-2,-4 M1,5 L7,-4 M3,-6 L8,-6 L8,-1"
+              fill="none"
+              stroke="currentColor"
+              strokeWidth="2"
+            />
+          </svg>
+          <span className="pad-words">Copy last</span>
+          <span className="pad-count" />
+          <kbd>N</kbd>
+        </button>
+      </section>
+      <ScenePads />
+    </nav>
+  );
+}

@@ -1,0 +1,56 @@
+import { type EventKind, staffOf } from '#core/marks/event-kind';
+import type { EventMark, SwimCard } from '#core/swim-file/swim-schema';
+import { addEvent } from '../state/event-commands';
+import { makeId } from '../state/make-id';
+import { markPhrase } from '../state/mark-words';
+import type { OpenQuestion } from '../state/view-store';
+import type { BenchSession } from './bench-session';
+import { whenShown } from './stepping';
+
+type Said = Pick<EventMark, 'hand' | 'breathTo' | 'metres'>;
+const nothingSaid: Said = { hand: null, breathTo: null, metres: null };
+
+/** What a kind of mark needs to be told, given the card: a question only where the drill leaves it open. */
+export function whatIsSaid(kind: EventKind, card: SwimCard): Said | OpenQuestion['asks'] {
+  if (kind === 'distance-mark') return 'metres';
+  if (staffOf(kind) === 'hands') {
+    if (card.arms === 'one-arm-alternating') return 'hand';
+    if (card.arms === 'one-arm-left') return { ...nothingSaid, hand: 'left' };
+    if (card.arms === 'one-arm-right') return { ...nothingSaid, hand: 'right' };
+  }
+  if (kind === 'breath') {
+    const turns =
+      card.arms.startsWith('one-arm') || card.sideUp === 'left-side' || card.sideUp === 'right-side';
+    if (turns) return 'breath';
+    return { ...nothingSaid, breathTo: 'front' };
+  }
+  return nothingSaid;
+}
+
+/** Places a mark, or selects the one that is there already: two alike on one frame would count twice. */
+export function placeMark(session: BenchSession, kind: EventKind, frame: number, said: Said): void {
+  const { document, view } = session;
+  const twin = document
+    .swim()
+    .events.find((each) => each.kind === kind && each.frame === frame && each.hand === said.hand);
+  if (twin) {
+    view.setState({ selection: { kind: 'event', id: twin.id }, question: null });
+    session.say(`This frame already has a ${markPhrase(twin)}`);
+    return;
+  }
+  const mark: EventMark = { id: makeId(), kind, frame, ...said };
+  document.run(addEvent(mark));
+  view.setState({ selection: { kind: 'event', id: mark.id }, question: null });
+}
+
+/** A pad was pressed: waits for the picture asked for, so that no mark lands on a frame the coach has not seen. */
+export async function markHere(session: BenchSession, kind: EventKind): Promise<void> {
+  const { frame } = session.view.getState();
+  if (session.film.getState().source && !(await whenShown(session))) {
+    session.say('The picture is not there yet: nothing was marked');
+    return;
+  }
+  const said = whatIsSaid(kind, session.document.swim().card);
+  if (typeof said === 'string') session.view.setState({ question: { asks: said, kind, frame } });
+  else placeMark(session, kind, frame, said);
+}

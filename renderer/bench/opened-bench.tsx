@@ -1,0 +1,102 @@
+import { useCallback, useEffect, useState } from 'react';
+import type { HostError } from '#core/host-contract/host-error';
+import type { ReadingDefinition } from '#core/measures/reading';
+import type { HostClient } from '../host/host-client';
+import type { Derive } from '../readings/readings-store';
+import { createSwimJournal } from '../state/swim-journal';
+import type { OpenFrameSource } from '../video/frame-source';
+import { Bench } from './bench';
+import { BenchContext } from './bench-session';
+import { createSession, type OpenSession } from './create-session';
+import { errorSentence } from './error-sentence';
+import { openFilm } from './open-film';
+
+export interface BenchParts {
+  readonly openFrameSource: OpenFrameSource;
+  readonly derive: Derive;
+  readonly catalogue: readonly ReadingDefinition[];
+}
+
+interface Props {
+  readonly swimId: string;
+  readonly host: HostClient;
+  readonly onLeave: () => void;
+  readonly say: (words: string) => void;
+  readonly parts: BenchParts;
+}
+
+type Opening =
+  | { readonly kind: 'opening' }
+  | { readonly kind: 'open'; readonly open: OpenSession }
+  | { readonly kind: 'failed'; readonly error: HostError };
+
+/** Opens one swim, keeps it open while it is on screen, and closes it whichever way the coach goes. */
+export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
+  const [opening, setOpening] = useState<Opening>({ kind: 'opening' });
+  const [round, setRound] = useState(0);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new round opens the same swim again
+  useEffect(() => {
+    const leaving = new AbortController();
+    let open: OpenSession | null = null;
+    const start = async (): Promise<void> => {
+      const result = await createSession({
+        host,
+        journal: createSwimJournal(window.localStorage),
+        swimId,
+        derive: parts.derive,
+        say,
+        signal: leaving.signal,
+      });
+      if (!result.ok) {
+        if (!leaving.signal.aborted) setOpening({ kind: 'failed', error: result.error });
+        return;
+      }
+      open = result.value;
+      if (leaving.signal.aborted) {
+        await open.close();
+        return;
+      }
+      setOpening({ kind: 'open', open });
+      if (open.opened.replayed) say('Changes of last time that had not been saved are back');
+      await openFilm(open.session, open.opened.clipStatus, parts.openFrameSource, leaving.signal);
+    };
+    void start();
+    const away = (): void => open?.session.autosave.leave();
+    const hidden = (): void => {
+      if (document.visibilityState === 'hidden') away();
+    };
+    window.addEventListener('pagehide', away);
+    document.addEventListener('visibilitychange', hidden);
+    return () => {
+      leaving.abort();
+      window.removeEventListener('pagehide', away);
+      document.removeEventListener('visibilitychange', hidden);
+      void open?.close();
+      setOpening({ kind: 'opening' });
+    };
+  }, [swimId, host, say, parts, round]);
+
+  const again = useCallback(() => setRound((each) => each + 1), []);
+
+  if (opening.kind === 'failed') {
+    return (
+      <div className="bench-failed" role="alert">
+        <h1>This swim can’t be opened</h1>
+        <p>Not opened: {errorSentence(opening.error)}</p>
+        <button type="button" onClick={again}>
+          Try again
+        </button>
+        <button type="button" onClick={onLeave}>
+          Back to the shelf
+        </button>
+      </div>
+    );
+  }
+  if (opening.kind === 'opening') return <output className="bench-opening">Opening the swim…</output>;
+  return (
+    <BenchContext value={opening.open.session}>
+      <Bench catalogue={parts.catalogue} onLeave={onLeave} onRelinked={again} />
+    </BenchContext>
+  );
+}

@@ -1,0 +1,52 @@
+import { useStore } from 'zustand';
+import { useBench } from './bench-session';
+import { errorSentence } from './error-sentence';
+
+/** Whether the marks are safe, always in sight; trouble comes with what to do. */
+export function SaveState() {
+  const { autosave } = useBench();
+  const status = useStore(autosave.status, (state) => state.status);
+  switch (status.kind) {
+    case 'saved':
+      return (
+        <output className="save-state" data-save="saved">
+          {status.at ? `Saved ${status.at.toLocaleTimeString(undefined, { timeStyle: 'medium' })}` : 'Saved'}
+        </output>
+      );
+    case 'unsaved':
+    case 'saving':
+      return (
+        <output className="save-state" data-save={status.kind}>
+          Saving…
+        </output>
+      );
+    case 'failed':
+      return (
+        <div className="save-state trouble" role="alert" data-save="failed">
+          <span>
+            Not saved: {errorSentence(status.error)}{' '}
+            {status.journalled
+              ? 'Your marks are kept in this window until they are.'
+              : 'Leave this window open until they are: it holds the only copy.'}
+          </span>
+          <button type="button" onClick={() => void autosave.flush()}>
+            Try again
+          </button>
+        </div>
+      );
+    case 'conflict':
+      return (
+        <div className="save-state trouble" role="alert" data-save="conflict">
+          <span>
+            This swim was changed elsewhere meanwhile. Both versions are kept beside each other: go on with
+          </span>
+          <button type="button" onClick={() => void autosave.keepMine()}>
+            this one
+          </button>
+          <button type="button" onClick={() => autosave.takeTheirs()}>
+            the other
+          </button>
+        </div>
+      );
+  }
+}

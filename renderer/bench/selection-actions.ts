@@ -1,0 +1,66 @@
+import { clampFrame } from '#core/timeline/frame-table';
+import { landmarkNames } from '#core/marks/landmark';
+import { picturePoint } from '#core/units/brand';
+import { moveEvent, removeEvent } from '../state/event-commands';
+import { clearLandmark, moveLandmark } from '../state/posture-commands';
+import { placeSceneEnd, sceneWords, setScene } from '../state/scene-commands';
+import { postureOn } from '../state/selectors';
+import { nothingSelected } from '../state/view-store';
+import { type BenchSession, clockOf } from './bench-session';
+import { goTo } from './stepping';
+
+export function selectedEvent(session: BenchSession) {
+  const { selection } = session.view.getState();
+  if (selection.kind !== 'event') return null;
+  return session.document.swim().events.find((each) => each.id === selection.id) ?? null;
+}
+
+/** Moves the selected glyph by frames, and the stage with it. */
+export function nudgeEvent(session: BenchSession, frames: number): void {
+  const mark = selectedEvent(session);
+  if (!mark) return;
+  const to = clampFrame(clockOf(session.document.swim()).table, mark.frame + frames);
+  if (session.document.run(moveEvent(mark, to))) goTo(session, to);
+}
+
+/** Moves the selected landmark, scene end or the crosshair by picture pixels. */
+export function nudgePoint(session: BenchSession, dx: number, dy: number): void {
+  const { selection, crosshair } = session.view.getState();
+  const { document, view } = session;
+  if (crosshair) {
+    view.setState({ crosshair: picturePoint(crosshair.x + dx, crosshair.y + dy) });
+  } else if (selection.kind === 'landmark') {
+    const point = postureOn(document.swim(), selection.frame)?.points[selection.landmark];
+    if (point)
+      document.run(moveLandmark(selection.frame, selection.landmark, { x: point.x + dx, y: point.y + dy }));
+  } else if (selection.kind === 'scene') {
+    const { item, end } = selection;
+    const { scene } = document.swim();
+    const point = (item === 'scale' ? scene.scale?.line : scene[item])?.[end];
+    if (point)
+      document.run({
+        name: `move the ${sceneWords[item].toLowerCase()}`,
+        change: placeSceneEnd(item, end, { x: point.x + dx, y: point.y + dy }),
+      });
+  }
+}
+
+export function removeSelected(session: BenchSession): void {
+  const { document, view } = session;
+  const { selection } = view.getState();
+  const mark = selectedEvent(session);
+  if (mark) document.run(removeEvent(mark));
+  else if (selection.kind === 'landmark') document.run(clearLandmark(selection.frame, selection.landmark));
+  else if (selection.kind === 'scene') document.run(setScene(selection.item, null));
+  else return;
+  view.setState({ selection: nothingSelected });
+}
+
+/** Whether arrow keys move a point on the picture now instead of stepping frames. */
+export function pointIsHeld(session: BenchSession): boolean {
+  const { selection, crosshair, shownFrame } = session.view.getState();
+  if (crosshair) return true;
+  if (selection.kind === 'landmark')
+    return selection.frame === shownFrame && landmarkNames.includes(selection.landmark);
+  return selection.kind === 'scene';
+}

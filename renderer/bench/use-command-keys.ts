@@ -1,0 +1,41 @@
+import { useEffect } from 'react';
+import { createKeybindingsHandler } from 'tinykeys';
+import type { Command } from '../app/command';
+
+const typing = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  (target.isContentEditable ||
+    (target instanceof HTMLInputElement && target.type !== 'range') ||
+    target.closest('textarea, select, dialog, [role="dialog"]') !== null);
+
+/** Keys a focused control answers itself; they must not also run a command. */
+const controlKeys = new Set(['Enter', ' ']);
+
+const answersItself = (event: KeyboardEvent): boolean =>
+  controlKeys.has(event.key) &&
+  event.target instanceof Element &&
+  event.target.closest('button, a, [role="button"]') !== null;
+
+/** Runs the first enabled command of the key pressed, unless the coach is typing. */
+export function useCommandKeys(commands: readonly Command[]): void {
+  useEffect(() => {
+    const byKey = new Map<string, Command[]>();
+    for (const command of commands)
+      for (const key of command.keys) byKey.set(key, [...(byKey.get(key) ?? []), command]);
+    const bindings = Object.fromEntries(
+      [...byKey].map(([key, sharing]) => [
+        key,
+        (event: KeyboardEvent): void => {
+          if (event.defaultPrevented || typing(event.target) || answersItself(event)) return;
+          const command = sharing.find((each) => each.enabled?.() ?? true);
+          if (!command) return;
+          event.preventDefault();
+          void command.run();
+        },
+      ]),
+    );
+    const handler = createKeybindingsHandler(bindings);
+    window.addEventListener('keydown', handler);
+    return () => window.removeEventListener('keydown', handler);
+  }, [commands]);
+}

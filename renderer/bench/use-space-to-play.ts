@@ -1,0 +1,42 @@
+import { useEffect } from 'react';
+import { useBench, useView } from './bench-session';
+import { startPlayback } from './playback';
+
+/** Our default: space held longer than this moves the picture; shorter is a tap, and plays. */
+const tapMs = 350;
+
+const typing = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  target.closest('input, textarea, select, button, [role="button"], dialog') !== null;
+
+/** Space tapped plays or stops; space held is left to the stage, for moving the picture. */
+export function useSpaceToPlay(): void {
+  const session = useBench();
+  const playing = useView((state) => state.playing);
+  useEffect(() => {
+    let downAt: number | null = null;
+    const down = (event: KeyboardEvent): void => {
+      if (event.code !== 'Space' || typing(event.target)) return;
+      event.preventDefault();
+      if (!event.repeat) downAt = performance.now();
+    };
+    const drag = (): void => {
+      downAt = null;
+    };
+    const up = (event: KeyboardEvent): void => {
+      if (event.code !== 'Space' || downAt === null || performance.now() - downAt > tapMs) return;
+      downAt = null;
+      if (!session.film.getState().source) return;
+      session.view.setState({ playing: !session.view.getState().playing });
+    };
+    window.addEventListener('keydown', down);
+    window.addEventListener('keyup', up);
+    window.addEventListener('pointerdown', drag);
+    return () => {
+      window.removeEventListener('keydown', down);
+      window.removeEventListener('keyup', up);
+      window.removeEventListener('pointerdown', drag);
+    };
+  }, [session]);
+  useEffect(() => (playing ? startPlayback(session) : undefined), [playing, session]);
+}

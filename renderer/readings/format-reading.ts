@@ -1,0 +1,66 @@
+import type { ComputedReading, ReadingUnit } from '#core/measures/reading';
+
+const unitWords: Readonly<Record<ReadingUnit, string>> = {
+  Hz: 'Hz',
+  '1/min': '/min',
+  s: 's',
+  ms: 'ms',
+  '%': '%',
+  m: 'm',
+  L: 'body lengths',
+  px: 'px',
+  '%L': '% of body length',
+  'm/s': 'm/s',
+  'L/s': 'body lengths/s',
+  'px/s': 'px/s',
+  '°': '°',
+  count: '',
+  ratio: '',
+  'm²/s': 'm²/s',
+};
+
+/**
+ * Digits that the interval earns: its half-width shown to two figures when it starts with 1 or 2, else to one; so
+ * the value says no more than the marks can. Between 0 and 4.
+ */
+export function earnedDigits(half: number, fallback: number): number {
+  if (!(half > 0) || !Number.isFinite(half)) return fallback;
+  const magnitude = Math.floor(Math.log10(half));
+  const leading = half / 10 ** magnitude;
+  const digits = leading < 3 ? 1 - magnitude : -magnitude;
+  return Math.max(0, Math.min(4, digits));
+}
+
+const signedIds = /gap|offset|kick-1|kick-2|t[1-4]|pitch|angle/;
+
+function number(value: number, digits: number, plus: boolean): string {
+  const text = Math.abs(value).toFixed(digits);
+  const zero = Number(text) === 0;
+  if (zero) return text;
+  return `${value < 0 ? '−' : plus ? '+' : ''}${text}`;
+}
+
+export interface ReadingText {
+  readonly value: string;
+  /** Half the 95 % interval, or both ends when it leans to one side. */
+  readonly spread: string;
+  readonly unit: string;
+}
+
+/** A reading as it is printed: value, ± 95 %, unit. Lopsided intervals print both ends. */
+export function formatReading(reading: ComputedReading, fallbackDigits: number): ReadingText {
+  const { value, interval, unit } = reading;
+  const below = value - interval.low;
+  const above = interval.high - value;
+  const half = (interval.high - interval.low) / 2;
+  const digits = earnedDigits(half, fallbackDigits);
+  const plus = unit === 'ms' || (unit === '%' && signedIds.test(reading.id));
+  const lopsided = half > 0 && Math.abs(above - below) > 0.3 * half;
+  return {
+    value: number(value, digits, plus),
+    spread: lopsided
+      ? `${number(interval.low, digits, plus)} to ${number(interval.high, digits, plus)}`
+      : `± ${half.toFixed(digits)}`,
+    unit: unitWords[unit],
+  };
+}

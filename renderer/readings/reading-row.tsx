@@ -1,0 +1,136 @@
+import { memo, useState } from 'react';
+import type { Reading, ReadingDefinition } from '#core/measures/reading';
+import type { Swimmer } from '#core/swim-file/squad-schema';
+import { useBench, useView } from '../bench/bench-session';
+import { goTo } from '../bench/stepping';
+import { nextOf } from '../state/selectors';
+import { formatReading } from './format-reading';
+import { missingWords, noteWords } from './missing-words';
+import { placeFor } from './place-for';
+import { ReadingDetails } from './reading-details';
+import { sourceFrames } from './source-frames';
+import { TargetDot } from './target-dot';
+import { targetMark } from './target-mark';
+
+interface Props {
+  readonly reading: Reading;
+  readonly definition: ReadingDefinition;
+  readonly swimmer: Swimmer | null;
+}
+
+const question = { 'this-swim': 'this swim', 'this-swimmer': 'this swimmer' } as const;
+
+/** One reading of the panel: the number, what stands behind it, and the way to its frames. */
+export const ReadingRow = memo(function ReadingRow({ reading, definition, swimmer }: Props) {
+  const session = useBench();
+  const lit = useView((state) => state.litReading === reading.id);
+  const [open, setOpen] = useState(false);
+
+  const light = (): void => {
+    if (lit) {
+      session.view.setState({ litReading: null });
+      return;
+    }
+    session.view.setState({ litReading: reading.id });
+    const frames = sourceFrames(reading, session.document.swim());
+    const { frame } = session.view.getState();
+    if (frames.length > 0 && !frames.includes(frame))
+      goTo(session, nextOf(frames, frame, 1) ?? frames[0] ?? frame);
+  };
+  const walk = (way: -1 | 1): void => {
+    const frames = sourceFrames(reading, session.document.swim());
+    const { frame } = session.view.getState();
+    const to = nextOf(frames, frame, way) ?? (way > 0 ? frames[0] : frames.at(-1));
+    if (to !== undefined) goTo(session, to);
+  };
+
+  if (reading.status === 'missing') {
+    const [first] = reading.reasons;
+    const place = first ? placeFor(session, first) : null;
+    return (
+      <li className="reading missing" data-reading={reading.id}>
+        <div className="reading-head">
+          <div className="reading-name">
+            <span>{definition.label}</span>
+            <small>{reading.reasons.map(missingWords).slice(0, 2).join(' · ')}</small>
+          </div>
+          {place && (
+            <button
+              type="button"
+              className="place"
+              onClick={place}
+              aria-label={`Place what ${definition.label} needs`}
+            >
+              Place
+            </button>
+          )}
+          <button
+            type="button"
+            className="about"
+            aria-expanded={open}
+            aria-label={`About ${definition.label}`}
+            title="What it is and where it is from"
+            onClick={() => setOpen(!open)}
+          >
+            ?
+          </button>
+        </div>
+        {open && <ReadingDetails definition={definition} reading={null} />}
+      </li>
+    );
+  }
+
+  const text = formatReading(reading, definition.digits);
+  const target = targetMark(swimmer, reading.id, reading.value, reading.interval);
+  const cycles = `${reading.cycles} ${reading.cycles === 1 ? 'cycle' : 'cycles'}`;
+  return (
+    <li className={`reading${lit ? ' lit' : ''}`} data-reading={reading.id} data-value={reading.value}>
+      <div className="reading-head">
+        <button
+          type="button"
+          className="reading-main"
+          aria-pressed={lit}
+          onClick={light}
+          title="Show the marks and frames it comes from"
+        >
+          <span className="reading-name">
+            <span>{definition.label}</span>
+            <small>
+              {definition.brief} · {cycles}
+            </small>
+          </span>
+          <span className="reading-value">
+            <strong>{text.value}</strong> <span className="spread">{text.spread}</span>{' '}
+            <small>{text.unit}</small>
+            <small className="question">{question[reading.interval.question]}</small>
+          </span>
+          <TargetDot mark={target} />
+        </button>
+        <button
+          type="button"
+          className="about"
+          aria-expanded={open}
+          aria-label={`About ${definition.label}`}
+          title="What it is and where it is from"
+          onClick={() => setOpen(!open)}
+        >
+          ?
+        </button>
+      </div>
+      {reading.notes.length > 0 && (
+        <p className="reading-notes">{reading.notes.map(noteWords).join(' · ')}</p>
+      )}
+      {lit && (
+        <div className="reading-walk">
+          <button type="button" onClick={() => walk(-1)} title="The frame before that it comes from">
+            ◀ its frame
+          </button>
+          <button type="button" onClick={() => walk(1)} title="The next frame that it comes from">
+            its frame ▶
+          </button>
+        </div>
+      )}
+      {open && <ReadingDetails definition={definition} reading={reading} />}
+    </li>
+  );
+});

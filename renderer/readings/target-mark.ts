@@ -1,0 +1,36 @@
+import type { Swimmer } from '#core/swim-file/squad-schema';
+
+export interface TargetMark {
+  readonly met: 'yes' | 'no' | 'unsure';
+  readonly words: string;
+}
+
+/** Words of a band the coach set, either end open: "0.40 to 0.50", "at most 30", "at least 2". */
+export function bandWords(low: number | null, high: number | null): string {
+  if (low !== null && high !== null) return `${low} to ${high}`;
+  if (high !== null) return `at most ${high}`;
+  return low === null ? 'any' : `at least ${low}`;
+}
+
+/**
+ * Whether a value meets the swimmer's own target; null when the coach set none. With an interval, "unsure" when it
+ * reaches across an end of the band: the marks can't tell.
+ */
+export function targetMark(
+  swimmer: Swimmer | null,
+  reading: string,
+  value: number,
+  interval?: { readonly low: number; readonly high: number },
+): TargetMark | null {
+  const target = swimmer?.targets.find((each) => each.reading === reading);
+  if (!target || (target.low === null && target.high === null)) return null;
+  const low = target.low ?? Number.NEGATIVE_INFINITY;
+  const high = target.high ?? Number.POSITIVE_INFINITY;
+  const inside = (at: number): boolean => at >= low && at <= high;
+  const band = bandWords(target.low, target.high);
+  if (interval && (inside(interval.low) !== inside(interval.high) || inside(value) !== inside(interval.low)))
+    return { met: 'unsure', words: `may or may not meet the target, ${band}` };
+  return inside(value)
+    ? { met: 'yes', words: `meets the target, ${band}` }
+    : { met: 'no', words: `misses the target, ${band}` };
+}

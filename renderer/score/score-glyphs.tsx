@@ -1,0 +1,72 @@
+import { memo } from 'react';
+import type { EventMark } from '#core/swim-file/swim-schema';
+import { markPhrase } from '../state/mark-words';
+import { Glyph } from './glyph';
+import type { ScoreAxis } from './score-axis';
+import { glyphHeight, type ScoreLayout } from './score-layout';
+
+interface Props {
+  readonly events: readonly EventMark[];
+  readonly timeOf: (mark: EventMark) => number;
+  readonly axis: ScoreAxis;
+  readonly layout: ScoreLayout;
+  readonly selectedId: string | null;
+  readonly lit: ReadonlySet<string>;
+  readonly onPick: (mark: EventMark) => void;
+}
+
+const sideWords = (mark: EventMark): string | null => {
+  if (mark.hand) return mark.hand === 'left' ? 'L' : 'R';
+  if (mark.breathTo && mark.breathTo !== 'front') return mark.breathTo === 'left' ? 'L' : 'R';
+  return mark.metres === null ? null : `${mark.metres} m`;
+};
+
+/** The notes of the score. Each is a button: Tab reaches the chosen one, click or Enter chooses. */
+export const ScoreGlyphs = memo(function ScoreGlyphs(props: Props) {
+  const { events, timeOf, axis, layout, selectedId, lit, onPick } = props;
+  const tabStop = events.some((mark) => mark.id === selectedId) ? selectedId : (events[0]?.id ?? null);
+  return (
+    <g className="score-glyphs">
+      {events.map((mark) => {
+        const time = timeOf(mark);
+        const x = axis.toX(time);
+        if (x < axis.left - 10 || x > axis.right + 10) return null;
+        const y = glyphHeight(layout, mark.kind);
+        const chosen = mark.id === selectedId;
+        const side = sideWords(mark);
+        return (
+          // biome-ignore lint/a11y/useSemanticElements: an SVG drawing can hold no button element
+          <g
+            key={mark.id}
+            role="button"
+            tabIndex={mark.id === tabStop ? 0 : -1}
+            aria-pressed={chosen}
+            aria-label={`${markPhrase(mark)}, frame ${mark.frame + 1}, ${time.toFixed(3)} seconds`}
+            className={`glyph${chosen ? ' chosen' : ''}${lit.has(mark.id) ? ' lit' : ''}`}
+            data-event={mark.id}
+            data-kind={mark.kind}
+            data-frame={mark.frame}
+            transform={`translate(${x.toFixed(2)},${y.toFixed(2)})`}
+            onKeyDown={(key) => {
+              if (key.key !== 'Enter') return;
+              key.preventDefault();
+              key.stopPropagation();
+              onPick(mark);
+            }}
+          >
+            <rect x={-13} y={-15} width={26} height={30} fill="transparent" />
+            {lit.has(mark.id) && <circle r={13} className="glyph-lit" />}
+            {chosen && <rect x={-12.5} y={-13.5} width={25} height={27} rx={6} className="glyph-chosen" />}
+            <Glyph kind={mark.kind} />
+            {side && (
+              <text x={mark.metres === null ? 10 : 9} y={4} className="glyph-side">
+                {side}
+              </text>
+            )}
+            <title>{`${markPhrase(mark)} · frame ${mark.frame + 1} · ${time.toFixed(3)} s. Drag to move by frames.`}</title>
+          </g>
+        );
+      })}
+    </g>
+  );
+});

@@ -1,0 +1,62 @@
+import { realTimeOf } from '#core/timeline/clip-clock';
+import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
+import { zoomSpan } from './score-axis';
+
+/** Time in seconds or percent, and how much of it is seen. */
+export function ScoreToolbar({ whole }: { readonly whole: { readonly from: number; readonly to: number } }) {
+  const { view } = useBench();
+  const mode = useView((state) => state.scoreAxis);
+  const span = useView((state) => state.scoreSpan);
+  const frame = useView((state) => state.frame);
+  const clock = useSwim(clockOf);
+  const zoom = (factor: number): void => {
+    view.setState({ scoreSpan: zoomSpan(span ?? whole, realTimeOf(clock, frame), factor, whole, 0.25) });
+  };
+  return (
+    <div className="score-toolbar" role="toolbar" aria-label="Time axis">
+      <fieldset className="switch" aria-label="Time axis counts in">
+        <button
+          type="button"
+          aria-pressed={mode === 'seconds'}
+          onClick={() => view.setState({ scoreAxis: 'seconds' })}
+          title="True seconds (Y)"
+        >
+          seconds
+        </button>
+        <button
+          type="button"
+          aria-pressed={mode === 'stroke'}
+          onClick={() => view.setState({ scoreAxis: 'stroke' })}
+          title="Percent of the stroke, every stroke as wide as the next (Y)"
+        >
+          % of stroke
+        </button>
+      </fieldset>
+      <button
+        type="button"
+        onClick={() => zoom(0.5)}
+        disabled={!span}
+        title="Show more time (wheel)"
+        aria-label="Show more time"
+      >
+        −
+      </button>
+      <button
+        type="button"
+        onClick={() => zoom(2)}
+        title="Show less time (wheel)"
+        aria-label="Show less time"
+      >
+        +
+      </button>
+      <button
+        type="button"
+        onClick={() => view.setState({ scoreSpan: null })}
+        disabled={!span}
+        title="Show the whole clip"
+      >
+        whole
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,52 @@
+import { line } from 'd3-shape';
+import { memo, useMemo } from 'react';
+import { useSwim } from '../bench/bench-session';
+import { clockOf } from '../bench/bench-session';
+import { traceRuns } from './body-traces';
+import type { ScoreAxis } from './score-axis';
+import type { ScoreLayout } from './score-layout';
+
+/** Height of fingertip and toe where body lines are dense: the wave itself, behind the marks. */
+export const ScoreTraces = memo(function ScoreTraces(props: {
+  readonly axis: ScoreAxis;
+  readonly layout: ScoreLayout;
+}) {
+  const { axis, layout } = props;
+  const postures = useSwim((swim) => swim.postures);
+  const clock = useSwim(clockOf);
+  const traces = useMemo(
+    () =>
+      (
+        [
+          ['fingertip', 'hands'],
+          ['toe', 'feet'],
+          ['ear', 'head'],
+        ] as const
+      ).map(([landmark, staff]) => ({
+        staff,
+        runs: traceRuns(postures, landmark, clock),
+      })),
+    [postures, clock],
+  );
+  return (
+    <g className="score-traces">
+      {traces.flatMap(({ staff, runs }) =>
+        runs.map((run) => {
+          const band = layout.staffs[staff];
+          const path = line<{ time: number; share: number }>()
+            .x((point) => axis.toX(point.time))
+            .y((point) => band.top + band.height * (0.15 + 0.7 * point.share));
+          return (
+            <path
+              key={`${staff}${run.points[0]?.time ?? 0}`}
+              d={path([...run.points]) ?? ''}
+              fill="none"
+              stroke={`var(--${staff})`}
+              className="trace"
+            />
+          );
+        }),
+      )}
+    </g>
+  );
+});

@@ -1,0 +1,168 @@
+import { useEffect, useMemo, useRef } from 'react';
+import { useStore } from 'zustand';
+import type { EventMark } from '#core/swim-file/swim-schema';
+import { realTimeOf } from '#core/timeline/clip-clock';
+import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
+import { targetMark } from '../readings/target-mark';
+import { useElementSize } from '../stage/use-element-size';
+import { eventsInOrder } from '../state/selectors';
+import { kickWavePath } from './kick-wave';
+import { makeScoreAxis, panSpan } from './score-axis';
+import { ScoreConnectors } from './score-connectors';
+import { ScoreGlyphs } from './score-glyphs';
+import { glyphHeight, layoutScore } from './score-layout';
+import { ScorePlayhead } from './score-playhead';
+import { ScoreRuler } from './score-ruler';
+import { ScoreStaves } from './score-staves';
+import { ScoreStrokes } from './score-strokes';
+import { ScoreToolbar } from './score-toolbar';
+import { ScoreTraces } from './score-traces';
+import { useScorePointer } from './use-score-pointer';
+import './score.css';
+
+const nothingLit: ReadonlySet<string> = new Set();
+
+/** The rhythm of the swim, written like music under the stage. */
+export function Score() {
+  const session = useBench();
+  const box = useRef<HTMLDivElement>(null);
+  const drawing = useRef<SVGSVGElement>(null);
+  const size = useElementSize(box);
+  const events = useSwim(eventsInOrder);
+  const clock = useSwim(clockOf);
+  const rhythm = useStore(session.readings.store, (state) => state.rhythm);
+  const readings = useStore(session.readings.store, (state) => state.readings);
+  const swimmer = useStore(session.swimmer, (state) => state.swimmer);
+  const span = useView((state) => state.scoreSpan);
+  const mode = useView((state) => state.scoreAxis);
+  const selectedId = useView((state) => (state.selection.kind === 'event' ? state.selection.id : null));
+  const litReading = useView((state) => state.litReading);
+  const frame = useView((state) => state.frame);
+
+  const layout = useMemo(() => layoutScore(size.height), [size.height]);
+  const whole = useMemo(
+    () => ({ from: 0, to: Math.max(0.05, realTimeOf(clock, clock.table.starts.length - 1)) }),
+    [clock],
+  );
+  const axis = useMemo(
+    () =>
+      makeScoreAxis({
+        mode,
+        from: (span ?? whole).from,
+        to: (span ?? whole).to,
+        left: layout.gutter + 14,
+        right: Math.max(layout.gutter + 60, size.width - 18),
+        strokeStarts: rhythm.cycleStarts,
+      }),
+    [mode, span, whole, layout, size.width, rhythm.cycleStarts],
+  );
+  const timeOf = useMemo(() => (mark: EventMark) => realTimeOf(clock, mark.frame) as number, [clock]);
+  const byId = useMemo(() => new Map(events.map((mark) => [mark.id, mark])), [events]);
+  const lit = useMemo(() => {
+    const reading = readings.find((each) => each.id === litReading);
+    return reading?.status === 'computed' ? new Set(reading.from.eventIds) : nothingLit;
+  }, [readings, litReading]);
+  const targetOf = useMemo(
+    () => (id: string, value: { readonly milliseconds: number; readonly percent: number }) => {
+      const reading = readings.find((each) => each.id === id);
+      if (reading?.status !== 'computed') return null;
+      return targetMark(swimmer, id, reading.unit === '%' ? value.percent : value.milliseconds);
+    },
+    [readings, swimmer],
+  );
+  const wave = useMemo(
+    () =>
+      kickWavePath(
+        events
+          .filter((mark) => mark.kind === 'kick-top' || mark.kind === 'kick-bottom')
+          .map((mark) => ({
+            time: timeOf(mark),
+            top: mark.kind === 'kick-top',
+            x: axis.toX(timeOf(mark)),
+            y: glyphHeight(layout, mark.kind) + (mark.kind === 'kick-top' ? -4 : 4),
+          })),
+      ),
+    [events, timeOf, axis, layout],
+  );
+  const pick = useScorePointer(drawing, axis, whole);
+
+  // a zoomed score follows the stage
+  useEffect(() => {
+    const { scoreSpan } = session.view.getState();
+    if (!scoreSpan) return;
+    const time = realTimeOf(clock, frame);
+    const margin = (scoreSpan.to - scoreSpan.from) * 0.05;
+    const over = time - (scoreSpan.to - margin);
+    const under = time - (scoreSpan.from + margin);
+    if (over > 0) session.view.setState({ scoreSpan: panSpan(scoreSpan, over, whole) });
+    else if (under < 0) session.view.setState({ scoreSpan: panSpan(scoreSpan, under, whole) });
+  }, [frame, clock, session, whole]);
+
+  return (
+    <section className="score" aria-label="Score">
+      <ScoreToolbar whole={whole} />
+      <div className="score-box" ref={box}>
+        {/* biome-ignore lint/a11y/useSemanticElements: an SVG drawing of buttons can hold no fieldset */}
+        <svg
+          ref={drawing}
+          width={size.width}
+          height={size.height}
+          viewBox={`0 0 ${Math.max(1, size.width)} ${Math.max(1, size.height)}`}
+          role="group"
+          aria-label={`Rhythm of the swim, ${events.length} marks, ${mode === 'seconds' ? 'in seconds' : 'in percent of the stroke'}`}
+        >
+          <defs>
+            <pattern
+              id="breathing"
+              width="7"
+              height="7"
+              patternUnits="userSpaceOnUse"
+              patternTransform="rotate(45)"
+            >
+              <line x1="0" y1="0" x2="0" y2="7" stroke="var(--head)" strokeWidth="2" opacity="0.2" />
+            </pattern>
+            <clipPath id="score-clip">
+              <rect
+                x={layout.gutter}
+                y={0}
+                width={Math.max(0, size.width - layout.gutter)}
+                height={layout.height}
+              />
+            </clipPath>
+          </defs>
+          <ScoreStaves layout={layout} width={size.width} />
+          <g clipPath="url(#score-clip)">
+            <ScoreStrokes rhythm={rhythm} axis={axis} layout={layout} />
+            <ScoreTraces axis={axis} layout={layout} />
+            <path d={wave} className="kick-wave" />
+            <ScoreConnectors
+              rhythm={rhythm}
+              events={byId}
+              timeOf={timeOf}
+              axis={axis}
+              layout={layout}
+              litReading={litReading}
+              targetOf={targetOf}
+            />
+            <ScoreRuler axis={axis} layout={layout} />
+            <ScorePlayhead axis={axis} layout={layout} />
+            <ScoreGlyphs
+              events={events}
+              timeOf={timeOf}
+              axis={axis}
+              layout={layout}
+              selectedId={selectedId}
+              lit={lit}
+              onPick={pick}
+            />
+          </g>
+        </svg>
+        {events.length === 0 && (
+          <p className="score-empty">
+            Step to a moment that matters and press its pad: the marks are written here, and the rhythm shows.
+          </p>
+        )}
+      </div>
+    </section>
+  );
+}

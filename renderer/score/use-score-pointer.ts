@@ -1,0 +1,135 @@
+import { type RefObject, useCallback, useEffect, useRef } from 'react';
+import type { EventMark } from '#core/swim-file/swim-schema';
+import { type ClipClock, frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
+import { clockOf, useBench } from '../bench/bench-session';
+import { goTo } from '../bench/stepping';
+import { placeEventAt } from '../state/event-commands';
+import { markPhrase } from '../state/mark-words';
+import { panSpan, type ScoreAxis, zoomSpan } from './score-axis';
+
+/** The frame whose start is nearest to a time: where a dragged glyph snaps. */
+export function nearestFrame(clock: ClipClock, time: number): number {
+  const at = frameAtRealTime(clock, time);
+  const next = Math.min(at + 1, clock.table.starts.length - 1);
+  return realTimeOf(clock, next) - time < time - realTimeOf(clock, at) ? next : at;
+}
+
+/** Our default: a press that wanders less than this many pixels is a click. */
+const clickSlack = 3;
+
+export function useScorePointer(
+  element: RefObject<SVGSVGElement | null>,
+  axis: ScoreAxis,
+  whole: { readonly from: number; readonly to: number },
+) {
+  const session = useBench();
+  const now = useRef({ axis, whole });
+  now.current = { axis, whole };
+  const held = useRef<{ mark: EventMark; startX: number; offset: number; moved: boolean } | 'scrub' | null>(
+    null,
+  );
+
+  const xOf = useCallback(
+    (event: { readonly clientX: number }) =>
+      event.clientX - (element.current?.getBoundingClientRect().left ?? 0),
+    [element],
+  );
+
+  const pick = useCallback(
+    (mark: EventMark) => {
+      session.view.setState({ selection: { kind: 'event', id: mark.id }, question: null });
+      goTo(session, mark.frame);
+    },
+    [session],
+  );
+
+  useEffect(() => {
+    const svg = element.current;
+    if (!svg) return;
+    const { view, document } = session;
+    const scrub = (event: PointerEvent): void => {
+      goTo(session, nearestFrame(clockOf(document.swim()), now.current.axis.toTime(xOf(event))));
+    };
+    const down = (event: PointerEvent): void => {
+      const x = xOf(event);
+      if (event.button !== 0 || held.current || x < now.current.axis.left - 12) return;
+      svg.setPointerCapture(event.pointerId);
+      const id =
+        event.target instanceof Element
+          ? event.target.closest('[data-event]')?.getAttribute('data-event')
+          : null;
+      const swim = document.swim();
+      const mark = swim.events.find((each) => each.id === id);
+      if (mark) {
+        const offset = x - now.current.axis.toX(realTimeOf(clockOf(swim), mark.frame));
+        held.current = { mark, startX: x, offset, moved: false };
+        pick(mark);
+        return;
+      }
+      held.current = 'scrub';
+      scrub(event);
+    };
+    const move = (event: PointerEvent): void => {
+      const hand = held.current;
+      if (hand === 'scrub') scrub(event);
+      else if (hand) {
+        const x = xOf(event);
+        if (!hand.moved && Math.abs(x - hand.startX) < clickSlack) return;
+        if (!hand.moved) document.begin(`move ${markPhrase(hand.mark)}`, hand.mark.frame);
+        hand.moved = true;
+        const frame = nearestFrame(clockOf(document.swim()), now.current.axis.toTime(x - hand.offset));
+        document.during(placeEventAt(hand.mark.id, frame));
+        goTo(session, frame);
+      }
+    };
+    const up = (): void => {
+      if (held.current && held.current !== 'scrub' && held.current.moved) document.commit();
+      held.current = null;
+    };
+    const cancel = (): void => {
+      const hand = held.current;
+      held.current = null;
+      if (hand && hand !== 'scrub' && hand.moved) {
+        document.cancel();
+        goTo(session, hand.mark.frame);
+      }
+    };
+    const onEscape = (event: KeyboardEvent): void => {
+      if (event.key !== 'Escape' || !held.current) return;
+      event.stopPropagation();
+      cancel();
+    };
+    const wheel = (event: WheelEvent): void => {
+      event.preventDefault();
+      const { axis: shown, whole: all } = now.current;
+      const span = view.getState().scoreSpan ?? all;
+      const sideways =
+        Math.abs(event.deltaX) > Math.abs(event.deltaY) ? event.deltaX : event.shiftKey ? event.deltaY : 0;
+      if (sideways !== 0) {
+        if (!view.getState().scoreSpan) return;
+        const perPixel = (span.to - span.from) / (shown.right - shown.left);
+        view.setState({ scoreSpan: panSpan(span, sideways * perPixel, all) });
+        return;
+      }
+      const about = shown.toTime(Math.max(shown.left, xOf(event)));
+      view.setState({ scoreSpan: zoomSpan(span, about, Math.exp(-event.deltaY * 0.0018), all, 0.25) });
+    };
+    svg.addEventListener('pointerdown', down);
+    svg.addEventListener('pointermove', move);
+    svg.addEventListener('pointerup', up);
+    svg.addEventListener('pointercancel', cancel);
+    svg.addEventListener('wheel', wheel, { passive: false });
+    window.addEventListener('keydown', onEscape, true);
+    return () => {
+      cancel();
+      svg.removeEventListener('pointerdown', down);
+      svg.removeEventListener('pointermove', move);
+      svg.removeEventListener('pointerup', up);
+      svg.removeEventListener('pointercancel', cancel);
+      svg.removeEventListener('wheel', wheel);
+      window.removeEventListener('keydown', onEscape, true);
+    };
+  }, [element, session, xOf, pick]);
+
+  return pick;
+}

@@ -1,0 +1,92 @@
+import { Group, Line } from 'react-konva';
+import { bodyChain, landmarkNames } from '#core/marks/landmark';
+import type { Posture, Scene } from '#core/swim-file/swim-schema';
+import type { Selection } from '../state/view-store';
+import { CasedLabel } from './cased-label';
+import { angleLabels } from './joint-angles';
+import { LandmarkMark } from './landmark-mark';
+import { casing } from './landmark-look';
+import { type StageView, toStage } from './stage-view';
+
+interface Props {
+  readonly posture: Posture;
+  readonly scene: Scene;
+  readonly view: StageView;
+  readonly selection: Selection;
+  readonly showAngles: boolean;
+}
+
+/** Runs of neighbouring laid landmarks along the chain; a hidden one breaks the line into dashes across the gap. */
+function chainRuns(posture: Posture): { readonly points: number[]; readonly bridged: boolean }[] {
+  const laid = bodyChain.flatMap((name, place) => {
+    const point = posture.points[name];
+    return point ? [{ point, place }] : [];
+  });
+  return laid.slice(1).map((to, index) => {
+    const from = laid[index] ?? to;
+    return {
+      points: [from.point.x, from.point.y, to.point.x, to.point.y],
+      bridged: to.place - from.place > 1,
+    };
+  });
+}
+
+export function BodyLineDrawing({ posture, scene, view, selection, showAngles }: Props) {
+  const runs = chainRuns(posture).map((run) => {
+    const a = toStage(view, { x: run.points[0] ?? 0, y: run.points[1] ?? 0 });
+    const b = toStage(view, { x: run.points[2] ?? 0, y: run.points[3] ?? 0 });
+    return { points: [a.x, a.y, b.x, b.y], bridged: run.bridged };
+  });
+  const labels = showAngles ? angleLabels(posture, scene) : [];
+  const taken = new Map<string, number>();
+  return (
+    <Group listening={false}>
+      {runs.map((run) => (
+        <Line
+          key={`c${run.points.join()}`}
+          points={run.points}
+          stroke={casing}
+          strokeWidth={6.5}
+          opacity={0.75}
+          lineCap="round"
+        />
+      ))}
+      {runs.map((run) => (
+        <Line
+          key={`l${run.points.join()}`}
+          points={run.points}
+          stroke="#ffffff"
+          strokeWidth={2.5}
+          lineCap="round"
+          {...(run.bridged ? { dash: [2, 8] } : {})}
+        />
+      ))}
+      {landmarkNames.map((landmark) => {
+        const point = posture.points[landmark];
+        if (!point) return null;
+        const at = toStage(view, point);
+        const selected =
+          selection.kind === 'landmark' &&
+          selection.landmark === landmark &&
+          selection.frame === posture.frame;
+        return <LandmarkMark key={landmark} landmark={landmark} x={at.x} y={at.y} selected={selected} />;
+      })}
+      {labels.map((label) => {
+        const point = posture.points[label.at];
+        if (!point) return null;
+        const at = toStage(view, point);
+        const earlier = taken.get(label.at) ?? 0;
+        taken.set(label.at, earlier + 1);
+        return (
+          <CasedLabel
+            key={label.words}
+            x={at.x}
+            y={at.y}
+            words={label.words}
+            side={earlier > 0 || label.at === 'knee' || label.at === 'elbow' ? 'below' : 'above'}
+          />
+        );
+      })}
+    </Group>
+  );
+}

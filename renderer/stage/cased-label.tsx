@@ -1,0 +1,33 @@
+import { Label, Tag, Text } from 'react-konva';
+import { casing } from './landmark-look';
+
+interface Props {
+  readonly x: number;
+  readonly y: number;
+  readonly words: string;
+  readonly colour?: string;
+  /** Where the label lies from its point. */
+  readonly side?: 'right' | 'left' | 'above' | 'below';
+}
+
+/** Our estimate of a letter's mean width at this size, for placing; the tag itself measures exactly. */
+const letter = 7.1;
+
+/** Words on the picture, on a dark plate. */
+export function CasedLabel({ x, y, words, colour = '#ffffff', side = 'right' }: Props) {
+  const width = words.length * letter + 12;
+  const left = side === 'right' ? x + 12 : side === 'left' ? x - 12 - width : x - width / 2;
+  const top = side === 'above' ? y - 34 : side === 'below' ? y + 12 : y - 11;
+  return (
+    <Label x={Math.round(left)} y={Math.round(top)} listening={false}>
+      <Tag fill={casing} opacity={0.8} cornerRadius={5} />
+      <Text
+        text={words}
+        fill={colour}
+        fontSize={13}
+        fontFamily="system-ui, 'DejaVu Sans', sans-serif"
+        padding={5}
+      />
+    </Label>
+  );
+}

@@ -1,0 +1,28 @@
+import { Circle, Group, Rect, RegularPolygon } from 'react-konva';
+import type { LandmarkName } from '#core/marks/landmark';
+import { bodyPartOf, casing, partColour, partShape } from './landmark-look';
+
+interface Props {
+  readonly landmark: LandmarkName;
+  readonly x: number;
+  readonly y: number;
+  readonly selected: boolean;
+  readonly faint?: boolean;
+}
+
+/** A landmark on the stage: the part of the body by shape and colour, on a dark edge. */
+export function LandmarkMark({ landmark, x, y, selected, faint = false }: Props) {
+  const part = bodyPartOf(landmark);
+  const shape = partShape[part];
+  const paint = { fill: partColour[part], stroke: casing, strokeWidth: 2, listening: false } as const;
+  return (
+    <Group x={x} y={y} opacity={faint ? 0.5 : 1} listening={false}>
+      {selected && <Circle radius={13} stroke={casing} strokeWidth={5} />}
+      {selected && <Circle radius={13} stroke="#ffffff" strokeWidth={2} />}
+      {shape === 'circle' && <Circle radius={5.5} {...paint} />}
+      {shape === 'square' && <Rect x={-5} y={-5} width={10} height={10} {...paint} />}
+      {shape === 'diamond' && <Rect x={0} y={-7} width={9.9} height={9.9} rotation={45} {...paint} />}
+      {shape === 'triangle' && <RegularPolygon sides={3} radius={7.5} {...paint} />}
+    </Group>
+  );
+}

@@ -1,0 +1,81 @@
+import { useEffect, useRef } from 'react';
+import { useStore } from 'zustand';
+import { useBench, useView } from '../bench/bench-session';
+import type { FramePicture } from '../video/frame-source';
+import type { Size, StageView } from './stage-view';
+
+interface Props {
+  readonly view: StageView;
+  readonly size: Size;
+}
+
+/** The film's picture, at the screen's own resolution. Keeps the last picture until the next one is decoded. */
+export function PictureCanvas({ view, size }: Props) {
+  const session = useBench();
+  const source = useStore(session.film, (state) => state.source);
+  const frame = useView((state) => state.frame);
+  const shownFrame = useView((state) => state.shownFrame);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const picture = useRef<FramePicture | null>(null);
+  const place = useRef({ view, size });
+  place.current = { view, size };
+
+  useEffect(() => {
+    if (!source) return;
+    let left = false;
+    const present = (next: FramePicture): void => {
+      picture.current = next;
+      paint(canvas.current, next, place.current.view, place.current.size);
+      session.view.setState({ shownFrame: next.frame });
+    };
+    const held = source.held(frame);
+    if (held) present(held);
+    source.show(frame, session.view.getState().towards).then(
+      (next) => {
+        if (!left && !held) present(next);
+      },
+      (problem: unknown) => {
+        if (left || (problem instanceof DOMException && problem.name === 'AbortError')) return;
+        session.say(`Frame ${frame + 1} can't be decoded: the picture shown is an earlier one`);
+      },
+    );
+    return () => {
+      left = true;
+    };
+  }, [source, frame, session]);
+
+  // a new place, size or theme of the same picture
+  useEffect(() => {
+    if (shownFrame === null) return;
+    const now = source?.held(shownFrame) ?? picture.current;
+    if (now) paint(canvas.current, now, view, size);
+  }, [source, shownFrame, view, size]);
+
+  return <canvas ref={canvas} className="stage-picture" style={{ width: size.width, height: size.height }} />;
+}
+
+function paint(canvas: HTMLCanvasElement | null, picture: FramePicture, view: StageView, size: Size): void {
+  const context = canvas?.getContext('2d', { alpha: false });
+  if (!canvas || !context) return;
+  const ratio = window.devicePixelRatio || 1;
+  const width = Math.round(size.width * ratio);
+  const height = Math.round(size.height * ratio);
+  if (canvas.width !== width || canvas.height !== height) {
+    canvas.width = width;
+    canvas.height = height;
+  }
+  const right = (view.x + picture.width * view.scale) * ratio;
+  const bottom = (view.y + picture.height * view.scale) * ratio;
+  context.fillStyle = '#04090c';
+  if (view.x > 0 || view.y > 0 || right < width || bottom < height) context.fillRect(0, 0, width, height);
+  // single picture pixels are worth seeing once each is many screen pixels wide
+  context.imageSmoothingEnabled = view.scale * ratio < 6;
+  context.imageSmoothingQuality = 'high';
+  picture.draw(
+    context,
+    view.x * ratio,
+    view.y * ratio,
+    picture.width * view.scale * ratio,
+    picture.height * view.scale * ratio,
+  );
+}

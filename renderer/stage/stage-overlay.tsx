@@ -1,0 +1,37 @@
+import { Layer, Stage as KonvaStage } from 'react-konva';
+import { useSwim, useView } from '../bench/bench-session';
+import { postureOn } from '../state/selectors';
+import { BodyLineDrawing } from './body-line-drawing';
+import { CrosshairDrawing } from './crosshair-drawing';
+import { SceneDrawing } from './scene-drawing';
+import type { Size, StageView } from './stage-view';
+
+/** Marks of the frame that is on the stage, drawn over its picture; never those of the frame still being decoded. */
+export function StageOverlay({ view, size }: { readonly view: StageView; readonly size: Size }) {
+  const shownFrame = useView((state) => state.shownFrame ?? state.frame);
+  const selection = useView((state) => state.selection);
+  const draft = useView((state) => state.draftLine);
+  const tool = useView((state) => state.tool);
+  const crosshair = useView((state) => state.crosshair);
+  const showAngles = useView((state) => state.showAngles && !state.dragging);
+  const scene = useSwim((swim) => swim.scene);
+  const posture = useSwim((swim) => postureOn(swim, shownFrame));
+  const editingScene = tool === 'level' || tool === 'surface' || tool === 'scale';
+  return (
+    <KonvaStage width={size.width} height={size.height} listening={false} className="stage-overlay">
+      <Layer listening={false}>
+        <SceneDrawing scene={scene} draft={draft} view={view} selection={selection} editing={editingScene} />
+        {posture && (
+          <BodyLineDrawing
+            posture={posture}
+            scene={scene}
+            view={view}
+            selection={selection}
+            showAngles={showAngles}
+          />
+        )}
+        {crosshair && <CrosshairDrawing at={crosshair} view={view} />}
+      </Layer>
+    </KonvaStage>
+  );
+}

@@ -1,0 +1,76 @@
+import { landmarkNames } from '#core/marks/landmark';
+import { useBench, useSwim, useView } from '../bench/bench-session';
+import { landmarkWords } from '../state/mark-words';
+import { postureOn } from '../state/selectors';
+import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
+import { endLine } from './tools/line-tool';
+
+const lineAsks = {
+  level: 'Draw along something level: the lane line, the floor line or the surface.',
+  surface: 'Draw along the water surface above the swimmer.',
+  scale: 'Draw along a length you know, in the swimmer’s own plane.',
+} as const;
+
+/** What the tool in hand asks for next, with the keys that answer. */
+export function StagePrompt() {
+  const session = useBench();
+  const tool = useView((state) => state.tool);
+  const next = useView((state) => state.nextLandmark);
+  const draft = useView((state) => state.draftLine);
+  const frame = useView((state) => state.frame);
+  const posture = useSwim((swim) => postureOn(swim, frame));
+  if (tool === 'point') return null;
+  if (tool !== 'body-line') {
+    if (draft && !draft.open) return null;
+    return (
+      <output className="stage-prompt">
+        <strong>{draft?.open ? 'Now the other end.' : lineAsks[tool]}</strong>
+        <span>Drag, or click both ends. Enter works without a mouse.</span>
+        <button type="button" onClick={() => endLine(session)} title="Stop drawing the line (Esc)">
+          Stop <kbd>Esc</kbd>
+        </button>
+      </output>
+    );
+  }
+  return (
+    <output className="stage-prompt">
+      {next ? (
+        <>
+          <strong>
+            {landmarkNames.indexOf(next) + 1} of {landmarkNames.length}: {landmarkWords[next].toLowerCase()}
+          </strong>
+          <span>Click it; press and hold to see it larger.</span>
+          <button
+            type="button"
+            onClick={() => leaveOutNext(session)}
+            title="It can't be seen on this frame (H)"
+          >
+            Hidden <kbd>H</kbd>
+          </button>
+        </>
+      ) : (
+        <>
+          <strong>Body line laid.</strong>
+          <span>Drag a point to mend it.</span>
+        </>
+      )}
+      {!posture && (
+        <button
+          type="button"
+          onClick={() => copyLastForward(session)}
+          title="Start from the last body line (N)"
+        >
+          Copy last <kbd>N</kbd>
+        </button>
+      )}
+      {posture && (
+        <button type="button" onClick={() => backOne(session)} title="Take back the last point (Backspace)">
+          Back <kbd>⌫</kbd>
+        </button>
+      )}
+      <button type="button" onClick={() => endBodyLine(session)} title="Leave the body line (Esc)">
+        Done <kbd>Esc</kbd>
+      </button>
+    </output>
+  );
+}

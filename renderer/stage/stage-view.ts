@@ -1,0 +1,67 @@
+import { type PicturePoint, picturePoint, type StagePoint, stagePoint } from '#core/units/brand';
+
+/** How the picture lies on the stage: stage = picture · scale + offset, in CSS pixels. */
+export interface StageView {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Our default: at 24 a picture pixel is larger than a fingertip mark; more helps nobody. */
+const largestScale = 24;
+
+/** The whole picture, centred, as large as the stage allows. */
+export function fitView(picture: Size, stage: Size): StageView {
+  const scale = Math.max(1e-6, Math.min(stage.width / picture.width, stage.height / picture.height));
+  return {
+    scale,
+    x: (stage.width - picture.width * scale) / 2,
+    y: (stage.height - picture.height * scale) / 2,
+  };
+}
+
+export function toStage(view: StageView, point: { readonly x: number; readonly y: number }): StagePoint {
+  return stagePoint(point.x * view.scale + view.x, point.y * view.scale + view.y);
+}
+
+export function toPicture(view: StageView, point: { readonly x: number; readonly y: number }): PicturePoint {
+  return picturePoint((point.x - view.x) / view.scale, (point.y - view.y) / view.scale);
+}
+
+/** Keeps at least a third of the stage filled with picture, so that the coach can't lose it. */
+function held(view: StageView, picture: Size, stage: Size): StageView {
+  const keep = (offset: number, pictureLength: number, stageLength: number): number => {
+    if (pictureLength <= stageLength) return (stageLength - pictureLength) / 2;
+    const slack = stageLength / 3;
+    return Math.min(slack, Math.max(stageLength - pictureLength - slack, offset));
+  };
+  return {
+    scale: view.scale,
+    x: keep(view.x, picture.width * view.scale, stage.width),
+    y: keep(view.y, picture.height * view.scale, stage.height),
+  };
+}
+
+/** Zooms by a factor so that the picture under `at` stays under it; never smaller than fitted (then null). */
+export function zoomAt(
+  view: StageView,
+  at: StagePoint,
+  factor: number,
+  picture: Size,
+  stage: Size,
+): StageView | null {
+  const fitted = fitView(picture, stage);
+  const scale = Math.min(Math.max(largestScale, fitted.scale), view.scale * factor);
+  if (scale <= fitted.scale * 1.001) return null;
+  const under = toPicture(view, at);
+  return held({ scale, x: at.x - under.x * scale, y: at.y - under.y * scale }, picture, stage);
+}
+
+export function panBy(view: StageView, dx: number, dy: number, picture: Size, stage: Size): StageView {
+  return held({ scale: view.scale, x: view.x + dx, y: view.y + dy }, picture, stage);
+}

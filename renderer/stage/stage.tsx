@@ -1,0 +1,61 @@
+import { type ReactNode, useEffect, useMemo, useRef } from 'react';
+import { useSwim, useView } from '../bench/bench-session';
+import { Magnifier } from './magnifier';
+import { PictureCanvas } from './picture-canvas';
+import { StageOverlay } from './stage-overlay';
+import { StagePrompt } from './stage-prompt';
+import { fitView } from './stage-view';
+import { useElementSize } from './use-element-size';
+import { useStagePointer } from './use-stage-pointer';
+import './stage.css';
+
+/** The picture with its overlay. `children` lie over it: questions, forms, trouble with the film. */
+export function Stage({ children }: { readonly children?: ReactNode }) {
+  const element = useRef<HTMLDivElement>(null);
+  const surface = useRef<HTMLDivElement>(null);
+  const spaceHeld = useRef(false);
+  const size = useElementSize(element);
+  const width = useSwim((swim) => swim.clip.width);
+  const height = useSwim((swim) => swim.clip.height);
+  const zoomed = useView((state) => state.stage);
+  const tool = useView((state) => state.tool);
+  const shownFrame = useView((state) => state.shownFrame);
+  const picture = useMemo(() => ({ width, height }), [width, height]);
+  const view = useMemo(() => zoomed ?? fitView(picture, size), [zoomed, picture, size]);
+  useStagePointer(surface, { view, size, picture }, spaceHeld);
+
+  useEffect(() => {
+    const key = (event: KeyboardEvent): void => {
+      if (event.code === 'Space') spaceHeld.current = event.type === 'keydown';
+    };
+    const blurred = (): void => {
+      spaceHeld.current = false;
+    };
+    window.addEventListener('keydown', key);
+    window.addEventListener('keyup', key);
+    window.addEventListener('blur', blurred);
+    return () => {
+      window.removeEventListener('keydown', key);
+      window.removeEventListener('keyup', key);
+      window.removeEventListener('blur', blurred);
+    };
+  }, []);
+
+  return (
+    <section
+      className="stage"
+      ref={element}
+      aria-label="Stage"
+      data-tool={tool}
+      data-shown-frame={shownFrame ?? ''}
+    >
+      <div className="stage-surface" ref={surface}>
+        {size.width > 0 && <PictureCanvas view={view} size={size} />}
+        {size.width > 0 && <StageOverlay view={view} size={size} />}
+      </div>
+      <Magnifier view={view} size={size} />
+      <StagePrompt />
+      {children}
+    </section>
+  );
+}

@@ -1,0 +1,127 @@
+import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import type { Posture } from '#core/swim-file/swim-schema';
+import type { PicturePoint } from '#core/units/brand';
+import type { BenchSession } from '../../bench/bench-session';
+import { landmarkWords } from '../../state/mark-words';
+import {
+  clearLandmark,
+  copyPosture,
+  hideLandmark,
+  placeLandmark,
+  setPosturePoint,
+} from '../../state/posture-commands';
+import { postureOn } from '../../state/selectors';
+import { nothingSelected } from '../../state/view-store';
+import { nearestLandmark } from '../nearest-mark';
+import { pointTool } from './point-tool';
+import type { StageTool } from './stage-tool';
+
+/** The first landmark, fingertip to toe, that is neither laid nor left out; null when the line is done. */
+export function nextToLay(posture: Posture | null): LandmarkName | null {
+  return (
+    landmarkNames.find((name) => !posture?.points[name] && !(posture?.hidden.includes(name) ?? false)) ?? null
+  );
+}
+
+function frameInHand(session: BenchSession): number | null {
+  const { frame, shownFrame } = session.view.getState();
+  return shownFrame === frame ? frame : null;
+}
+
+/** Asks for the next open landmark of the frame on the stage. */
+export function guideOn(session: BenchSession): void {
+  const { frame } = session.view.getState();
+  session.view.setState({ nextLandmark: nextToLay(postureOn(session.document.swim(), frame)) });
+}
+
+export function startBodyLine(session: BenchSession, from?: LandmarkName): void {
+  const { frame } = session.view.getState();
+  session.view.setState({
+    tool: 'body-line',
+    selection: nothingSelected,
+    draftLine: null,
+    nextLandmark: from ?? nextToLay(postureOn(session.document.swim(), frame)),
+  });
+}
+
+export function endBodyLine(session: BenchSession): void {
+  session.view.setState({ tool: 'point', nextLandmark: null, crosshair: null });
+}
+
+export function layNextAt(session: BenchSession, at: PicturePoint): void {
+  const frame = frameInHand(session);
+  const { nextLandmark } = session.view.getState();
+  if (frame === null || !nextLandmark) return;
+  session.document.run(setPosturePoint(frame, nextLandmark, at));
+  guideOn(session);
+}
+
+/** H: the point can't be seen on this frame. */
+export function leaveOutNext(session: BenchSession): void {
+  const frame = frameInHand(session);
+  const { nextLandmark } = session.view.getState();
+  if (frame === null || !nextLandmark) return;
+  session.document.run(hideLandmark(frame, nextLandmark));
+  guideOn(session);
+}
+
+/** Backspace: takes back the landmark before the one asked for. */
+export function backOne(session: BenchSession): void {
+  const frame = frameInHand(session);
+  const { nextLandmark } = session.view.getState();
+  if (frame === null) return;
+  const at = nextLandmark ? landmarkNames.indexOf(nextLandmark) : landmarkNames.length;
+  const before = landmarkNames[at - 1];
+  if (!before) return;
+  session.document.run(clearLandmark(frame, before));
+  session.view.setState({ nextLandmark: before, selection: nothingSelected });
+}
+
+/** Lays the last body line before this frame here as a start; says why when it can't. */
+export function copyLastForward(session: BenchSession): void {
+  const frame = frameInHand(session);
+  if (frame === null) return;
+  const last = session.document.swim().postures.findLast((each) => each.frame < frame);
+  if (!last) {
+    session.say('No earlier body line to copy');
+    return;
+  }
+  session.document.run(copyPosture(last, frame));
+  session.view.setState({ tool: 'body-line', nextLandmark: null });
+  guideOn(session);
+}
+
+let laying: LandmarkName | null = null;
+
+export const bodyLineTool: StageTool = {
+  id: 'body-line',
+  press(session, at, reach) {
+    const frame = frameInHand(session);
+    if (frame === null) return true;
+    const { document, view } = session;
+    const { nextLandmark } = view.getState();
+    // a point already there is picked up, unless the next one is being laid right beside it
+    const under = nearestLandmark(postureOn(document.swim(), frame), at, nextLandmark ? reach / 2 : reach);
+    if (under || !nextLandmark) {
+      laying = null;
+      return pointTool.press(session, at, reach);
+    }
+    laying = nextLandmark;
+    document.begin(`lay ${landmarkWords[nextLandmark].toLowerCase()}`, frame);
+    document.during(placeLandmark(frame, nextLandmark, at));
+    view.setState({ crosshair: null, selection: { kind: 'landmark', frame, landmark: nextLandmark } });
+    return true;
+  },
+  drag(session, at) {
+    const { selection } = session.view.getState();
+    if (selection.kind === 'landmark' || selection.kind === 'scene') pointTool.drag(session, at);
+  },
+  release(session, at) {
+    pointTool.release(session, at);
+    if (laying) {
+      session.view.setState({ selection: nothingSelected });
+      guideOn(session);
+    }
+    laying = null;
+  },
+};

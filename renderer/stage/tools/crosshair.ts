@@ -1,0 +1,17 @@
+import { picturePoint } from '#core/units/brand';
+import type { BenchSession } from '../../bench/bench-session';
+import { layNextAt } from './body-line-tool';
+import { placeLineEndAt } from './line-tool';
+
+/** Enter: brings up the keyboard's own pointer, or places at it what the tool asks for. */
+export function enterAtCrosshair(session: BenchSession): void {
+  const { crosshair, pointer, tool, nextLandmark } = session.view.getState();
+  if (tool === 'point' || (tool === 'body-line' && !nextLandmark)) return;
+  if (!crosshair) {
+    const { width, height } = session.document.swim().clip;
+    session.view.setState({ crosshair: pointer ?? picturePoint(width / 2, height / 2) });
+    return;
+  }
+  if (tool === 'body-line') layNextAt(session, crosshair);
+  else placeLineEndAt(session, crosshair);
+}

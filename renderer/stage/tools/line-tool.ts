@@ -1,0 +1,73 @@
+import type { PicturePoint } from '#core/units/brand';
+import type { BenchSession } from '../../bench/bench-session';
+import { type SceneLineItem, setScene } from '../../state/scene-commands';
+import { nothingSelected } from '../../state/view-store';
+import type { StageTool } from './stage-tool';
+
+/** Our default: a line shorter than this many "near" distances was a click, not a drag. */
+const clickLength = 0.8;
+let reachNow = 10;
+
+export function startLine(session: BenchSession, item: SceneLineItem): void {
+  session.view.setState({
+    tool: item,
+    draftLine: null,
+    selection: nothingSelected,
+    nextLandmark: null,
+    crosshair: null,
+  });
+}
+
+export function endLine(session: BenchSession): void {
+  session.view.setState({ tool: 'point', draftLine: null, crosshair: null });
+}
+
+function finish(session: BenchSession, item: SceneLineItem, a: PicturePoint, b: PicturePoint): void {
+  // a known length is kept once its metres are said: until then it stays a draft
+  if (item === 'scale') {
+    session.view.setState({ draftLine: { item, a, b, open: false } });
+    return;
+  }
+  session.document.run(setScene(item, { a, b }));
+  endLine(session);
+}
+
+function lineTool(item: SceneLineItem): StageTool {
+  return {
+    id: item,
+    press(session, at, reach) {
+      reachNow = reach;
+      const { draftLine } = session.view.getState();
+      if (draftLine?.open && draftLine.item === item)
+        session.view.setState({ draftLine: { ...draftLine, b: at } });
+      else session.view.setState({ draftLine: { item, a: at, b: at, open: true } });
+      return true;
+    },
+    drag({ view }, at) {
+      const { draftLine } = view.getState();
+      if (draftLine?.open) view.setState({ draftLine: { ...draftLine, b: at } });
+    },
+    hover({ view }, at) {
+      const { draftLine } = view.getState();
+      if (draftLine?.open) view.setState({ draftLine: { ...draftLine, b: at } });
+    },
+    release(session) {
+      const { draftLine } = session.view.getState();
+      if (!draftLine?.open) return;
+      const { a, b } = draftLine;
+      if (Math.hypot(b.x - a.x, b.y - a.y) >= clickLength * reachNow) finish(session, item, a, b);
+    },
+  };
+}
+
+export const levelTool = lineTool('level');
+export const surfaceTool = lineTool('surface');
+export const scaleTool = lineTool('scale');
+
+/** Enter at the crosshair: the first press sets one end, the second the other. */
+export function placeLineEndAt(session: BenchSession, at: PicturePoint): void {
+  const { draftLine, tool } = session.view.getState();
+  if (tool !== 'level' && tool !== 'surface' && tool !== 'scale') return;
+  if (!draftLine?.open) session.view.setState({ draftLine: { item: tool, a: at, b: at, open: true } });
+  else if (Math.hypot(at.x - draftLine.a.x, at.y - draftLine.a.y) > 0) finish(session, tool, draftLine.a, at);
+}

@@ -1,0 +1,41 @@
+import { placeLandmark } from '../../state/posture-commands';
+import { placeSceneEnd, sceneWords } from '../../state/scene-commands';
+import { landmarkWords } from '../../state/mark-words';
+import { postureOn } from '../../state/selectors';
+import { nothingSelected } from '../../state/view-store';
+import { nearestLandmark, nearestSceneEnd } from '../nearest-mark';
+import type { StageTool } from './stage-tool';
+
+/** Picks up what is already there: landmarks of the shown frame and ends of scene lines. */
+export const pointTool: StageTool = {
+  id: 'point',
+  press(session, at, reach) {
+    const { document, view } = session;
+    const { shownFrame } = view.getState();
+    const swim = document.swim();
+    const frame = shownFrame ?? -1;
+    const landmark = nearestLandmark(postureOn(swim, frame), at, reach);
+    if (landmark) {
+      view.setState({ selection: { kind: 'landmark', frame, landmark } });
+      document.begin(`move ${landmarkWords[landmark].toLowerCase()}`, frame);
+      return true;
+    }
+    const end = nearestSceneEnd(swim.scene, at, reach);
+    if (end) {
+      view.setState({ selection: { kind: 'scene', ...end } });
+      document.begin(`move the ${sceneWords[end.item].toLowerCase()}`);
+      return true;
+    }
+    view.setState({ selection: nothingSelected });
+    return false;
+  },
+  drag({ document, view }, at) {
+    const { selection } = view.getState();
+    if (selection.kind === 'landmark')
+      document.during(placeLandmark(selection.frame, selection.landmark, at));
+    if (selection.kind === 'scene') document.during(placeSceneEnd(selection.item, selection.end, at));
+  },
+  release({ document }) {
+    document.commit();
+  },
+};

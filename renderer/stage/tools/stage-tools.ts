@@ -1,0 +1,13 @@
+import type { ToolId } from '../../state/view-store';
+import { bodyLineTool } from './body-line-tool';
+import { levelTool, scaleTool, surfaceTool } from './line-tool';
+import { pointTool } from './point-tool';
+import type { StageTool } from './stage-tool';
+
+export const stageTools: Readonly<Record<ToolId, StageTool>> = {
+  point: pointTool,
+  'body-line': bodyLineTool,
+  level: levelTool,
+  surface: surfaceTool,
+  scale: scaleTool,
+};

@@ -1,0 +1,50 @@
+import type { EventMark } from '#core/swim-file/swim-schema';
+import { markPhrase } from './mark-words';
+import type { SwimChange, SwimCommand } from './swim-command';
+
+export function addEvent(mark: EventMark): SwimCommand {
+  return {
+    name: `mark ${markPhrase(mark)}`,
+    frame: mark.frame,
+    change: (draft) => {
+      draft.events.push({ ...mark });
+    },
+  };
+}
+
+/** The bare change of a move, for drags that run it many times and keep the last. */
+export function placeEventAt(id: string, frame: number): SwimChange {
+  return (draft) => {
+    const mark = draft.events.find((each) => each.id === id);
+    if (mark) mark.frame = frame;
+  };
+}
+
+export function moveEvent(mark: EventMark, frame: number): SwimCommand {
+  return { name: `move ${markPhrase(mark)}`, frame, change: placeEventAt(mark.id, frame) };
+}
+
+export function removeEvent(mark: EventMark): SwimCommand {
+  return {
+    name: `remove ${markPhrase(mark)}`,
+    frame: mark.frame,
+    change: (draft) => {
+      draft.events = draft.events.filter((each) => each.id !== mark.id);
+    },
+  };
+}
+
+/** Changes what is said of a mark (hand, breath side, metres) without moving it. */
+export function editEvent(
+  mark: EventMark,
+  said: Partial<Pick<EventMark, 'hand' | 'breathTo' | 'metres'>>,
+): SwimCommand {
+  return {
+    name: `change ${markPhrase(mark)}`,
+    frame: mark.frame,
+    change: (draft) => {
+      const found = draft.events.find((each) => each.id === mark.id);
+      if (found) Object.assign(found, said);
+    },
+  };
+}

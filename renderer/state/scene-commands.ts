@@ -1,0 +1,31 @@
+import type { Scene } from '#core/swim-file/swim-schema';
+import type { Point } from '#core/units/brand';
+import type { SwimChange, SwimCommand } from './swim-command';
+
+export type SceneItem = keyof Scene;
+export type SceneLineItem = 'level' | 'surface' | 'scale';
+
+export const sceneWords: Readonly<Record<SceneItem, string>> = {
+  travel: 'Direction of travel',
+  level: 'Level line',
+  surface: 'Surface line',
+  scale: 'Known length',
+};
+
+export function setScene<Item extends SceneItem>(item: Item, value: Scene[Item]): SwimCommand {
+  return {
+    name: `${value === null ? 'remove' : 'set'} the ${sceneWords[item].toLowerCase()}`,
+    change: (draft) => {
+      const scene: Scene = { ...(draft.scene as Scene), [item]: value };
+      draft.scene = structuredClone(scene);
+    },
+  };
+}
+
+/** The bare change of moving one end of a scene line, for drags. */
+export function placeSceneEnd(item: SceneLineItem, end: 'a' | 'b', point: Point): SwimChange {
+  return (draft) => {
+    const line = item === 'scale' ? draft.scene.scale?.line : draft.scene[item];
+    if (line) line[end] = { x: point.x, y: point.y };
+  };
+}

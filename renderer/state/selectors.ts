@@ -1,0 +1,46 @@
+import { type EventKind, eventKinds } from '#core/marks/event-kind';
+import type { EventMark, Posture, Swim } from '#core/swim-file/swim-schema';
+
+/** Remembers the last answer for the last input, so that a selector gives the same array until the swim changes. */
+function remembered<In extends object, Out>(compute: (input: In) => Out): (input: In) => Out {
+  const known = new WeakMap<In, { readonly out: Out }>();
+  return (input) => {
+    const found = known.get(input);
+    if (found) return found.out;
+    const out = compute(input);
+    known.set(input, { out });
+    return out;
+  };
+}
+
+const inOrder = remembered((events: readonly EventMark[]) =>
+  [...events].sort((p, q) => p.frame - q.frame || eventKinds.indexOf(p.kind) - eventKinds.indexOf(q.kind)),
+);
+/** All events by frame, then by the order of one stroke. */
+export const eventsInOrder = (swim: Swim): readonly EventMark[] => inOrder(swim.events);
+
+const counts = remembered((events: readonly EventMark[]) => {
+  const out = Object.fromEntries(eventKinds.map((kind) => [kind, 0])) as Record<EventKind, number>;
+  for (const mark of events) out[mark.kind] += 1;
+  return out;
+});
+export const eventCounts = (swim: Swim): Readonly<Record<EventKind, number>> => counts(swim.events);
+
+const byFrame = remembered(
+  (postures: readonly Posture[]) => new Map(postures.map((posture) => [posture.frame, posture])),
+);
+export const postureOn = (swim: Swim, frame: number): Posture | null =>
+  byFrame(swim.postures).get(frame) ?? null;
+
+const markedFrames = remembered((swim: Swim) =>
+  [...new Set([...swim.events.map((mark) => mark.frame), ...swim.postures.map((each) => each.frame)])].sort(
+    (p, q) => p - q,
+  ),
+);
+/** Frames that carry a mark of any kind, ascending: where "previous event" and "next event" stop. */
+export const framesWithMarks = (swim: Swim): readonly number[] => markedFrames(swim);
+
+/** The nearest of `frames` beyond `from` in a direction, or null at the end. `frames` ascending. */
+export function nextOf(frames: readonly number[], from: number, way: -1 | 1): number | null {
+  return (way > 0 ? frames.find((each) => each > from) : frames.findLast((each) => each < from)) ?? null;
+}

@@ -1,0 +1,95 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { EventKind } from '#core/marks/event-kind';
+import type { LandmarkName } from '#core/marks/landmark';
+import type { PicturePoint } from '#core/units/brand';
+import type { StageView } from '../stage/stage-view';
+import type { SceneLineItem } from './scene-commands';
+
+export type ToolId = 'point' | 'body-line' | 'level' | 'surface' | 'scale';
+
+export type Selection =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'event'; readonly id: string }
+  | { readonly kind: 'landmark'; readonly frame: number; readonly landmark: LandmarkName }
+  | { readonly kind: 'scene'; readonly item: SceneLineItem; readonly end: 'a' | 'b' };
+
+/** A mark that can't be placed before the coach has said one thing more. */
+export interface OpenQuestion {
+  readonly asks: 'hand' | 'breath' | 'metres';
+  readonly kind: EventKind;
+  readonly frame: number;
+}
+
+/** A scene line being drawn; `open` while its second end still follows the pointer. */
+export interface DraftLine {
+  readonly item: SceneLineItem;
+  readonly a: PicturePoint;
+  readonly b: PicturePoint;
+  readonly open: boolean;
+}
+
+export const nothingSelected: Selection = { kind: 'none' };
+
+/** Everything of the bench that is not the swim: never saved, never undone. */
+export interface ViewState {
+  /** The frame asked for. */
+  readonly frame: number;
+  /** The frame whose picture is on the stage; differs from `frame` only while that picture is being decoded. */
+  readonly shownFrame: number | null;
+  /** Which way the coach walks; the frame source decodes ahead that way. */
+  readonly towards: -1 | 0 | 1;
+  readonly playing: boolean;
+  /** Real seconds shown per second of playing: 1 is true speed. */
+  readonly pace: number;
+  readonly selection: Selection;
+  readonly tool: ToolId;
+  /** Landmark the guided pass asks for next; null when it is done or not under way. */
+  readonly nextLandmark: LandmarkName | null;
+  /** Picture to stage; null means the whole picture fitted. */
+  readonly stage: StageView | null;
+  /** Real seconds shown on the score; null means the whole clip. */
+  readonly scoreSpan: { readonly from: number; readonly to: number } | null;
+  readonly scoreAxis: 'seconds' | 'stroke';
+  readonly question: OpenQuestion | null;
+  readonly draftLine: DraftLine | null;
+  /** Pointer over the picture; null when it is elsewhere. */
+  readonly pointer: PicturePoint | null;
+  /** Something is being dragged on the stage: the magnifier is up. */
+  readonly dragging: boolean;
+  /** The keyboard's own pointer on the picture; null when it is put away. */
+  readonly crosshair: PicturePoint | null;
+  /** Kind of event whose pad is pointed out, because a reading misses it. */
+  readonly guidedKind: EventKind | null;
+  /** The direction of travel is pointed out, because a reading misses it. */
+  readonly asksTravel: boolean;
+  /** Reading whose marks are lit. */
+  readonly litReading: string | null;
+  readonly showAngles: boolean;
+}
+
+export type ViewStore = StoreApi<ViewState>;
+
+export function createViewStore(frame = 0): ViewStore {
+  return createStore<ViewState>(() => ({
+    frame,
+    shownFrame: null,
+    towards: 0,
+    playing: false,
+    pace: 0.25,
+    selection: nothingSelected,
+    tool: 'point',
+    nextLandmark: null,
+    stage: null,
+    scoreSpan: null,
+    scoreAxis: 'seconds',
+    question: null,
+    draftLine: null,
+    pointer: null,
+    dragging: false,
+    crosshair: null,
+    guidedKind: null,
+    asksTravel: false,
+    litReading: null,
+    showAngles: true,
+  }));
+}

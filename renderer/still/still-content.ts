@@ -1,0 +1,41 @@
+import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
+import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { cardWords } from '../bench/card-words';
+import { formatReading } from '../readings/format-reading';
+import { markPhrase } from '../state/mark-words';
+
+/** Everything written on a still, in words; where it goes is the drawing's business. */
+export interface StillContent {
+  readonly title: string;
+  readonly facts: string;
+  /** Names of the events on this frame; empty when there are none. */
+  readonly event: string;
+  readonly where: string;
+  readonly readings: readonly { readonly label: string; readonly value: string }[];
+  readonly invented: boolean;
+}
+
+export const mostStillReadings = 6;
+
+export function stillContent(
+  swim: Swim,
+  clock: ClipClock,
+  frame: number,
+  chosen: readonly { readonly definition: ReadingDefinition; readonly reading: ComputedReading }[],
+): StillContent {
+  const words = cardWords(swim.card);
+  const events = swim.events.filter((mark) => mark.frame === frame).map(markPhrase);
+  const event = events.join(', ');
+  return {
+    title: words.title,
+    facts: words.facts.join(' · '),
+    event: event === '' ? '' : event.charAt(0).toUpperCase() + event.slice(1),
+    where: `frame ${frame + 1} of ${clock.table.starts.length} · ${realTimeOf(clock, frame).toFixed(3)} s`,
+    readings: chosen.slice(0, mostStillReadings).map(({ definition, reading }) => {
+      const text = formatReading(reading, definition.digits);
+      return { label: definition.label, value: `${text.value} ${text.spread} ${text.unit}`.trim() };
+    }),
+    invented: swim.card.invented,
+  };
+}

@@ -1,0 +1,197 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
+import { clockOf, useBench } from '../bench/bench-session';
+import { errorSentence } from '../bench/error-sentence';
+import { formatReading } from '../readings/format-reading';
+import { postureOn } from '../state/selectors';
+import type { FramePicture } from '../video/frame-source';
+import { drawStill } from './draw-still';
+import { mostStillReadings, stillContent } from './still-content';
+import { safeFileName } from './still-name';
+import './still.css';
+
+interface Props {
+  readonly catalogue: readonly ReadingDefinition[];
+  readonly onClose: () => void;
+}
+
+type Saving =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'saving' }
+  | { readonly kind: 'saved'; readonly path: string; readonly download: string; readonly name: string }
+  | { readonly kind: 'failed'; readonly words: string };
+
+/** Readings put on a still to begin with: the two of timing and the two of the kick, when they are there. */
+const firstChoice = 4;
+
+/** Chooses what goes on a still, shows it as it will be, and saves it at the picture's full size. */
+export function StillDialog({ catalogue, onClose }: Props) {
+  const session = useBench();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const preview = useRef<HTMLCanvasElement>(null);
+  const readings = useStore(session.readings.store, (state) => state.readings);
+  const swimmer = useStore(session.swimmer, (state) => state.swimmer);
+  const source = useStore(session.film, (state) => state.source);
+  const swim = session.document.swim();
+  const { frame } = session.view.getState();
+  const consent = swim.card.invented || (swimmer?.consent ?? null) !== null;
+  const [agreed, setAgreed] = useState(false);
+  const [saving, setSaving] = useState<Saving>({ kind: 'ready' });
+  const [picture, setPicture] = useState<FramePicture | null>(null);
+
+  const rows = useMemo(
+    () =>
+      catalogue.flatMap((definition) => {
+        const reading = readings.find((each) => each.id === definition.id);
+        return reading?.status === 'computed' ? [{ definition, reading: reading as ComputedReading }] : [];
+      }),
+    [catalogue, readings],
+  );
+  const [chosen, setChosen] = useState<readonly string[]>(() => {
+    const timing = rows.filter((row) => row.definition.group === 'timing').slice(0, 2);
+    const kick = rows.filter((row) => row.definition.group === 'kick').slice(0, 2);
+    return [...timing, ...kick].slice(0, firstChoice).map((row) => row.definition.id);
+  });
+  const content = useMemo(
+    () =>
+      stillContent(
+        swim,
+        clockOf(swim),
+        frame,
+        rows.filter((row) => chosen.includes(row.definition.id)),
+      ),
+    [swim, frame, rows, chosen],
+  );
+
+  useEffect(() => {
+    dialog.current?.showModal();
+  }, []);
+  useEffect(() => {
+    let left = false;
+    source?.show(frame, 0).then(
+      (shown) => {
+        if (!left && shown.frame === frame) setPicture(shown);
+      },
+      (problem: unknown) => {
+        if (left || (problem instanceof DOMException && problem.name === 'AbortError')) return;
+        setSaving({ kind: 'failed', words: 'This frame can’t be decoded, so there is no still of it.' });
+      },
+    );
+    return () => {
+      left = true;
+    };
+  }, [source, frame]);
+  useEffect(() => {
+    const canvas = preview.current;
+    const paper = canvas?.getContext('2d', { alpha: false });
+    if (!canvas || !paper || !picture) return;
+    canvas.width = picture.width;
+    canvas.height = picture.height;
+    drawStill(paper, picture, { posture: postureOn(swim, frame), scene: swim.scene }, content);
+  }, [picture, swim, frame, content]);
+
+  const download = saving.kind === 'saved' ? saving.download : null;
+  useEffect(() => () => (download ? URL.revokeObjectURL(download) : undefined), [download]);
+
+  const save = async (): Promise<void> => {
+    const canvas = preview.current;
+    if (!canvas || !picture) return;
+    setSaving({ kind: 'saving' });
+    const png = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
+    if (!png) {
+      setSaving({ kind: 'failed', words: 'The picture is too large to be saved as PNG on this machine.' });
+      return;
+    }
+    const { card } = swim;
+    const name = safeFileName(
+      [card.swimmerName || 'swimmer', card.date, content.event || 'still', `frame ${frame + 1}`],
+      'png',
+    );
+    const result = await session.host.sendExport(name, png);
+    setSaving(
+      result.ok
+        ? {
+            kind: 'saved',
+            path: result.value.path,
+            name: result.value.name,
+            download: URL.createObjectURL(png),
+          }
+        : { kind: 'failed', words: `Not saved: ${errorSentence(result.error)}` },
+    );
+  };
+  const toggle = (id: string): void => {
+    setChosen((now) => (now.includes(id) ? now.filter((each) => each !== id) : [...now, id]));
+    setSaving({ kind: 'ready' });
+  };
+
+  return (
+    <dialog ref={dialog} className="still-dialog" onClose={onClose} aria-labelledby="still-title">
+      <header>
+        <h1 id="still-title">Still of frame {frame + 1}</h1>
+        <button type="button" onClick={() => dialog.current?.close()} title="Close (Esc)">
+          Close
+        </button>
+      </header>
+      <div className="still-body">
+        {source ? (
+          <canvas ref={preview} className="still-preview" aria-label="The still as it will be saved" />
+        ) : (
+          <p className="still-preview">There is no picture: the clip is not here.</p>
+        )}
+        <fieldset>
+          <legend>
+            Readings on it, {chosen.length} of {mostStillReadings}
+          </legend>
+          {rows.length === 0 && <p>No reading can be computed yet.</p>}
+          {rows.map(({ definition, reading }) => {
+            const on = chosen.includes(definition.id);
+            const text = formatReading(reading, definition.digits);
+            return (
+              <label key={definition.id}>
+                <input
+                  type="checkbox"
+                  checked={on}
+                  disabled={!on && chosen.length >= mostStillReadings}
+                  onChange={() => toggle(definition.id)}
+                />
+                <span>{definition.label}</span>
+                <small>
+                  {text.value} {text.unit}
+                </small>
+              </label>
+            );
+          })}
+        </fieldset>
+      </div>
+      <footer>
+        {!consent && (
+          <label className="consent">
+            <input type="checkbox" checked={agreed} onChange={(event) => setAgreed(event.target.checked)} />
+            <span>
+              No written consent to show {swim.card.swimmerName || 'this swimmer'} is recorded. For a minor a
+              guardian must have given it. I have it, and take care where this picture goes.
+            </span>
+          </label>
+        )}
+        {saving.kind === 'saved' && (
+          <output>
+            Saved: <b>{saving.path}</b>{' '}
+            <a href={saving.download} download={saving.name}>
+              Download a copy
+            </a>
+          </output>
+        )}
+        {saving.kind === 'failed' && <p role="alert">{saving.words}</p>}
+        <button
+          type="button"
+          className="main-button"
+          disabled={!picture || saving.kind === 'saving' || (!consent && !agreed)}
+          onClick={() => void save()}
+        >
+          {saving.kind === 'saving' ? 'Saving…' : 'Save PNG'}
+        </button>
+      </footer>
+    </dialog>
+  );
+}
