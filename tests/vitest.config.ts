@@ -13,6 +13,13 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'renderer',
+          include: ['tests/renderer/**/*.test.ts'],
+          environment: 'node',
+        },
+      },
+      {
+        test: {
           name: 'electron',
           include: [
             'tests/electron/**/*.test.ts',

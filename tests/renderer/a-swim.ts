@@ -1,0 +1,47 @@
+import type { EventMark, Swim } from '#core/swim-file/swim-schema';
+
+/** A small invented swim: 100 frames at 50 a second, one kick top and one bottom marked. */
+export function aSwim(change: Partial<Swim> = {}): Swim {
+  return {
+    format: 'submark-swim',
+    version: 1,
+    id: 'swim-1',
+    createdAt: '2024-05-14T09:00:00.000Z',
+    changedAt: '2024-05-14T09:00:00.000Z',
+    clip: {
+      place: { kind: 'inside', name: 'clip.mp4' },
+      originalName: 'clip.mp4',
+      fingerprint: { bytes: 10, edgesSha256: 'a'.repeat(64) },
+      container: 'mp4',
+      codec: 'avc',
+      width: 1280,
+      height: 720,
+      rotation: 0,
+      frameTimes: { ticksPerSecond: 50, firstTick: 0, gaps: [[1, 100]] },
+      slowdown: { factor: 1, source: 'file-tag' },
+    },
+    card: {
+      swimmerId: null,
+      swimmerName: 'Pip',
+      date: '2024-05-14',
+      stroke: 'butterfly',
+      drill: '',
+      arms: 'stroking',
+      sideUp: 'front',
+      aids: [],
+      effort: 'steady',
+      distanceMetres: 25,
+      view: 'side',
+      note: '',
+      invented: true,
+    },
+    scene: { travel: 'right', level: null, surface: null, scale: null },
+    events: [aMark('top-1', 'kick-top', 20), aMark('bottom-1', 'kick-bottom', 32)],
+    postures: [],
+    ...change,
+  };
+}
+
+export function aMark(id: string, kind: EventMark['kind'], frame: number): EventMark {
+  return { id, kind, frame, hand: null, breathTo: null, metres: null };
+}
