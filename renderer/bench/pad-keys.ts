@@ -21,7 +21,7 @@ export const padKeys: Readonly<Record<EventKind, string>> = {
 export const padWords: Readonly<Record<EventKind, string>> = {
   entry: 'Entry',
   catch: 'Catch',
-  shoulder: 'Shoulders',
+  shoulder: 'Shoulder',
   navel: 'Navel',
   exit: 'Exit',
   'kick-top': 'Top',

@@ -1,3 +1,4 @@
+import { TimeSwitch } from '../score/time-switch';
 import { useCallback, useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { clockOf, useBench, useSwim, useView } from './bench-session';
@@ -15,6 +16,7 @@ export const paces = [
 /** A step button that repeats while it is held, as a held key does. */
 function StepButton(props: {
   readonly frames: number;
+  readonly sign: '◀' | '▶' | null;
   readonly words: string;
   readonly title: string;
   readonly minor?: boolean;
@@ -39,6 +41,7 @@ function StepButton(props: {
       type="button"
       className={props.minor ? 'step minor' : 'step'}
       title={props.title}
+      aria-label={props.title}
       onPointerDown={(event) => event.button === 0 && press()}
       onPointerUp={stop}
       onPointerLeave={stop}
@@ -49,7 +52,9 @@ function StepButton(props: {
         stepBy(session, props.frames);
       }}
     >
-      {props.words}
+      {props.sign === '◀' && '◀ '}
+      <span className={props.sign ? 'wide-words' : undefined}>{props.words}</span>
+      {props.sign === '▶' && ' ▶'}
     </button>
   );
 }
@@ -73,19 +78,26 @@ export function StepControls() {
           className="step"
           onClick={() => goToMark(session, -1)}
           title="Previous mark (↑)"
+          aria-label="Previous mark"
         >
-          ⇤ mark
+          ⇤ <span className="wide-words">mark</span>
         </button>
-        <StepButton frames={-10} words="−10" title="Ten frames back (Shift ←)" minor />
-        <StepButton frames={-1} words="◀ frame" title="One frame back (←)" />
+        <StepButton frames={-10} sign={null} words="−10" title="Ten frames back (Shift ←)" minor />
+        <StepButton frames={-1} sign="◀" words="frame" title="One frame back (←)" />
         <output className={`where${waiting && hasFilm ? ' waiting' : ''}`} aria-live="off" data-frame={frame}>
           <strong className="where-frame">{where.frame}</strong>
           <small className="where-time">{waiting && hasFilm ? 'picture on its way…' : where.time}</small>
         </output>
-        <StepButton frames={1} words="frame ▶" title="One frame on (→)" />
-        <StepButton frames={10} words="+10" title="Ten frames on (Shift →)" minor />
-        <button type="button" className="step" onClick={() => goToMark(session, 1)} title="Next mark (↓)">
-          mark ⇥
+        <StepButton frames={1} sign="▶" words="frame" title="One frame on (→)" />
+        <StepButton frames={10} sign={null} words="+10" title="Ten frames on (Shift →)" minor />
+        <button
+          type="button"
+          className="step"
+          onClick={() => goToMark(session, 1)}
+          title="Next mark (↓)"
+          aria-label="Next mark"
+        >
+          <span className="wide-words">mark</span> ⇥
         </button>
         <span className="steps-space" />
         <button
@@ -112,16 +124,19 @@ export function StepControls() {
           ))}
         </fieldset>
       </div>
-      <input
-        className="scrub"
-        type="range"
-        min={0}
-        max={clock.table.starts.length - 1}
-        value={frame}
-        aria-label="Scrub through the film"
-        aria-valuetext={`${where.frame}, ${where.time}`}
-        onChange={(event) => goTo(session, Number(event.target.value))}
-      />
+      <div className="steps-time">
+        <input
+          className="scrub"
+          type="range"
+          min={0}
+          max={clock.table.starts.length - 1}
+          value={frame}
+          aria-label="Scrub through the film"
+          aria-valuetext={`${where.frame}, ${where.time}`}
+          onChange={(event) => goTo(session, Number(event.target.value))}
+        />
+        <TimeSwitch />
+      </div>
     </section>
   );
 }

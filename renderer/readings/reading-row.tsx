@@ -93,17 +93,16 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, swimme
           onClick={light}
           title="Show the marks and frames it comes from"
         >
-          <span className="reading-name">
-            <span>{definition.label}</span>
-            <small>
-              {definition.brief} · {cycles}
-            </small>
-          </span>
+          <span className="reading-label">{definition.label}</span>
           <span className="reading-value">
             <strong>{text.value}</strong> <span className="spread">{text.spread}</span>{' '}
-            <small>{text.unit}</small>
-            <small className="question">{question[reading.interval.question]}</small>
+            <small title={/L/.test(text.unit) ? 'L is one body length, fingertip to toe' : undefined}>
+              {text.unit}
+            </small>
           </span>
+          <small className="reading-brief">
+            {definition.brief} · {cycles} · {question[reading.interval.question]}
+          </small>
           <TargetDot mark={target} />
         </button>
         <button

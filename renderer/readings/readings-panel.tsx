@@ -56,22 +56,44 @@ interface GroupProps {
   readonly swimmer: Parameters<typeof ReadingRow>[0]['swimmer'];
 }
 
+/** Our default: fewer landmarks than this make no profile. */
+const leastDrawn = 3;
+
+const isUndulation = (row: GroupProps['rows'][number]): boolean => row.definition.id.includes('undulation');
+
 function Group({ group, rows, swimmer }: GroupProps) {
   const [showMissing, setShowMissing] = useState(false);
+  const [showParts, setShowParts] = useState(false);
   const computed = rows.filter((row) => row.reading.status === 'computed');
   const missing = rows.filter((row) => row.reading.status === 'missing');
   // a group with nothing yet shows its first need, so that the way on is seen
   const ahead = computed.length === 0 ? missing.slice(0, 1) : [];
   const rest = missing.slice(ahead.length);
+  // nine undulations are one drawing; the toes, which coaches speak of, stay in words
+  const drawn = group === 'body-wave' && computed.filter(isUndulation).length >= leastDrawn;
+  const folded = drawn
+    ? computed.filter((row) => isUndulation(row) && !row.definition.id.endsWith('toe'))
+    : [];
+  const open = showParts ? computed : computed.filter((row) => !folded.includes(row));
   return (
     <section aria-labelledby={`group-${group}`}>
       <h2 id={`group-${group}`}>{groupWords[group]}</h2>
-      {group === 'body-wave' && <WaveProfile rows={computed} />}
+      {drawn && <WaveProfile rows={computed.filter(isUndulation)} />}
       <ul>
-        {[...computed, ...ahead, ...(showMissing ? rest : [])].map(({ definition, reading }) => (
+        {[...open, ...ahead, ...(showMissing ? rest : [])].map(({ definition, reading }) => (
           <ReadingRow key={definition.id} definition={definition} reading={reading} swimmer={swimmer} />
         ))}
       </ul>
+      {folded.length > 0 && (
+        <button
+          type="button"
+          className="missing-toggle"
+          aria-expanded={showParts}
+          onClick={() => setShowParts(!showParts)}
+        >
+          {showParts ? 'Fold the other landmarks' : `${folded.length} more landmarks in numbers`}
+        </button>
+      )}
       {rest.length > 0 && (
         <button
           type="button"

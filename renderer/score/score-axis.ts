@@ -1,4 +1,5 @@
 import { scaleLinear } from 'd3-scale';
+import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
 
 /** One time axis: real seconds to pixels and back. */
 export interface ScoreAxis {
@@ -48,13 +49,13 @@ export function makeScoreAxis({ mode, from, to, left, right, strokeStarts }: Axi
     const warp = strokeWarp(strokeStarts);
     const scale = scaleLinear([warp.toStroke(from), warp.toStroke(to)], [left, right]);
     const perStroke = Math.abs(scale(1) - scale(0));
-    const parts = perStroke > 300 ? 10 : perStroke > 110 ? 4 : perStroke > 50 ? 2 : 1;
+    const parts = perStroke > 420 ? 10 : perStroke > 200 ? 4 : perStroke > 90 ? 2 : 1;
     const ticks: { time: number; words: string | null }[] = [];
     for (let stroke = 0; stroke < strokeStarts.length - 1; stroke++) {
       for (let part = 0; part < parts; part++) {
         const place = stroke + part / parts;
         const percent = Math.round((100 * part) / parts);
-        ticks.push({ time: warp.toTime(place), words: part === 0 ? `${stroke + 1} · 0 %` : `${percent} %` });
+        ticks.push({ time: warp.toTime(place), words: `${percent} %` });
       }
     }
     ticks.push({ time: strokeStarts.at(-1) ?? 0, words: '100 %' });
@@ -77,6 +78,11 @@ export function makeScoreAxis({ mode, from, to, left, right, strokeStarts }: Axi
     if (time + step / 2 <= to) ticks.push({ time: time + step / 2, words: null });
   }
   return { mode: 'seconds', left, right, toX: (time) => scale(time), toTime: (x) => scale.invert(x), ticks };
+}
+
+/** From the first picture to the start of the last, real seconds; never empty. */
+export function wholeClip(clock: ClipClock): { readonly from: number; readonly to: number } {
+  return { from: 0, to: Math.max(0.05, realTimeOf(clock, clock.table.starts.length - 1)) };
 }
 
 /** The span shown after zooming about a time; kept inside the clip, never narrower than `narrowest` seconds. */

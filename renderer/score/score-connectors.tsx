@@ -18,18 +18,35 @@ interface Props {
   ) => TargetMark | null;
 }
 
-const signed = (value: number, digits: number): string =>
-  `${value > 0 ? '+' : value < 0 ? '−' : '±'}${Math.abs(value).toFixed(digits)}`;
+/** Our estimate of a figure's width in the score's small type, pixels. */
+const letter = 7.2;
 
-export function gapWords(gap: Pick<ScoreGap, 'milliseconds' | 'percent'>): { ms: string; percent: string } {
+const signed = (value: number, digits: number): string =>
+  `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(digits)}`;
+
+interface GapWords {
+  readonly ms: string;
+  readonly percent: string;
+}
+
+export function gapWords(gap: Pick<ScoreGap, 'milliseconds' | 'percent'>): GapWords {
   return { ms: `${signed(Math.round(gap.milliseconds), 0)} ms`, percent: `${signed(gap.percent, 1)} %` };
+}
+
+/** The longest way to write a gap that fits: with units, without, or not at all (the title still says it). */
+function fittedWords(words: GapWords, room: number, twoLines: boolean): GapWords | null {
+  const fits = ({ ms, percent }: GapWords): boolean =>
+    Math.max(ms.length, twoLines ? percent.length : 0) * letter <= room;
+  if (fits(words)) return words;
+  const bare = { ms: words.ms.replace(' ms', ''), percent: words.percent.replace(' %', '') };
+  return fits(bare) ? bare : null;
 }
 
 /** Ties between a hand event and its kick, each with how late the leg is. */
 export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
   const { rhythm, events, timeOf, axis, layout, litReading, targetOf } = props;
-  const middle = layout.phases.top + layout.phases.height + 12;
-  let lastRight = Number.NEGATIVE_INFINITY;
+  const { ties } = layout;
+  const twoLines = ties.height >= 28;
   const drawn = rhythm.strokes.flatMap((stroke) =>
     stroke.gaps.flatMap((gap) => {
       const hand = events.get(gap.handEventId);
@@ -39,23 +56,23 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
       const x2 = axis.toX(timeOf(kick));
       const y1 = glyphHeight(layout, hand.kind) + 9;
       const y2 = glyphHeight(layout, kick.kind) - (kick.kind === 'kick-top' ? 6 : 2);
-      return [{ stroke: stroke.number, gap, x1, x2, y1, y2, hand, kick }];
+      return [{ stroke: stroke.number, gap, x1, x2, y1, y2 }];
     }),
   );
   drawn.sort((p, q) => Math.max(p.x1, p.x2) - Math.max(q.x1, q.x2));
   return (
     <g className="score-connectors">
-      {drawn.map(({ stroke, gap, x1, x2, y1, y2, kick }) => {
+      {drawn.map(({ stroke, gap, x1, x2, y1, y2 }, index) => {
         const words = gapWords(gap);
         const lit = litReading === gap.reading;
         const target = targetOf(gap.reading, gap);
         const tone =
           target === null ? 'plain' : target.met === 'yes' ? 'met' : target.met === 'no' ? 'unmet' : 'plain';
-        const left = Math.max(x1, x2) + 7;
-        const room = 58;
-        const fits = lit || left > lastRight;
-        if (fits) lastRight = left + room;
-        const y = kick.kind === 'kick-top' ? middle + 1 : (y1 + y2) / 2 + 16;
+        const left = Math.max(x1, x2) + 6;
+        const after = drawn[index + 1];
+        const room = (after ? Math.min(after.x1, after.x2) : axis.right + 60) - left - 4;
+        const shown = fittedWords(words, room, twoLines);
+        const y = ties.top + 12;
         return (
           <g key={`${stroke}${gap.reading}`} className={`connector ${tone}${lit ? ' lit' : ''}`}>
             <path
@@ -66,12 +83,14 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
               d={`M${x1},${y1} C${x1},${(y1 + y2) / 2} ${x2},${(y1 + y2) / 2} ${x2},${y2}`}
               className="connector-line"
             />
-            {fits && (
+            {shown && (
               <text x={left} y={y} className="connector-words">
-                {words.ms}
-                <tspan x={left} dy="1.15em" className="connector-percent">
-                  {words.percent}
-                </tspan>
+                {shown.ms}
+                {twoLines && (
+                  <tspan x={left} dy="1.15em" className="connector-percent">
+                    {shown.percent}
+                  </tspan>
+                )}
               </text>
             )}
             <title>{`Stroke ${stroke}: the leg is ${words.ms} (${words.percent} of the stroke) from the hands`}</title>

@@ -10,6 +10,8 @@ export interface Band {
 export interface ScoreLayout {
   readonly staffs: Readonly<Record<Staff, Band>>;
   readonly phases: Band;
+  /** Where the numbers of the ties are written, between hands and feet, as words are under notes. */
+  readonly ties: Band;
   readonly axisTop: number;
   readonly height: number;
   /** Width of the names on the left. */
@@ -22,16 +24,27 @@ const topSpace = 20;
 const axisSpace = 26;
 const between = 5;
 const phaseHeight = 9;
+/** Below this height of the score the ties carry milliseconds only. */
+const lowScore = 250;
 
 export function layoutScore(height: number): ScoreLayout {
-  const room = Math.max(110, height - topSpace - axisSpace - 3 * between - phaseHeight - 4);
+  const tieHeight = height < lowScore ? 16 : 30;
+  const room = Math.max(96, height - topSpace - axisSpace - 2 * between - phaseHeight - tieHeight - 4);
   const hands = { top: topSpace, height: room * shares.hands };
   const phases = { top: hands.top + hands.height + 2, height: phaseHeight };
-  const feet = { top: phases.top + phases.height + between, height: room * shares.feet };
+  const ties = { top: phases.top + phases.height, height: tieHeight };
+  const feet = { top: ties.top + ties.height, height: room * shares.feet };
   const head = { top: feet.top + feet.height + between, height: room * shares.head };
   const course = { top: head.top + head.height + between, height: room * shares.course };
   const axisTop = course.top + course.height + 2;
-  return { staffs: { hands, feet, head, course }, phases, axisTop, height: axisTop + axisSpace, gutter: 72 };
+  return {
+    staffs: { hands, feet, head, course },
+    phases,
+    ties,
+    axisTop,
+    height: axisTop + axisSpace,
+    gutter: 72,
+  };
 }
 
 /**

@@ -28,6 +28,7 @@ export const ScoreStrokes = memo(function ScoreStrokes({ rhythm, axis, layout }:
                 y={staffs.hands.top}
                 width={width}
                 height={bottom - staffs.hands.top}
+                className="breathing-hatch"
                 fill="url(#breathing)"
               />
             )}

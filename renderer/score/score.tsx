@@ -7,7 +7,7 @@ import { targetMark } from '../readings/target-mark';
 import { useElementSize } from '../stage/use-element-size';
 import { eventsInOrder } from '../state/selectors';
 import { kickWavePath } from './kick-wave';
-import { makeScoreAxis, panSpan } from './score-axis';
+import { makeScoreAxis, panSpan, wholeClip } from './score-axis';
 import { ScoreConnectors } from './score-connectors';
 import { ScoreGlyphs } from './score-glyphs';
 import { glyphHeight, layoutScore } from './score-layout';
@@ -15,7 +15,6 @@ import { ScorePlayhead } from './score-playhead';
 import { ScoreRuler } from './score-ruler';
 import { ScoreStaves } from './score-staves';
 import { ScoreStrokes } from './score-strokes';
-import { ScoreToolbar } from './score-toolbar';
 import { ScoreTraces } from './score-traces';
 import { useScorePointer } from './use-score-pointer';
 import './score.css';
@@ -40,10 +39,7 @@ export function Score() {
   const frame = useView((state) => state.frame);
 
   const layout = useMemo(() => layoutScore(size.height), [size.height]);
-  const whole = useMemo(
-    () => ({ from: 0, to: Math.max(0.05, realTimeOf(clock, clock.table.starts.length - 1)) }),
-    [clock],
-  );
+  const whole = useMemo(() => wholeClip(clock), [clock]);
   const axis = useMemo(
     () =>
       makeScoreAxis({
@@ -100,7 +96,6 @@ export function Score() {
 
   return (
     <section className="score" aria-label="Score">
-      <ScoreToolbar whole={whole} />
       <div className="score-box" ref={box}>
         {/* biome-ignore lint/a11y/useSemanticElements: an SVG drawing of buttons can hold no fieldset */}
         <svg

@@ -1,19 +1,21 @@
+import { useMemo } from 'react';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
-import { zoomSpan } from './score-axis';
+import { wholeClip, zoomSpan } from './score-axis';
 
-/** Time in seconds or percent, and how much of it is seen. */
-export function ScoreToolbar({ whole }: { readonly whole: { readonly from: number; readonly to: number } }) {
+/** How the score counts time, and how much of it is seen. */
+export function TimeSwitch() {
   const { view } = useBench();
   const mode = useView((state) => state.scoreAxis);
   const span = useView((state) => state.scoreSpan);
   const frame = useView((state) => state.frame);
   const clock = useSwim(clockOf);
+  const whole = useMemo(() => wholeClip(clock), [clock]);
   const zoom = (factor: number): void => {
     view.setState({ scoreSpan: zoomSpan(span ?? whole, realTimeOf(clock, frame), factor, whole, 0.25) });
   };
   return (
-    <div className="score-toolbar" role="toolbar" aria-label="Time axis">
+    <>
       <fieldset className="switch" aria-label="Time axis counts in">
         <button
           type="button"
@@ -57,6 +59,6 @@ export function ScoreToolbar({ whole }: { readonly whole: { readonly from: numbe
       >
         whole
       </button>
-    </div>
+    </>
   );
 }
