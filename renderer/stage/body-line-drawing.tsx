@@ -2,10 +2,11 @@ import { Group, Line } from 'react-konva';
 import { bodyChain, landmarkNames } from '#core/marks/landmark';
 import type { Posture, Scene } from '#core/swim-file/swim-schema';
 import type { Selection } from '../state/view-store';
-import { CasedLabel } from './cased-label';
+import { CasedLabel, labelSize } from './cased-label';
 import { angleLabels } from './joint-angles';
 import { LandmarkMark } from './landmark-mark';
 import { casing } from './landmark-look';
+import { placeLabels } from './place-labels';
 import { type StageView, toStage } from './stage-view';
 
 interface Props {
@@ -38,7 +39,15 @@ export function BodyLineDrawing({ posture, scene, view, selection, showAngles }:
     return { points: [a.x, a.y, b.x, b.y], bridged: run.bridged };
   });
   const labels = showAngles ? angleLabels(posture, scene) : [];
-  const taken = new Map<string, number>();
+  const marks = landmarkNames.flatMap((name) => {
+    const point = posture.points[name];
+    return point ? [toStage(view, point)] : [];
+  });
+  const boxes = labels.map((label) => ({
+    at: toStage(view, posture.points[label.at] ?? { x: 0, y: 0 }),
+    ...labelSize(label.words),
+  }));
+  const centres = placeLabels(boxes, marks, 12);
   return (
     <Group listening={false}>
       {runs.map((run) => (
@@ -71,21 +80,10 @@ export function BodyLineDrawing({ posture, scene, view, selection, showAngles }:
           selection.frame === posture.frame;
         return <LandmarkMark key={landmark} landmark={landmark} x={at.x} y={at.y} selected={selected} />;
       })}
-      {labels.map((label) => {
-        const point = posture.points[label.at];
-        if (!point) return null;
-        const at = toStage(view, point);
-        const earlier = taken.get(label.at) ?? 0;
-        taken.set(label.at, earlier + 1);
-        return (
-          <CasedLabel
-            key={label.words}
-            x={at.x}
-            y={at.y}
-            words={label.words}
-            side={earlier > 0 || label.at === 'knee' || label.at === 'elbow' ? 'below' : 'above'}
-          />
-        );
+      {labels.map((label, index) => {
+        const centre = centres[index];
+        if (!centre) return null;
+        return <CasedLabel key={label.words} x={centre.x} y={centre.y} words={label.words} side="centre" />;
       })}
     </Group>
   );

@@ -100,7 +100,11 @@ export function useStagePointer(
     const up = (event: PointerEvent): void => {
       touches.delete(event.pointerId);
       if (hand.does === 'tool' && hand.pointer === event.pointerId) {
-        tool().release(session, toPicture(now.current.view, local(event)));
+        tool().release(
+          session,
+          toPicture(now.current.view, local(event)),
+          reachOf(event) / now.current.view.scale,
+        );
       }
       if (hand.does !== 'pinch' || touches.size === 0) hand = { does: 'nothing' };
       view.setState({ dragging: false });

@@ -2,6 +2,7 @@ import { bodyChain, landmarkNames } from '#core/marks/landmark';
 import type { Posture, Scene } from '#core/swim-file/swim-schema';
 import { angleLabels } from '../stage/joint-angles';
 import { bodyPartOf, casing, partColour, partShape } from '../stage/landmark-look';
+import { placeLabels } from '../stage/place-labels';
 import type { FramePicture } from '../video/frame-source';
 import type { StillContent } from './still-content';
 
@@ -9,6 +10,9 @@ type Paper = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
 
 /** Our default: letters are this share of the picture's shorter side, and never under 11 pixels. */
 const letterShare = 0.026;
+
+const letters = (weight: 400 | 600, size: number): string =>
+  `${weight} ${size}px system-ui, "DejaVu Sans", sans-serif`;
 
 /** White letters with a dark edge: legible on any water. */
 function write(
@@ -19,7 +23,7 @@ function write(
   size: number,
   weight: 400 | 600 = 400,
 ): number {
-  paper.font = `${weight} ${size}px system-ui, "DejaVu Sans", sans-serif`;
+  paper.font = letters(weight, size);
   paper.textBaseline = 'alphabetic';
   paper.lineJoin = 'round';
   paper.strokeStyle = casing;
@@ -32,7 +36,7 @@ function write(
 
 /** Shortens words to a width with an ellipsis, measured in the paper's present font. */
 function fitted(paper: Paper, words: string, width: number, size: number, weight: 400 | 600): string {
-  paper.font = `${weight} ${size}px system-ui, "DejaVu Sans", sans-serif`;
+  paper.font = letters(weight, size);
   if (paper.measureText(words).width <= width) return words;
   let cut = words;
   while (cut.length > 1 && paper.measureText(`${cut}…`).width > width) cut = cut.slice(0, -1);
@@ -81,16 +85,18 @@ function drawBodyLine(paper: Paper, posture: Posture, unit: number): void {
 }
 
 function drawAngles(paper: Paper, posture: Posture, scene: Scene, size: number): void {
-  const taken = new Set<string>();
-  for (const { at, words } of angleLabels(posture, scene)) {
-    const point = posture.points[at];
-    if (!point) continue;
-    const below = taken.has(at) || at === 'knee' || at === 'elbow';
-    taken.add(at);
-    paper.font = `400 ${size}px system-ui, "DejaVu Sans", sans-serif`;
-    const left = point.x - paper.measureText(words).width / 2;
-    write(paper, words, left, point.y + (below ? size * 1.9 : -size * 0.95), size);
-  }
+  const labels = angleLabels(posture, scene);
+  paper.font = letters(400, size);
+  const boxes = labels.map(({ at, words }) => ({
+    at: posture.points[at] ?? { x: 0, y: 0 },
+    width: paper.measureText(words).width,
+    height: size * 1.2,
+  }));
+  const marks = landmarkNames.flatMap((name) => posture.points[name] ?? []);
+  placeLabels(boxes, marks, size * 0.8).forEach((centre, index) => {
+    const words = labels[index]?.words ?? '';
+    write(paper, words, centre.x - (boxes[index]?.width ?? 0) / 2, centre.y + size * 0.35, size);
+  });
 }
 
 /** Draws a still at the picture's own size: film, body line, angles and words. */
@@ -122,7 +128,7 @@ export function drawStill(
   const foot = height - edge;
   const footWords = content.event ? `${content.event} · ${content.where}` : content.where;
   write(paper, fitted(paper, footWords, room, size, 600), edge, foot, size, 600);
-  paper.font = `400 ${size}px system-ui, "DejaVu Sans", sans-serif`;
+  paper.font = letters(400, size);
   const labels = Math.min(
     room * 0.6,
     Math.max(0, ...content.readings.map((each) => paper.measureText(each.label).width)),

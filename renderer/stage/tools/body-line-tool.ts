@@ -91,8 +91,6 @@ export function copyLastForward(session: BenchSession): void {
   guideOn(session);
 }
 
-let laying: LandmarkName | null = null;
-
 export const bodyLineTool: StageTool = {
   id: 'body-line',
   press(session, at, reach) {
@@ -103,10 +101,8 @@ export const bodyLineTool: StageTool = {
     // a point already there is picked up, unless the next one is being laid right beside it
     const under = nearestLandmark(postureOn(document.swim(), frame), at, nextLandmark ? reach / 2 : reach);
     if (under || !nextLandmark) {
-      laying = null;
       return pointTool.press(session, at, reach);
     }
-    laying = nextLandmark;
     document.begin(`lay ${landmarkWords[nextLandmark].toLowerCase()}`, frame);
     document.during(placeLandmark(frame, nextLandmark, at));
     view.setState({ crosshair: null, selection: { kind: 'landmark', frame, landmark: nextLandmark } });
@@ -116,12 +112,13 @@ export const bodyLineTool: StageTool = {
     const { selection } = session.view.getState();
     if (selection.kind === 'landmark' || selection.kind === 'scene') pointTool.drag(session, at);
   },
-  release(session, at) {
-    pointTool.release(session, at);
-    if (laying) {
+  release(session, at, reach) {
+    const { selection, nextLandmark } = session.view.getState();
+    pointTool.release(session, at, reach);
+    // the landmark just laid lets go of the arrow keys; a mended one keeps them, for nudging
+    if (selection.kind === 'landmark' && selection.landmark === nextLandmark) {
       session.view.setState({ selection: nothingSelected });
       guideOn(session);
     }
-    laying = null;
   },
 };

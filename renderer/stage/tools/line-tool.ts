@@ -6,7 +6,6 @@ import type { StageTool } from './stage-tool';
 
 /** Our default: a line shorter than this many "near" distances was a click, not a drag. */
 const clickLength = 0.8;
-let reachNow = 10;
 
 export function startLine(session: BenchSession, item: SceneLineItem): void {
   session.view.setState({
@@ -35,8 +34,7 @@ function finish(session: BenchSession, item: SceneLineItem, a: PicturePoint, b: 
 function lineTool(item: SceneLineItem): StageTool {
   return {
     id: item,
-    press(session, at, reach) {
-      reachNow = reach;
+    press(session, at) {
       const { draftLine } = session.view.getState();
       if (draftLine?.open && draftLine.item === item)
         session.view.setState({ draftLine: { ...draftLine, b: at } });
@@ -51,11 +49,11 @@ function lineTool(item: SceneLineItem): StageTool {
       const { draftLine } = view.getState();
       if (draftLine?.open) view.setState({ draftLine: { ...draftLine, b: at } });
     },
-    release(session) {
+    release(session, _at, reach) {
       const { draftLine } = session.view.getState();
       if (!draftLine?.open) return;
       const { a, b } = draftLine;
-      if (Math.hypot(b.x - a.x, b.y - a.y) >= clickLength * reachNow) finish(session, item, a, b);
+      if (Math.hypot(b.x - a.x, b.y - a.y) >= clickLength * reach) finish(session, item, a, b);
     },
   };
 }

@@ -10,5 +10,5 @@ export interface StageTool {
   drag(session: BenchSession, at: PicturePoint): void;
   /** The pointer moves with nothing pressed. */
   hover?(session: BenchSession, at: PicturePoint): void;
-  release(session: BenchSession, at: PicturePoint): void;
+  release(session: BenchSession, at: PicturePoint, reach: number): void;
 }

@@ -1,0 +1,58 @@
+import type { Point } from '#core/units/brand';
+
+export interface LabelBox {
+  /** Point the label speaks of. */
+  readonly at: Point;
+  readonly width: number;
+  readonly height: number;
+}
+
+const directions = Array.from({ length: 12 }, (_, step) => (2 * Math.PI * step) / 12 - Math.PI / 2);
+
+/** How far a point lies outside a box about a centre; negative inside. */
+function outside(centre: Point, box: LabelBox, point: Point): number {
+  return Math.max(
+    Math.abs(point.x - centre.x) - box.width / 2,
+    Math.abs(point.y - centre.y) - box.height / 2,
+  );
+}
+
+/**
+ * Centres for labels beside their points: of twelve places around each, the one that keeps clearest of the points
+ * to stay visible and of the labels placed before. Greedy, in the order given, so it is stable from frame to frame.
+ */
+export function placeLabels(
+  labels: readonly LabelBox[],
+  keepClear: readonly Point[],
+  gap: number,
+): readonly Point[] {
+  const placed: { readonly centre: Point; readonly box: LabelBox }[] = [];
+  for (const box of labels) {
+    let best: Point = box.at;
+    let bestRoom = Number.NEGATIVE_INFINITY;
+    directions.forEach((turn, index) => {
+      const centre = {
+        x: box.at.x + Math.cos(turn) * (box.width / 2 + gap),
+        y: box.at.y + Math.sin(turn) * (box.height / 2 + gap),
+      };
+      const fromPoints = Math.min(...keepClear.map((point) => outside(centre, box, point)));
+      const fromLabels = Math.min(
+        gap * 3,
+        ...placed.map((other) =>
+          Math.max(
+            Math.abs(centre.x - other.centre.x) - (box.width + other.box.width) / 2,
+            Math.abs(centre.y - other.centre.y) - (box.height + other.box.height) / 2,
+          ),
+        ),
+      );
+      // enough room is enough: earlier places (above first) win, so labels don't jump about for a pixel
+      const room = Math.min(fromPoints, fromLabels, gap * 1.2) - index * 0.01;
+      if (room > bestRoom) {
+        bestRoom = room;
+        best = centre;
+      }
+    });
+    placed.push({ centre: best, box });
+  }
+  return placed.map((each) => each.centre);
+}
