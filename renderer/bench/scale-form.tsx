@@ -11,6 +11,7 @@ export function ScaleForm() {
   const session = useBench();
   const draft = useView((state) => state.draftLine);
   const set = useSwim((swim) => swim.scene.scale);
+  const width = useSwim((swim) => swim.clip.width);
   const [metres, setMetres] = useState('');
   const [spread, setSpread] = useState('');
   const [preset, setPreset] = useState<string | null>(null);
@@ -38,6 +39,7 @@ export function ScaleForm() {
   return (
     <form
       className="scale-form"
+      style={draft.a.x + draft.b.x < width ? { left: 'auto', right: 16 } : {}}
       aria-label="Known length"
       onKeyDown={(event) => {
         event.stopPropagation();
@@ -65,7 +67,7 @@ export function ScaleForm() {
           />
         </label>
         <label>
-          give or take
+          give or take, metres
           <input
             inputMode="decimal"
             value={spread}

@@ -1,12 +1,14 @@
+import { useStore } from 'zustand';
 import { realTimeOf } from '#core/timeline/clip-clock';
-import { clockOf, useSwim, useView } from '../bench/bench-session';
+import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
 import type { ScoreAxis } from './score-axis';
 import type { ScoreLayout } from './score-layout';
 
 /** Where the stage is. A dashed line while the picture asked for is not there yet. */
 export function ScorePlayhead({ axis, layout }: { readonly axis: ScoreAxis; readonly layout: ScoreLayout }) {
   const frame = useView((state) => state.frame);
-  const waiting = useView((state) => state.shownFrame !== state.frame);
+  const hasFilm = useStore(useBench().film, (state) => state.source !== null);
+  const waiting = useView((state) => hasFilm && state.shownFrame !== state.frame);
   const clock = useSwim(clockOf);
   const x = axis.toX(realTimeOf(clock, frame));
   if (x < axis.left - 1 || x > axis.right + 1) return null;

@@ -78,7 +78,7 @@ export function useScorePointer(
         if (!hand.moved) document.begin(`move ${markPhrase(hand.mark)}`, hand.mark.frame);
         hand.moved = true;
         const frame = nearestFrame(clockOf(document.swim()), now.current.axis.toTime(x - hand.offset));
-        document.during(placeEventAt(hand.mark.id, frame));
+        document.during(placeEventAt(hand.mark.id, frame), frame);
         goTo(session, frame);
       }
     };

@@ -6,7 +6,7 @@ import { CasedLabel, labelSize } from './cased-label';
 import { angleLabels } from './joint-angles';
 import { LandmarkMark } from './landmark-mark';
 import { casing } from './landmark-look';
-import { placeLabels } from './place-labels';
+import { placeLabels, pointsAlong } from './place-labels';
 import { type StageView, toStage } from './stage-view';
 
 interface Props {
@@ -47,7 +47,11 @@ export function BodyLineDrawing({ posture, scene, view, selection, showAngles }:
     at: toStage(view, posture.points[label.at] ?? { x: 0, y: 0 }),
     ...labelSize(label.words),
   }));
-  const centres = placeLabels(boxes, marks, 12);
+  const line = bodyChain.flatMap((name) => {
+    const point = posture.points[name];
+    return point ? [toStage(view, point)] : [];
+  });
+  const centres = placeLabels(boxes, [...marks, ...pointsAlong(line, 8)], 13);
   return (
     <Group listening={false}>
       {runs.map((run) => (

@@ -7,6 +7,19 @@ export interface LabelBox {
   readonly height: number;
 }
 
+/** Points every `spacing` along a chain: what labels must not lie on when the line itself should stay visible. */
+export function pointsAlong(chain: readonly Point[], spacing: number): readonly Point[] {
+  return chain.flatMap((from, index) => {
+    const to = chain[index + 1];
+    if (!to) return [from];
+    const steps = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / spacing));
+    return Array.from({ length: steps }, (_, step) => ({
+      x: from.x + ((to.x - from.x) * step) / steps,
+      y: from.y + ((to.y - from.y) * step) / steps,
+    }));
+  });
+}
+
 const directions = Array.from({ length: 12 }, (_, step) => (2 * Math.PI * step) / 12 - Math.PI / 2);
 
 /** How far a point lies outside a box about a centre; negative inside. */

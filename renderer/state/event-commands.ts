@@ -21,7 +21,12 @@ export function placeEventAt(id: string, frame: number): SwimChange {
 }
 
 export function moveEvent(mark: EventMark, frame: number): SwimCommand {
-  return { name: `move ${markPhrase(mark)}`, frame, change: placeEventAt(mark.id, frame) };
+  return {
+    name: `move ${markPhrase(mark)}`,
+    frame,
+    frameBefore: mark.frame,
+    change: placeEventAt(mark.id, frame),
+  };
 }
 
 export function removeEvent(mark: EventMark): SwimCommand {

@@ -16,8 +16,7 @@ export function setScene<Item extends SceneItem>(item: Item, value: Scene[Item])
   return {
     name: `${value === null ? 'remove' : 'set'} the ${sceneWords[item].toLowerCase()}`,
     change: (draft) => {
-      const scene: Scene = { ...(draft.scene as Scene), [item]: value };
-      draft.scene = structuredClone(scene);
+      Object.assign(draft.scene, { [item]: structuredClone(value) });
     },
   };
 }

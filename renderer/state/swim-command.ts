@@ -9,6 +9,7 @@ export interface SwimCommand {
   /** Lower case, in the imperative, as in "Undo: move kick top". */
   readonly name: string;
   readonly change: SwimChange;
-  /** Frame the step is about; undo and redo bring it back on the stage. */
+  /** Frame the step leads to, and the one it came from when that differs: redo and undo show them. */
   readonly frame?: number;
+  readonly frameBefore?: number;
 }

@@ -8,6 +8,7 @@ enablePatches();
 interface Step {
   readonly name: string;
   readonly frame: number | null;
+  readonly frameBefore: number | null;
   readonly forward: readonly Patch[];
   readonly back: readonly Patch[];
 }
@@ -29,7 +30,7 @@ export interface SwimDocument {
   run(command: SwimCommand): boolean;
   /** Opens a drag. Each `during` starts again from the swim as it was, so the last one is what counts. */
   begin(name: string, frame?: number): void;
-  during(change: SwimChange): void;
+  during(change: SwimChange, frame?: number): void;
   /** Keeps the drag as one step. */
   commit(): void;
   /** Leaves the swim as it was before the drag. */
@@ -56,7 +57,8 @@ export function createSwimDocument(initial: Swim): SwimDocument {
   let gesture: {
     readonly base: Swim;
     readonly name: string;
-    readonly frame: number | null;
+    readonly frameBefore: number | null;
+    frame: number | null;
     last: SwimChange | null;
   } | null = null;
 
@@ -69,13 +71,17 @@ export function createSwimDocument(initial: Swim): SwimDocument {
       inGesture: gesture !== null,
     });
   };
-  const keep = (base: Swim, name: string, frame: number | null, change: SwimChange): boolean => {
+  const keep = (
+    base: Swim,
+    step: Pick<Step, 'name' | 'frame' | 'frameBefore'>,
+    change: SwimChange,
+  ): boolean => {
     const [next, forward, back] = produceWithPatches(base, change);
     if (forward.length === 0) {
       publish(base);
       return false;
     }
-    done = [...done.slice(1 - historyLimit), { name, frame, forward, back }];
+    done = [...done.slice(1 - historyLimit), { ...step, forward, back }];
     undone = [];
     publish(next);
     return true;
@@ -88,9 +94,9 @@ export function createSwimDocument(initial: Swim): SwimDocument {
   };
   const commit = (): void => {
     if (!gesture) return;
-    const { base, name, frame, last } = gesture;
+    const { base, last, ...step } = gesture;
     gesture = null;
-    if (last) keep(base, name, frame, last);
+    if (last) keep(base, step, last);
     else publish(base);
   };
 
@@ -99,16 +105,22 @@ export function createSwimDocument(initial: Swim): SwimDocument {
     swim,
     run(command) {
       commit();
-      return keep(swim(), command.name, command.frame ?? null, command.change);
+      const frame = command.frame ?? null;
+      return keep(
+        swim(),
+        { name: command.name, frame, frameBefore: command.frameBefore ?? frame },
+        command.change,
+      );
     },
     begin(name, frame) {
       commit();
-      gesture = { base: swim(), name, frame: frame ?? null, last: null };
+      gesture = { base: swim(), name, frame: frame ?? null, frameBefore: frame ?? null, last: null };
       publish(swim());
     },
-    during(change) {
+    during(change, frame) {
       if (!gesture) throw new Error('a drag changes the swim only between begin and commit');
       gesture.last = change;
+      if (frame !== undefined) gesture.frame = frame;
       publish(produce(gesture.base, change));
     },
     commit,
@@ -120,7 +132,7 @@ export function createSwimDocument(initial: Swim): SwimDocument {
       done = done.slice(0, -1);
       undone = [...undone, step];
       publish(applyPatches(swim(), step.back as Patch[]));
-      return step;
+      return { name: step.name, frame: step.frameBefore };
     },
     redo() {
       cancel();

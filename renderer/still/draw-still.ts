@@ -2,7 +2,7 @@ import { bodyChain, landmarkNames } from '#core/marks/landmark';
 import type { Posture, Scene } from '#core/swim-file/swim-schema';
 import { angleLabels } from '../stage/joint-angles';
 import { bodyPartOf, casing, partColour, partShape } from '../stage/landmark-look';
-import { placeLabels } from '../stage/place-labels';
+import { placeLabels, pointsAlong } from '../stage/place-labels';
 import type { FramePicture } from '../video/frame-source';
 import type { StillContent } from './still-content';
 
@@ -93,7 +93,8 @@ function drawAngles(paper: Paper, posture: Posture, scene: Scene, size: number):
     height: size * 1.2,
   }));
   const marks = landmarkNames.flatMap((name) => posture.points[name] ?? []);
-  placeLabels(boxes, marks, size * 0.8).forEach((centre, index) => {
+  const line = bodyChain.flatMap((name) => posture.points[name] ?? []);
+  placeLabels(boxes, [...marks, ...pointsAlong(line, size * 0.5)], size * 0.8).forEach((centre, index) => {
     const words = labels[index]?.words ?? '';
     write(paper, words, centre.x - (boxes[index]?.width ?? 0) / 2, centre.y + size * 0.35, size);
   });

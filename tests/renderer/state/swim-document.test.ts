@@ -13,22 +13,23 @@ describe('the swim document', () => {
     document.run(moveEvent(aMark('top-1', 'kick-top', 20), 23));
     expect(document.store.getState().undoName).toBe('move kick top');
     const after = document.swim();
-    expect(document.undo()).toMatchObject({ name: 'move kick top', frame: 23 });
+    expect(document.undo()).toMatchObject({ name: 'move kick top', frame: 20 });
     expect(document.swim()).toEqual(before);
-    document.redo();
+    expect(document.redo()).toMatchObject({ frame: 23 });
     expect(document.swim()).toEqual(after);
   });
 
   it('keeps a drag as one step, counted from where it began', () => {
     const document = createSwimDocument(aSwim());
     document.begin('move kick top', 20);
-    for (const frame of [21, 22, 25, 24]) document.during(placeEventAt('top-1', frame));
+    for (const frame of [21, 22, 25, 24]) document.during(placeEventAt('top-1', frame), frame);
     expect(document.store.getState().inGesture).toBe(true);
     document.commit();
     expect(document.swim().events[0]?.frame).toBe(24);
-    document.undo();
+    expect(document.undo()?.frame).toBe(20);
     expect(document.swim().events[0]?.frame).toBe(20);
     expect(document.undo()).toBeNull();
+    expect(document.redo()?.frame).toBe(24);
   });
 
   it('leaves no trace of a cancelled drag', () => {
@@ -85,6 +86,21 @@ describe('the swim document', () => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe('scene commands', () => {
+  it('set one item and leave the others as they are', () => {
+    const document = createSwimDocument(aSwim());
+    const level = { a: { x: 0, y: 1 }, b: { x: 9, y: 1 } };
+    const surface = { a: { x: 0, y: 5 }, b: { x: 9, y: 6 } };
+    document.run(setScene('level', level));
+    document.run(setScene('surface', surface));
+    document.run(setScene('travel', 'left'));
+    expect(document.swim().scene).toEqual({ travel: 'left', level, surface, scale: null });
+    document.run(setScene('level', null));
+    expect(document.swim().scene.level).toBeNull();
+    expect(document.store.getState().undoName).toBe('remove the level line');
   });
 });
 
