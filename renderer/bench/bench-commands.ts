@@ -14,6 +14,7 @@ import {
 import { enterAtCrosshair } from '../stage/tools/crosshair';
 import { endLine, startLine } from '../stage/tools/line-tool';
 import type { BenchSession } from './bench-session';
+import { endPass, startPass } from './guided-pass';
 import { markHere } from './marking';
 import { padKeys } from './pad-keys';
 import { nudgeEvent, nudgePoint, pointIsHeld, removeSelected, selectedEvent } from './selection-actions';
@@ -88,7 +89,10 @@ export function benchCommands(
     else if (tool !== 'point') endLine(session);
     else if (selection.kind !== 'none') view.setState({ selection: nothingSelected });
     else if (litReading) view.setState({ litReading: null });
-    else view.setState({ guidedKind: null, asksTravel: false });
+    else {
+      endPass(session);
+      view.setState({ asksTravel: false });
+    }
   };
 
   return [
@@ -116,10 +120,7 @@ export function benchCommands(
         label: `Mark ${eventWords[kind].toLowerCase()}`,
         keys: [padKeys[kind]],
         kind: 'undoable',
-        run: () => {
-          if (state().guidedKind === kind) view.setState({ guidedKind: null });
-          return markHere(session, kind);
-        },
+        run: () => markHere(session, kind),
       }),
     ),
     {
@@ -128,6 +129,13 @@ export function benchCommands(
       keys: ['b'],
       kind: 'view',
       run: () => (laying() ? endBodyLine(session) : startBodyLine(session)),
+    },
+    {
+      id: 'guided-pass',
+      label: 'Mark one stroke, moment by moment',
+      keys: ['m'],
+      kind: 'view',
+      run: () => (state().passStep === null ? startPass(session) : endPass(session)),
     },
     {
       id: 'copy-posture',

@@ -11,6 +11,7 @@ import { useBench, useView } from './bench-session';
 import { FilmTroubleCard } from './film-trouble';
 import { MarkPads } from './mark-pads';
 import { MarkQuestion } from './mark-question';
+import { PassPrompt } from './pass-prompt';
 import { ScaleForm } from './scale-form';
 import { StepControls } from './step-controls';
 import { useCommandKeys } from './use-command-keys';
@@ -58,6 +59,7 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
       <main className="bench-middle" ref={middle}>
         <Stage>
           <FilmTroubleCard onRelinked={onRelinked} />
+          <PassPrompt />
           <MarkQuestion />
           <ScaleForm />
         </Stage>

@@ -3,12 +3,13 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import type { HostClient } from '../host/host-client';
 import { createReadingsStore, type Derive } from '../readings/readings-store';
+import { wholeClip } from '../score/score-axis';
 import { createAutosave } from '../state/autosave';
 import { openSwim, type OpenedSwim } from '../state/open-swim';
 import { createSwimDocument } from '../state/swim-document';
 import type { SwimJournal } from '../state/swim-journal';
 import { createViewStore } from '../state/view-store';
-import { type BenchSession, createFilmStore } from './bench-session';
+import { type BenchSession, clockOf, createFilmStore } from './bench-session';
 
 export interface SessionOptions {
   readonly host: HostClient;
@@ -30,6 +31,14 @@ const beforeNextPicture = (job: () => void): (() => void) => {
   const handle = requestAnimationFrame(job);
   return () => cancelAnimationFrame(handle);
 };
+
+/** Our default: a clip longer than this opens with a part of it on the score, so that glyphs keep apart. */
+const crowdedSeconds = 12;
+const firstSeconds = 8;
+
+function firstSpan(whole: { readonly from: number; readonly to: number }) {
+  return whole.to - whole.from > crowdedSeconds ? { from: whole.from, to: whole.from + firstSeconds } : null;
+}
 
 /** Reads the swim, lays unsaved changes of last time on it, and starts saving and measuring. */
 export async function createSession(options: SessionOptions): Promise<Result<OpenSession>> {
@@ -58,7 +67,7 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
   const session: BenchSession = {
     host,
     document,
-    view: createViewStore(),
+    view: createViewStore({ scoreSpan: firstSpan(wholeClip(clockOf(opened.swim))) }),
     autosave,
     readings,
     film,

@@ -4,6 +4,7 @@ import { eventWords } from '../state/mark-words';
 import { eventCounts } from '../state/selectors';
 import { copyLastForward, endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
 import { useBench, useSwim, useView } from './bench-session';
+import { endPass, startPass } from './guided-pass';
 import { markHere } from './marking';
 import { padKeys, padWords } from './pad-keys';
 import { ScenePads } from './scene-pads';
@@ -19,16 +20,12 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
   const session = useBench();
   const count = useSwim((swim) => eventCounts(swim)[kind]);
   const pointedOut = useView((state) => state.guidedKind === kind);
-  const press = (): void => {
-    if (pointedOut) session.view.setState({ guidedKind: null });
-    void markHere(session, kind);
-  };
   const key = padKeys[kind];
   return (
     <button
       type="button"
       className={`pad${pointedOut ? ' pointed-out' : ''}`}
-      onClick={press}
+      onClick={() => void markHere(session, kind)}
       data-pad={kind}
       title={`Mark ${eventWords[kind].toLowerCase()} on this frame (${key.toUpperCase()})`}
       aria-label={`${eventWords[kind]}, ${count} marked, key ${key.toUpperCase()}`}
@@ -47,9 +44,21 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
 export function MarkPads() {
   const session = useBench();
   const laid = useSwim((swim) => swim.postures.length);
+  const passing = useView((state) => state.passStep !== null);
+  const kicking = useSwim((swim) => swim.card.stroke === 'dolphin-kick');
   const laying = useView((state) => state.tool === 'body-line');
   return (
     <nav className="pads" aria-label="Marks">
+      <button
+        type="button"
+        className="pad pass"
+        aria-pressed={passing}
+        onClick={() => (passing ? endPass(session) : startPass(session))}
+        title="Be led through one stroke, moment by moment (M)"
+      >
+        <span className="pad-words">{kicking ? 'Mark three kicks' : 'Mark one stroke'}</span>
+        <kbd>M</kbd>
+      </button>
       {staffs.map(({ staff, words }) => (
         <section key={staff} aria-label={words}>
           <h2>{words}</h2>

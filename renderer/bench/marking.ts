@@ -5,6 +5,7 @@ import { makeId } from '../state/make-id';
 import { markPhrase } from '../state/mark-words';
 import type { OpenQuestion } from '../state/view-store';
 import type { BenchSession } from './bench-session';
+import { passHears } from './guided-pass';
 import { whenShown } from './stepping';
 
 type Said = Pick<EventMark, 'hand' | 'breathTo' | 'metres'>;
@@ -41,6 +42,7 @@ export function placeMark(session: BenchSession, kind: EventKind, frame: number,
   const mark: EventMark = { id: makeId(), kind, frame, ...said };
   document.run(addEvent(mark));
   view.setState({ selection: { kind: 'event', id: mark.id }, question: null });
+  passHears(session, kind);
 }
 
 /** A pad was pressed: waits for the picture asked for, so that no mark lands on a frame the coach has not seen. */

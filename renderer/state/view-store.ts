@@ -60,6 +60,8 @@ export interface ViewState {
   readonly crosshair: PicturePoint | null;
   /** Kind of event whose pad is pointed out, because a reading misses it. */
   readonly guidedKind: EventKind | null;
+  /** Step of the guided pass through one stroke; null when none is under way. */
+  readonly passStep: number | null;
   /** The direction of travel is pointed out, because a reading misses it. */
   readonly asksTravel: boolean;
   /** Reading whose marks are lit. */
@@ -69,9 +71,9 @@ export interface ViewState {
 
 export type ViewStore = StoreApi<ViewState>;
 
-export function createViewStore(frame = 0): ViewStore {
+export function createViewStore(start: Partial<ViewState> = {}): ViewStore {
   return createStore<ViewState>(() => ({
-    frame,
+    frame: 0,
     shownFrame: null,
     towards: 0,
     playing: false,
@@ -88,8 +90,10 @@ export function createViewStore(frame = 0): ViewStore {
     dragging: false,
     crosshair: null,
     guidedKind: null,
+    passStep: null,
     asksTravel: false,
     litReading: null,
     showAngles: true,
+    ...start,
   }));
 }

@@ -1,0 +1,33 @@
+import { eventWords } from '../state/mark-words';
+import { useBench, useSwim, useView } from './bench-session';
+import { endPass, passFor, passOn } from './guided-pass';
+import { padKeys } from './pad-keys';
+
+/** What the guided pass asks for next. */
+export function PassPrompt() {
+  const session = useBench();
+  const step = useView((state) => state.passStep);
+  const steps = useSwim((swim) => passFor(swim.card));
+  const kind = step === null ? undefined : steps[step];
+  if (step === null || !kind) return null;
+  return (
+    <output className="stage-prompt">
+      <strong>
+        {step + 1} of {steps.length}: {eventWords[kind].toLowerCase()}
+      </strong>
+      <span>
+        Step to it, then press <kbd>{padKeys[kind].toUpperCase()}</kbd>
+      </span>
+      <button
+        type="button"
+        onClick={() => passOn(session)}
+        title="It can't be seen: go on to the next moment"
+      >
+        Leave out
+      </button>
+      <button type="button" onClick={() => endPass(session)} title="End the pass (Esc)">
+        Done <kbd>Esc</kbd>
+      </button>
+    </output>
+  );
+}
