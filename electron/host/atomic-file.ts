@@ -1,0 +1,56 @@
+import { createHash } from 'node:crypto';
+import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import writeFileAtomic from 'write-file-atomic';
+
+/** How many earlier good versions of a file are kept beside it. */
+const generationsKept = 5;
+
+/** What the host needs of a disk; tests hand in one that fails. */
+export interface Disk {
+  readText(file: string): Promise<string>;
+  /** Temp file in the same folder, fsync, rename: the old or the new text is there, never half of one. */
+  writeWhole(file: string, text: string): Promise<void>;
+}
+
+export const realDisk: Disk = {
+  readText: (file) => readFile(file, 'utf8'),
+  writeWhole: (file, text) => writeFileAtomic(file, text, { fsync: true }),
+};
+
+export function revisionOf(text: string): string {
+  return createHash('sha256').update(text, 'utf8').digest('hex');
+}
+
+/**
+ * Keep `text` as a generation of `file` in its folder's .generations, newest `generationsKept` only. Names sort by
+ * age: a counter, not the clock, which can jump back.
+ */
+export async function keepGeneration(file: string, text: string): Promise<void> {
+  const folder = path.join(path.dirname(file), '.generations');
+  await mkdir(folder, { recursive: true });
+  const stem = path.basename(file);
+  const names = (await readdir(folder)).filter((each) => each.startsWith(`${stem}.`)).sort();
+  const last = Number(names.at(-1)?.slice(stem.length + 1) ?? 0);
+  await writeFile(path.join(folder, `${stem}.${String(last + 1).padStart(8, '0')}`), text);
+  for (const old of names.slice(0, Math.max(0, names.length + 1 - generationsKept)))
+    await rm(path.join(folder, old), { force: true });
+}
+
+/** Texts of the kept generations, newest first. */
+export async function generations(file: string): Promise<string[]> {
+  const folder = path.join(path.dirname(file), '.generations');
+  const stem = path.basename(file);
+  let names: string[];
+  try {
+    names = await readdir(folder);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return [];
+    throw error;
+  }
+  const mine = names
+    .filter((each) => each.startsWith(`${stem}.`))
+    .sort()
+    .reverse();
+  return Promise.all(mine.map((name) => readFile(path.join(folder, name), 'utf8')));
+}

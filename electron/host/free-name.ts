@@ -1,0 +1,30 @@
+import { link, rm, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { plainName } from './contained-path';
+
+/** Saves bytes under the first free name ("swim.png", "swim 2.png", …): whole or not at all, never over another file. */
+export async function saveUnderFreeName(
+  folder: string,
+  wanted: string,
+  bytes: Uint8Array,
+  tempId: string,
+): Promise<{ name: string; path: string }> {
+  const { name: stem, ext } = path.parse(plainName(wanted));
+  const temp = path.join(folder, `.${tempId}.part`);
+  try {
+    await writeFile(temp, bytes, { flag: 'wx', flush: true });
+    for (let count = 1; ; count++) {
+      const name = count === 1 ? `${stem}${ext}` : `${stem} ${count}${ext}`;
+      const target = path.join(folder, name);
+      try {
+        // a hard link fails when the name is taken, where a rename would silently replace
+        await link(temp, target);
+        return { name, path: target };
+      } catch (error) {
+        if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+      }
+    }
+  } finally {
+    await rm(temp, { force: true });
+  }
+}

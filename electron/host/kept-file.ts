@@ -1,0 +1,83 @@
+import { mkdir } from 'node:fs/promises';
+import path from 'node:path';
+import { failure, type HostErrorCode, type Result, success } from '#core/host-contract/host-error';
+import type { FileFault, Parsed } from '#core/swim-file/parse-file';
+import { type Disk, generations, keepGeneration, revisionOf } from './atomic-file';
+import { fileFailure } from './file-errors';
+
+interface Codes {
+  readonly damaged: HostErrorCode;
+  readonly newer: HostErrorCode;
+}
+
+export function faultFailure(fault: FileFault, codes: Codes, name: string): Result<never> {
+  switch (fault.code) {
+    case 'newer-version':
+      return failure(codes.newer, { name, needs: fault.needs, known: fault.known });
+    case 'damaged':
+      return failure(codes.damaged, { name, where: fault.where, what: fault.what });
+    case 'not-json':
+      return failure(codes.damaged, { name, where: 'the file', what: 'is not JSON' });
+    case 'other-format':
+      return failure(codes.damaged, { name, where: 'format', what: `is not ${fault.expected}` });
+  }
+}
+
+/**
+ * One JSON file of the library that is read with its revision and written whole, only over the revision last read.
+ * A damaged file is replaced in reading by its newest good generation, and that is said.
+ */
+export class KeptFile<T> {
+  constructor(
+    private readonly disk: Disk,
+    private readonly parse: (text: string) => Parsed<T>,
+    private readonly codes: Codes,
+  ) {}
+
+  async read(file: string): Promise<Result<{ value: T; revision: string; recovered: boolean }>> {
+    const name = path.basename(file);
+    let text: string;
+    try {
+      text = await this.disk.readText(file);
+    } catch (error) {
+      return fileFailure(error, name, 'reading');
+    }
+    const parsed = this.parse(text);
+    if (parsed.ok) return success({ value: parsed.value, revision: revisionOf(text), recovered: false });
+    if (parsed.fault.code === 'newer-version') return faultFailure(parsed.fault, this.codes, name);
+    for (const older of await generations(file)) {
+      const good = this.parse(older);
+      if (good.ok) return success({ value: good.value, revision: revisionOf(text), recovered: true });
+    }
+    return faultFailure(parsed.fault, this.codes, name);
+  }
+
+  /** `base` null: the file must not exist yet. On a conflict the caller's text is kept beside it as `<stem>.conflict-…`. */
+  async write(file: string, text: string, base: string | null): Promise<Result<{ revision: string }>> {
+    const name = path.basename(file);
+    let before: string | null = null;
+    try {
+      before = await this.disk.readText(file);
+    } catch (error) {
+      const failed = fileFailure(error, name, 'writing');
+      if (failed.ok || failed.error.code !== 'not-found') return failed;
+    }
+    const revision = revisionOf(text);
+    const current = before === null ? null : revisionOf(before);
+    if (current === revision) return success({ revision });
+    try {
+      if (current !== base) {
+        const { name: stem, ext } = path.parse(file);
+        const kept = `${stem}.conflict-${revision.slice(0, 8)}${ext}`;
+        await this.disk.writeWhole(path.join(path.dirname(file), kept), text);
+        return failure('conflict', { name, kept });
+      }
+      await mkdir(path.dirname(file), { recursive: true });
+      if (before !== null && this.parse(before).ok) await keepGeneration(file, before);
+      await this.disk.writeWhole(file, text);
+    } catch (error) {
+      return fileFailure(error, name, 'writing');
+    }
+    return success({ revision });
+  }
+}

@@ -1,0 +1,26 @@
+import path from 'node:path';
+
+/** Where things lie in a library. */
+export interface LibraryFolder {
+  readonly root: string;
+  readonly swims: string;
+  readonly bin: string;
+  readonly exports: string;
+  readonly arriving: string;
+  readonly squad: string;
+  readonly coach: string;
+  readonly about: string;
+}
+
+export function libraryFolder(root: string): LibraryFolder {
+  return {
+    root,
+    swims: path.join(root, 'swims'),
+    bin: path.join(root, 'bin'),
+    exports: path.join(root, 'exports'),
+    arriving: path.join(root, '.arriving'),
+    squad: path.join(root, 'squad.json'),
+    coach: path.join(root, 'coach.json'),
+    about: path.join(root, 'library.json'),
+  };
+}

@@ -1,0 +1,42 @@
+import { access, cp, mkdir, rm, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import { fileFailure } from './file-errors';
+import type { LibraryFolder } from './library-folder';
+
+async function exists(file: string): Promise<boolean> {
+  try {
+    await access(file);
+    return true;
+  } catch (error) {
+    if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return false;
+    throw error;
+  }
+}
+
+/**
+ * Makes the library's folders; a library that is new gets the sample swims, and `library.json` last, so that a
+ * half-made one is made again. Uploads that never became swims are removed.
+ */
+export async function prepareLibrary(folder: LibraryFolder, samples: string | null): Promise<Result<null>> {
+  try {
+    await mkdir(folder.root, { recursive: true });
+    await rm(folder.arriving, { recursive: true, force: true });
+    for (const each of [folder.swims, folder.bin, folder.exports, folder.arriving])
+      await mkdir(each, { recursive: true });
+    if (await exists(folder.about)) return success(null);
+    if (samples && (await exists(samples))) {
+      await cp(path.join(samples, 'swims'), folder.swims, { recursive: true, force: false });
+      await cp(path.join(samples, 'squad.json'), folder.squad, { force: false });
+    }
+    await writeFile(folder.about, `${JSON.stringify({ format: 'submark-library', version: 1 }, null, 2)}\n`);
+    return success(null);
+  } catch (error) {
+    return fileFailure(error, path.basename(folder.root), 'writing');
+  }
+}
+
+/** Whether the library is still there (a disk can be unplugged while the window is open). */
+export async function libraryPresent(folder: LibraryFolder): Promise<Result<null>> {
+  return (await exists(folder.about)) ? success(null) : failure('library-gone', { name: folder.root });
+}

@@ -1,0 +1,30 @@
+import type { SwimSummary } from '#core/host-contract/operations';
+import { headlineReadings } from '#core/measures/headline-readings';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { realTimeOf } from '#core/timeline/clip-clock';
+import { tableFromRecord } from '#core/timeline/frame-times-record';
+
+/** What the shelf shows of a swim. Thumbnail and clip status are for the caller, who can look at the disk. */
+export function summariseSwim(swim: Swim, revision: string): SwimSummary {
+  const table = tableFromRecord(swim.clip.frameTimes);
+  const clock = { table, slowdown: swim.clip.slowdown.factor };
+  return {
+    id: swim.id,
+    revision,
+    changedAt: swim.changedAt,
+    card: swim.card,
+    clip: {
+      originalName: swim.clip.originalName,
+      width: swim.clip.width,
+      height: swim.clip.height,
+      frames: table.starts.length,
+      seconds: realTimeOf(clock, table.starts.length - 1),
+      slowdown: swim.clip.slowdown.factor,
+    },
+    eventCount: swim.events.length,
+    postureCount: swim.postures.length,
+    hasThumbnail: false,
+    clipStatus: 'missing',
+    headline: headlineReadings(swim),
+  };
+}

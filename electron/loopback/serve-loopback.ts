@@ -1,0 +1,63 @@
+import type { AddressInfo } from 'node:net';
+import { serve } from '@hono/node-server';
+import { securityHeaders } from '../host/content-security';
+import { createWalls } from './walls';
+
+export interface LoopbackServer {
+  readonly port: number;
+  /** Address to open; good for one opening. */
+  readonly startAddress: string;
+  close(): Promise<void>;
+}
+
+const refusal: Readonly<Record<string, string>> = {
+  'wrong-host': 'Submark answers only at its own address.',
+  'cross-site': 'Submark answers only its own page.',
+  'no-token': 'This window has no key to Submark. Start Submark again and use the address it gives.',
+};
+
+/** Serves the app on 127.0.0.1 only, behind the walls. Port 0 takes a free one. No upgrade (websocket) is accepted. */
+export async function serveLoopback(
+  handler: (request: Request) => Promise<Response>,
+  wantedPort: number,
+): Promise<LoopbackServer> {
+  let port = wantedPort;
+  const walls = createWalls(() => port);
+  const plain = (text: string, status: number): Response =>
+    new Response(text, {
+      status,
+      headers: { ...securityHeaders, 'Content-Type': 'text/plain; charset=utf-8' },
+    });
+  const guarded = async (request: Request): Promise<Response> => {
+    const verdict = walls.check(request);
+    const url = new URL(request.url);
+    if (verdict === 'no-token' && request.method === 'GET' && url.pathname.startsWith('/open/')) {
+      const cookie = walls.exchange(url.pathname.slice('/open/'.length));
+      if (!cookie) return plain(refusal['no-token'] ?? '', 403);
+      return new Response(null, {
+        status: 303,
+        headers: { ...securityHeaders, Location: '/', 'Set-Cookie': cookie },
+      });
+    }
+    if (verdict !== 'ok') return plain(refusal[verdict] ?? '', 403);
+    if (url.pathname.startsWith('/open/'))
+      return new Response(null, { status: 303, headers: { ...securityHeaders, Location: '/' } });
+    return handler(request);
+  };
+  return new Promise((resolve, reject) => {
+    const server = serve({ fetch: guarded, hostname: '127.0.0.1', port: wantedPort }, (info: AddressInfo) => {
+      port = info.port;
+      resolve({
+        port,
+        startAddress: `http://127.0.0.1:${port}/open/${walls.startCode}`,
+        close: () =>
+          new Promise((done, fail) => {
+            server.close((error) => (error ? fail(error) : done()));
+            if ('closeAllConnections' in server) server.closeAllConnections();
+          }),
+      });
+    });
+    server.on('upgrade', (_request, socket) => socket.destroy());
+    server.on('error', reject);
+  });
+}

@@ -1,0 +1,75 @@
+import { createRequire } from 'node:module';
+import { access, constants } from 'node:fs/promises';
+import { execa } from 'execa';
+
+export type MediaTool = 'ffmpeg' | 'ffprobe';
+export interface FoundTool {
+  readonly path: string;
+  readonly from: 'environment' | 'ffmpeg-static' | 'PATH' | 'npm package';
+  readonly version: string;
+}
+
+const require = createRequire(import.meta.url);
+
+function packaged(name: string): string | null {
+  try {
+    const found: unknown = require(name);
+    if (typeof found === 'string') return found;
+    const inside = (found as { path?: unknown } | null)?.path;
+    return typeof inside === 'string' ? inside : null;
+  } catch (error) {
+    // an optional package that is not there, or has no binary for this platform
+    const code = (error as NodeJS.ErrnoException).code;
+    if (
+      code === 'MODULE_NOT_FOUND' ||
+      (error instanceof Error && /unsupported|not find|installer/i.test(error.message))
+    )
+      return null;
+    throw error;
+  }
+}
+
+/**
+ * Candidates in order. PATH stands before the binary shipped in an npm package on purpose: that ffmpeg dates from
+ * 2018, and parsers that old should not be the first to open files from strangers' cards; it is there so that a
+ * machine without any other can still work.
+ */
+function candidates(
+  tool: MediaTool,
+): readonly { path: string | null | undefined; from: FoundTool['from'] }[] {
+  const variable = tool === 'ffmpeg' ? 'SUBMARK_FFMPEG' : 'SUBMARK_FFPROBE';
+  return [
+    { path: process.env[variable], from: 'environment' },
+    { path: tool === 'ffmpeg' ? packaged('ffmpeg-static') : null, from: 'ffmpeg-static' },
+    { path: tool, from: 'PATH' },
+    { path: packaged(`@${tool}-installer/${tool}`), from: 'npm package' },
+  ];
+}
+
+async function tried(path: string, from: FoundTool['from']): Promise<FoundTool | null> {
+  if (from !== 'PATH') {
+    const there = await access(path, constants.F_OK).then(
+      () => true,
+      () => false,
+    );
+    if (!there) return null;
+  }
+  const run = await execa(path, ['-version'], { reject: false, timeout: 10_000, stdin: 'ignore' });
+  if (run.failed) return null;
+  const version = /version (\S+)/.exec(run.stdout)?.[1] ?? 'unknown';
+  return { path, from, version };
+}
+
+/** The first candidate that runs, or null when there is none. */
+export async function findMediaTool(tool: MediaTool): Promise<FoundTool | null> {
+  for (const { path, from } of candidates(tool)) {
+    const found = path ? await tried(path, from) : null;
+    if (found) return found;
+  }
+  return null;
+}
+
+export async function describeMediaTools(): Promise<{ ffmpeg: FoundTool | null; ffprobe: FoundTool | null }> {
+  const [ffmpeg, ffprobe] = await Promise.all([findMediaTool('ffmpeg'), findMediaTool('ffprobe')]);
+  return { ffmpeg, ffprobe };
+}

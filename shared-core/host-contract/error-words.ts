@@ -1,0 +1,125 @@
+import type { HostError } from './host-error';
+
+/** What happened and what to do about it, in two short sentences for the coach. */
+export function errorWords(error: HostError): { readonly what: string; readonly todo: string } {
+  const name = String(error.detail['name'] ?? 'The file');
+  switch (error.code) {
+    case 'bad-request':
+      return {
+        what: 'Submark asked its own host something it does not understand.',
+        todo: 'Close and open Submark; if it comes back, please report it.',
+      };
+    case 'not-allowed':
+      return {
+        what: `${name} is outside what Submark may touch.`,
+        todo: 'Choose a file yourself, in the dialog or by its path.',
+      };
+    case 'not-found':
+      return {
+        what: `${name} is not there any more.`,
+        todo: 'It may have been moved or removed; open the shelf again.',
+      };
+    case 'cannot-read':
+      return {
+        what: `${name} can’t be read.`,
+        todo: 'Check that the disk is connected and that you may open the file, then try again.',
+      };
+    case 'cannot-write':
+      return {
+        what: `${name} can’t be written.`,
+        todo: 'Check that the library’s disk is connected and writable. Your marks are kept in this window until it works.',
+      };
+    case 'disk-full':
+      return {
+        what: 'The disk is full.',
+        todo: 'Free some space; Submark keeps your marks in this window and tries again.',
+      };
+    case 'read-only':
+      return {
+        what: 'The library is on a disk that can’t be written.',
+        todo: 'Move the library to a writable disk or unlock this one.',
+      };
+    case 'library-gone':
+      return {
+        what: 'The library’s folder can’t be found.',
+        todo: 'Connect its disk again; your marks are kept in this window until it is back.',
+      };
+    case 'swim-damaged':
+      return {
+        what: `The swim’s file is damaged${error.detail['where'] ? ` (at ${String(error.detail['where'])})` : ''}.`,
+        todo: 'Earlier good copies are in the swim’s .generations folder.',
+      };
+    case 'swim-newer-version':
+      return {
+        what: `This swim was saved by a newer Submark (file version ${String(error.detail['needs'] ?? '?')}).`,
+        todo: 'Update Submark to open it; nothing in it was changed.',
+      };
+    case 'squad-damaged':
+      return {
+        what: 'The squad file is damaged.',
+        todo: 'Earlier good copies are in the library’s .generations folder; swims are not affected.',
+      };
+    case 'squad-newer-version':
+      return {
+        what: `The squad was saved by a newer Submark (file version ${String(error.detail['needs'] ?? '?')}).`,
+        todo: 'Update Submark to change it; nothing in it was changed.',
+      };
+    case 'conflict':
+      return {
+        what: 'This was changed somewhere else meanwhile.',
+        todo: `Both versions are kept${error.detail['kept'] ? `; yours is in ${String(error.detail['kept'])}` : ''}. Open it again to see the other one.`,
+      };
+    case 'already-there':
+      return { what: `${name} is already there.`, todo: 'Nothing was overwritten; choose another name.' };
+    case 'clip-missing':
+      return {
+        what: 'The clip is not where it was.',
+        todo: 'Your marks are safe. Put the clip back or say where it is now.',
+      };
+    case 'clip-changed':
+      return {
+        what: 'The clip is another file than the one these marks were made on.',
+        todo: 'Your marks are safe; they are not shown over other pictures. Find the original clip.',
+      };
+    case 'not-a-video':
+      return {
+        what: `${name} is not a video that Submark knows.`,
+        todo: 'Choose an MP4, MOV, MKV or WebM file.',
+      };
+    case 'empty-file':
+      return { what: `${name} is empty.`, todo: 'Copy it from the camera again.' };
+    case 'no-video-track':
+      return {
+        what: `${name} has no picture in it, only sound or data.`,
+        todo: 'Choose the file with the film.',
+      };
+    case 'unsupported-codec':
+      return {
+        what: `${name} is coded in a way this window can’t decode${error.detail['codec'] ? ` (${String(error.detail['codec'])})` : ''}.`,
+        todo: 'Convert it to H.264 in MP4 and add that.',
+      };
+    case 'truncated':
+      return {
+        what: `${name} breaks off: its end is missing.`,
+        todo: 'Copy it from the camera again, or repair it; nothing was added.',
+      };
+    case 'too-large':
+      return { what: `${name} is too large.`, todo: 'Cut the clip to the part you want to review.' };
+    case 'no-media-tool':
+      return { what: 'No ffmpeg was found.', todo: 'Install ffmpeg or set SUBMARK_FFMPEG to its path.' };
+    case 'media-tool-failed':
+      return {
+        what: `The media tool gave up: ${String(error.detail['message'] ?? 'no reason given')}.`,
+        todo: 'The clip may be damaged; try another copy.',
+      };
+    case 'timed-out':
+      return { what: 'This took too long and was stopped.', todo: 'Try again.' };
+    case 'cancelled':
+      return { what: 'Cancelled.', todo: 'Nothing was changed.' };
+    case 'host-unreachable':
+      return {
+        what: 'The Submark host does not answer.',
+        todo: 'Your marks are kept in this window. Start Submark again, then reload.',
+      };
+  }
+}
