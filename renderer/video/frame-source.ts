@@ -18,6 +18,8 @@ export interface ClipFacts {
   readonly taggedSlowdown: number | null;
   /** Whether this window can decode it, found by decoding one real picture. */
   readonly decodable: boolean;
+  /** Pictures the container lists but the cut-off file no longer holds; they are not in the table. */
+  readonly lostPictures?: number;
 }
 
 /** One decoded picture. It stays valid until the source that gave it is closed or the frame leaves its cache. */

@@ -1,0 +1,85 @@
+import type { PictureOrder } from '#core/timeline/picture-order';
+import type { HoldingRange } from './picture-cache';
+
+/** Where the coach is and which way the walk goes. */
+export interface Walk {
+  readonly playhead: number;
+  readonly towards: -1 | 0 | 1;
+}
+
+/** Where a running decoder stands: fed from `start` up to, not including, `next` (decoding order). */
+export interface RunPlace {
+  readonly start: number;
+  readonly next: number;
+}
+
+/** Share of the held pictures that lies in the direction of travel. */
+const aheadShare = 0.75;
+/** A decoder's restart costs about as much as decoding this many pictures (40 ms against 5 ms at 1080p, measured). */
+const restartCost = 8;
+/** On the side away from the travel, pictures are fetched only when fewer than this many are left. */
+const trailingLowWater = 8;
+
+/** The frames worth holding: mostly ahead of the walk, some behind it; at a clip's end the rest goes to the other side. */
+export function holdingRange({ playhead, towards }: Walk, capacity: number, frames: number): HoldingRange {
+  const room = Math.max(0, capacity - 1);
+  const share = towards === 0 ? 0.5 : aheadShare;
+  const ahead = Math.floor(room * share);
+  const [below, above] = towards < 0 ? [ahead, room - ahead] : [room - ahead, ahead];
+  const spareAbove = Math.max(0, playhead + above - (frames - 1));
+  const spareBelow = Math.max(0, below - playhead);
+  return {
+    first: Math.max(0, playhead - below - spareAbove),
+    last: Math.min(frames - 1, playhead + above + spareBelow),
+  };
+}
+
+/** Whether a frame still comes out of a run when it is simply fed on, for less than starting anew. */
+export function comesFrom(run: RunPlace | null, order: PictureOrder, frame: number): boolean {
+  if (!run) return false;
+  const coded = order.codedOfFrame[frame] ?? -1;
+  const key = order.keyOfFrame[frame] ?? 0;
+  return coded >= run.next && key >= run.start && key <= run.next + restartCost;
+}
+
+/**
+ * The frame to decode next, or null when nothing is worth decoding now. In this order: the frame asked for; what is
+ * missing in the direction of travel; the frames right behind. `isThere` says a frame is held, on its way, or known
+ * to be undecodable.
+ *
+ * What a running decoder gives by being fed on is always taken. A new run costs a whole group of pictures, so it
+ * begins only when less than half of the pictures ahead is left: early enough for a walk, rarely enough to not decode
+ * a group again for every single step.
+ */
+export function nextFrameToDecode(
+  walk: Walk,
+  range: HoldingRange,
+  order: PictureOrder,
+  run: RunPlace | null,
+  isThere: (frame: number) => boolean,
+): number | null {
+  const { playhead, towards } = walk;
+  if (!isThere(playhead)) return playhead;
+  const above = firstMissing(playhead + 1, range.last, 1, isThere);
+  const below = firstMissing(playhead - 1, range.first, -1, isThere);
+  const roomAbove = range.last - playhead;
+  const roomBelow = playhead - range.first;
+  const lowAbove = above !== null && above - playhead <= (towards < 0 ? trailingLowWater : roomAbove / 2);
+  const lowBelow = below !== null && playhead - below <= (towards > 0 ? trailingLowWater : roomBelow / 2);
+  const takeAbove = above !== null && (lowAbove || comesFrom(run, order, above));
+  const takeBelow = below !== null && (lowBelow || comesFrom(run, order, below));
+  if (towards < 0) return takeBelow ? below : takeAbove ? above : null;
+  return takeAbove ? above : takeBelow ? below : null;
+}
+
+function firstMissing(
+  from: number,
+  to: number,
+  step: -1 | 1,
+  isThere: (frame: number) => boolean,
+): number | null {
+  for (let frame = from; step > 0 ? frame <= to : frame >= to; frame += step) {
+    if (!isThere(frame)) return frame;
+  }
+  return null;
+}

@@ -1,0 +1,92 @@
+import { ALL_FORMATS, BlobSource, Input, type InputVideoTrack, type Source, UrlSource } from 'mediabunny';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import { isUnreadableContainer, nameContainer } from '#core/timeline/container-name';
+import type { ClipInput } from './frame-source';
+
+/** An opened container and its film; whoever opened it disposes `input`. */
+export interface OpenedClip {
+  readonly input: Input;
+  readonly track: InputVideoTrack;
+  readonly container: string;
+}
+
+/** Bytes looked at to name a container that the demuxer does not know. */
+const headBytes = 4096;
+
+/** Opens a clip's container and chooses its film track. Nothing is read beyond headers. */
+export async function openClip(clip: ClipInput, signal: AbortSignal): Promise<Result<OpenedClip>> {
+  const head = await readHead(clip, signal);
+  if (!head.ok) return head;
+  if (head.value.byteLength === 0) return failure('empty-file');
+  const input = new Input({ formats: ALL_FORMATS, source: sourceOf(clip) });
+  const stop = (): void => input.dispose();
+  signal.addEventListener('abort', stop, { once: true });
+  const found = await chooseTrack(input, head.value).finally(() => signal.removeEventListener('abort', stop));
+  if (!found.ok) input.dispose();
+  return found;
+}
+
+async function chooseTrack(input: Input, head: Uint8Array): Promise<Result<OpenedClip>> {
+  const name = nameContainer(head);
+  if (!(await input.canRead())) {
+    return name !== null && isUnreadableContainer(name)
+      ? failure('unsupported-codec', { container: name })
+      : failure(name === null ? 'not-a-video' : 'truncated');
+  }
+  const format = await input.getFormat();
+  const tracks = await input.getVideoTracks();
+  // the first track in the file's own order with a codec we know: a thumbnail or depth track comes after the film
+  for (const track of tracks) {
+    if ((await track.getCodec()) !== null) return success({ input, track, container: format.name });
+  }
+  if (tracks.length > 0) {
+    return failure('unsupported-codec', {
+      codec: String((await tracks[0]?.getInternalCodecId()) ?? 'unknown'),
+    });
+  }
+  if ((await input.getTracks()).length > 0) {
+    // a transport stream lists only the streams it can read: an unread one may well be the film
+    return name === 'MPEG-TS' ? failure('unsupported-codec', { container: name }) : failure('no-video-track');
+  }
+  if (name === 'MPEG-TS') return failure('unsupported-codec', { container: name });
+  // a recognised container without a single track: its index was never written, or is cut off
+  return failure('truncated');
+}
+
+function sourceOf(clip: ClipInput): Source {
+  if ('blob' in clip) return new BlobSource(clip.blob);
+  return new UrlSource(new URL(clip.address, location.href), {
+    // a host that does not answer is said at once, not retried for ever
+    getRetryDelay: (attempts) => (attempts < 2 ? 0.2 : null),
+    maxCacheSize: 48 * 2 ** 20,
+    handleUnhandledError: () => undefined,
+  });
+}
+
+async function readHead(clip: ClipInput, signal: AbortSignal): Promise<Result<Uint8Array>> {
+  if ('blob' in clip) {
+    try {
+      return success(new Uint8Array(await clip.blob.slice(0, headBytes).arrayBuffer()));
+    } catch (problem) {
+      return failure('cannot-read', { reason: wordsOf(problem) });
+    }
+  }
+  try {
+    const answer = await fetch(clip.address, { headers: { Range: `bytes=0-${headBytes - 1}` }, signal });
+    if (answer.status === 416) return success(new Uint8Array());
+    if (answer.status === 404) return failure('clip-missing');
+    if (answer.status === 401 || answer.status === 403) return failure('not-allowed');
+    if (!answer.ok) return failure('cannot-read', { status: answer.status });
+    // a server that ignores ranges would send the whole film: take the first bytes and hang up
+    const reader = answer.body?.getReader();
+    const first = await reader?.read();
+    await reader?.cancel();
+    return success(first?.value ?? new Uint8Array());
+  } catch (problem) {
+    if (signal.aborted) return failure('cancelled');
+    return failure('host-unreachable', { reason: wordsOf(problem) });
+  }
+}
+
+export const wordsOf = (problem: unknown): string =>
+  (problem instanceof Error ? problem.message : String(problem)).slice(0, 200);

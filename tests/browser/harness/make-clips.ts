@@ -1,0 +1,65 @@
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { execa } from 'execa';
+import { findMediaTool } from '#electron/media/find-media-tool';
+import { codeFilter } from './picture-code';
+
+/** A clip whose pictures carry their own number, named by the property it has. */
+export interface MadeClip {
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  /** Pictures made (before any cut). */
+  readonly pictures: number;
+  readonly rate: number;
+  readonly extension: string;
+  /** ffmpeg options between the pictures and the file. */
+  readonly encode: readonly string[];
+  /** Filters after the numbers are written. */
+  readonly after?: string;
+  /** A second call that works on the first one's file without re-encoding. */
+  readonly remux?: { readonly input?: readonly string[]; readonly output: readonly string[] };
+}
+
+const cache = fileURLToPath(new URL('../../../.cache/clips/', import.meta.url));
+
+/** Makes a clip, or finds it made before; null when no ffmpeg is at hand. */
+export async function makeClip(clip: MadeClip): Promise<string | null> {
+  const path = `${cache}${clip.name}.${clip.extension}`;
+  if (existsSync(path)) return path;
+  const tool = await findMediaTool('ffmpeg');
+  if (!tool) return null;
+  mkdirSync(cache, { recursive: true });
+  const seconds = clip.pictures / clip.rate;
+  const filters = [codeFilter(clip.width, clip.height), ...(clip.after ? [clip.after] : [])].join(',');
+  const draft = `${cache}${clip.name}.draft.${process.pid}.${clip.extension}`;
+  const common = ['-hide_banner', '-loglevel', 'error', '-y'];
+  const picture = `testsrc2=size=${clip.width}x${clip.height}:rate=${clip.rate}:duration=${seconds}`;
+  try {
+    await execa(tool.path, [
+      ...common,
+      '-f',
+      'lavfi',
+      '-i',
+      picture,
+      '-vf',
+      filters,
+      '-fps_mode',
+      'passthrough',
+      '-pix_fmt',
+      'yuv420p',
+      ...clip.encode,
+      draft,
+    ]);
+    if (clip.remux) {
+      const second = `${cache}${clip.name}.remux.${process.pid}.${clip.extension}`;
+      const { input = [], output } = clip.remux;
+      await execa(tool.path, [...common, ...input, '-i', draft, '-c', 'copy', ...output, second]);
+      renameSync(second, draft);
+    }
+    renameSync(draft, path);
+  } finally {
+    rmSync(draft, { force: true });
+  }
+  return path;
+}

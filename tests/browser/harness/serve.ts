@@ -1,0 +1,83 @@
+import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+/** Serves the harness page and the clips given by name, with byte ranges, on the loopback address. */
+export interface HarnessServer {
+  readonly address: string;
+  /** An address under which a file can be fetched. */
+  clip(path: string): string;
+  close(): Promise<void>;
+}
+
+export async function serveHarness(): Promise<HarnessServer> {
+  const bundle = await build({
+    entryPoints: [fileURLToPath(new URL('page.ts', import.meta.url))],
+    bundle: true,
+    format: 'esm',
+    target: 'es2022',
+    write: false,
+    tsconfig: fileURLToPath(new URL('../../tsconfig.json', import.meta.url)),
+    logLevel: 'silent',
+  });
+  const script = bundle.outputFiles[0]?.text ?? '';
+  const clips: string[] = [];
+  const server = createServer((request, answer) => {
+    const path = new URL(request.url ?? '/', 'http://localhost').pathname;
+    const wanted = /^\/clip\/(\d+)/.exec(path)?.[1];
+    if (path === '/page.js') answer.writeHead(200, { 'content-type': 'text/javascript' }).end(script);
+    else if (wanted !== undefined) void sendFile(clips[Number(wanted)] ?? '', request, answer);
+    else if (path === '/') answer.writeHead(200, { 'content-type': 'text/html' }).end(page);
+    else answer.writeHead(404).end();
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const { port } = server.address() as AddressInfo;
+  return {
+    address: `http://127.0.0.1:${port}/`,
+    clip(path) {
+      const known = clips.indexOf(path);
+      return `/clip/${known >= 0 ? known : clips.push(path) - 1}`;
+    },
+    close: () => closeServer(server),
+  };
+}
+
+const page = '<!doctype html><title>Clips</title><body><script type="module" src="/page.js"></script></body>';
+
+async function sendFile(path: string, request: IncomingMessage, answer: ServerResponse): Promise<void> {
+  const size = await stat(path).then(
+    (found) => found.size,
+    () => null,
+  );
+  if (size === null) {
+    answer.writeHead(404).end();
+    return;
+  }
+  const range = /^bytes=(\d+)-(\d*)$/.exec(request.headers.range ?? '');
+  const from = Number(range?.[1] ?? 0);
+  const to = Math.min(size - 1, range?.[2] ? Number(range[2]) : size - 1);
+  if (from >= size) {
+    answer.writeHead(416, { 'content-range': `bytes */${size}` }).end();
+    return;
+  }
+  answer.writeHead(range ? 206 : 200, {
+    'content-type': 'application/octet-stream',
+    'accept-ranges': 'bytes',
+    'content-length': to - from + 1,
+    ...(range ? { 'content-range': `bytes ${from}-${to}/${size}` } : {}),
+  });
+  const stream = createReadStream(path, { start: from, end: to });
+  stream.on('error', () => answer.destroy());
+  answer.on('close', () => stream.destroy());
+  stream.pipe(answer);
+}
+
+function closeServer(server: Server): Promise<void> {
+  return new Promise((resolve) => {
+    server.close(() => resolve());
+    server.closeAllConnections();
+  });
+}
