@@ -59,7 +59,8 @@ interface GroupProps {
 /** Our default: fewer landmarks than this make no profile. */
 const leastDrawn = 3;
 
-const isUndulation = (row: GroupProps['rows'][number]): boolean => row.definition.id.includes('undulation');
+const isUndulation = (row: GroupProps['rows'][number]): boolean =>
+  row.definition.id.startsWith('undulation-');
 
 function Group({ group, rows, swimmer }: GroupProps) {
   const [showMissing, setShowMissing] = useState(false);
@@ -72,7 +73,7 @@ function Group({ group, rows, swimmer }: GroupProps) {
   // nine undulations are one drawing; the toes, which coaches speak of, stay in words
   const drawn = group === 'body-wave' && computed.filter(isUndulation).length >= leastDrawn;
   const folded = drawn
-    ? computed.filter((row) => isUndulation(row) && !row.definition.id.endsWith('toe'))
+    ? computed.filter((row) => isUndulation(row) && row.definition.id !== 'undulation-toe')
     : [];
   const open = showParts ? computed : computed.filter((row) => !folded.includes(row));
   return (

@@ -20,12 +20,7 @@ const short: Readonly<Record<LandmarkName, string>> = {
 /** Undulation amplitude along the body, fingertip to toe, each with its interval; absent ones leave a gap. */
 export function WaveProfile({ rows }: Props) {
   const found = landmarkNames.flatMap((landmark, place) => {
-    const row = rows.find(
-      ({ definition, reading }) =>
-        reading.status === 'computed' &&
-        definition.id.includes('undulation') &&
-        definition.id.endsWith(landmark),
-    );
+    const row = rows.find(({ definition }) => definition.id === `undulation-${landmark}`);
     return row?.reading.status === 'computed' ? [{ landmark, place, reading: row.reading }] : [];
   });
   if (found.length < 3) return null;

@@ -36,7 +36,6 @@ export function Score() {
   const mode = useView((state) => state.scoreAxis);
   const selectedId = useView((state) => (state.selection.kind === 'event' ? state.selection.id : null));
   const litReading = useView((state) => state.litReading);
-  const frame = useView((state) => state.frame);
 
   const layout = useMemo(() => layoutScore(size.height), [size.height]);
   const whole = useMemo(() => wholeClip(clock), [clock]);
@@ -82,17 +81,21 @@ export function Score() {
   );
   const pick = useScorePointer(drawing, axis, whole);
 
-  // a zoomed score follows the stage
-  useEffect(() => {
-    const { scoreSpan } = session.view.getState();
-    if (!scoreSpan) return;
-    const time = realTimeOf(clock, frame);
-    const margin = (scoreSpan.to - scoreSpan.from) * 0.05;
-    const over = time - (scoreSpan.to - margin);
-    const under = time - (scoreSpan.from + margin);
-    if (over > 0) session.view.setState({ scoreSpan: panSpan(scoreSpan, over, whole) });
-    else if (under < 0) session.view.setState({ scoreSpan: panSpan(scoreSpan, under, whole) });
-  }, [frame, clock, session, whole]);
+  // a zoomed score follows the stage, without drawing itself again for every frame
+  useEffect(
+    () =>
+      session.view.subscribe((state, before) => {
+        const { scoreSpan } = state;
+        if (!scoreSpan || state.frame === before.frame) return;
+        const time = realTimeOf(clock, state.frame);
+        const margin = (scoreSpan.to - scoreSpan.from) * 0.05;
+        const over = time - (scoreSpan.to - margin);
+        const under = time - (scoreSpan.from + margin);
+        if (over > 0) session.view.setState({ scoreSpan: panSpan(scoreSpan, over, whole) });
+        else if (under < 0) session.view.setState({ scoreSpan: panSpan(scoreSpan, under, whole) });
+      }),
+    [clock, session, whole],
+  );
 
   return (
     <section className="score" aria-label="Score">

@@ -14,7 +14,6 @@ export function PictureCanvas({ view, size }: Props) {
   const session = useBench();
   const source = useStore(session.film, (state) => state.source);
   const frame = useView((state) => state.frame);
-  const shownFrame = useView((state) => state.shownFrame);
   const canvas = useRef<HTMLCanvasElement>(null);
   const picture = useRef<FramePicture | null>(null);
   const place = useRef({ view, size });
@@ -44,12 +43,13 @@ export function PictureCanvas({ view, size }: Props) {
     };
   }, [source, frame, session]);
 
-  // a new place, size or theme of the same picture
+  // the same picture in a new place or size; a new picture was painted when it came
   useEffect(() => {
+    const { shownFrame } = session.view.getState();
     if (shownFrame === null) return;
     const now = source?.held(shownFrame) ?? picture.current;
     if (now) paint(canvas.current, now, view, size);
-  }, [source, shownFrame, view, size]);
+  }, [source, session, view, size]);
 
   return <canvas ref={canvas} className="stage-picture" style={{ width: size.width, height: size.height }} />;
 }
