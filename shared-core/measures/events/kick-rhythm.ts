@@ -1,0 +1,194 @@
+import { difference, mean, quotient, type Tracked } from '../../uncertainty/tracked';
+import type { BodyContext } from '../body/body-context';
+import { commonPeriod, type TimedEvent } from '../body/cycle-frame';
+import { computedReading, missingReading } from '../body/measured-reading';
+import type { MissingReason, Reading, ReadingDefinition } from '../reading';
+import { eventsOf } from './event-list';
+import { meanReading, timeOf, type TrackedCycle, trackedReading } from './tracked-reading';
+
+/** Beyond these a kick frequency is hardly a human's: a wrong capture rate is far likelier. Our default, no source. */
+export const humanKickHz = { low: 0.5, high: 4 } as const;
+
+const frequencyIds = ['kick-frequency', 'kick-tempo', 'kick-rate-per-minute'] as const;
+
+/** Kick frequency, tempo and rate by least squares over tops and bottoms; down and up times and their ratio. */
+export function kickRhythmReadings(context: BodyContext): readonly Reading[] {
+  const tops = eventsOf(context.events, 'kick-top');
+  const bottoms = eventsOf(context.events, 'kick-bottom');
+  return [...frequencyReadings(context, tops, bottoms), ...downAndUp(context, tops, bottoms)];
+}
+
+function frequencyReadings(
+  context: BodyContext,
+  tops: readonly TimedEvent[],
+  bottoms: readonly TimedEvent[],
+): readonly Reading[] {
+  const rows = [tops, bottoms].filter((row) => row.length >= 2);
+  const rhythm = commonPeriod(rows);
+  if (!rhythm) {
+    const kind = bottoms.length > tops.length ? 'kick-bottom' : 'kick-top';
+    const have = Math.max(tops.length, bottoms.length);
+    return frequencyIds.map((id) => missingReading(id, { code: 'needs-events', kind, have, need: 2 }));
+  }
+  const longer = tops.length >= bottoms.length ? tops : bottoms;
+  const spans = longer.slice(1).flatMap((to, i) => {
+    const from = longer[i];
+    // a gap over one and a half periods is a missed mark, not a long kick
+    return from && to.time - from.time <= 1.5 * rhythm.period ? [{ from, to, gap: to.time - from.time }] : [];
+  });
+  const { period, variance } = rhythm;
+  const hertz = 1 / period;
+  const shared = {
+    cycles: spans.length,
+    frames: [],
+    eventIds: rows.flat().map((each) => each.event.id),
+    notes: hertz < humanKickHz.low || hertz > humanKickHz.high ? (['implausible-for-a-human'] as const) : [],
+  };
+  const perCycle = (of: (gap: number) => number) =>
+    spans.map((each) => ({
+      value: of(each.gap),
+      fromFrame: each.from.event.frame,
+      toFrame: each.to.event.frame,
+    }));
+  return [
+    computedReading(context, 'kick-frequency', {
+      ...shared,
+      value: hertz,
+      unit: 'Hz',
+      ownVariance: variance / period ** 4,
+      perCycle: perCycle((gap) => 1 / gap),
+    }),
+    computedReading(context, 'kick-tempo', {
+      ...shared,
+      value: period,
+      unit: 's',
+      ownVariance: variance,
+      perCycle: perCycle((gap) => gap),
+    }),
+    computedReading(context, 'kick-rate-per-minute', {
+      ...shared,
+      value: 60 * hertz,
+      unit: '1/min',
+      ownVariance: (3600 * variance) / period ** 4,
+      perCycle: perCycle((gap) => 60 / gap),
+    }),
+  ];
+}
+
+function downAndUp(
+  context: BodyContext,
+  tops: readonly TimedEvent[],
+  bottoms: readonly TimedEvent[],
+): readonly Reading[] {
+  const marks = [...tops, ...bottoms].sort((a, b) => a.time - b.time);
+  const halves = (first: 'kick-top' | 'kick-bottom'): TrackedCycle[] =>
+    marks.slice(1).flatMap((to, i) => {
+      const from = marks[i];
+      if (!from || from.event.kind !== first || to.event.kind === first || to.time <= from.time) return [];
+      return [
+        {
+          value: difference(timeOf(to), timeOf(from)),
+          fromFrame: from.event.frame,
+          toFrame: to.event.frame,
+        },
+      ];
+    });
+  const down = halves('kick-top');
+  const up = halves('kick-bottom');
+  const reasons: readonly MissingReason[] = [
+    { code: 'needs-events', kind: 'kick-top', have: tops.length, need: 1 },
+    { code: 'needs-events', kind: 'kick-bottom', have: bottoms.length, need: 1 },
+  ];
+  const downMean = mean(down.map((each) => each.value));
+  const upMean = mean(up.map((each) => each.value));
+  const ratio: Tracked | null = downMean && upMean ? quotient(downMean, upMean) : null;
+  return [
+    meanReading(context, 'down-kick-time', 's', down, reasons),
+    meanReading(context, 'up-kick-time', 's', up, [...reasons].reverse()),
+    ratio
+      ? trackedReading(context, 'down-up-ratio', 'ratio', ratio, ratioCycles(down, up))
+      : missingReading('down-up-ratio', ...reasons),
+  ];
+}
+
+/** Each down-kick over the up-kick that follows it. */
+function ratioCycles(down: readonly TrackedCycle[], up: readonly TrackedCycle[]): readonly TrackedCycle[] {
+  return down.flatMap((first) => {
+    const second = up.find((each) => each.fromFrame === first.toFrame);
+    const value = second ? quotient(first.value, second.value) : null;
+    return second && value ? [{ value, fromFrame: first.fromFrame, toFrame: second.toFrame }] : [];
+  });
+}
+
+export const kickRhythmDefinitions: readonly ReadingDefinition[] = [
+  {
+    id: 'kick-frequency',
+    group: 'kick',
+    label: 'Kick frequency',
+    brief: 'whole kicks a second',
+    definition:
+      'Whole kicks (down and up) a second: one over the common period of kick tops and kick bottoms, fitted by least squares on the number of the kick with an offset of its own for tops and for bottoms.',
+    forCoach:
+      'How quickly the legs work. Read it beside the kick’s depth and the speed: quicker is not better by itself.',
+    forSwimmer: 'How many whole kicks you make in one second.',
+    source:
+      'Definition: Connaboy et al. 2010, Med Sci Sports Exerc 42:762–770 (six cycles advised); estimator: our own.',
+    digits: 2,
+  },
+  {
+    id: 'kick-tempo',
+    group: 'kick',
+    label: 'Kick tempo',
+    brief: 'time of one whole kick',
+    definition: 'Seconds from one kick top to the next: the common period of tops and bottoms.',
+    forCoach: 'The same as kick frequency, told as time: what a tempo beeper is set to.',
+    forSwimmer: 'How long one whole kick takes you.',
+    source: 'One over kick frequency; our own definition.',
+    digits: 3,
+  },
+  {
+    id: 'kick-rate-per-minute',
+    group: 'kick',
+    label: 'Kicks per minute',
+    brief: '60 × kick frequency',
+    definition: 'Whole kicks a minute: sixty times kick frequency.',
+    forCoach: 'Kick frequency in the unit that stroke rates are told in.',
+    forSwimmer: 'How many whole kicks you would make in a minute.',
+    source: 'Our own definition.',
+    digits: 0,
+  },
+  {
+    id: 'down-kick-time',
+    group: 'kick',
+    label: 'Down-kick time',
+    brief: 'kick top to kick bottom',
+    definition:
+      'Mean seconds from each kick top to the kick bottom that follows it. On the back, down is toward the back.',
+    forCoach: 'How long the feet take to come down.',
+    forSwimmer: 'How long your feet take on the way down.',
+    source: 'Our own definition.',
+    digits: 3,
+  },
+  {
+    id: 'up-kick-time',
+    group: 'kick',
+    label: 'Up-kick time',
+    brief: 'kick bottom to kick top',
+    definition: 'Mean seconds from each kick bottom to the kick top that follows it.',
+    forCoach: 'How long the feet take to come up again; both ways should push.',
+    forSwimmer: 'How long your feet take on the way up.',
+    source: 'Our own definition.',
+    digits: 3,
+  },
+  {
+    id: 'down-up-ratio',
+    group: 'kick',
+    label: 'Down-kick to up-kick time',
+    brief: 'below 1: down is quicker',
+    definition: 'Mean down-kick time divided by mean up-kick time.',
+    forCoach: 'Whether the kick is even both ways. Below 1 the feet come down quicker than they go up.',
+    forSwimmer: 'Whether you kick as briskly up as down.',
+    source: 'Our own definition.',
+    digits: 2,
+  },
+];

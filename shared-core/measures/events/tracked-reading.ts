@@ -1,0 +1,60 @@
+import { mean, type Tracked, trackedVariance } from '../../uncertainty/tracked';
+import type { BodyContext } from '../body/body-context';
+import type { TimedEvent } from '../body/cycle-frame';
+import { computedReading, missingReading } from '../body/measured-reading';
+import type { MissingReason, Reading, ReadingNote, ReadingUnit } from '../reading';
+
+/** One cycle's value with the frames it spans. */
+export interface TrackedCycle {
+  readonly value: Tracked;
+  readonly fromFrame: number;
+  readonly toFrame: number;
+}
+
+/** A mark's time as a tracked number. */
+export function timeOf(mark: TimedEvent): Tracked {
+  return { value: mark.time, slopes: new Map([[mark.event.id, 1]]) };
+}
+
+/** Mean of per-cycle values as a reading, with the marks it depends on; missing with `reasons` when there is none. */
+export function meanReading(
+  context: BodyContext,
+  id: string,
+  unit: ReadingUnit,
+  cycles: readonly TrackedCycle[],
+  reasons: readonly MissingReason[],
+  notes: readonly ReadingNote[] = [],
+): Reading {
+  const average = mean(cycles.map((each) => each.value));
+  if (!average) return missingReading(id, ...reasons);
+  return trackedReading(context, id, unit, average, cycles, notes);
+}
+
+/** A tracked value as a reading. */
+export function trackedReading(
+  context: BodyContext,
+  id: string,
+  unit: ReadingUnit,
+  value: Tracked,
+  cycles: readonly TrackedCycle[],
+  notes: readonly ReadingNote[] = [],
+): Reading {
+  const variances = new Map(context.events.map((each) => [each.event.id, each.variance]));
+  return computedReading(context, id, {
+    value: value.value,
+    unit,
+    ownVariance: trackedVariance(value, variances),
+    cycles: cycles.length,
+    perCycle: cycles.map((each) => ({
+      value: each.value.value,
+      fromFrame: each.fromFrame,
+      toFrame: each.toFrame,
+    })),
+    frames: [],
+    // a mark whose weight cancels (the inner ends of a telescoping mean) was still looked at
+    eventIds: [
+      ...new Set(cycles.flatMap((each) => [...each.value.slopes.keys()]).concat([...value.slopes.keys()])),
+    ],
+    notes,
+  });
+}
