@@ -26,7 +26,7 @@ export function BenchBar({
     if (step?.frame !== null && step?.frame !== undefined) goTo(session, step.frame);
   };
   return (
-    <div className="bench-bar">
+    <header className="bench-bar">
       <button type="button" onClick={onLeave} title="Back to all swims">
         ‹ Shelf
       </button>
@@ -54,6 +54,6 @@ export function BenchBar({
       <button type="button" onClick={onStill} title="Save this picture with its body line and readings (I)">
         Still
       </button>
-    </div>
+    </header>
   );
 }

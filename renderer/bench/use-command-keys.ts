@@ -3,10 +3,12 @@ import { createKeybindingsHandler } from 'tinykeys';
 import type { Command } from '../app/command';
 
 const typing = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement &&
-  (target.isContentEditable ||
-    (target instanceof HTMLInputElement && target.type !== 'range') ||
-    target.closest('textarea, select, dialog, [role="dialog"]') !== null);
+  // an open dialog keeps every key, wherever the focus went
+  document.querySelector('dialog[open]') !== null ||
+  (target instanceof HTMLElement &&
+    (target.isContentEditable ||
+      (target instanceof HTMLInputElement && target.type !== 'range') ||
+      target.closest('textarea, select, [role="dialog"]') !== null));
 
 /** Keys a focused control answers itself; they must not also run a command. */
 const controlKeys = new Set(['Enter', ' ']);

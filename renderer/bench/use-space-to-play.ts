@@ -6,8 +6,9 @@ import { startPlayback } from './playback';
 const tapMs = 350;
 
 const typing = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement &&
-  target.closest('input, textarea, select, button, [role="button"], dialog') !== null;
+  document.querySelector('dialog[open]') !== null ||
+  (target instanceof HTMLElement &&
+    target.closest('input, textarea, select, button, [role="button"]') !== null);
 
 /** Space tapped plays or stops; space held is left to the stage, for moving the picture. */
 export function useSpaceToPlay(): void {

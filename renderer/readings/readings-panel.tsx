@@ -31,10 +31,11 @@ const order: readonly ReadingGroup[] = [
 export function ReadingsPanel({ catalogue }: { readonly catalogue: readonly ReadingDefinition[] }) {
   const session = useBench();
   const readings = useStore(session.readings.store, (state) => state.readings);
+  const tookMs = useStore(session.readings.store, (state) => state.tookMs);
   const swimmer = useStore(session.swimmer, (state) => state.swimmer);
   const byId = useMemo(() => new Map(readings.map((reading) => [reading.id, reading])), [readings]);
   return (
-    <aside className="readings" aria-label="Readings">
+    <aside className="readings" aria-label="Readings" data-took-ms={tookMs.toFixed(2)}>
       {order.map((group) => {
         const rows = catalogue.flatMap((definition) => {
           const reading = byId.get(definition.id);
