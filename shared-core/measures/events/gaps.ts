@@ -1,0 +1,62 @@
+import type { EventKind } from '../../marks/event-kind';
+import { difference, quotient, scaled, type Tracked } from '../../uncertainty/tracked';
+import type { TimedEvent } from '../body/cycle-frame';
+import type { Stroke } from './strokes';
+import { timeOf, type TrackedCycle } from './tracked-reading';
+
+/** A gap between a hand event and a leg event of one stroke; positive: the leg is later. */
+export interface GapKind {
+  readonly id: string;
+  readonly kick: 1 | 2;
+  readonly leg: 'top' | 'bottom';
+  readonly hand: 'entry' | 'catch' | 'shoulder' | 'exit';
+}
+
+/** Offsets of kick one to the hands' entry and of kick two to their exit, and the four published gaps. */
+export const gapKinds: readonly GapKind[] = [
+  { id: 'kick1-top-to-entry', kick: 1, leg: 'top', hand: 'entry' },
+  { id: 'kick1-bottom-to-entry', kick: 1, leg: 'bottom', hand: 'entry' },
+  { id: 'kick2-top-to-exit', kick: 2, leg: 'top', hand: 'exit' },
+  { id: 'kick2-bottom-to-exit', kick: 2, leg: 'bottom', hand: 'exit' },
+  { id: 'gap-t1', kick: 1, leg: 'top', hand: 'entry' },
+  { id: 'gap-t2', kick: 1, leg: 'bottom', hand: 'catch' },
+  { id: 'gap-t3', kick: 2, leg: 'top', hand: 'shoulder' },
+  { id: 'gap-t4', kick: 2, leg: 'bottom', hand: 'exit' },
+];
+
+/** The two marks of a gap in one stroke; null when one is not marked or the stroke has not two kicks. */
+export function gapMarks(stroke: Stroke, kind: GapKind): { hand: TimedEvent; leg: TimedEvent } | null {
+  if (stroke.kicks.length !== 2) return null;
+  const leg = stroke.kicks[kind.kick - 1]?.[kind.leg] ?? null;
+  const hand = stroke[kind.hand];
+  return leg && hand ? { hand, leg } : null;
+}
+
+/** Which kind of mark a gap's leg end is. */
+export function legEvent(kind: GapKind): EventKind {
+  return kind.leg === 'top' ? 'kick-top' : 'kick-bottom';
+}
+
+/** The gap of one stroke in milliseconds. */
+export function gapMilliseconds(stroke: Stroke, kind: GapKind): TrackedCycle | null {
+  const marks = gapMarks(stroke, kind);
+  if (!marks) return null;
+  return spanned(stroke, scaled(1000, difference(timeOf(marks.leg), timeOf(marks.hand))));
+}
+
+/** The gap of one stroke in percent of that stroke. */
+export function gapPercent(stroke: Stroke, kind: GapKind): TrackedCycle | null {
+  const marks = gapMarks(stroke, kind);
+  const share = marks
+    ? quotient(difference(timeOf(marks.leg), timeOf(marks.hand)), strokeTime(stroke))
+    : null;
+  return share ? spanned(stroke, scaled(100, share)) : null;
+}
+
+export function strokeTime(stroke: Stroke): Tracked {
+  return difference(timeOf(stroke.next), timeOf(stroke.entry));
+}
+
+export function spanned(stroke: Stroke, value: Tracked): TrackedCycle {
+  return { value, fromFrame: stroke.entry.event.frame, toFrame: stroke.next.event.frame };
+}

@@ -1,0 +1,47 @@
+import type { BodyContext } from '../body/body-context';
+import { commonPeriod } from '../body/cycle-frame';
+import { computedReading, missingReading } from '../body/measured-reading';
+import type { Reading, ReadingDefinition } from '../reading';
+import { eventsOf } from './event-list';
+import { strokesOf } from './strokes';
+
+/** Stroke rate from hand entries, by the same least squares as kick frequency. */
+export function strokeRateReadings(context: BodyContext): readonly Reading[] {
+  const entries = eventsOf(context.events, 'entry');
+  const rhythm = commonPeriod([entries]);
+  if (!rhythm)
+    return [
+      missingReading('stroke-rate', { code: 'needs-events', kind: 'entry', have: entries.length, need: 2 }),
+    ];
+  const strokes = strokesOf(context.events);
+  return [
+    computedReading(context, 'stroke-rate', {
+      value: 60 / rhythm.period,
+      unit: '1/min',
+      ownVariance: (3600 * rhythm.variance) / rhythm.period ** 4,
+      cycles: strokes.length,
+      perCycle: strokes.map((stroke) => ({
+        value: 60 / (stroke.next.time - stroke.entry.time),
+        fromFrame: stroke.entry.event.frame,
+        toFrame: stroke.next.event.frame,
+      })),
+      frames: [],
+      eventIds: entries.map((each) => each.event.id),
+    }),
+  ];
+}
+
+export const strokeRateDefinitions: readonly ReadingDefinition[] = [
+  {
+    id: 'stroke-rate',
+    group: 'stroke',
+    label: 'Stroke rate',
+    brief: 'strokes a minute, entry to entry',
+    definition:
+      'Sixty over the common period of the hand entries, seconds. A missed entry is not read as a long stroke.',
+    forCoach: 'How quickly the arms turn over; read it with the distance each stroke brings.',
+    forSwimmer: 'How many strokes you would make in a minute.',
+    source: 'SR = 60 / T; common definition.',
+    digits: 1,
+  },
+];
