@@ -1,6 +1,6 @@
 import type { MissingReason } from '#core/measures/reading';
 import type { BenchSession } from '../bench/bench-session';
-import { eventWords } from '../state/mark-words';
+import { eventWords } from '#core/marks/mark-words';
 import { startBodyLine } from '../stage/tools/body-line-tool';
 import { startLine } from '../stage/tools/line-tool';
 

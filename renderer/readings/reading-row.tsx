@@ -5,7 +5,7 @@ import { useBench, useView } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
 import { nextOf } from '../state/selectors';
 import { formatReading } from './format-reading';
-import { missingWords, noteWords } from './missing-words';
+import { reasonWords, noteWords } from '#core/measures/reason-words';
 import { placeFor } from './place-for';
 import { ReadingDetails } from './reading-details';
 import { sourceFrames } from './source-frames';
@@ -52,7 +52,7 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, swimme
         <div className="reading-head">
           <div className="reading-name">
             <span>{definition.label}</span>
-            <small>{reading.reasons.map(missingWords).slice(0, 2).join(' · ')}</small>
+            <small>{reading.reasons.map(reasonWords).slice(0, 2).join(' · ')}</small>
           </div>
           {place && (
             <button

@@ -1,5 +1,5 @@
 import type { EventMark } from '#core/swim-file/swim-schema';
-import { markPhrase } from './mark-words';
+import { markPhrase } from '#core/marks/mark-words';
 import type { SwimChange, SwimCommand } from './swim-command';
 
 export function addEvent(mark: EventMark): SwimCommand {

@@ -2,7 +2,7 @@ import type { Draft } from 'immer';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Posture, Swim } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
-import { landmarkWords } from './mark-words';
+import { landmarkWords } from '#core/marks/mark-words';
 import type { SwimChange, SwimCommand } from './swim-command';
 
 /** The posture of a frame, made empty in its place (postures stay in order of frames) when there is none. */

@@ -1,0 +1,97 @@
+import { spawn } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { ensureBuild, ensurePackages, root, say } from './set-up.mjs';
+
+const args = process.argv.slice(2);
+const flagValue = (flag) => {
+  const at = args.indexOf(flag);
+  return at < 0 ? undefined : args[at + 1];
+};
+const known = new Set(['--no-open', '--port', '--library']);
+const strange = args.find((each, i) =>
+  each.startsWith('--') ? !known.has(each) : !['--port', '--library'].includes(args[i - 1]),
+);
+if (strange) {
+  console.error(`Unknown: ${strange}\nUsage: npm start -- [--no-open] [--port N] [--library FOLDER]`);
+  process.exit(2);
+}
+
+ensurePackages();
+ensureBuild();
+
+/** Electron's program, when it has really been fetched. */
+function electronProgram() {
+  const folder = path.join(root, 'node_modules', 'electron');
+  const name = path.join(folder, 'path.txt');
+  if (!existsSync(name)) return null;
+  const program = path.join(folder, 'dist', readFileSync(name, 'utf8').trim());
+  return existsSync(program) ? program : null;
+}
+
+const library = flagValue('--library');
+if (library) process.env.SUBMARK_LIBRARY = path.resolve(library);
+const program = args.includes('--no-open') ? null : electronProgram();
+if (program) {
+  say('opening Submark in Electron');
+  spawn(program, [path.join(root, '.build', 'electron', 'main.js')], { stdio: 'inherit' }).on(
+    'exit',
+    (code) => process.exit(code ?? 0),
+  );
+} else {
+  if (!args.includes('--no-open'))
+    say('Electron’s program is not on this machine: serving the same app on 127.0.0.1');
+  const { startLoopbackApp, defaultLibraryPath } = await import('../../.build/electron/loopback-app.js');
+  const libraryPath = defaultLibraryPath();
+  const server = await startLoopbackApp({ libraryPath, port: Number(flagValue('--port') ?? 0) }).catch(
+    (error) => {
+      console.error(error.message);
+      process.exit(1);
+    },
+  );
+  say(`library: ${libraryPath}`);
+  const opened = args.includes('--no-open') ? false : await openWindow(server.startAddress, libraryPath);
+  say(
+    opened
+      ? 'Submark is open; press Ctrl-C here to stop it'
+      : `open this address (good for one opening): ${server.startAddress}`,
+  );
+  let stopping = false;
+  const stop = () => {
+    if (stopping) return;
+    stopping = true;
+    void server.close().then(() => process.exit(0));
+  };
+  process.on('SIGINT', stop);
+  process.on('SIGTERM', stop);
+}
+
+/** A bare app window of an installed Chromium, Chrome or Edge; else the default browser; false when neither can be had. */
+async function openWindow(address, libraryPath) {
+  if (process.platform === 'linux' && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY) return false;
+  const open = await import('open');
+  const profile = path.join(path.dirname(libraryPath), 'window');
+  mkdirSync(profile, { recursive: true });
+  const wanted = [['chromium', 'chromium-browser'], open.apps.chrome, open.apps.edge];
+  for (const name of wanted) {
+    try {
+      const child = await open.openApp(name, {
+        arguments: [`--app=${address}`, `--user-data-dir=${profile}`, '--no-first-run'],
+      });
+      const failed = await new Promise((done) => {
+        child.once('error', () => done(true));
+        setTimeout(() => done(child.exitCode !== null && child.exitCode !== 0), 1500);
+      });
+      if (!failed) return true;
+    } catch (error) {
+      say(`no window with ${[name].flat().join(' or ')} (${error.code ?? error.message})`);
+    }
+  }
+  try {
+    await open.default(address);
+    return true;
+  } catch (error) {
+    say(`no default browser (${error.code ?? error.message})`);
+    return false;
+  }
+}

@@ -1,0 +1,32 @@
+import type { z } from 'zod';
+import { failure, type Result } from '#core/host-contract/host-error';
+import { type OperationName, type OperationOutput, operations } from '#core/host-contract/operations';
+import type { HostClient } from './host-client';
+import { createStreamClient, readAnswer } from './stream-client';
+
+/** The contract over HTTP on the page's own origin; the browser adds the cookie that lets us in. */
+export function createLoopbackClient(): HostClient {
+  return {
+    ...createStreamClient(),
+    transport: 'loopback',
+    async call<Name extends OperationName>(name: Name, input: unknown, signal?: AbortSignal) {
+      let response: Response;
+      try {
+        response = await fetch(`/op/${name}`, {
+          method: 'POST',
+          headers: { 'Content-Type': 'application/json' },
+          body: JSON.stringify(operations[name].input.parse(input)),
+          ...(signal ? { signal } : {}),
+        });
+      } catch (error) {
+        if (error instanceof DOMException && error.name === 'AbortError') return failure('cancelled');
+        if (error instanceof TypeError) return failure('host-unreachable');
+        throw error;
+      }
+      if (response.status === 403) return failure('not-allowed', { name: 'This window' });
+      if (!response.ok) return failure('host-unreachable', { status: response.status });
+      const schema = operations[name].output as unknown as z.ZodType<OperationOutput<Name>>;
+      return readAnswer(schema, await response.json()) as Result<OperationOutput<Name>>;
+    },
+  };
+}

@@ -1,0 +1,67 @@
+import type { TimedEvent } from '#core/measures/body/cycle-frame';
+import { type Stroke, strokesOf } from '#core/measures/events/strokes';
+import type { ScoreGap, ScorePhase, ScoreRhythm, ScoreStroke } from './score-rhythm';
+
+/** Readings whose cycles are drawn as ties: kick one with the hand entry, kick two with the hand exit. */
+export const tiedReadings = { entry: 'kick1-top-to-entry', exit: 'kick2-bottom-to-exit' } as const;
+
+function phasesOf(stroke: Stroke): readonly ScorePhase[] {
+  const { entry, catch: caught, shoulder, exit, next } = stroke;
+  if (!caught || !shoulder || !exit) return [];
+  const length = next.time - entry.time;
+  const phase = (name: string, from: TimedEvent, to: TimedEvent): ScorePhase => ({
+    name,
+    from: from.time,
+    to: to.time,
+    percent: (100 * (to.time - from.time)) / length,
+  });
+  const phases = [
+    phase('entry and catch', entry, caught),
+    phase('pull', caught, shoulder),
+    phase('push', shoulder, exit),
+    phase('recovery', exit, next),
+  ];
+  // hands marked out of order make no phases; the glyphs show why
+  return phases.every((each) => each.to > each.from) ? phases : [];
+}
+
+function gapsOf(stroke: Stroke): readonly ScoreGap[] {
+  const { entry, exit, next, kicks } = stroke;
+  const length = next.time - entry.time;
+  const gap = (reading: string, hand: TimedEvent | null, kick: TimedEvent | null | undefined): ScoreGap[] =>
+    hand && kick
+      ? [
+          {
+            reading,
+            handEventId: hand.event.id,
+            kickEventId: kick.event.id,
+            milliseconds: 1000 * (kick.time - hand.time),
+            percent: (100 * (kick.time - hand.time)) / length,
+          },
+        ]
+      : [];
+  // only a stroke of two kicks has a first and a second: the others are shown as they are, untied
+  if (kicks.length !== 2) return [];
+  return [...gap(tiedReadings.entry, entry, kicks[0]?.top), ...gap(tiedReadings.exit, exit, kicks[1]?.bottom)];
+}
+
+/** What the score draws of the marked strokes, from the same pairing that the timing readings use. */
+export function rhythmOf(events: readonly TimedEvent[]): ScoreRhythm {
+  const strokes = strokesOf(events);
+  const drawn: ScoreStroke[] = strokes.map((stroke) => ({
+    number: stroke.number,
+    from: stroke.entry.time,
+    to: stroke.next.time,
+    breathing: stroke.breath !== null,
+    phases: phasesOf(stroke),
+    gaps: gapsOf(stroke),
+  }));
+  const starts = (kind: string): readonly number[] =>
+    events
+      .filter((each) => each.event.kind === kind)
+      .map((each) => each.time)
+      .sort((p, q) => p - q)
+      .filter((time, index, all) => index === 0 || time > (all[index - 1] ?? time));
+  const entries = starts('entry');
+  return { strokes: drawn, cycleStarts: entries.length > 1 ? entries : starts('kick-top') };
+}

@@ -1,0 +1,41 @@
+import type { EventKind } from './event-kind';
+import type { LandmarkName } from './landmark';
+import type { EventMark } from '../swim-file/swim-schema';
+
+/** What the coach calls each kind of event, for buttons, undo names and spoken labels. */
+export const eventWords: Readonly<Record<EventKind, string>> = {
+  entry: 'Hand entry',
+  catch: 'Catch',
+  shoulder: 'Hands under shoulders',
+  navel: 'Hands at navel',
+  exit: 'Hand exit',
+  'kick-top': 'Kick top',
+  'kick-bottom': 'Kick bottom',
+  breath: 'Breath',
+  'head-in': 'Head in',
+  breakout: 'Breakout',
+  'push-off': 'Push-off',
+  'distance-mark': 'Distance mark',
+  touch: 'Touch',
+};
+
+export const landmarkWords: Readonly<Record<LandmarkName, string>> = {
+  fingertip: 'Fingertip',
+  wrist: 'Wrist',
+  elbow: 'Elbow',
+  shoulder: 'Shoulder',
+  ear: 'Ear',
+  hip: 'Hip',
+  knee: 'Knee',
+  ankle: 'Ankle',
+  toe: 'Toe',
+};
+
+/** "kick top", "hand entry, left", "distance mark, 15 m": a mark in the middle of a sentence. */
+export function markPhrase(mark: Pick<EventMark, 'kind' | 'hand' | 'breathTo' | 'metres'>): string {
+  const parts = [eventWords[mark.kind].toLowerCase()];
+  if (mark.hand) parts.push(mark.hand);
+  if (mark.breathTo) parts.push(`to the ${mark.breathTo}`);
+  if (mark.metres !== null) parts.push(`${mark.metres} m`);
+  return parts.join(', ');
+}

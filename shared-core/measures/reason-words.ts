@@ -1,0 +1,68 @@
+import type { MissingReason, ReadingNote } from './reading';
+import { eventWords, landmarkWords } from '../marks/mark-words';
+
+const count = (have: number, need: number, thing: string, things = `${thing}s`): string =>
+  `Needs ${need} ${need === 1 ? thing : things}${have > 0 ? `, has ${have}` : ''}`;
+
+const sceneNeeds = {
+  travel: 'Needs the direction of travel',
+  level: 'Needs a level line',
+  surface: 'Needs the surface line',
+  scale: 'Needs a known length',
+} as const;
+
+const degenerateWords = {
+  'equal-times': 'The marks are all at the same time',
+  'zero-speed': 'The swimmer does not move between the marks',
+  collinear: 'The points all lie on one line',
+  'zero-length': 'Two points lie on one another',
+  'speed-above-wave': 'The swimmer is faster than the body wave: check the marks and the scale',
+} as const;
+
+/** Why a reading can't be computed, as the coach reads it: what to place, or why it can't be had at all. */
+export function reasonWords(reason: MissingReason): string {
+  switch (reason.code) {
+    case 'needs-events':
+      return count(reason.have, reason.need, `${eventWords[reason.kind].toLowerCase()} mark`);
+    case 'needs-landmark':
+      return count(
+        reason.have,
+        reason.need,
+        `body line with the ${landmarkWords[reason.landmark].toLowerCase()}`,
+        `body lines with the ${landmarkWords[reason.landmark].toLowerCase()}`,
+      );
+    case 'needs-scene':
+      return sceneNeeds[reason.item];
+    case 'needs-body-length':
+      return 'Needs the body length: a whole body line in streamline, or the swimmer’s own';
+    case 'view-cannot-show':
+      return `A ${reason.view} view can't show this`;
+    case 'needs-full-cycles':
+      return count(reason.have, reason.need, 'whole cycle');
+    case 'not-for-this-drill':
+      return 'Not for this drill: it would not compare with the full stroke';
+    case 'needs-denser-trace':
+      return `Needs the ${landmarkWords[reason.landmark].toLowerCase()} on more frames of each cycle`;
+    case 'needs-reading':
+      return `Needs the reading “${reason.reading}” first`;
+    case 'degenerate':
+      return degenerateWords[reason.what];
+  }
+}
+
+const notes: Readonly<Record<ReadingNote, string>> = {
+  'few-cycles': 'few cycles',
+  'marking-error-assumed': 'marking error assumed',
+  'kick-pairing-uneven': 'some strokes have not two kicks',
+  'slowdown-assumed': 'slow motion assumed',
+  'implausible-for-a-human': 'implausible: check marks, scale and slow motion',
+  'approximate-for-children': 'approximate for children',
+  'short-ends': 'trace ends short',
+  'hip-not-centre-of-mass': 'speed of the hip, not of the whole body',
+  'level-assumed': 'level assumed',
+  'beyond-15-m': 'beyond 15 m',
+  'few-pairs': 'too few pairs to trust',
+  'sparse-trace': 'sparse body lines',
+};
+
+export const noteWords = (note: ReadingNote): string => notes[note];
