@@ -1,6 +1,6 @@
 import { eventKinds } from '#core/marks/event-kind';
 import type { Command } from '../app/command';
-import { eventWords } from '../state/mark-words';
+import { eventWords } from '#core/marks/mark-words';
 import { nothingSelected } from '../state/view-store';
 import { stagePoint } from '#core/units/brand';
 import { fitView, type Size, zoomAt } from '../stage/stage-view';

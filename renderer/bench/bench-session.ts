@@ -2,11 +2,10 @@ import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Swim } from '#core/swim-file/swim-schema';
-import type { Swimmer } from '#core/swim-file/squad-schema';
 import type { ClipClock } from '#core/timeline/clip-clock';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import type { HostClient } from '../host/host-client';
-import type { ReadingsStore } from '../readings/readings-store';
+import type { Known, ReadingsStore } from '../readings/readings-store';
 import type { Autosave } from '../state/autosave';
 import type { SwimDocument } from '../state/swim-document';
 import type { ViewState, ViewStore } from '../state/view-store';
@@ -30,7 +29,7 @@ export interface BenchSession {
   readonly autosave: Autosave;
   readonly readings: ReadingsStore;
   readonly film: StoreApi<FilmState>;
-  readonly swimmer: StoreApi<{ readonly swimmer: Swimmer | null }>;
+  readonly known: StoreApi<Known>;
   /** A short message to the coach that goes away by itself. */
   readonly say: (words: string) => void;
 }

@@ -1,8 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { Swimmer } from '#core/swim-file/squad-schema';
 import type { HostClient } from '../host/host-client';
-import { createReadingsStore, type Derive } from '../readings/readings-store';
+import { createReadingsStore, type Derive, type Known } from '../readings/readings-store';
 import { wholeClip } from '../score/score-axis';
 import { createAutosave } from '../state/autosave';
 import { openSwim, type OpenedSwim } from '../state/open-swim';
@@ -47,10 +46,10 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
   if (!read.ok) return failure(read.error.code, read.error.detail);
   const opened = read.value;
   const document = createSwimDocument(opened.swim);
-  const swimmer = createStore<{ readonly swimmer: Swimmer | null }>(() => ({ swimmer: null }));
+  const known = createStore<Known>(() => ({ swimmer: null, markingError: null }));
   const readings = createReadingsStore({
     document,
-    swimmer,
+    known,
     derive,
     soon: beforeNextPicture,
     clock: () => performance.now(),
@@ -71,14 +70,14 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     autosave,
     readings,
     film,
-    swimmer,
+    known,
     say,
   };
   // who swims is wanted for targets and body length, but the bench does not wait for it
   void host.call('library/open', {}, signal).then((library) => {
     if (!library.ok || signal.aborted) return;
     const id = document.swim().card.swimmerId;
-    swimmer.setState({ swimmer: library.value.squad.swimmers.find((each) => each.id === id) ?? null });
+    known.setState({ swimmer: library.value.squad.swimmers.find((each) => each.id === id) ?? null });
   });
   return success({
     session,

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
+import { errorWords } from '#core/host-contract/error-words';
 import { useBench, useSwim } from './bench-session';
-import { errorSentence } from './error-sentence';
 
 /** Why there is no picture, and the way back to it. Marks and readings stay as they are meanwhile. */
 export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => void }) {
@@ -25,7 +25,10 @@ export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => voi
     const result = await session.host.call('swim/relink', { id, path: path.trim() });
     setAsking(false);
     if (result.ok) onRelinked();
-    else setAnswer(`Not linked: ${errorSentence(result.error)}`);
+    else {
+      const { what, todo } = errorWords(result.error);
+      setAnswer(`Not linked. ${what} ${todo}`);
+    }
   };
   return (
     <div className="film-trouble" role="alert">

@@ -1,6 +1,6 @@
 import { type EventKind, eventKinds, type Staff, staffOf } from '#core/marks/event-kind';
 import { Glyph } from '../score/glyph';
-import { eventWords } from '../state/mark-words';
+import { eventWords } from '#core/marks/mark-words';
 import { eventCounts } from '../state/selectors';
 import { copyLastForward, endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
 import { useBench, useSwim, useView } from './bench-session';

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { EventMark } from '#core/swim-file/swim-schema';
-import { eventWords } from '../state/mark-words';
+import { eventWords } from '#core/marks/mark-words';
 import { useBench, useView } from './bench-session';
 import { placeMark } from './marking';
 

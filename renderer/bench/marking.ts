@@ -2,7 +2,7 @@ import { type EventKind, staffOf } from '#core/marks/event-kind';
 import type { EventMark, SwimCard } from '#core/swim-file/swim-schema';
 import { addEvent } from '../state/event-commands';
 import { makeId } from '../state/make-id';
-import { markPhrase } from '../state/mark-words';
+import { markPhrase } from '#core/marks/mark-words';
 import type { OpenQuestion } from '../state/view-store';
 import type { BenchSession } from './bench-session';
 import { passHears } from './guided-pass';

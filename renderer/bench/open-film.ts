@@ -1,8 +1,8 @@
+import { errorWords } from '#core/host-contract/error-words';
 import type { FrameTable } from '#core/timeline/frame-table';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import type { OpenFrameSource } from '../video/frame-source';
 import type { BenchSession } from './bench-session';
-import { errorSentence } from './error-sentence';
 
 /** Whether two tables show the same pictures at the same times; ticks may be scaled differently. */
 export function sameFrames(one: FrameTable, other: FrameTable): boolean {
@@ -36,8 +36,8 @@ export async function openFilm(
     return;
   }
   if (!result.ok) {
-    const words = `The clip can’t be shown: ${errorSentence(result.error)}`;
-    film.setState({ source: null, trouble: { kind: 'unreadable', words } });
+    const { what, todo } = errorWords(result.error);
+    film.setState({ source: null, trouble: { kind: 'unreadable', words: `${what} ${todo}` } });
     return;
   }
   const source = result.value;

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useState } from 'react';
+import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { ReadingDefinition } from '#core/measures/reading';
 import type { HostClient } from '../host/host-client';
@@ -8,7 +9,6 @@ import type { OpenFrameSource } from '../video/frame-source';
 import { Bench } from './bench';
 import { BenchContext } from './bench-session';
 import { createSession, type OpenSession } from './create-session';
-import { errorSentence } from './error-sentence';
 import { openFilm } from './open-film';
 
 export interface BenchParts {
@@ -80,10 +80,11 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
   const again = useCallback(() => setRound((each) => each + 1), []);
 
   if (opening.kind === 'failed') {
+    const { what, todo } = errorWords(opening.error);
     return (
       <div className="bench-failed" role="alert">
-        <h1>This swim can’t be opened</h1>
-        <p>Not opened: {errorSentence(opening.error)}</p>
+        <h1>{what}</h1>
+        <p>{todo}</p>
         <button type="button" onClick={again}>
           Try again
         </button>

@@ -1,4 +1,4 @@
-import { eventWords } from '../state/mark-words';
+import { eventWords } from '#core/marks/mark-words';
 import { useBench, useSwim, useView } from './bench-session';
 import { endPass, passFor, passOn } from './guided-pass';
 import { padKeys } from './pad-keys';

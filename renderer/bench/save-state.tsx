@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
+import { errorWords } from '#core/host-contract/error-words';
 import { useBench } from './bench-session';
-import { errorSentence } from './error-sentence';
 
 /** Whether the marks are safe, always in sight; trouble comes with what to do. */
 export function SaveState() {
@@ -24,10 +24,8 @@ export function SaveState() {
       return (
         <div className="save-state trouble" role="alert" data-save="failed">
           <span>
-            Not saved: {errorSentence(status.error)}{' '}
-            {status.journalled
-              ? 'Your marks are kept in this window until they are.'
-              : 'Leave this window open until they are: it holds the only copy.'}
+            Not saved. {errorWords(status.error).what} {errorWords(status.error).todo}
+            {!status.journalled && ' Leave this window open until it works: it holds the only copy.'}
           </span>
           <button type="button" onClick={() => void autosave.flush()}>
             Try again

@@ -31,7 +31,8 @@ export function earnedDigits(half: number, fallback: number): number {
   return Math.max(0, Math.min(4, digits));
 }
 
-const signedIds = /gap|offset|kick-1|kick-2|t[1-4]|pitch|angle/;
+/** Readings whose sign is their message; a plus is then printed too. */
+const signedIds = /^(kick[12]-|gap-t[1-4]|trunk-pitch|head-offset|hip-height|knee-to-surface|feet-direction)/;
 
 function number(value: number, digits: number, plus: boolean): string {
   const text = Math.abs(value).toFixed(digits);
@@ -54,7 +55,7 @@ export function formatReading(reading: ComputedReading, fallbackDigits: number):
   const above = interval.high - value;
   const half = (interval.high - interval.low) / 2;
   const digits = earnedDigits(half, fallbackDigits);
-  const plus = unit === 'ms' || (unit === '%' && signedIds.test(reading.id));
+  const plus = signedIds.test(reading.id);
   const lopsided = half > 0 && Math.abs(above - below) > 0.3 * half;
   return {
     value: number(value, digits, plus),

@@ -1,3 +1,4 @@
+import { noteWords } from '#core/measures/reason-words';
 import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
 import { formatReading } from './format-reading';
 
@@ -25,6 +26,12 @@ export function ReadingDetails(props: {
       <dd>{definition.forSwimmer}</dd>
       {reading && (
         <>
+          {reading.notes.length > 0 && (
+            <>
+              <dt>Mind</dt>
+              <dd>{reading.notes.map(noteWords).join('; ')}</dd>
+            </>
+          )}
           <dt>± 95 % says</dt>
           <dd>
             {questions[reading.interval.question]}

@@ -1,5 +1,5 @@
 import { memo, useState } from 'react';
-import type { Reading, ReadingDefinition } from '#core/measures/reading';
+import type { ComputedReading, Reading, ReadingDefinition } from '#core/measures/reading';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import { useBench, useView } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
@@ -15,13 +15,14 @@ import { targetMark } from './target-mark';
 interface Props {
   readonly reading: Reading;
   readonly definition: ReadingDefinition;
+  readonly share: ComputedReading | null;
   readonly swimmer: Swimmer | null;
 }
 
 const question = { 'this-swim': 'this swim', 'this-swimmer': 'this swimmer' } as const;
 
 /** One reading of the panel: the number, what stands behind it, and the way to its frames. */
-export const ReadingRow = memo(function ReadingRow({ reading, definition, swimmer }: Props) {
+export const ReadingRow = memo(function ReadingRow({ reading, definition, share, swimmer }: Props) {
   const session = useBench();
   const lit = useView((state) => state.litReading === reading.id);
   const [open, setOpen] = useState(false);
@@ -82,7 +83,14 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, swimme
 
   const text = formatReading(reading, definition.digits);
   const target = targetMark(swimmer, reading.id, reading.value, reading.interval);
-  const cycles = `${reading.cycles} ${reading.cycles === 1 ? 'cycle' : 'cycles'}`;
+  const shareText = share ? formatReading(share, 1) : null;
+  const frames = reading.from.postureFrames.length;
+  const counted =
+    reading.cycles > 0
+      ? `${reading.cycles} ${reading.cycles === 1 ? 'cycle' : 'cycles'}`
+      : `${frames} ${frames === 1 ? 'frame' : 'frames'}`;
+  // said once at the foot of the panel, since it is true of every row
+  const notes = reading.notes.filter((note) => note !== 'marking-error-assumed');
   return (
     <li className={`reading${lit ? ' lit' : ''}`} data-reading={reading.id} data-value={reading.value}>
       <div className="reading-head">
@@ -101,7 +109,12 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, swimme
             </small>
           </span>
           <small className="reading-brief">
-            {definition.brief} · {cycles} · {question[reading.interval.question]}
+            {shareText && (
+              <span className="reading-share">
+                {shareText.value} {shareText.spread} {shareText.unit} of the stroke
+              </span>
+            )}
+            {definition.brief} · {counted} · {question[reading.interval.question]}
           </small>
           <TargetDot mark={target} />
         </button>
@@ -116,9 +129,7 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, swimme
           ?
         </button>
       </div>
-      {reading.notes.length > 0 && (
-        <p className="reading-notes">{reading.notes.map(noteWords).join(' · ')}</p>
-      )}
+      {notes.length > 0 && <p className="reading-notes">{notes.map(noteWords).join(' · ')}</p>}
       {lit && (
         <div className="reading-walk">
           <button type="button" onClick={() => walk(-1)} title="The frame before that it comes from">

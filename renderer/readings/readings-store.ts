@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Reading } from '#core/measures/reading';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import type { Swim } from '#core/swim-file/swim-schema';
+import type { MarkingError } from '#core/uncertainty/marking-error';
 import type { ScoreRhythm } from '../score/score-rhythm';
 import type { SwimDocument } from '../state/swim-document';
 
@@ -11,7 +12,13 @@ export interface Derived {
   readonly rhythm: ScoreRhythm;
 }
 
-export type Derive = (swim: Swim, swimmer: Swimmer | null) => Derived;
+/** What is known beside the marks: who swims, and how well the coach marks (null: assumed). */
+export interface Known {
+  readonly swimmer: Swimmer | null;
+  readonly markingError: MarkingError | null;
+}
+
+export type Derive = (swim: Swim, swimmer: Swimmer | null, markingError: MarkingError | null) => Derived;
 
 export interface ReadingsState extends Derived {
   /** What the last computation took, milliseconds. */
@@ -25,7 +32,7 @@ export interface ReadingsStore {
 
 export interface ReadingsOptions {
   readonly document: SwimDocument;
-  readonly swimmer: StoreApi<{ readonly swimmer: Swimmer | null }>;
+  readonly known: StoreApi<Known>;
   readonly derive: Derive;
   /** Runs a job before the next picture is drawn; jobs asked for meanwhile are one. */
   readonly soon: (job: () => void) => () => void;
@@ -34,10 +41,11 @@ export interface ReadingsOptions {
 
 /** Keeps the readings in step with the marks: at most one computation a screen picture, even during a drag. */
 export function createReadingsStore(options: ReadingsOptions): ReadingsStore {
-  const { document, swimmer, derive, soon, clock } = options;
+  const { document, known, derive, soon, clock } = options;
   const compute = (): ReadingsState => {
     const start = clock();
-    const derived = derive(document.swim(), swimmer.getState().swimmer);
+    const { swimmer, markingError } = known.getState();
+    const derived = derive(document.swim(), swimmer, markingError);
     return { ...derived, tookMs: clock() - start };
   };
   const store = createStore<ReadingsState>(compute);
@@ -52,7 +60,7 @@ export function createReadingsStore(options: ReadingsOptions): ReadingsStore {
     document.store.subscribe((state, before) => {
       if (state.swim !== before.swim) ask();
     }),
-    swimmer.subscribe(ask),
+    known.subscribe(ask),
   ];
   return {
     store,

@@ -1,9 +1,18 @@
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
-import type { Reading, ReadingDefinition } from '#core/measures/reading';
+import type { ReadingRowData } from './arrange-readings';
 
 interface Props {
-  readonly rows: readonly { readonly definition: ReadingDefinition; readonly reading: Reading }[];
+  readonly rows: readonly ReadingRowData[];
 }
+
+/** Our default: fewer landmarks than this make no profile. */
+const leastDrawn = 3;
+
+const isUndulation = (row: ReadingRowData): boolean =>
+  landmarkNames.some((landmark) => row.definition.id === `undulation-${landmark}`);
+
+export const hasProfile = (rows: readonly ReadingRowData[]): boolean =>
+  rows.filter(isUndulation).length >= leastDrawn;
 
 const short: Readonly<Record<LandmarkName, string>> = {
   fingertip: 'tip',
@@ -23,7 +32,7 @@ export function WaveProfile({ rows }: Props) {
     const row = rows.find(({ definition }) => definition.id === `undulation-${landmark}`);
     return row?.reading.status === 'computed' ? [{ landmark, place, reading: row.reading }] : [];
   });
-  if (found.length < 3) return null;
+  if (found.length < leastDrawn) return null;
   const largest = Math.max(...found.map(({ reading }) => reading.interval.high));
   const x = (place: number): number => 18 + place * 32;
   const y = (value: number): number => 66 - (Math.max(0, value) / largest) * 56;

@@ -42,7 +42,10 @@ function gapsOf(stroke: Stroke): readonly ScoreGap[] {
       : [];
   // only a stroke of two kicks has a first and a second: the others are shown as they are, untied
   if (kicks.length !== 2) return [];
-  return [...gap(tiedReadings.entry, entry, kicks[0]?.top), ...gap(tiedReadings.exit, exit, kicks[1]?.bottom)];
+  return [
+    ...gap(tiedReadings.entry, entry, kicks[0]?.top),
+    ...gap(tiedReadings.exit, exit, kicks[1]?.bottom),
+  ];
 }
 
 /** What the score draws of the marked strokes, from the same pairing that the timing readings use. */

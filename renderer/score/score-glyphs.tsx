@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import type { EventMark } from '#core/swim-file/swim-schema';
-import { markPhrase } from '../state/mark-words';
+import { markPhrase } from '#core/marks/mark-words';
 import { Glyph } from './glyph';
 import type { ScoreAxis } from './score-axis';
 import { glyphHeight, type ScoreLayout } from './score-layout';

@@ -31,7 +31,7 @@ export function Score() {
   const clock = useSwim(clockOf);
   const rhythm = useStore(session.readings.store, (state) => state.rhythm);
   const readings = useStore(session.readings.store, (state) => state.readings);
-  const swimmer = useStore(session.swimmer, (state) => state.swimmer);
+  const swimmer = useStore(session.known, (state) => state.swimmer);
   const span = useView((state) => state.scoreSpan);
   const mode = useView((state) => state.scoreAxis);
   const selectedId = useView((state) => (state.selection.kind === 'event' ? state.selection.id : null));

@@ -4,7 +4,7 @@ import { type ClipClock, frameAtRealTime, realTimeOf } from '#core/timeline/clip
 import { clockOf, useBench } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
 import { placeEventAt } from '../state/event-commands';
-import { markPhrase } from '../state/mark-words';
+import { markPhrase } from '#core/marks/mark-words';
 import { panSpan, type ScoreAxis, zoomSpan } from './score-axis';
 
 /** The frame whose start is nearest to a time: where a dragged glyph snaps. */

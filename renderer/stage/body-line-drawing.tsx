@@ -1,6 +1,6 @@
 import { Group, Line } from 'react-konva';
 import { bodyChain, landmarkNames } from '#core/marks/landmark';
-import type { Posture, Scene } from '#core/swim-file/swim-schema';
+import type { Posture, Swim } from '#core/swim-file/swim-schema';
 import type { Selection } from '../state/view-store';
 import { CasedLabel, labelSize } from './cased-label';
 import { angleLabels } from './joint-angles';
@@ -11,7 +11,7 @@ import { type StageView, toStage } from './stage-view';
 
 interface Props {
   readonly posture: Posture;
-  readonly scene: Scene;
+  readonly swim: Pick<Swim, 'scene' | 'card'>;
   readonly view: StageView;
   readonly selection: Selection;
   readonly showAngles: boolean;
@@ -32,13 +32,13 @@ function chainRuns(posture: Posture): { readonly points: number[]; readonly brid
   });
 }
 
-export function BodyLineDrawing({ posture, scene, view, selection, showAngles }: Props) {
+export function BodyLineDrawing({ posture, swim, view, selection, showAngles }: Props) {
   const runs = chainRuns(posture).map((run) => {
     const a = toStage(view, { x: run.points[0] ?? 0, y: run.points[1] ?? 0 });
     const b = toStage(view, { x: run.points[2] ?? 0, y: run.points[3] ?? 0 });
     return { points: [a.x, a.y, b.x, b.y], bridged: run.bridged };
   });
-  const labels = showAngles ? angleLabels(posture, scene) : [];
+  const labels = showAngles ? angleLabels(posture, swim) : [];
   const marks = landmarkNames.flatMap((name) => {
     const point = posture.points[name];
     return point ? [toStage(view, point)] : [];

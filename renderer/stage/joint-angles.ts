@@ -1,36 +1,22 @@
 import type { LandmarkName } from '#core/marks/landmark';
-import type { Posture, Scene } from '#core/swim-file/swim-schema';
-import type { Point } from '#core/units/brand';
+import { postureMeasures } from '#core/measures/body/posture-measures';
+import { poolTransform, toPool } from '#core/scene/pool-transform';
+import type { Posture, Swim } from '#core/swim-file/swim-schema';
 
 export interface AngleLabel {
   readonly at: LandmarkName;
   readonly words: string;
 }
 
-const joints: readonly (readonly [LandmarkName, LandmarkName, LandmarkName, string])[] = [
-  ['wrist', 'elbow', 'shoulder', 'elbow'],
-  ['elbow', 'shoulder', 'hip', 'shoulder'],
-  ['shoulder', 'hip', 'knee', 'hip'],
-  ['hip', 'knee', 'ankle', 'knee'],
-  ['knee', 'ankle', 'toe', 'ankle'],
+/** Posture readings that are written beside their joint: the same measures, so stage and panel say the same. */
+const shown: readonly { readonly measure: string; readonly at: LandmarkName; readonly word: string }[] = [
+  { measure: 'elbow-angle', at: 'elbow', word: 'elbow' },
+  { measure: 'shoulder-angle', at: 'shoulder', word: 'shoulder' },
+  { measure: 'hip-angle', at: 'hip', word: 'hip' },
+  { measure: 'knee-angle', at: 'knee', word: 'knee' },
+  { measure: 'ankle-angle', at: 'ankle', word: 'ankle' },
+  { measure: 'trunk-pitch', at: 'shoulder', word: 'trunk' },
 ];
-
-function inner(p: Point, joint: Point, q: Point): number | null {
-  const ax = p.x - joint.x;
-  const ay = p.y - joint.y;
-  const bx = q.x - joint.x;
-  const by = q.y - joint.y;
-  if (Math.hypot(ax, ay) === 0 || Math.hypot(bx, by) === 0) return null;
-  return (Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)) * 180) / Math.PI;
-}
-
-/** Tilt of the scene's level line in picture radians, in −90..90°; 0 when none is set. */
-function tilt(scene: Scene): number {
-  const line = scene.level ?? scene.surface;
-  if (!line) return 0;
-  const flip = line.b.x < line.a.x ? -1 : 1;
-  return Math.atan2(flip * (line.b.y - line.a.y), flip * (line.b.x - line.a.x));
-}
 
 const whole = (degrees: number): string => {
   const rounded = Math.round(degrees);
@@ -38,26 +24,21 @@ const whole = (degrees: number): string => {
 };
 
 /**
- * Words for the angles of a posture: inner joint angles (180° is straight), and the trunk (hip to shoulder)
- * against the way of travel, positive with the shoulders higher than the hip.
+ * Words for the angles of one posture. None in a view that can't show them, and none before the direction of travel
+ * is set: which side of a joint is bent, and whether the trunk rises, hang on it.
  */
-export function angleLabels(posture: Posture, scene: Scene): readonly AngleLabel[] {
-  const labels: AngleLabel[] = [];
-  for (const [before, joint, after, word] of joints) {
-    const p = posture.points[before];
-    const at = posture.points[joint];
-    const q = posture.points[after];
-    const degrees = p && at && q ? inner(p, at, q) : null;
-    if (degrees !== null) labels.push({ at: joint, words: `${word} ${whole(degrees)}` });
-  }
-  const { shoulder, hip } = posture.points;
-  if (shoulder && hip && scene.travel && Math.hypot(shoulder.x - hip.x, shoulder.y - hip.y) > 0) {
-    const turn = tilt(scene);
-    const dx = shoulder.x - hip.x;
-    const dy = shoulder.y - hip.y;
-    const along = (dx * Math.cos(turn) + dy * Math.sin(turn)) * (scene.travel === 'right' ? 1 : -1);
-    const up = dx * Math.sin(turn) - dy * Math.cos(turn);
-    labels.push({ at: 'shoulder', words: `trunk ${whole((Math.atan2(up, along) * 180) / Math.PI)}` });
-  }
-  return labels;
+export function angleLabels(
+  posture: Posture,
+  { scene, card }: Pick<Swim, 'scene' | 'card'>,
+): readonly AngleLabel[] {
+  if (card.view !== 'side' || scene.travel === null) return [];
+  const transform = poolTransform(scene, null);
+  const points = Object.fromEntries(
+    Object.entries(posture.points).map(([name, point]) => [name, toPool(transform, point)]),
+  );
+  return shown.flatMap(({ measure, at, word }) => {
+    const found = postureMeasures.find((each) => each.id === measure);
+    const degrees = found?.read(points, { belly: card.sideUp === 'back' ? -1 : 1, sd: 0 }) ?? null;
+    return degrees === null || !Number.isFinite(degrees) ? [] : [{ at, words: `${word} ${whole(degrees)}` }];
+  });
 }

@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { bodyChain, landmarkNames } from '#core/marks/landmark';
 import { useBench, useSwim, useView } from '../bench/bench-session';
-import { landmarkWords } from '../state/mark-words';
+import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../state/selectors';
 import { bodyPartOf, casing, partColour } from './landmark-look';
 import { type Size, type StageView, toStage } from './stage-view';

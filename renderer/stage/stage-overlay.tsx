@@ -14,17 +14,23 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
   const tool = useView((state) => state.tool);
   const crosshair = useView((state) => state.crosshair);
   const showAngles = useView((state) => state.showAngles && !state.dragging);
-  const scene = useSwim((swim) => swim.scene);
-  const posture = useSwim((swim) => postureOn(swim, shownFrame));
+  const swim = useSwim((each) => each);
+  const posture = postureOn(swim, shownFrame);
   const editingScene = tool === 'level' || tool === 'surface' || tool === 'scale';
   return (
     <KonvaStage width={size.width} height={size.height} listening={false} className="stage-overlay">
       <Layer listening={false}>
-        <SceneDrawing scene={scene} draft={draft} view={view} selection={selection} editing={editingScene} />
+        <SceneDrawing
+          scene={swim.scene}
+          draft={draft}
+          view={view}
+          selection={selection}
+          editing={editingScene}
+        />
         {posture && (
           <BodyLineDrawing
             posture={posture}
-            scene={scene}
+            swim={swim}
             view={view}
             selection={selection}
             showAngles={showAngles}

@@ -1,6 +1,6 @@
 import { landmarkNames } from '#core/marks/landmark';
 import { useBench, useSwim, useView } from '../bench/bench-session';
-import { landmarkWords } from '../state/mark-words';
+import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../state/selectors';
 import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';

@@ -1,5 +1,5 @@
 import { bodyChain, landmarkNames } from '#core/marks/landmark';
-import type { Posture, Scene } from '#core/swim-file/swim-schema';
+import type { Posture, Swim } from '#core/swim-file/swim-schema';
 import { angleLabels } from '../stage/joint-angles';
 import { bodyPartOf, casing, partColour, partShape } from '../stage/landmark-look';
 import { placeLabels, pointsAlong } from '../stage/place-labels';
@@ -84,8 +84,8 @@ function drawBodyLine(paper: Paper, posture: Posture, unit: number): void {
   }
 }
 
-function drawAngles(paper: Paper, posture: Posture, scene: Scene, size: number): void {
-  const labels = angleLabels(posture, scene);
+function drawAngles(paper: Paper, posture: Posture, swim: Pick<Swim, 'scene' | 'card'>, size: number): void {
+  const labels = angleLabels(posture, swim);
   paper.font = letters(400, size);
   const boxes = labels.map(({ at, words }) => ({
     at: posture.points[at] ?? { x: 0, y: 0 },
@@ -104,7 +104,7 @@ function drawAngles(paper: Paper, posture: Posture, scene: Scene, size: number):
 export function drawStill(
   paper: Paper,
   picture: FramePicture,
-  marks: { readonly posture: Posture | null; readonly scene: Scene },
+  marks: { readonly posture: Posture | null; readonly swim: Pick<Swim, 'scene' | 'card'> },
   content: StillContent,
 ): void {
   const { width, height } = picture;
@@ -114,7 +114,7 @@ export function drawStill(
   const line = size * 1.45;
   if (marks.posture) {
     drawBodyLine(paper, marks.posture, size);
-    drawAngles(paper, marks.posture, marks.scene, size * 0.9);
+    drawAngles(paper, marks.posture, marks.swim, size * 0.9);
   }
   const room = width - 2 * edge;
   let y = edge + size;

@@ -3,7 +3,7 @@ import type { ComputedReading, ReadingDefinition } from '#core/measures/reading'
 import type { Swim } from '#core/swim-file/swim-schema';
 import { cardWords } from '../bench/card-words';
 import { formatReading } from '../readings/format-reading';
-import { markPhrase } from '../state/mark-words';
+import { markPhrase } from '#core/marks/mark-words';
 
 /** Everything written on a still, in words; where it goes is the drawing's business. */
 export interface StillContent {

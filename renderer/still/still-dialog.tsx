@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { errorWords } from '#core/host-contract/error-words';
+import type { HostError } from '#core/host-contract/host-error';
 import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
 import { clockOf, useBench } from '../bench/bench-session';
-import { errorSentence } from '../bench/error-sentence';
 import { formatReading } from '../readings/format-reading';
 import { postureOn } from '../state/selectors';
 import type { FramePicture } from '../video/frame-source';
@@ -25,13 +26,18 @@ type Saving =
 /** Readings put on a still to begin with: the two of timing and the two of the kick, when they are there. */
 const firstChoice = 4;
 
+const failedWords = (error: HostError): string => {
+  const { what, todo } = errorWords(error);
+  return `Not saved. ${what} ${todo}`;
+};
+
 /** Chooses what goes on a still, shows it as it will be, and saves it at the picture's full size. */
 export function StillDialog({ catalogue, onClose }: Props) {
   const session = useBench();
   const dialog = useRef<HTMLDialogElement>(null);
   const preview = useRef<HTMLCanvasElement>(null);
   const readings = useStore(session.readings.store, (state) => state.readings);
-  const swimmer = useStore(session.swimmer, (state) => state.swimmer);
+  const swimmer = useStore(session.known, (state) => state.swimmer);
   const source = useStore(session.film, (state) => state.source);
   const swim = session.document.swim();
   const { frame } = session.view.getState();
@@ -88,7 +94,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
     if (!canvas || !paper || !picture) return;
     canvas.width = picture.width;
     canvas.height = picture.height;
-    drawStill(paper, picture, { posture: postureOn(swim, frame), scene: swim.scene }, content);
+    drawStill(paper, picture, { posture: postureOn(swim, frame), swim }, content);
   }, [picture, swim, frame, content]);
 
   const download = saving.kind === 'saved' ? saving.download : null;
@@ -117,7 +123,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
             name: result.value.name,
             download: URL.createObjectURL(png),
           }
-        : { kind: 'failed', words: `Not saved: ${errorSentence(result.error)}` },
+        : { kind: 'failed', words: failedWords(result.error) },
     );
   };
   const toggle = (id: string): void => {

@@ -2,7 +2,7 @@ import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { Posture } from '#core/swim-file/swim-schema';
 import type { PicturePoint } from '#core/units/brand';
 import type { BenchSession } from '../../bench/bench-session';
-import { landmarkWords } from '../../state/mark-words';
+import { landmarkWords } from '#core/marks/mark-words';
 import {
   clearLandmark,
   copyPosture,

@@ -1,6 +1,6 @@
 import { placeLandmark } from '../../state/posture-commands';
 import { placeSceneEnd, sceneWords } from '../../state/scene-commands';
-import { landmarkWords } from '../../state/mark-words';
+import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../../state/selectors';
 import { nothingSelected } from '../../state/view-store';
 import { nearestLandmark, nearestSceneEnd } from '../nearest-mark';

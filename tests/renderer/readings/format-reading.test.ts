@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ComputedReading } from '#core/measures/reading';
 import { earnedDigits, formatReading } from '../../../renderer/readings/format-reading';
-import { missingWords } from '../../../renderer/readings/missing-words';
+import { reasonWords } from '#core/measures/reason-words';
 import { targetMark } from '../../../renderer/readings/target-mark';
 
 const reading = (
@@ -9,9 +9,10 @@ const reading = (
   low: number,
   high: number,
   unit: ComputedReading['unit'],
+  id = 'kick-frequency',
 ): ComputedReading => ({
   status: 'computed',
-  id: 'any',
+  id,
   value,
   unit,
   interval: { low, high, question: 'this-swim' },
@@ -49,7 +50,7 @@ describe('how a reading is printed', () => {
       spread: '± 0.03',
       unit: 'Hz',
     });
-    expect(formatReading(reading(86, 74, 98, 'ms'), 0).value).toBe('+86');
+    expect(formatReading(reading(86, 74, 98, 'ms', 'kick2-bottom-to-exit'), 0).value).toBe('+86');
     expect(formatReading(reading(-9.14, -10.5, -7.7, '%'), 1).value).toBe('−9.1');
   });
 
@@ -79,9 +80,9 @@ describe('the target dot', () => {
 
 describe('what is missing', () => {
   it('is said with how many there are and how many it takes', () => {
-    expect(missingWords({ code: 'needs-events', kind: 'kick-top', have: 1, need: 2 })).toBe(
+    expect(reasonWords({ code: 'needs-events', kind: 'kick-top', have: 1, need: 2 })).toBe(
       'Needs 2 kick top marks, has 1',
     );
-    expect(missingWords({ code: 'needs-scene', item: 'scale' })).toBe('Needs a known length');
+    expect(reasonWords({ code: 'needs-scene', item: 'scale' })).toBe('Needs a known length');
   });
 });

@@ -1,0 +1,20 @@
+import { catalogue } from '#core/measures/families';
+import type { HostClient } from '../host/host-client';
+import { openFrameSource } from '../video/open-frame-source';
+import { deriveReadings } from './derive-readings';
+import { type BenchParts, OpenedBench } from './opened-bench';
+
+export interface BenchScreenProps {
+  readonly swimId: string;
+  readonly host: HostClient;
+  readonly onLeave: () => void;
+  /** A short message to the coach that goes away by itself. */
+  readonly say: (words: string) => void;
+}
+
+const parts: BenchParts = { openFrameSource, derive: deriveReadings, catalogue };
+
+/** The screen where one swim is reviewed. */
+export function BenchScreen(props: BenchScreenProps) {
+  return <OpenedBench {...props} parts={parts} />;
+}
