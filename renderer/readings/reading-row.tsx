@@ -1,5 +1,5 @@
 import { memo, useState } from 'react';
-import type { ComputedReading, Reading, ReadingDefinition } from '#core/measures/reading';
+import type { ComputedReading, Reading, ReadingDefinition, ReadingNote } from '#core/measures/reading';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import { useBench, useView } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
@@ -19,7 +19,11 @@ interface Props {
   readonly swimmer: Swimmer | null;
 }
 
-const question = { 'this-swim': 'this swim', 'this-swimmer': 'this swimmer' } as const;
+/** The brief without its reading aid after the semicolon; the details say it in full. */
+const shortBrief = (brief: string): string => brief.split(';')[0] ?? brief;
+
+/** Said elsewhere: at the foot of the panel, and beside the count of cycles. */
+const saidElsewhere: ReadonlySet<ReadingNote> = new Set(['marking-error-assumed', 'few-cycles']);
 
 /** One reading of the panel: the number, what stands behind it, and the way to its frames. */
 export const ReadingRow = memo(function ReadingRow({ reading, definition, share, swimmer }: Props) {
@@ -87,10 +91,9 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
   const frames = reading.from.postureFrames.length;
   const counted =
     reading.cycles > 0
-      ? `${reading.cycles} ${reading.cycles === 1 ? 'cycle' : 'cycles'}`
+      ? `${reading.cycles} ${reading.cycles === 1 ? 'cycle' : 'cycles'}${reading.notes.includes('few-cycles') ? ' (few)' : ''}`
       : `${frames} ${frames === 1 ? 'frame' : 'frames'}`;
-  // said once at the foot of the panel, since it is true of every row
-  const notes = reading.notes.filter((note) => note !== 'marking-error-assumed');
+  const notes = reading.notes.filter((note) => !saidElsewhere.has(note));
   return (
     <li className={`reading${lit ? ' lit' : ''}`} data-reading={reading.id} data-value={reading.value}>
       <div className="reading-head">
@@ -108,14 +111,15 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
               {text.unit}
             </small>
           </span>
-          <small className="reading-brief">
-            {shareText && (
-              <span className="reading-share">
-                {shareText.value} {shareText.spread} {shareText.unit} of the stroke
-              </span>
-            )}
-            {definition.brief} · {counted} · {question[reading.interval.question]}
+          <small className={shareText ? 'reading-brief' : 'reading-brief wide'}>
+            {shortBrief(definition.brief)} · {counted}
+            {reading.interval.question === 'this-swimmer' && ' · this swimmer'}
           </small>
+          {shareText && (
+            <small className="reading-share">
+              {shareText.value} {shareText.spread} {shareText.unit}
+            </small>
+          )}
           <TargetDot mark={target} />
         </button>
         <button

@@ -38,8 +38,9 @@ export function ReadingsPanel({ catalogue }: { readonly catalogue: readonly Read
         <Group key={each.group} arranged={each} swimmer={swimmer} />
       ))}
       <p className="readings-foot">
-        ± is the 95 % interval{assumed ? ', with an assumed marking error until your own is measured' : ''}.
-        Gaps are leg minus arm: plus means the leg is later.
+        ± is the 95 % interval of this swim’s marks, or of the swimmer’s cycles where it says “this swimmer”
+        {assumed ? ', with an assumed marking error until your own is measured' : ''}. Gaps are leg minus arm:
+        plus means the leg is later.
       </p>
     </aside>
   );

@@ -4,15 +4,12 @@ import { glyphShapes } from './glyph-shape';
 /** The bare sign of an event, in its staff's colour on an edge of its own. */
 export function Glyph({ kind, scale = 1 }: { readonly kind: EventKind; readonly scale?: number }) {
   const { path, filled } = glyphShapes[kind];
+  // course signs are drawn in the ink itself, so their edge is the ground
+  const edge = staffOf(kind) === 'course' ? 'var(--ground)' : 'var(--glyph-edge)';
   const colour = `var(--${staffOf(kind)})`;
   return (
     <g transform={scale === 1 ? undefined : `scale(${scale})`} strokeLinejoin="round" strokeLinecap="round">
-      <path
-        d={path}
-        fill={filled ? 'var(--glyph-edge)' : 'none'}
-        stroke="var(--glyph-edge)"
-        strokeWidth={filled ? 3 : 6}
-      />
+      <path d={path} fill={filled ? edge : 'none'} stroke={edge} strokeWidth={filled ? 3 : 6} />
       <path d={path} fill={filled ? colour : 'none'} stroke={filled ? 'none' : colour} strokeWidth={3} />
     </g>
   );

@@ -20,7 +20,10 @@ export function pointsAlong(chain: readonly Point[], spacing: number): readonly 
   });
 }
 
-const directions = Array.from({ length: 12 }, (_, step) => (2 * Math.PI * step) / 12 - Math.PI / 2);
+/** Twelve ways out, near and then farther off. */
+const places = [1, 2.6].flatMap((reach) =>
+  Array.from({ length: 12 }, (_, step) => ({ reach, turn: (2 * Math.PI * step) / 12 - Math.PI / 2 })),
+);
 
 /** How far a point lies outside a box about a centre; negative inside. */
 function outside(centre: Point, box: LabelBox, point: Point): number {
@@ -31,7 +34,7 @@ function outside(centre: Point, box: LabelBox, point: Point): number {
 }
 
 /**
- * Centres for labels beside their points: of twelve places around each, the one that keeps clearest of the points
+ * Centres for labels beside their points: of places around each, near and farther off, the one that keeps clearest of the points
  * to stay visible and of the labels placed before. Greedy, in the order given, so it is stable from frame to frame.
  */
 export function placeLabels(
@@ -43,10 +46,10 @@ export function placeLabels(
   for (const box of labels) {
     let best: Point = box.at;
     let bestRoom = Number.NEGATIVE_INFINITY;
-    directions.forEach((turn, index) => {
+    places.forEach(({ reach, turn }, index) => {
       const centre = {
-        x: box.at.x + Math.cos(turn) * (box.width / 2 + gap),
-        y: box.at.y + Math.sin(turn) * (box.height / 2 + gap),
+        x: box.at.x + Math.cos(turn) * (box.width / 2 + gap * reach),
+        y: box.at.y + Math.sin(turn) * (box.height / 2 + gap * reach),
       };
       const fromPoints = Math.min(...keepClear.map((point) => outside(centre, box, point)));
       const fromLabels = Math.min(
