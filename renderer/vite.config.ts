@@ -1,0 +1,17 @@
+import { fileURLToPath } from 'node:url';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+export default defineConfig({
+  root: fileURLToPath(new URL('.', import.meta.url)),
+  base: './',
+  plugins: [react()],
+  build: {
+    outDir: '../.build/renderer',
+    emptyOutDir: true,
+    // the page's policy allows no inline script, and small files must not become one
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 2000,
+  },
+});
