@@ -60,7 +60,7 @@ export function MarkPads() {
         <kbd>M</kbd>
       </button>
       {staffs.map(({ staff, words }) => (
-        <section key={staff} aria-label={words}>
+        <section key={staff} aria-label={`Mark ${words.toLowerCase()}`}>
           <h2>{words}</h2>
           {eventKinds
             .filter((kind) => staffOf(kind) === staff)

@@ -62,7 +62,7 @@ export function placeLabels(
         ),
       );
       // enough room is enough: earlier places (above first) win, so labels don't jump about for a pixel
-      const room = Math.min(fromPoints, fromLabels, gap * 1.2) - index * 0.01;
+      const room = Math.min(fromPoints, fromLabels, gap * 0.8) - index * 0.01;
       if (room > bestRoom) {
         bestRoom = room;
         best = centre;
