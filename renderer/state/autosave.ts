@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { HostError } from '#core/host-contract/host-error';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { HostClient } from '../host/host-client';
+import { sameMarks } from './same-marks';
 import type { SwimDocument } from './swim-document';
 import type { SwimJournal } from './swim-journal';
 
@@ -55,6 +56,8 @@ export function createAutosave(options: AutosaveOptions): Autosave {
   let timer: ReturnType<typeof setTimeout> | null = null;
   let waitingSince: number | null = null;
   let failures = 0;
+  /** What this window has sent or found unsent: a file that says the same is our own, whenever it landed. */
+  let sent: Swim[] = options.unsavedFromStart ? [document.swim()] : [];
   let closed = false;
 
   const settled = (): boolean => savedSwim === document.swim();
@@ -70,6 +73,7 @@ export function createAutosave(options: AutosaveOptions): Autosave {
     const swim = document.swim();
     say({ kind: 'saving' });
     waitingSince = null;
+    sent = [...sent.slice(-3), swim];
     const result = await host.call('swim/write', {
       swim: { ...swim, changedAt: now().toISOString() },
       baseRevision: revision,
@@ -78,6 +82,7 @@ export function createAutosave(options: AutosaveOptions): Autosave {
       revision = result.value.revision;
       savedSwim = swim;
       failures = 0;
+      sent = [];
       if (settled()) {
         journal.forget(swim.id);
         say({ kind: 'saved', at: now() });
@@ -90,6 +95,12 @@ export function createAutosave(options: AutosaveOptions): Autosave {
     const journalled = keepInJournal();
     if (result.error.code === 'conflict') {
       const read = await host.call('swim/read', { id: swim.id });
+      if (read.ok && sent.some((each) => sameMarks(each, read.value.swim))) {
+        revision = read.value.revision;
+        say({ kind: 'unsaved' });
+        schedule(0);
+        return;
+      }
       if (read.ok) {
         say({ kind: 'conflict', theirs: read.value.swim, theirRevision: read.value.revision });
         return;

@@ -157,6 +157,27 @@ describe('autosave', () => {
     }
   });
 
+  it('sees its own write, landed after the window had gone, as its own and not as a conflict', async () => {
+    const disk = aDisk(aSwim());
+    const left = { ...aSwim(), events: [aMark('top-1', 'kick-top', 50)] };
+    const document = createSwimDocument(left);
+    const autosave = createAutosave({
+      document,
+      host: disk,
+      journal: createSwimJournal(aStorage()),
+      revision: 'rev-0',
+      now: () => new Date(),
+      unsavedFromStart: true,
+    });
+    // the last window's write arrives now, and the coach goes on marking
+    disk.swim = { ...left, changedAt: '2024-05-14T10:00:00.000Z' };
+    disk.revision = 'rev-late';
+    document.run(addEvent(aMark('entry-1', 'entry', 7)));
+    await vi.advanceTimersByTimeAsync(2000);
+    expect(autosave.status.getState().status.kind).toBe('saved');
+    expect(disk.swim.events).toHaveLength(2);
+  });
+
   it('says so when not even the window’s storage takes the changes', async () => {
     const disk = aDisk(aSwim());
     disk.fails = failure('disk-full');
