@@ -5,14 +5,14 @@ import { cardWords } from './card-words';
 import { goTo } from './stepping';
 import { SaveState } from './save-state';
 
-/** Which swim this is, whether it is safe, and the few things done to it as a whole. */
-export function BenchBar({
-  onLeave,
-  onStill,
-}: {
+interface Props {
   readonly onLeave: () => void;
+  readonly onCard: () => void;
   readonly onStill: () => void;
-}) {
+}
+
+/** Which swim this is, whether it is safe, and the few things done to it as a whole. */
+export function BenchBar({ onLeave, onCard, onStill }: Props) {
   const session = useBench();
   const card = useSwim((swim) => swim.card);
   const clock = useSwim(clockOf);
@@ -34,6 +34,9 @@ export function BenchBar({
         <strong>{words.title}</strong> <small>{[...words.facts, `${rate}/s`].join(' · ')}</small>
         {card.invented && <em className="invented">invented</em>}
       </h1>
+      <button type="button" onClick={onCard} title="Who swims, what and how it was filmed">
+        Card
+      </button>
       <SaveState />
       <button
         type="button"

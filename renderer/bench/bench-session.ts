@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Squad } from '#core/swim-file/squad-schema';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { ClipClock } from '#core/timeline/clip-clock';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
@@ -30,6 +31,8 @@ export interface BenchSession {
   readonly readings: ReadingsStore;
   readonly film: StoreApi<FilmState>;
   readonly known: StoreApi<Known>;
+  /** The library's squad; null until it has been read. */
+  readonly squad: StoreApi<{ readonly squad: Squad | null }>;
   /** A short message to the coach that goes away by itself. */
   readonly say: (words: string) => void;
 }

@@ -8,6 +8,7 @@ import { StillDialog } from '../still/still-dialog';
 import { BenchBar } from './bench-bar';
 import { benchCommands } from './bench-commands';
 import { useBench, useView } from './bench-session';
+import { CardDialog } from './card-dialog';
 import { FilmTroubleCard } from './film-trouble';
 import { MarkPads } from './mark-pads';
 import { MarkQuestion } from './mark-question';
@@ -29,6 +30,8 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
   const session = useBench();
   const [still, setStill] = useState(false);
   const middle = useRef<HTMLElement>(null);
+  const [card, setCard] = useState(false);
+  const openCard = useCallback(() => setCard(true), []);
   const openStill = useCallback(() => setStill(true), []);
   const commands = useMemo(
     () =>
@@ -54,7 +57,7 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
 
   return (
     <div className="bench">
-      <BenchBar onLeave={onLeave} onStill={openStill} />
+      <BenchBar onLeave={onLeave} onCard={openCard} onStill={openStill} />
       <MarkPads />
       <main className="bench-middle" ref={middle}>
         <Stage>
@@ -66,7 +69,8 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
         <StepControls />
         <Score />
       </main>
-      <ReadingsPanel catalogue={catalogue} />
+      <ReadingsPanel catalogue={catalogue} onAskSlowdown={openCard} />
+      {card && <CardDialog onClose={() => setCard(false)} />}
       {still && <StillDialog catalogue={catalogue} onClose={() => setStill(false)} />}
     </div>
   );

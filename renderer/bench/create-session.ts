@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { Squad } from '#core/swim-file/squad-schema';
 import type { HostClient } from '../host/host-client';
 import { createReadingsStore, type Derive, type Known } from '../readings/readings-store';
 import { wholeClip } from '../score/score-axis';
@@ -62,6 +63,7 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     unsavedFromStart: opened.replayed,
     now: () => new Date(),
   });
+  const squad = createStore<{ readonly squad: Squad | null }>(() => ({ squad: null }));
   const film = createFilmStore();
   const session: BenchSession = {
     host,
@@ -71,13 +73,20 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     readings,
     film,
     known,
+    squad,
     say,
   };
   // who swims is wanted for targets and body length, but the bench does not wait for it
+  const recognise = (): void => {
+    const { swimmerId } = document.swim().card;
+    const swimmer = squad.getState().squad?.swimmers.find((each) => each.id === swimmerId) ?? null;
+    if (swimmer !== known.getState().swimmer) known.setState({ swimmer });
+  };
+  const unsubscribe = document.store.subscribe(recognise);
   void host.call('library/open', {}, signal).then((library) => {
     if (!library.ok || signal.aborted) return;
-    const id = document.swim().card.swimmerId;
-    known.setState({ swimmer: library.value.squad.swimmers.find((each) => each.id === id) ?? null });
+    squad.setState({ squad: library.value.squad });
+    recognise();
   });
   return success({
     session,
@@ -85,6 +94,7 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     async close() {
       film.getState().source?.close();
       film.setState({ source: null, trouble: null });
+      unsubscribe();
       readings.close();
       await autosave.close();
     },

@@ -22,8 +22,12 @@ interface Props {
 /** The brief without its reading aid after the semicolon; the details say it in full. */
 const shortBrief = (brief: string): string => brief.split(';')[0] ?? brief;
 
-/** Said elsewhere: at the foot of the panel, and beside the count of cycles. */
-const saidElsewhere: ReadonlySet<ReadingNote> = new Set(['marking-error-assumed', 'few-cycles']);
+/** Said elsewhere: at the head and foot of the panel, and beside the count of cycles. */
+const saidElsewhere: ReadonlySet<ReadingNote> = new Set([
+  'marking-error-assumed',
+  'few-cycles',
+  'slowdown-assumed',
+]);
 
 /** One reading of the panel: the number, what stands behind it, and the way to its frames. */
 export const ReadingRow = memo(function ReadingRow({ reading, definition, share, swimmer }: Props) {

@@ -4,6 +4,7 @@ import type { ReadingDefinition, ReadingGroup } from '#core/measures/reading';
 import { useBench, useView } from '../bench/bench-session';
 import { type ArrangedGroup, arrangeReadings, type ReadingRowData } from './arrange-readings';
 import { ReadingRow } from './reading-row';
+import { SlowdownNotice } from './slowdown-notice';
 import { hasProfile, WaveProfile } from './wave-profile';
 import './readings.css';
 
@@ -17,8 +18,13 @@ const groupWords: Readonly<Record<ReadingGroup, string>> = {
   course: 'Course',
 };
 
+interface PanelProps {
+  readonly catalogue: readonly ReadingDefinition[];
+  readonly onAskSlowdown: () => void;
+}
+
 /** All readings of the swim by group; what can't be had is folded under each group, with the reason. */
-export function ReadingsPanel({ catalogue }: { readonly catalogue: readonly ReadingDefinition[] }) {
+export function ReadingsPanel({ catalogue, onAskSlowdown }: PanelProps) {
   const session = useBench();
   const readings = useStore(session.readings.store, (state) => state.readings);
   const tookMs = useStore(session.readings.store, (state) => state.tookMs);
@@ -34,6 +40,7 @@ export function ReadingsPanel({ catalogue }: { readonly catalogue: readonly Read
   );
   return (
     <aside className="readings" aria-label="Readings" data-took-ms={tookMs.toFixed(2)}>
+      <SlowdownNotice onAsk={onAskSlowdown} />
       {groups.map((each) => (
         <Group key={each.group} arranged={each} swimmer={swimmer} />
       ))}
