@@ -1,0 +1,24 @@
+import { writeFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { z } from 'zod';
+import { squadSchema } from '#core/swim-file/squad-schema';
+import { swimSchema } from '#core/swim-file/swim-schema';
+
+const documents = {
+  'swim.schema.json': { title: 'Submark swim file', schema: swimSchema },
+  'squad.schema.json': { title: 'Submark squad file', schema: squadSchema },
+} as const;
+
+/** The JSON Schemas of docs/, by file name. */
+export function schemaTexts(): ReadonlyMap<string, string> {
+  return new Map(
+    Object.entries(documents).map(([name, { title, schema }]) => [
+      name,
+      `${JSON.stringify({ title, ...z.toJSONSchema(schema, { io: 'input' }) }, null, 2)}\n`,
+    ]),
+  );
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url))
+  for (const [name, text] of schemaTexts())
+    await writeFile(new URL(`../../docs/${name}`, import.meta.url), text);

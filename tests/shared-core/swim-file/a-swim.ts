@@ -1,0 +1,60 @@
+import type { Swim } from '#core/swim-file/swim-schema';
+
+/** A small whole swim with something in every place; an invented swimmer. */
+export function aSwim(change: Partial<Swim> = {}): Swim {
+  return {
+    format: 'submark-swim',
+    version: 1,
+    id: 'swim-1',
+    createdAt: '2026-05-01T10:00:00.000Z',
+    changedAt: '2026-05-01T10:05:00.000Z',
+    clip: {
+      place: { kind: 'inside', name: 'clip.mp4' },
+      originalName: 'clip.mp4',
+      fingerprint: { bytes: 11, edgesSha256: 'a'.repeat(64) },
+      container: 'MP4',
+      codec: 'avc',
+      width: 640,
+      height: 360,
+      rotation: 0,
+      frameTimes: { ticksPerSecond: 60_000, firstTick: 0, gaps: [[1000, 120]] },
+      slowdown: { factor: 1, source: 'assumed' },
+    },
+    card: {
+      swimmerId: null,
+      swimmerName: 'Invented Swimmer',
+      date: '2026-05-01',
+      stroke: 'butterfly',
+      drill: '',
+      arms: 'stroking',
+      sideUp: 'front',
+      aids: ['fins'],
+      effort: 'full',
+      distanceMetres: 25,
+      view: 'side',
+      note: 'Ünïcode “quotes” and a \\ stay as they are',
+      invented: true,
+    },
+    scene: {
+      travel: 'right',
+      level: { a: { x: 0, y: 100 }, b: { x: 640, y: 101.5 } },
+      surface: null,
+      scale: {
+        line: { a: { x: 10, y: 10 }, b: { x: 110, y: 10 } },
+        metres: 2,
+        metresSd: 0.02,
+        preset: null,
+        frame: 3,
+      },
+    },
+    events: [
+      { id: 'e1', kind: 'entry', frame: 10, hand: null, breathTo: null, metres: null },
+      { id: 'e2', kind: 'kick-top', frame: 12, hand: null, breathTo: null, metres: null },
+      { id: 'e3', kind: 'kick-bottom', frame: 30, hand: null, breathTo: null, metres: null },
+    ],
+    postures: [
+      { frame: 12, points: { hip: { x: 320, y: 150 }, toe: { x: 200, y: 160.25 } }, hidden: ['ear'] },
+    ],
+    ...change,
+  };
+}

@@ -1,0 +1,130 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { schemaTexts } from '#electron/commands/write-schema';
+import { type FileFormat, parseFile } from '#core/swim-file/parse-file';
+import { parseSquad, squadFormat } from '#core/swim-file/squad-file';
+import { parseSwim, serialiseSwim, swimFormat } from '#core/swim-file/swim-file';
+import { aSwim } from './a-swim';
+
+const frozen = (name: string): string => readFileSync(new URL(`./frozen/${name}`, import.meta.url), 'utf8');
+
+describe('a swim file', () => {
+  it('gives back the swim it was written from, and the same text again', () => {
+    const text = serialiseSwim(aSwim());
+    const parsed = parseSwim(text);
+    expect(parsed).toEqual({ ok: true, value: aSwim() });
+    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(text);
+  });
+
+  it('is written the same whatever the order of keys and marks in memory', () => {
+    const swim = aSwim();
+    const shuffled = Object.fromEntries(Object.entries(swim).reverse()) as typeof swim;
+    const backward = { ...shuffled, events: [...swim.events].reverse() };
+    expect(serialiseSwim(backward)).toBe(serialiseSwim(swim));
+  });
+
+  it('changes by one line when one mark moves', () => {
+    const swim = aSwim();
+    const moved = {
+      ...swim,
+      events: swim.events.map((each) => (each.id === 'e2' ? { ...each, frame: 13 } : each)),
+    };
+    const before = serialiseSwim(swim).split('\n');
+    const after = serialiseSwim(moved).split('\n');
+    expect(after).toHaveLength(before.length);
+    expect(after.filter((line, i) => line !== before[i])).toHaveLength(1);
+  });
+
+  it('says which fault a file has', () => {
+    const raw = JSON.parse(serialiseSwim(aSwim())) as Record<string, unknown>;
+    const fault = (text: string) => {
+      const parsed = parseSwim(text);
+      return parsed.ok ? null : parsed.fault;
+    };
+    expect(fault('{"format":')).toEqual({ code: 'not-json' });
+    expect(fault('')).toEqual({ code: 'not-json' });
+    expect(fault('[]')).toEqual({ code: 'other-format', expected: 'submark-swim' });
+    expect(fault(JSON.stringify({ ...raw, format: 'other' }))).toMatchObject({ code: 'other-format' });
+    expect(fault(JSON.stringify({ ...raw, version: 7 }))).toEqual({
+      code: 'newer-version',
+      needs: 7,
+      known: 1,
+    });
+    expect(fault(JSON.stringify({ ...raw, version: 'one' }))).toMatchObject({
+      code: 'damaged',
+      where: 'version',
+    });
+    expect(fault(JSON.stringify({ ...raw, events: [{ id: 'x' }] }))).toMatchObject({
+      code: 'damaged',
+      where: expect.stringMatching(/^events\.0/) as string,
+    });
+    expect(fault(JSON.stringify({ ...raw, surprise: 1 }))).toMatchObject({ code: 'damaged' });
+  });
+
+  it('never throws, whatever text or mangled file it is given', () => {
+    const good = serialiseSwim(aSwim());
+    const mangled = fc
+      .tuple(fc.nat(good.length - 1), fc.nat(40), fc.string({ maxLength: 12 }))
+      .map(([at, cut, put]) => good.slice(0, at) + put + good.slice(at + cut));
+    fc.assert(
+      fc.property(fc.oneof(mangled, fc.string(), fc.json()), (text) => {
+        const parsed = parseSwim(text);
+        if (parsed.ok) expect(parseSwim(serialiseSwim(parsed.value))).toEqual(parsed);
+        else expect(['not-json', 'other-format', 'newer-version', 'damaged']).toContain(parsed.fault.code);
+      }),
+      { numRuns: 500, seed: 1 },
+    );
+  });
+});
+
+describe('files of released versions', () => {
+  it('version 1 of the swim file opens and is written back unchanged', () => {
+    const parsed = parseSwim(frozen('swim-v1.json'));
+    expect(parsed).toEqual({ ok: true, value: aSwim() });
+    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v1.json'));
+  });
+
+  it('version 1 of the squad file opens', () => {
+    const parsed = parseSquad(frozen('squad-v1.json'));
+    expect(parsed.ok && parsed.value.swimmers[0]?.streamlineMetres).toBe(2.1);
+  });
+
+  // a version without a frozen file would be a migration never exercised
+  it.each([
+    ['swim', swimFormat, parseSwim],
+    ['squad', squadFormat, parseSquad],
+  ] as const)(
+    'every version of the %s file has a migration and a frozen file that opens',
+    (name, format, parse) => {
+      const older = Array.from({ length: format.version - 1 }, (_, i) => i + 1);
+      expect(Object.keys(format.migrations).map(Number)).toEqual(older);
+      for (let version = 1; version <= format.version; version++) {
+        const text = frozen(`${name}-v${version}.json`);
+        expect((JSON.parse(text) as { version: number }).version).toBe(version);
+        expect(parse(text).ok).toBe(true);
+      }
+    },
+  );
+
+  it('climbs every step of a chain of migrations, in order', () => {
+    const format: FileFormat<{ format: 'x'; version: 3; path: string }> = {
+      format: 'x',
+      version: 3,
+      schema: z.strictObject({ format: z.literal('x'), version: z.literal(3), path: z.string() }),
+      migrations: {
+        1: (old) => ({ ...old, version: 2, path: `${String(old['path'])}b` }),
+        2: (old) => ({ ...old, version: 3, path: `${String(old['path'])}c` }),
+      },
+    };
+    const parsed = parseFile(format, JSON.stringify({ format: 'x', version: 1, path: 'a' }));
+    expect(parsed).toEqual({ ok: true, value: { format: 'x', version: 3, path: 'abc' } });
+  });
+});
+
+describe('the JSON Schemas in docs/', () => {
+  it.each([...schemaTexts()])('%s is what the code checks against', (name, text) => {
+    expect(readFileSync(new URL(`../../../docs/${name}`, import.meta.url), 'utf8')).toBe(text);
+  });
+});
