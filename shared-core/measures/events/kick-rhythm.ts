@@ -1,13 +1,17 @@
 import { difference, mean, quotient, type Tracked } from '../../uncertainty/tracked';
 import type { BodyContext } from '../body/body-context';
-import { commonPeriod, type TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../body/cycle-frame';
 import { computedReading, missingReading } from '../body/measured-reading';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
+import { type KickPeriod, kickPeriod } from './kick-period';
 import { meanReading, timeOf, type TrackedCycle, trackedReading } from './tracked-reading';
 
 /** Beyond these a kick frequency is hardly a human's: a wrong capture rate is far likelier. Our default, no source. */
 export const humanKickHz = { low: 0.5, high: 4 } as const;
+
+/** A down- or up-kick longer than this many whole kicks hides a kick that was not marked. Our default. */
+const missedKick = 1.25;
 
 const frequencyIds = ['kick-frequency', 'kick-tempo', 'kick-rate-per-minute'] as const;
 
@@ -15,40 +19,37 @@ const frequencyIds = ['kick-frequency', 'kick-tempo', 'kick-rate-per-minute'] as
 export function kickRhythmReadings(context: BodyContext): readonly Reading[] {
   const tops = eventsOf(context.events, 'kick-top');
   const bottoms = eventsOf(context.events, 'kick-bottom');
-  return [...frequencyReadings(context, tops, bottoms), ...downAndUp(context, tops, bottoms)];
+  const rhythm = kickPeriod(context);
+  return [
+    ...frequencyReadings(context, tops, bottoms, rhythm),
+    ...downAndUp(context, tops, bottoms, rhythm?.seconds ?? Number.POSITIVE_INFINITY),
+  ];
 }
 
 function frequencyReadings(
   context: BodyContext,
   tops: readonly TimedEvent[],
   bottoms: readonly TimedEvent[],
+  rhythm: KickPeriod | null,
 ): readonly Reading[] {
-  const rows = [tops, bottoms].filter((row) => row.length >= 2);
-  const rhythm = commonPeriod(rows);
   if (!rhythm) {
     const kind = bottoms.length > tops.length ? 'kick-bottom' : 'kick-top';
     const have = Math.max(tops.length, bottoms.length);
     return frequencyIds.map((id) => missingReading(id, { code: 'needs-events', kind, have, need: 2 }));
   }
-  const longer = tops.length >= bottoms.length ? tops : bottoms;
-  const spans = longer.slice(1).flatMap((to, i) => {
-    const from = longer[i];
-    // a gap over one and a half periods is a missed mark, not a long kick
-    return from && to.time - from.time <= 1.5 * rhythm.period ? [{ from, to, gap: to.time - from.time }] : [];
-  });
-  const { period, variance } = rhythm;
+  const { seconds: period, variance } = rhythm;
   const hertz = 1 / period;
   const shared = {
-    cycles: spans.length,
+    cycles: rhythm.cycles,
     frames: [],
-    eventIds: rows.flat().map((each) => each.event.id),
+    eventIds: rhythm.eventIds,
     notes: hertz < humanKickHz.low || hertz > humanKickHz.high ? (['implausible-for-a-human'] as const) : [],
   };
   const perCycle = (of: (gap: number) => number) =>
-    spans.map((each) => ({
-      value: of(each.gap),
-      fromFrame: each.from.event.frame,
-      toFrame: each.to.event.frame,
+    rhythm.spans.map((each) => ({
+      value: of(each.seconds),
+      fromFrame: each.fromFrame,
+      toFrame: each.toFrame,
     }));
   return [
     computedReading(context, 'kick-frequency', {
@@ -79,12 +80,16 @@ function downAndUp(
   context: BodyContext,
   tops: readonly TimedEvent[],
   bottoms: readonly TimedEvent[],
+  period: number,
 ): readonly Reading[] {
   const marks = [...tops, ...bottoms].sort((a, b) => a.time - b.time);
   const halves = (first: 'kick-top' | 'kick-bottom'): TrackedCycle[] =>
     marks.slice(1).flatMap((to, i) => {
       const from = marks[i];
-      if (!from || from.event.kind !== first || to.event.kind === first || to.time <= from.time) return [];
+      if (!from || from.event.kind !== first || to.event.kind === first) return [];
+      const time = to.time - from.time;
+      // half a kick as long as a whole one and more has a missed kick inside
+      if (time <= 0 || time > missedKick * period) return [];
       return [
         {
           value: difference(timeOf(to), timeOf(from)),
@@ -127,7 +132,7 @@ export const kickRhythmDefinitions: readonly ReadingDefinition[] = [
     label: 'Kick frequency',
     brief: 'whole kicks a second',
     definition:
-      'Whole kicks (down and up) a second: one over the common period of kick tops and kick bottoms, fitted by least squares on the number of the kick with an offset of its own for tops and for bottoms.',
+      'Whole kicks (down and up) a second: one over the common period of kick tops and kick bottoms, fitted by least squares on the number of the kick with an offset of its own for tops and for bottoms; in strokes of two kicks also for first and second kicks, so that it is twice the stroke rate however the two are spaced.',
     forCoach:
       'How quickly the legs work. Read it beside the kick’s depth and the speed: quicker is not better by itself.',
     forSwimmer: 'How many whole kicks you make in one second.',

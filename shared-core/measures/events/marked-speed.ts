@@ -1,8 +1,8 @@
 import type { BodyContext } from '../body/body-context';
-import { commonPeriod } from '../body/cycle-frame';
 import { computedReading, missingReading } from '../body/measured-reading';
 import type { Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
+import { kickPeriod } from './kick-period';
 
 /**
  * Standard deviation of a pool mark's own distance, metres: 1 cm. Our default, no source; with it a speed never claims
@@ -37,23 +37,22 @@ export function markedSpeedReadings(context: BodyContext): readonly Reading[] {
     eventIds,
     usesScale: false,
   });
-  const kicks = [eventsOf(context.events, 'kick-top'), eventsOf(context.events, 'kick-bottom')];
-  const rhythm = commonPeriod(kicks.filter((row) => row.length >= 2));
+  const rhythm = kickPeriod(context);
   if (!rhythm)
     return [
       found,
       missingReading('distance-per-kick-marks', { code: 'needs-reading', reading: 'kick-frequency' }),
     ];
-  const distance = speed * rhythm.period;
+  const distance = speed * rhythm.seconds;
   return [
     found,
     computedReading(context, 'distance-per-kick-marks', {
       value: distance,
       unit: 'm',
-      ownVariance: (relative + rhythm.variance / rhythm.period ** 2) * distance ** 2,
-      cycles: Math.max(...kicks.map((row) => row.length)) - 1,
+      ownVariance: (relative + rhythm.variance / rhythm.seconds ** 2) * distance ** 2,
+      cycles: rhythm.cycles,
       frames: [],
-      eventIds: [...eventIds, ...kicks.flat().map((each) => each.event.id)],
+      eventIds: [...eventIds, ...rhythm.eventIds],
       usesScale: false,
     }),
   ];

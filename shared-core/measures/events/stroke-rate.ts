@@ -1,14 +1,14 @@
 import type { BodyContext } from '../body/body-context';
-import { commonPeriod } from '../body/cycle-frame';
 import { computedReading, missingReading } from '../body/measured-reading';
 import type { Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
+import { fitPeriod } from './fit-period';
 import { strokesOf } from './strokes';
 
 /** Stroke rate from hand entries, by the same least squares as kick frequency. */
 export function strokeRateReadings(context: BodyContext): readonly Reading[] {
   const entries = eventsOf(context.events, 'entry');
-  const rhythm = commonPeriod([entries]);
+  const rhythm = fitPeriod([entries]);
   if (!rhythm)
     return [
       missingReading('stroke-rate', { code: 'needs-events', kind: 'entry', have: entries.length, need: 2 }),
@@ -16,9 +16,9 @@ export function strokeRateReadings(context: BodyContext): readonly Reading[] {
   const strokes = strokesOf(context.events);
   return [
     computedReading(context, 'stroke-rate', {
-      value: 60 / rhythm.period,
+      value: 60 / rhythm.seconds,
       unit: '1/min',
-      ownVariance: (3600 * rhythm.variance) / rhythm.period ** 4,
+      ownVariance: (3600 * rhythm.variance) / rhythm.seconds ** 4,
       cycles: strokes.length,
       perCycle: strokes.map((stroke) => ({
         value: 60 / (stroke.next.time - stroke.entry.time),

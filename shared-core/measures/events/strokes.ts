@@ -1,4 +1,3 @@
-import type { EventKind } from '../../marks/event-kind';
 import type { TimedEvent } from '../body/cycle-frame';
 import { eventsOf } from './event-list';
 
@@ -28,6 +27,9 @@ export interface Stroke {
  */
 export const kickLead = 0.25;
 
+const insideKinds = ['catch', 'shoulder', 'navel', 'exit', 'breath'] as const;
+type InsideKind = (typeof insideKinds)[number];
+
 /** Kicks in order of time: tops paired with the next bottom before the next top. Unpaired marks stay, half empty. */
 export function markedKicks(events: readonly TimedEvent[]): readonly MarkedKick[] {
   const marks = [...eventsOf(events, 'kick-top'), ...eventsOf(events, 'kick-bottom')].sort(
@@ -52,13 +54,14 @@ export function strokesOf(events: readonly TimedEvent[]): readonly Stroke[] {
   const gaps = entries.slice(1).map((each, i) => each.time - (entries[i]?.time ?? each.time));
   const typical = [...gaps].sort((a, b) => a - b)[(gaps.length - 1) >> 1] ?? 0;
   const kicks = markedKicks(events);
+  const rows = new Map(insideKinds.map((kind) => [kind, eventsOf(events, kind)]));
   const strokes: Stroke[] = [];
   entries.slice(1).forEach((next, i) => {
     const entry = entries[i];
     if (!entry || next.time - entry.time > 1.5 * typical) return;
     const length = next.time - entry.time;
-    const inside = (kind: EventKind): TimedEvent | null =>
-      eventsOf(events, kind).find((each) => each.time >= entry.time && each.time < next.time) ?? null;
+    const inside = (kind: InsideKind): TimedEvent | null =>
+      rows.get(kind)?.find((each) => each.time >= entry.time && each.time < next.time) ?? null;
     const from = entry.time - kickLead * length;
     const to = next.time - kickLead * length;
     strokes.push({

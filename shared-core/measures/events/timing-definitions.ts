@@ -121,7 +121,7 @@ const total = (id: string, label: string, which: string, published: string): Rea
   group: 'timing',
   label,
   brief: '|T1| + |T2| + |T3| + |T4|, % of the stroke',
-  definition: `Sum of the absolute four gaps in percent of the stroke, mean over ${which}. Summing absolute values is our convention.`,
+  definition: `The four gaps in percent of the stroke, each averaged over ${which}; then the sum of their sizes, less what marking error adds to gaps near zero. Summing sizes is our convention.`,
   forCoach: `How far arms and legs are from meeting, all four gaps together.${published} Compare only like with like.`,
   forSwimmer: 'How closely your arms and legs work together over a whole stroke.',
   source: `${chollet} Convention of the sum: ours.`,

@@ -1,5 +1,14 @@
 import type { SwimCard } from '../../swim-file/swim-schema';
-import { absolute, difference, quotient, scaled, sum } from '../../uncertainty/tracked';
+import {
+  absolute,
+  difference,
+  mean,
+  quotient,
+  scaled,
+  sum,
+  type Tracked,
+  trackedVariance,
+} from '../../uncertainty/tracked';
 import type { BodyContext } from '../body/body-context';
 import { missingReading } from '../body/measured-reading';
 import type { MissingReason, Reading, ReadingNote } from '../reading';
@@ -7,7 +16,7 @@ import { eventsOf } from './event-list';
 import { type GapKind, gapKinds, gapMilliseconds, gapPercent, legEvent, spanned, strokeTime } from './gaps';
 import { phaseKinds } from './phases';
 import { type Stroke, strokesOf } from './strokes';
-import { meanReading, timeOf, type TrackedCycle } from './tracked-reading';
+import { markVariances, meanReading, timeOf, type TrackedCycle, trackedReading } from './tracked-reading';
 
 /** The four gaps are of the full stroke with two kicks; one-arm and kicking drills are not comparable. */
 function fullStroke(card: SwimCard): boolean {
@@ -59,7 +68,7 @@ function gapReasons(
 
 const fourGaps = gapKinds.filter((kind) => kind.id.startsWith('gap-'));
 
-/** Sum of the absolute gaps, over all strokes and over breathing and other strokes apart. */
+/** Sum of the sizes of the mean gaps, over all strokes and over breathing and other strokes apart. */
 function totals(
   context: BodyContext,
   strokes: readonly Stroke[],
@@ -83,8 +92,38 @@ function totals(
       id === 'gap-total-breathing-percent' && breaths === 0
         ? [{ code: 'needs-events', kind: 'breath', have: 0, need: 1 }]
         : missing;
-    return meanReading(context, id, '%', cycles, reasons, notes);
+    const full = strokes
+      .filter(wanted)
+      .map((stroke) => fourGaps.flatMap((kind) => gapPercent(stroke, kind)?.value ?? []))
+      .filter((gaps) => gaps.length === fourGaps.length);
+    const means = fourGaps.flatMap((_, i) => mean(full.flatMap((gaps) => gaps[i] ?? [])) ?? []);
+    if (means.length < fourGaps.length) return missingReading(id, ...reasons);
+    const sizes = means.map((gap) => sizeOf(gap, Math.sqrt(trackedVariance(gap, markVariances(context)))));
+    return trackedReading(context, id, '%', sum(sizes), cycles, notes, false);
   });
+}
+
+/**
+ * Size of a gap without its sign. Marking error alone makes the size of a gap near zero look larger, by
+ * 2s·φ(x/s) − 2x·Φ(−x/s) for a true size x and a standard deviation s (mean of the folded normal); that is taken off.
+ *
+ * @see Leone, Nelson, Nottingham 1961, Technometrics 3:543–550 (from memory; the formula is checked by simulation)
+ */
+function sizeOf(gap: Tracked, sd: number): Tracked {
+  const size = absolute(gap);
+  if (!(sd > 0)) return size;
+  const z = size.value / sd;
+  const lift = 2 * sd * (Math.exp(-(z * z) / 2) / Math.sqrt(2 * Math.PI) - z * normalTail(z));
+  return { value: Math.max(0, size.value - lift), slopes: size.slopes };
+}
+
+/** Share of a standard normal above z ≥ 0, within 7.5e-8. @see Abramowitz & Stegun 26.2.17 */
+function normalTail(z: number): number {
+  const t = 1 / (1 + 0.231_641_9 * z);
+  const series =
+    t *
+    (0.319_381_53 + t * (-0.356_563_782 + t * (1.781_477_937 + t * (-1.821_255_978 + t * 1.330_274_429))));
+  return (series * Math.exp((-z * z) / 2)) / Math.sqrt(2 * Math.PI);
 }
 
 function phaseReadings(context: BodyContext, strokes: readonly Stroke[]): readonly Reading[] {

@@ -30,6 +30,15 @@ export function meanReading(
   return trackedReading(context, id, unit, average, cycles, notes);
 }
 
+const kept = new WeakMap<BodyContext, ReadonlyMap<string, number>>();
+
+/** Variance of each mark's time, s², by event id. */
+export function markVariances(context: BodyContext): ReadonlyMap<string, number> {
+  const known = kept.get(context) ?? new Map(context.events.map((each) => [each.event.id, each.variance]));
+  kept.set(context, known);
+  return known;
+}
+
 /** A tracked value as a reading. */
 export function trackedReading(
   context: BodyContext,
@@ -38,12 +47,15 @@ export function trackedReading(
   value: Tracked,
   cycles: readonly TrackedCycle[],
   notes: readonly ReadingNote[] = [],
+  /** False when the value is no mean of the cycles' values, so that their spread makes no interval. */
+  spread = true,
 ): Reading {
-  const variances = new Map(context.events.map((each) => [each.event.id, each.variance]));
+  const variances = markVariances(context);
   return computedReading(context, id, {
     value: value.value,
     unit,
     ownVariance: trackedVariance(value, variances),
+    spread,
     cycles: cycles.length,
     perCycle: cycles.map((each) => ({
       value: each.value.value,
