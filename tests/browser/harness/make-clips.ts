@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { execa } from 'execa';
 import { findMediaTool } from '#electron/media/find-media-tool';
@@ -17,6 +17,8 @@ export interface MadeClip {
   readonly encode: readonly string[];
   /** Filters after the numbers are written. */
   readonly after?: string;
+  /** Turning written into the track header: a, b, c, d of its matrix. */
+  readonly matrix?: readonly [number, number, number, number];
   /** A second call that works on the first one's file without re-encoding. */
   readonly remux?: { readonly input?: readonly string[]; readonly output: readonly string[] };
 }
@@ -57,9 +59,26 @@ export async function makeClip(clip: MadeClip): Promise<string | null> {
       await execa(tool.path, [...common, ...input, '-i', draft, '-c', 'copy', ...output, second]);
       renameSync(second, draft);
     }
+    if (clip.matrix) writeMatrix(draft, clip.matrix);
     renameSync(draft, path);
   } finally {
     rmSync(draft, { force: true });
   }
   return path;
+}
+
+/** Writes a turning into an MP4's first track header (version 0: the matrix is 40 bytes after the version). */
+function writeMatrix(path: string, [a, b, c, d]: NonNullable<MadeClip['matrix']>): void {
+  const bytes = readFileSync(path);
+  const box = bytes.indexOf('tkhd', 0, 'latin1');
+  const matrix = box + 4 + 40;
+  for (const [place, value] of [
+    [0, a],
+    [1, b],
+    [3, c],
+    [4, d],
+  ] as const) {
+    bytes.writeInt32BE(value * 65536, matrix + place * 4);
+  }
+  writeFileSync(path, bytes);
 }

@@ -2,6 +2,7 @@ import { openVideoFrames } from '../../../renderer/video/frame-ledger';
 import type { ClipFacts, FramePicture, FrameSource } from '../../../renderer/video/frame-source';
 import { openFrameSource } from '../../../renderer/video/open-frame-source';
 import { readClipFacts } from '../../../renderer/video/read-clip-facts';
+import { createPlayer, type PlayPace, type Stretch } from '../../../renderer/video/player';
 import { readCode } from './picture-code';
 import { seekElement, openElement } from './video-element';
 
@@ -10,6 +11,14 @@ export interface Seen {
   readonly frame: number;
   readonly number: number | null;
   readonly took: number;
+}
+
+export interface Played {
+  readonly shown: readonly { readonly frame: number; readonly number: number | null; readonly at: number }[];
+  readonly paused: number;
+  /** Pictures that still appeared after the pause. */
+  readonly later: number;
+  readonly stopped: string | null;
 }
 
 const never = new AbortController().signal;
@@ -49,7 +58,7 @@ const harness = {
     canvas.width = Math.min(1280, facts.width);
     canvas.height = Math.round((canvas.width * facts.height) / facts.width);
     document.body.replaceChildren(canvas);
-    return opened.value.facts;
+    return { ok: true, value: facts };
   },
 
   /** Shows frames one after another, drawing each at the size of a stage; `pace` is milliseconds a step, 0 unpaced. */
@@ -95,19 +104,50 @@ const harness = {
     return openVideoFrames();
   },
 
-  /** Average colour at points of the shown picture (fractions of its size). */
-  async colours(frame: number, points: readonly (readonly [number, number])[]): Promise<number[][]> {
+  /** The middle fifth of pictures as 48 × 48 grey values. */
+  async fingerprints(frames: readonly number[]): Promise<{ frame: number; print: number[] }[]> {
     if (!source) throw new Error('no clip open');
-    const picture = await source.show(frame, 0);
-    const reader = new OffscreenCanvas(picture.width, picture.height);
-    const context = reader.getContext('2d', { willReadFrequently: true });
+    const context = new OffscreenCanvas(48, 48).getContext('2d', { willReadFrequently: true });
     if (!context) throw new Error('no canvas');
-    picture.draw(context, 0, 0, picture.width, picture.height);
-    return points.map(([x, y]) => [
-      ...context
-        .getImageData(Math.round(x * picture.width), Math.round(y * picture.height), 1, 1)
-        .data.slice(0, 3),
-    ]);
+    context.imageSmoothingQuality = 'high';
+    const prints: { frame: number; print: number[] }[] = [];
+    for (const frame of frames) {
+      (await source.show(frame, 0)).draw(context, -96, -96, 240, 240);
+      const { data } = context.getImageData(0, 0, 48, 48);
+      const grey = (n: number): number =>
+        0.2126 * (data[n] ?? 0) + 0.7152 * (data[n + 1] ?? 0) + 0.0722 * (data[n + 2] ?? 0);
+      prints.push({ frame, print: Array.from({ length: 48 * 48 }, (_, n) => grey(n * 4)) });
+    }
+    return prints;
+  },
+
+  /** Plays for a while, then pauses; tells what was on screen when, and what the pause landed on. */
+  async play(plan: {
+    readonly from: number;
+    readonly pace: PlayPace;
+    readonly slowdown: number;
+    readonly milliseconds: number;
+    readonly loop?: Stretch;
+  }): Promise<Played> {
+    if (!source) throw new Error('no clip open');
+    const shown: { frame: number; number: number | null; at: number }[] = [];
+    let stopped: string | null = null;
+    const player = createPlayer({
+      source,
+      slowdown: plan.slowdown,
+      onFrame: (picture) =>
+        shown.push({ frame: picture.frame, number: numberOf(picture), at: performance.now() }),
+      onStop: (reason, frame) => {
+        stopped = `${reason} at ${frame}`;
+      },
+    });
+    player.play(plan.from, plan.pace, plan.loop);
+    await new Promise((resolve) => setTimeout(resolve, plan.milliseconds));
+    const paused = player.pause();
+    const then = shown.length;
+    await new Promise((resolve) => setTimeout(resolve, 150));
+    player.close();
+    return { shown, paused, later: shown.length - then, stopped };
   },
 
   openElement,

@@ -1,0 +1,153 @@
+import { type ClipClock, frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
+import { clampFrame, frameCount } from '#core/timeline/frame-table';
+import type { FramePicture, FrameSource } from './frame-source';
+
+/** Shares of true speed the coach can play at. */
+export const playPaces = [1 / 8, 1 / 4, 1 / 2, 1] as const;
+export type PlayPace = (typeof playPaces)[number];
+
+/** Frames played over and over, both ends included. */
+export interface Stretch {
+  readonly first: number;
+  readonly last: number;
+}
+
+export interface PlayerOptions {
+  readonly source: FrameSource;
+  /** Slowdown makes true seconds of the film's own: 240/s stored at 30/s plays eight times faster than stored. */
+  readonly slowdown: number;
+  /** A frame is to be shown now. */
+  readonly onFrame: (picture: FramePicture) => void;
+  /** Playing stopped by itself: at the end, or where a frame can't be decoded. */
+  readonly onStop: (reason: 'end' | 'lost', frame: number) => void;
+}
+
+/**
+ * Plays forward by true timestamps. The frame shown is always the one under the clock (last frame with start ≤ t):
+ * when decoding falls behind, frames are left out, the film never runs slow. Only asks and answers run here, never
+ * decoding, so input is not blocked.
+ */
+export interface Player {
+  play(from: number, pace: PlayPace, loop?: Stretch): void;
+  /** Stops. The frame on screen is the frame returned, whatever the clock had reached. */
+  pause(): number;
+  setPace(pace: PlayPace): void;
+  readonly playing: boolean;
+  /** The frame last shown. */
+  readonly frame: number;
+  close(): void;
+}
+
+export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOptions): Player {
+  const { table } = source.facts;
+  const clock: ClipClock = { table, slowdown };
+  const last = frameCount(table) - 1;
+  let shown = 0;
+  let pace: PlayPace = 1;
+  let loop: Stretch | null = null;
+  let origin: { readonly wall: number; readonly real: number } | null = null;
+  let handle: number | null = null;
+  /** Counts plays, so that a picture arriving after a pause is not shown. */
+  let turn = 0;
+  let asking = false;
+
+  const stop = (): void => {
+    if (handle !== null) cancelAnimationFrame(handle);
+    handle = null;
+    turn += 1;
+    asking = false;
+  };
+
+  const present = (picture: FramePicture): void => {
+    shown = picture.frame;
+    onFrame(picture);
+  };
+
+  const ask = (frame: number): void => {
+    const mine = turn;
+    asking = true;
+    source.show(frame, 1).then(
+      (picture) => {
+        if (mine !== turn) return;
+        asking = false;
+        present(picture);
+      },
+      (problem: unknown) => {
+        if (mine !== turn) return;
+        asking = false;
+        // somebody else's newer wish: the clock goes on and asks again
+        if (problem instanceof DOMException && problem.name === 'AbortError') return;
+        stop();
+        onStop('lost', frame);
+      },
+    );
+  };
+
+  const endOf = (frame: number): number =>
+    frame >= last
+      ? (table.endTick - (table.starts[0] ?? 0)) / table.ticksPerSecond / slowdown
+      : realTimeOf(clock, frame + 1);
+
+  const tick = (now: number): void => {
+    handle = requestAnimationFrame(tick);
+    origin ??= { wall: now, real: realTimeOf(clock, shown) };
+    let time = origin.real + ((now - origin.wall) / 1000) * pace;
+    const end = endOf(loop?.last ?? last);
+    if (time >= end) {
+      if (!loop) {
+        if (shown === last) {
+          stop();
+          onStop('end', last);
+          return;
+        }
+        time = realTimeOf(clock, last);
+      } else {
+        const start = realTimeOf(clock, loop.first);
+        time = start + ((time - start) % Math.max(1e-3, end - start));
+        origin = { wall: now, real: time };
+      }
+    }
+    const frame = frameAtRealTime(clock, time);
+    // one picture at a time: a newer wish would drop the one being decoded, and nothing would ever show
+    if (asking || frame === shown) return;
+    ask(frame);
+  };
+
+  return {
+    play(from, newPace, stretch) {
+      stop();
+      pace = newPace;
+      loop = stretch
+        ? { first: clampFrame(table, stretch.first), last: clampFrame(table, stretch.last) }
+        : null;
+      const inside = loop && (from < loop.first || from > loop.last) ? loop.first : clampFrame(table, from);
+      shown = inside;
+      origin = null;
+      ask(inside);
+      const mine = turn;
+      const begin = (now: number): void => {
+        if (mine !== turn) return;
+        // the clock starts when the first picture is there
+        if (asking) handle = requestAnimationFrame(begin);
+        else tick(now);
+      };
+      handle = requestAnimationFrame(begin);
+    },
+    pause() {
+      stop();
+      return shown;
+    },
+    setPace(newPace) {
+      // the clock goes on from the picture on screen, so a change of pace never jumps
+      origin = null;
+      pace = newPace;
+    },
+    get playing() {
+      return handle !== null;
+    },
+    get frame() {
+      return shown;
+    },
+    close: stop,
+  };
+}

@@ -1,0 +1,191 @@
+import { readFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { chromium, type Page } from '@playwright/test';
+import { execa } from 'execa';
+import { findMediaTool } from '#electron/media/find-media-tool';
+import { chromiumOptions } from '../browser/harness/chromium';
+import { makeClip, type MadeClip } from '../browser/harness/make-clips';
+import type { Seen } from '../browser/harness/page';
+import { readCode } from '../browser/harness/picture-code';
+import { type HarnessServer, serveHarness } from '../browser/harness/serve';
+import { type Row, summary, writeTable } from './stepping-table';
+import { steppingClips } from './stepping-clips';
+
+/**
+ * Measures stepping: frame source against a video element seeking to the middle of a frame and ffmpeg started once
+ * a frame. Run with tsx; names of clips as arguments limit it to those, `--memory` adds the 10,000 steps.
+ */
+const wanted = process.argv.slice(2).filter((word) => !word.startsWith('--'));
+const withMemory = process.argv.includes('--memory') || wanted.length === 0;
+
+const upTo = (from: number, count: number): number[] => Array.from({ length: count }, (_, n) => from + n);
+
+/** Park–Miller steps: the same jumps on every run and for every rival. */
+function jumps(count: number, below: number): number[] {
+  let state = 77_003;
+  return Array.from({ length: count }, () => {
+    state = (state * 48_271) % 2_147_483_647;
+    return state % below;
+  });
+}
+
+async function freshPage(server: HarnessServer): Promise<{ page: Page; end: () => Promise<void> }> {
+  const browser = await chromium.launch(chromiumOptions());
+  const page = await browser.newPage();
+  await page.goto(server.address);
+  await page.waitForFunction(() => 'harness' in window);
+  return { page, end: () => browser.close() };
+}
+
+async function measureSource(clip: MadeClip, path: string, server: HarnessServer): Promise<Row[]> {
+  const { page, end } = await freshPage(server);
+  const walk = (frames: number[], towards: -1 | 0 | 1, pace: number): Promise<Seen[]> =>
+    page.evaluate(([f, t, p]) => window.harness.walk(f, t, p), [frames, towards, pace] as const);
+  try {
+    await page.evaluate((address) => window.harness.open(address), server.clip(path));
+    const n = clip.pictures;
+    const half = Math.min(300, n >> 1);
+    const forward = await walk(upTo(0, half), 1, 0);
+    const paced = Math.min(240, n - 10);
+    await walk([n - 5], -1, 0);
+    await page.waitForTimeout(1500);
+    const backwardPaced = await walk(upTo(n - 5 - paced, paced).reverse(), -1, 100);
+    await walk([n - 1], -1, 0);
+    const backward = await walk(upTo(n - 1 - half, half).reverse(), -1, 0);
+    const forwardPaced = await walk(upTo(n - 1 - half, 60), 1, 100);
+    const random = await walk(jumps(50, n), 0, 0);
+    return [
+      summary(clip.name, 'frame source, unpaced', forward, backward, random),
+      summary(clip.name, 'frame source, 10 steps a second', forwardPaced, backwardPaced, []),
+    ];
+  } finally {
+    await end();
+  }
+}
+
+async function measureElement(clip: MadeClip, path: string, server: HarnessServer): Promise<Row> {
+  const { page, end } = await freshPage(server);
+  try {
+    await page.evaluate((address) => window.harness.openElement(address), server.clip(path));
+    const seek = (frames: number[]): Promise<Seen[]> =>
+      page.evaluate(([times, f]) => window.harness.seekElement(times, f, 15_000), [
+        frames.map((frame) => (frame + 0.5) / clip.rate),
+        frames,
+      ] as const);
+    const middle = clip.pictures >> 1;
+    const forward = await seek(upTo(middle, 20));
+    const backward = await seek(upTo(middle - 20, 20).reverse());
+    const random = await seek(jumps(50, clip.pictures).slice(0, 20));
+    return summary(clip.name, 'video element, mid-frame', forward, backward, random);
+  } finally {
+    await end();
+  }
+}
+
+async function measureCalls(clip: MadeClip, path: string): Promise<Row | null> {
+  const tool = await findMediaTool('ffmpeg');
+  if (!tool) return null;
+  const one = async (frame: number): Promise<Seen> => {
+    const began = performance.now();
+    const { stdout } = await execa(
+      tool.path,
+      [
+        '-hide_banner',
+        '-loglevel',
+        'error',
+        '-ss',
+        String(Math.max(0, (frame - 0.5) / clip.rate)),
+        '-i',
+        path,
+        '-frames:v',
+        '1',
+        '-vf',
+        'scale=640:360',
+        '-pix_fmt',
+        'rgba',
+        '-f',
+        'rawvideo',
+        '-',
+      ],
+      { encoding: 'buffer', stripFinalNewline: false },
+    );
+    const took = performance.now() - began;
+    return { frame, took, number: readCode(new Uint8ClampedArray(stdout), 640, 360) };
+  };
+  const each = async (frames: number[]): Promise<Seen[]> => {
+    const seen: Seen[] = [];
+    for (const frame of frames) seen.push(await one(frame));
+    return seen;
+  };
+  const middle = clip.pictures >> 1;
+  return summary(
+    clip.name,
+    'ffmpeg, one call a frame',
+    await each(upTo(middle, 12)),
+    await each(upTo(middle - 12, 12).reverse()),
+    await each(jumps(50, clip.pictures).slice(0, 20)),
+  );
+}
+
+/** 10,000 steps back and forth within a second and a half of a wandering playhead. */
+async function measureMemory(path: string, pictures: number, server: HarnessServer): Promise<string[]> {
+  const { page, end } = await freshPage(server);
+  try {
+    await page.evaluate((address) => window.harness.open(address), server.clip(path));
+    const session = await page.context().browser()?.newBrowserCDPSession();
+    const lines: string[] = [];
+    let wrong = 0;
+    let steps = 0;
+    for (let part = 0; part < 10; part++) {
+      const frames = Array.from({ length: 1000 }, (_, n) => {
+        const at = part * 1000 + n;
+        return Math.round(pictures / 2 + (pictures / 2 - 100) * Math.sin(at / 1600) + 90 * Math.sin(at / 60));
+      });
+      const seen = await page.evaluate((f) => window.harness.walk(f, 0, 0), frames);
+      wrong += seen.filter(({ frame, number }) => frame !== number).length;
+      steps += seen.length;
+      const memory = await page.evaluate(() => window.harness.memory());
+      const { processInfo } = (await session?.send('SystemInfo.getProcessInfo')) ?? { processInfo: [] };
+      const renderer = processInfo
+        .filter(({ type }) => type === 'renderer')
+        .map(({ id }) => residentMegabytes(id));
+      lines.push(
+        `| ${steps} | ${wrong} | ${Math.round((memory?.heldBytes ?? 0) / 2 ** 20)} | ${Math.max(...renderer)} |`,
+      );
+    }
+    const left = await page.evaluate(() => window.harness.close());
+    lines.push(`| after closing | | 0 | decoder pictures left open: ${left} |`);
+    return lines;
+  } finally {
+    await end();
+  }
+}
+
+function residentMegabytes(pid: number): number {
+  const status = readFileSync(`/proc/${pid}/status`, 'utf8');
+  return Math.round(Number(/VmRSS:\s+(\d+)/.exec(status)?.[1] ?? 0) / 1024);
+}
+
+const server = await serveHarness();
+try {
+  const rows: Row[] = [];
+  const chosen = Object.entries(steppingClips).filter(([key]) => wanted.length === 0 || wanted.includes(key));
+  for (const [, clip] of chosen) {
+    const path = await makeClip(clip);
+    if (!path) throw new Error('No ffmpeg here to make the clips with');
+    rows.push(...(await measureSource(clip, path, server)));
+    rows.push(await measureElement(clip, path, server));
+    const calls = await measureCalls(clip, path);
+    if (calls) rows.push(calls);
+    for (const row of rows.slice(-4)) console.log(JSON.stringify(row));
+  }
+  const memory: string[] = [];
+  if (withMemory && process.platform === 'linux') {
+    const path = await makeClip(steppingClips.longGroups);
+    if (path) memory.push(...(await measureMemory(path, steppingClips.longGroups.pictures, server)));
+    console.log(memory.join('\n'));
+  }
+  writeTable(rows, memory, `${cpus().length} processor cores, no graphics card, headless Chromium`);
+} finally {
+  await server.close();
+}

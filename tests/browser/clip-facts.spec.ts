@@ -1,0 +1,102 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from './harness/clip-test';
+import { makeClip } from './harness/make-clips';
+import { propertyClips } from './property-clips';
+
+const scratch = fileURLToPath(new URL('../../.cache/clips/', import.meta.url));
+
+async function made(name: string): Promise<string> {
+  const clip = propertyClips.find((one) => one.name === name);
+  if (!clip) throw new Error(`no clip is named ${name}`);
+  const path = await makeClip(clip);
+  test.skip(path === null, 'no ffmpeg here to make the clip with');
+  return path ?? '';
+}
+
+function written(name: string, bytes: Uint8Array): string {
+  mkdirSync(scratch, { recursive: true });
+  writeFileSync(scratch + name, bytes);
+  return scratch + name;
+}
+
+for (const [name, width, height, rotation] of [
+  ['even-rate-b-frames', 640, 360, 0],
+  ['rotate-90', 640, 360, 90],
+  ['rotate-180', 640, 360, 180],
+  ['rotate-270', 640, 360, 270],
+  ['pixels-2-to-1', 640, 360, 0],
+] as const) {
+  test(`${name}: shown as ${width} × ${height}, turned by ${rotation}°`, async ({ clips }) => {
+    const facts = await clips.facts(await made(name));
+    expect(facts).toMatchObject({ ok: true, value: { width, height, rotation, decodable: true } });
+  });
+}
+
+test('facts are the same from a file in hand as from an address', async ({ clips }) => {
+  const path = await made('variable-rate');
+  const facts = await clips.facts(path);
+  expect(await clips.facts(path, true)).toEqual(facts);
+  expect(facts).toMatchObject({ ok: true, value: { evenRate: false, taggedSlowdown: null } });
+});
+
+test('slow motion is read from the capture-rate tag', async ({ clips }) => {
+  expect(await clips.facts(await made('capture-rate-tag'))).toMatchObject({
+    ok: true,
+    value: { rate: 30, evenRate: true, taggedSlowdown: 8 },
+  });
+});
+
+test('a clip that starts at 10 s keeps its start', async ({ clips }) => {
+  const facts = await clips.facts(await made('starts-at-10-s'));
+  expect(facts.ok && (facts.value.table.starts[0] ?? 0) / facts.value.table.ticksPerSecond).toBeCloseTo(
+    10,
+    1,
+  );
+});
+
+test('what is no film is told apart', async ({ clips }) => {
+  const text = written(
+    'words.mp4',
+    new TextEncoder().encode('this is a shopping list, not a film'.repeat(40)),
+  );
+  expect(await clips.facts(text)).toEqual({ ok: false, error: { code: 'not-a-video', detail: {} } });
+  expect(await clips.facts(text, true)).toMatchObject({ ok: false, error: { code: 'not-a-video' } });
+  const nothing = written('nothing.mp4', new Uint8Array());
+  expect(await clips.facts(nothing)).toMatchObject({ ok: false, error: { code: 'empty-file' } });
+  expect(await clips.facts(nothing, true)).toMatchObject({ ok: false, error: { code: 'empty-file' } });
+  expect(await clips.facts(`${scratch}gone.mp4`)).toMatchObject({
+    ok: false,
+    error: { code: 'clip-missing' },
+  });
+});
+
+test('a film cut off before its index says so; cut off after it, the whole pictures there are stay', async ({
+  clips,
+}) => {
+  const indexLast = readFileSync(await made('even-rate-b-frames'));
+  const noIndex = written('no-index.mp4', indexLast.subarray(0, indexLast.length >> 1));
+  expect(await clips.facts(noIndex)).toMatchObject({ ok: false, error: { code: 'truncated' } });
+
+  const indexFirst = readFileSync(await made('index-at-the-front'));
+  const half = written('half-a-film.mp4', indexFirst.subarray(0, Math.round(indexFirst.length * 0.6)));
+  const facts = await clips.open(half);
+  const frames = facts.table.starts.length;
+  expect(frames).toBeGreaterThan(20);
+  expect(frames + (facts.lostPictures ?? 0)).toBe(150);
+  const whole = frames - 6;
+  const seen = await clips.walk(
+    Array.from({ length: whole }, (_, n) => whole - 1 - n),
+    -1,
+  );
+  expect(seen.map(({ number }) => number)).toEqual(seen.map(({ frame }) => frame));
+});
+
+test('a film with sound only has no video track', async ({ clips }) => {
+  const path = await made('even-rate-b-frames');
+  // a handler type of sound instead of film makes the one track a foreign one
+  const bytes = Buffer.from(readFileSync(path));
+  bytes.write('soun', bytes.indexOf('vide', bytes.indexOf('hdlr', 0, 'latin1'), 'latin1'), 'latin1');
+  const facts = await clips.facts(written('sound-only.mp4', bytes));
+  expect(facts).toMatchObject({ ok: false, error: { code: 'no-video-track' } });
+});

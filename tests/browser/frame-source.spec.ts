@@ -1,0 +1,74 @@
+import { expect, test } from './harness/clip-test';
+import { makeClip } from './harness/make-clips';
+import { propertyClips } from './property-clips';
+
+async function made(name: string): Promise<string> {
+  const clip = propertyClips.find((one) => one.name === name);
+  if (!clip) throw new Error(`no clip is named ${name}`);
+  const path = await makeClip(clip);
+  test.skip(path === null, 'no ffmpeg here to make the clip with');
+  return path ?? '';
+}
+
+const upTo = (count: number): number[] => Array.from({ length: count }, (_, n) => n);
+
+/** 640 × 360 in planes of I420 (1.5 bytes a pixel). */
+const pictureBytes = 640 * 360 * 1.5;
+
+test('a newer wish makes older ones end as aborted, and the newest is shown', async ({ clips }) => {
+  await clips.open(await made('one-group-of-250'));
+  const ends = await clips.hurry([240, 10, 200, 30, 150]);
+  expect(ends).toEqual(['AbortError', 'AbortError', 'AbortError', 'AbortError', 'shown 150']);
+});
+
+test('a frame outside the clip is the nearest one there is', async ({ clips }) => {
+  await clips.open(await made('even-rate-b-frames'));
+  expect(await clips.hurry([-5])).toEqual(['shown 0']);
+  expect(await clips.hurry([9999])).toEqual(['shown 149']);
+});
+
+test('a small budget is kept, and every frame is still right', async ({ clips }) => {
+  const budget = 24 * pictureBytes;
+  await clips.open(await made('one-group-of-250'), budget);
+  for (const [frames, towards] of [
+    [upTo(120), 1],
+    [upTo(120).reverse(), -1],
+  ] as const) {
+    const seen = await clips.walk(frames, towards);
+    expect(seen.map(({ number }) => number)).toEqual([...frames]);
+    const memory = await clips.memory();
+    expect(memory?.budgetBytes).toBe(budget);
+    expect(memory?.heldBytes).toBeLessThanOrEqual(budget);
+    expect(memory?.pictures).toBeGreaterThan(10);
+  }
+  expect(await clips.close()).toBe(0);
+});
+
+test('a walk back and forth over group edges shows every frame right at any turn', async ({ clips }) => {
+  await clips.open(await made('open-groups'), 40 * pictureBytes);
+  let at = 70;
+  for (const turn of [-30, 25, -48, 6, -3, 60, -80, 100]) {
+    const step = Math.sign(turn) as -1 | 1;
+    const frames = Array.from({ length: Math.abs(turn) }, (_, n) => at + step * (n + 1));
+    const seen = await clips.walk(frames, step);
+    expect(seen.map(({ number }) => number)).toEqual(frames);
+    at += turn;
+  }
+});
+
+test('500 steps leave no decoder picture open and hold no more than the budget', async ({ clips }) => {
+  const budget = 30 * pictureBytes;
+  await clips.open(await made('even-rate-b-frames'), budget);
+  const frames = Array.from({ length: 500 }, (_, n) => Math.round(70 + 60 * Math.sin(n / 17)));
+  const seen = await clips.walk(frames, 0);
+  expect(seen.map(({ number }) => number)).toEqual(frames);
+  expect((await clips.memory())?.heldBytes).toBeLessThanOrEqual(budget);
+  expect(await clips.close()).toBe(0);
+});
+
+test('closing in the middle of decoding ends the wish and closes every picture', async ({ clips }) => {
+  await clips.open(await made('one-group-of-250'));
+  const ends = clips.hurry([245]);
+  expect(await clips.close()).toBe(0);
+  expect(await ends).toEqual(['AbortError']);
+});

@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { isUnreadableContainer, nameContainer } from '#core/timeline/container-name';
+
+const bytes = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0));
+
+describe('naming a container by its first bytes', () => {
+  it('knows the boxes an MP4 or MOV begins with', () => {
+    expect(nameContainer(bytes('\0\0\0\x18ftypisom'))).toBe('MP4');
+    expect(nameContainer(bytes('\0\0\0\x08wide\0\0\0\0mdat'))).toBe('MP4');
+  });
+
+  it('knows AVI, and that it needs a working copy', () => {
+    expect(nameContainer(bytes('RIFF\0\0\0\0AVI LIST'))).toBe('AVI');
+    expect(isUnreadableContainer('AVI')).toBe(true);
+    expect(isUnreadableContainer('MP4')).toBe(false);
+  });
+
+  it('knows a transport stream by its sync bytes, with and without time codes', () => {
+    const plain = new Uint8Array(600);
+    for (const at of [0, 188, 376]) plain[at] = 0x47;
+    expect(nameContainer(plain)).toBe('MPEG-TS');
+    const camcorder = new Uint8Array(600);
+    for (const at of [4, 196, 388]) camcorder[at] = 0x47;
+    expect(nameContainer(camcorder)).toBe('MPEG-TS');
+  });
+
+  it('calls text, pictures and nothing no container', () => {
+    expect(nameContainer(bytes('hello, this is a shopping list'))).toBeNull();
+    expect(nameContainer(bytes('RIFF\0\0\0\0WAVEfmt '))).toBeNull();
+    expect(nameContainer(bytes('\x89PNG\r\n\x1a\n'))).toBeNull();
+    expect(nameContainer(new Uint8Array())).toBeNull();
+  });
+});
