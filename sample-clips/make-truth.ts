@@ -1,0 +1,83 @@
+import { writeFile } from 'node:fs/promises';
+import { landmarkNames } from '#core/marks/landmark';
+import { toPicture } from './drawing/camera';
+import type { MadeClip } from './make-clip';
+import { swimmerModel } from './model/swimmer-model';
+import { trueEvents } from './model/true-events';
+import type { Scenario } from './scenario';
+import { type Truth, truthSchema } from './truth-schema';
+
+const round = (value: number, digits: number): number => Number(value.toFixed(digits));
+
+/** Median of at least one number. */
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[(sorted.length - 1) >> 1] ?? Number.NaN;
+}
+
+/** Everything that is true of a drawn clip, from the model that drew it; nothing from the reading code. */
+export function makeTruth(scenario: Scenario, clip: Pick<MadeClip, 'table' | 'times'>): Truth {
+  const { camera, technique } = scenario;
+  const bodyAt = swimmerModel(technique);
+  const length = clip.times.at(-1) ?? 0;
+  const events = trueEvents(bodyAt, length, technique.kind);
+  const toe = (from: number, to: number): { high: number; low: number } => {
+    let high = Number.NEGATIVE_INFINITY;
+    let low = Number.POSITIVE_INFINITY;
+    for (let t = from; t <= to; t += technique.period / 2000) {
+      const { y } = bodyAt(t).toe;
+      high = Math.max(high, y);
+      low = Math.min(low, y);
+    }
+    return { high, low };
+  };
+  const cycle = toe(technique.startTime, technique.startTime + technique.period);
+  const entries = events.filter((each) => each.kind === 'entry').map((each) => each.time);
+  const nearest = (kind: string, time: number): number =>
+    events
+      .filter((each) => each.kind === kind)
+      .map((each) => each.time - time)
+      .sort((a, b) => Math.abs(a) - Math.abs(b))[0] ?? Number.NaN;
+  const offsets = (kind: 'kick-top' | 'kick-bottom', hand: 'entry' | 'exit'): number[] =>
+    events
+      .filter((each) => each.kind === hand)
+      .map((each) => 1000 * nearest(kind, each.time))
+      .filter(Number.isFinite);
+  return truthSchema.parse({
+    format: 'submark-sample-truth',
+    version: 1,
+    invented: true,
+    clip: scenario.file,
+    slowdown: scenario.captureRate / scenario.storedRate,
+    frameTimes: { ticksPerSecond: clip.table.ticksPerSecond, starts: clip.table.starts },
+    realTimes: clip.times.map((time) => round(time, 6)),
+    metresPerPixel: camera.metresPerPixel,
+    surfaceRow: camera.surfaceRow,
+    travel: camera.travel,
+    bodyLengthMetres: technique.size,
+    landmarks: landmarkNames,
+    points: clip.times.map((time) => {
+      const body = bodyAt(time);
+      return landmarkNames.flatMap((name) => {
+        const { x, y } = toPicture(camera, body[name]);
+        return [round(x, 2), round(y, 2)];
+      });
+    }),
+    events: events.map((each) => ({ kind: each.kind, time: round(each.time, 6) })),
+    model: {
+      kickFrequencyHz: technique.kicks.length / technique.period,
+      strokeRatePerMinute: technique.kind === 'butterfly' ? 60 / technique.period : null,
+      meanSpeed: technique.speed,
+      toePeakToPeakMetres: round(cycle.high - cycle.low, 4),
+      kick1TopToEntryMs: entries.length > 0 ? round(median(offsets('kick-top', 'entry')), 2) : null,
+      kick2BottomToExitMs: entries.length > 0 ? round(median(offsets('kick-bottom', 'exit')), 2) : null,
+    },
+  });
+}
+
+export async function writeTruth(file: string, truth: Truth): Promise<void> {
+  const { points, ...rest } = truth;
+  const head = JSON.stringify(rest);
+  const rows = points.map((row) => JSON.stringify(row)).join(',\n');
+  await writeFile(file, `${head.slice(0, -1)},"points":[\n${rows}\n]}\n`);
+}
