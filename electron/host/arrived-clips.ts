@@ -18,6 +18,12 @@ interface Arrived {
   readonly owned: boolean;
 }
 
+interface Settled {
+  readonly clip: Pick<Clip, 'place' | 'fingerprint'>;
+  /** Makes the clip wait again, when no swim could be made of it. */
+  giveBack(): Promise<void>;
+}
+
 /** Clips that are in hand but in no swim yet: sent by the window, or lying where the coach said. */
 export class ArrivedClips {
   private readonly arrived = new Map<string, Arrived>();
@@ -76,13 +82,18 @@ export class ArrivedClips {
   }
 
   /** Takes a clip into a swim's folder (moved) or leaves it outside (referred); the caller made the folder. */
-  async settle(clipId: string, into: string): Promise<Result<Pick<Clip, 'place' | 'fingerprint'>>> {
+  async settle(clipId: string, into: string): Promise<Result<Settled>> {
     const found = this.arrived.get(clipId);
     if (!found) return failure('not-found', { name: clipId });
     const { clip, file, owned } = found;
     if (!owned) {
       this.arrived.delete(clipId);
-      return success({ place: { kind: 'outside', path: file }, fingerprint: clip.fingerprint });
+      return success({
+        clip: { place: { kind: 'outside', path: file }, fingerprint: clip.fingerprint },
+        giveBack: async () => {
+          this.arrived.set(clipId, found);
+        },
+      });
     }
     const name = clip.name === 'swim.json' || clip.name === 'thumb.jpg' ? `clip-${clip.name}` : clip.name;
     const target = path.join(into, name);
@@ -96,7 +107,13 @@ export class ArrivedClips {
       return fileFailure(error, clip.name, 'writing');
     }
     this.arrived.delete(clipId);
-    return success({ place: { kind: 'inside', name }, fingerprint: clip.fingerprint });
+    return success({
+      clip: { place: { kind: 'inside', name }, fingerprint: clip.fingerprint },
+      giveBack: async () => {
+        await rename(target, file);
+        this.arrived.set(clipId, found);
+      },
+    });
   }
 
   async discard(clipId: string): Promise<Result<Record<string, never>>> {

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, open, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
 
@@ -9,14 +9,31 @@ const generationsKept = 5;
 /** What the host needs of a disk; tests hand in one that fails. */
 export interface Disk {
   readText(file: string): Promise<string>;
-  /** Temp file in the same folder, fsync, rename: the old or the new text is there, never half of one. */
+  /** Temp file in the same folder, fsync, rename, fsync of the folder: the old or the new text, never half of one. */
   writeWhole(file: string, text: string): Promise<void>;
 }
 
 export const realDisk: Disk = {
   readText: (file) => readFile(file, 'utf8'),
-  writeWhole: (file, text) => writeFileAtomic(file, text, { fsync: true }),
+  async writeWhole(file, text) {
+    await writeFileAtomic(file, text, { fsync: true });
+    await flushFolder(path.dirname(file));
+  },
 };
+
+/** Makes a rename outlast a power cut. Windows can't open folders and needs no such step. */
+async function flushFolder(folder: string): Promise<void> {
+  if (process.platform === 'win32') return;
+  const handle = await open(folder, 'r');
+  try {
+    await handle.sync();
+  } catch (error) {
+    // some network disks know no flush of a folder; the file itself is flushed
+    if (!['EINVAL', 'ENOTSUP'].includes((error as NodeJS.ErrnoException).code ?? '')) throw error;
+  } finally {
+    await handle.close();
+  }
+}
 
 export function revisionOf(text: string): string {
   return createHash('sha256').update(text, 'utf8').digest('hex');

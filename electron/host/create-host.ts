@@ -86,9 +86,11 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
       return fileFailure(error, swim.id, 'writing');
     }
     const settled = await clips.settle(clipId, into);
-    const made = settled.ok ? { ...swim, clip: { ...swim.clip, ...settled.value } } : swim;
+    const made = settled.ok ? { ...swim, clip: { ...swim.clip, ...settled.value.clip } } : swim;
     const written = settled.ok ? await shelf.write(made, null) : settled;
     if (!written.ok) {
+      // the clip waits for another try; only then may the folder go
+      if (settled.ok) await settled.value.giveBack();
       await rm(into, { recursive: true, force: true });
       return written;
     }

@@ -28,6 +28,9 @@ export function faultFailure(fault: FileFault, codes: Codes, name: string): Resu
  * A damaged file is replaced in reading by its newest good generation, and that is said.
  */
 export class KeptFile<T> {
+  /** Writes to one file wait for each other: a read-compare-rename must not interleave with its twin. */
+  private readonly queue = new Map<string, Promise<unknown>>();
+
   constructor(
     private readonly disk: Disk,
     private readonly parse: (text: string) => Parsed<T>,
@@ -52,8 +55,28 @@ export class KeptFile<T> {
     return faultFailure(parsed.fault, this.codes, name);
   }
 
-  /** `base` null: the file must not exist yet. On a conflict the caller's text is kept beside it as `<stem>.conflict-…`. */
-  async write(file: string, text: string, base: string | null): Promise<Result<{ revision: string }>> {
+  /**
+   * `base` null: the file must not exist yet. On a conflict the caller's text is kept beside it as
+   * `<stem>.conflict-…`; a damaged text that is written over is kept as `<stem>.damaged-…`.
+   */
+  write(file: string, text: string, base: string | null): Promise<Result<{ revision: string }>> {
+    const job = (this.queue.get(file) ?? Promise.resolve()).then(() => this.writeNow(file, text, base));
+    const settled = job.then(
+      () => undefined,
+      () => undefined,
+    );
+    this.queue.set(file, settled);
+    void settled.then(() => {
+      if (this.queue.get(file) === settled) this.queue.delete(file);
+    });
+    return job;
+  }
+
+  private async writeNow(
+    file: string,
+    text: string,
+    base: string | null,
+  ): Promise<Result<{ revision: string }>> {
     const name = path.basename(file);
     let before: string | null = null;
     try {
@@ -66,14 +89,18 @@ export class KeptFile<T> {
     const current = before === null ? null : revisionOf(before);
     if (current === revision) return success({ revision });
     try {
+      const { name: stem, ext } = path.parse(file);
       if (current !== base) {
-        const { name: stem, ext } = path.parse(file);
         const kept = `${stem}.conflict-${revision.slice(0, 8)}${ext}`;
         await this.disk.writeWhole(path.join(path.dirname(file), kept), text);
         return failure('conflict', { name, kept });
       }
       await mkdir(path.dirname(file), { recursive: true });
       if (before !== null && this.parse(before).ok) await keepGeneration(file, before);
+      else if (before !== null && current !== null) {
+        const aside = `${stem}.damaged-${current.slice(0, 8)}${ext}`;
+        await this.disk.writeWhole(path.join(path.dirname(file), aside), before);
+      }
       await this.disk.writeWhole(file, text);
     } catch (error) {
       return fileFailure(error, name, 'writing');

@@ -38,5 +38,9 @@ export async function prepareLibrary(folder: LibraryFolder, samples: string | nu
 
 /** Whether the library is still there (a disk can be unplugged while the window is open). */
 export async function libraryPresent(folder: LibraryFolder): Promise<Result<null>> {
-  return (await exists(folder.about)) ? success(null) : failure('library-gone', { name: folder.root });
+  try {
+    return (await exists(folder.about)) ? success(null) : failure('library-gone', { name: folder.root });
+  } catch (error) {
+    return fileFailure(error, path.basename(folder.root), 'reading');
+  }
 }

@@ -15,15 +15,21 @@ import { summariseSwim } from './summarise-swim';
 
 type Problem = OperationOutput<'library/open'>['problems'][number];
 
+interface Known {
+  readonly stamp: string;
+  readonly summary: SwimSummary;
+  readonly clip: Clip;
+  /** The file is damaged and its newest good generation stands in. */
+  readonly recovered: boolean;
+}
+
 const swimCodes = { damaged: 'swim-damaged', newer: 'swim-newer-version' } as const;
 
 /** The swims of a library: one folder each, files are the truth. */
 export class SwimShelf {
   private readonly file: KeptFile<Swim>;
   /** Summaries by swim file, good while its time and size stand. */
-  private readonly summaries = new Map<string, { readonly stamp: string; readonly summary: SwimSummary }>();
-  /** Writes to one swim wait for each other: a read-compare-rename must not interleave with its twin. */
-  private readonly queue = new Map<string, Promise<unknown>>();
+  private readonly summaries = new Map<string, Known>();
 
   constructor(
     private readonly folder: LibraryFolder,
@@ -52,15 +58,18 @@ export class SwimShelf {
     const problems: Problem[] = [];
     for (const name of names) {
       const summary = await this.summary(name);
-      if (summary.ok) swims.push(summary.value);
-      else if (summary.error.code === 'swim-newer-version' || summary.error.code === 'swim-damaged')
+      if (summary.ok) {
+        swims.push(summary.value.summary);
+        if (summary.value.recovered)
+          problems.push({ folder: name, code: 'swim-damaged', detail: { name: 'swim.json', recovered: 1 } });
+      } else if (summary.error.code === 'swim-newer-version' || summary.error.code === 'swim-damaged')
         problems.push({ folder: name, code: summary.error.code, detail: summary.error.detail });
       else problems.push({ folder: name, code: 'cannot-read', detail: summary.error.detail });
     }
     return success({ swims, problems });
   }
 
-  private async summary(id: string): Promise<Result<SwimSummary>> {
+  private async summary(id: string): Promise<Result<Known>> {
     let stamp: string;
     try {
       const facts = await stat(this.swimFile(id));
@@ -77,14 +86,19 @@ export class SwimShelf {
       () => true,
       () => false,
     );
-    const base = read?.ok
-      ? summariseSwim(read.value.value, read.value.revision)
-      : (known?.summary as SwimSummary);
-    const clip = read?.ok ? read.value.value.clip : null;
-    const clipStatus = clip ? await this.clipStatus(id, clip) : base.clipStatus;
-    const summary: SwimSummary = { ...base, hasThumbnail, clipStatus };
-    this.summaries.set(id, { stamp, summary });
-    return success(summary);
+    const fresh = read
+      ? {
+          summary: summariseSwim(read.value.value, read.value.revision),
+          clip: read.value.value.clip,
+          recovered: read.value.recovered,
+        }
+      : known;
+    if (!fresh) throw new Error('a summary is either known or read');
+    // thumbnail and clip come and go without the swim's file changing
+    const clipStatus = await this.clipStatus(id, fresh.clip);
+    const now: Known = { ...fresh, stamp, summary: { ...fresh.summary, hasThumbnail, clipStatus } };
+    this.summaries.set(id, now);
+    return success(now);
   }
 
   async read(id: string): Promise<Result<OperationOutput<'swim/read'>>> {
@@ -95,17 +109,7 @@ export class SwimShelf {
   }
 
   write(swim: Swim, base: string | null): Promise<Result<{ revision: string }>> {
-    const before = this.queue.get(swim.id) ?? Promise.resolve();
-    const job = before.then(() => this.file.write(this.swimFile(swim.id), serialiseSwim(swim), base));
-    const settled = job.then(
-      () => undefined,
-      () => undefined,
-    );
-    this.queue.set(swim.id, settled);
-    void settled.then(() => {
-      if (this.queue.get(swim.id) === settled) this.queue.delete(swim.id);
-    });
-    return job;
+    return this.file.write(this.swimFile(swim.id), serialiseSwim(swim), base);
   }
 
   /** Where a swim's clip is, whether or not it is there; null when its name would leave the folder. */
