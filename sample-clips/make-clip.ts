@@ -147,7 +147,7 @@ export async function makeClip(scenario: Scenario, folder: string): Promise<Made
     '-frames:v',
     '1',
     '-vf',
-    'scale=480:-2',
+    'scale=480:270:force_original_aspect_ratio=increase,crop=480:270',
     '-q:v',
     '5',
     `${folder}/thumb.jpg`,

@@ -91,7 +91,7 @@ export async function writeSwim(
       ? { travel: null, level: null, surface: null, scale: null }
       : {
           travel: truth.travel,
-          level: line(camera.surfaceRow, 0.08, 0.92),
+          level: line(0.78 * camera.height, 0.08, 0.92),
           surface: line(camera.surfaceRow, 0.1, 0.9),
           scale: scenario.withScale
             ? {

@@ -13,6 +13,11 @@ import { faultFailure } from '../host/kept-file';
 
 const usage = 'Usage: npm run -s readings -- <swim folder or swim.json> [--json|--csv]';
 
+/** Six significant digits: enough to compute with, and no noise. */
+function six(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
+
 function stop(code: 1 | 2, words: string): never {
   console.error(words);
   process.exit(code);
@@ -66,8 +71,6 @@ async function readSwimmer(at: string, of: Swim): Promise<Swimmer | null> {
 function asJson(of: Swim, all: readonly Reading[]): unknown {
   return { format: 'submark-readings', version: 1, swim: of.id, readings: all };
 }
-
-const six = (value: number): string => String(Number(value.toPrecision(6)));
 
 function asCsv(all: readonly Reading[]): string {
   const cell = (text: string): string => (/[",\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);

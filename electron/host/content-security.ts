@@ -23,6 +23,6 @@ export const securityHeaders: Readonly<Record<string, string>> = {
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Embedder-Policy': 'require-corp',
   'Cross-Origin-Resource-Policy': 'same-origin',
-  'Permissions-Policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), bluetooth=()',
+  'Permissions-Policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=()',
   'Cache-Control': 'no-store',
 };
