@@ -1,0 +1,109 @@
+import { describe, expect, it } from 'vitest';
+import { layers, type SourceFile, sourceFiles } from './import-walk';
+
+const files = sourceFiles();
+
+/** Circles of imports among files, types left out: they are gone at run time. */
+function circles(of: readonly SourceFile[]): readonly string[] {
+  const edges = new Map(
+    of.map(({ file, imports }) => [
+      file,
+      imports.filter((each) => each.own && !each.typeOnly).map((each) => each.target),
+    ]),
+  );
+  const done = new Set<string>();
+  const found: string[] = [];
+  const walk = (file: string, trail: readonly string[]): void => {
+    const at = trail.indexOf(file);
+    if (at >= 0) found.push([...trail.slice(at), file].join(' → '));
+    if (at >= 0 || done.has(file)) return;
+    for (const next of edges.get(file) ?? []) walk(next, [...trail, file]);
+    done.add(file);
+  };
+  for (const file of edges.keys()) walk(file, []);
+  return found;
+}
+
+describe('the house', () => {
+  it('is walked whole: files of all three layers, and imports between them', () => {
+    for (const layer of layers)
+      expect(files.filter((each) => each.layer === layer).length, layer).toBeGreaterThan(5);
+    const crossing = files.filter(({ layer, imports }) =>
+      imports.some((each) => each.own && !each.target.startsWith(`${layer}/`)),
+    );
+    expect(crossing.length).toBeGreaterThan(5);
+  });
+
+  it('lets imports run only from renderer and electron to shared-core', () => {
+    const wrong = files.flatMap(({ file, layer, imports }) =>
+      imports
+        .filter((each) => each.own)
+        .filter((each) => /^(shared-core|electron|renderer|tests|sample-clips)\//.test(each.target))
+        .filter((each) => !each.target.startsWith(`${layer}/`) && !each.target.startsWith('shared-core/'))
+        .map((each) => `${file} → ${each.target}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('imports no file in a circle', () => {
+    expect(circles(files)).toEqual([]);
+  });
+
+  it('would see a circle, and a circle of types alone is none', () => {
+    const file = (name: string, target: string, typeOnly: boolean): SourceFile => ({
+      file: name,
+      layer: 'shared-core',
+      text: '',
+      imports: [{ target, own: true, typeOnly }],
+    });
+    expect(circles([file('a', 'b', false), file('b', 'a', false)])).toEqual(['a → b → a']);
+    expect(circles([file('a', 'b', false), file('b', 'a', true)])).toEqual([]);
+  });
+
+  it('keeps shared-core to arithmetic libraries: no Node, DOM, React, Electron', () => {
+    const allowed = new Set([
+      'zod',
+      'd3-array',
+      'd3-scale',
+      'd3-shape',
+      'jstat',
+      'simple-statistics',
+      'ml-matrix',
+      'immer',
+    ]);
+    const wrong = files
+      .filter((each) => each.layer === 'shared-core')
+      .flatMap(({ file, imports }) =>
+        imports
+          .filter((each) => !each.own && !allowed.has(each.target))
+          .map((each) => `${file} → ${each.target}`),
+      );
+    expect(wrong).toEqual([]);
+  });
+
+  it('gives shared-core no clock and no chance', () => {
+    const wrong = files
+      .filter((each) => each.layer === 'shared-core')
+      .filter(({ text }) => /Math\.random\(|Date\.now\(|new Date\(\)|performance\.now\(|crypto\./.test(text))
+      .map((each) => each.file);
+    expect(wrong).toEqual([]);
+  });
+
+  it('uses ipcMain only where the sender is checked', () => {
+    const users = files.filter(({ text }) => /\bipcMain\b/.test(text)).map((each) => each.file);
+    expect(users).toEqual(['electron/shell/handle-operations.ts']);
+  });
+
+  it('brings electron in only in the shell, and runs no shell', () => {
+    const users = files.filter(({ imports }) => imports.some((each) => each.target === 'electron'));
+    expect(users.filter((each) => !each.file.startsWith('electron/shell/')).map((each) => each.file)).toEqual(
+      [],
+    );
+    expect(files.filter(({ text }) => /shell:\s*true|\bexecSync\b|\bexec\(\s*['"`]/.test(text))).toEqual([]);
+  });
+
+  it('has no folder or file for leftovers', () => {
+    const wrong = files.filter(({ file }) => /(^|\/)(utils?|misc|helpers?|common)(\/|\.tsx?$)/.test(file));
+    expect(wrong.map((each) => each.file)).toEqual([]);
+  });
+});
