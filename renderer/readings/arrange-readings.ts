@@ -48,7 +48,7 @@ const wanted: ReadonlySet<string> = new Set([
   'speed-marks',
   'speed-hip',
   'speed-variation',
-  'distance-per-kick-marks',
+  'distance-per-kick',
 ]);
 
 const isShare = (id: string, all: ReadonlyMap<string, unknown>): boolean =>

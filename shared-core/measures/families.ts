@@ -1,19 +1,9 @@
 import { type BodyFamily, bodyFamilies } from './body/body-families';
-import { kickRhythmDefinitions, kickRhythmReadings } from './events/kick-rhythm';
-import { markedSpeedDefinitions, markedSpeedReadings } from './events/marked-speed';
-import { strokeRateDefinitions, strokeRateReadings } from './events/stroke-rate';
-import { timingReadings } from './events/timing';
-import { timingDefinitions } from './events/timing-definitions';
+import { eventFamilies } from './events/event-families';
 import type { ReadingDefinition } from './reading';
 
 /** All families of readings, in the order of the catalogue. */
-export const families: readonly BodyFamily[] = [
-  { definitions: timingDefinitions, read: timingReadings },
-  { definitions: kickRhythmDefinitions, read: kickRhythmReadings },
-  { definitions: strokeRateDefinitions, read: strokeRateReadings },
-  { definitions: markedSpeedDefinitions, read: markedSpeedReadings },
-  ...bodyFamilies,
-];
+export const families: readonly BodyFamily[] = [...eventFamilies, ...bodyFamilies];
 
 /** Every reading's definition, in order. */
 export const catalogue: readonly ReadingDefinition[] = families.flatMap((family) => family.definitions);

@@ -169,7 +169,7 @@ function drawKicking(random: () => number, between: Between): Drawn {
     instants.push({ kind: 'distance-mark', time: start + 0.1 + off() / speed, metres: 5 });
     instants.push({ kind: 'distance-mark', time: start + 0.1 + (5 + off()) / speed, metres: 10 });
     truth.set('speed-marks', speed);
-    truth.set('distance-per-kick-marks', speed * period);
+    truth.set('distance-per-kick', speed * period);
   }
   return { instants, truth, stroke: 'dolphin-kick' };
 }

@@ -1,0 +1,87 @@
+import type { BodyContext } from '../body/body-context';
+import { computedReading, missingReading } from '../body/measured-reading';
+import type { MissingReason, Reading, ReadingDefinition } from '../reading';
+import { eventsOf } from './event-list';
+import { strokesOf } from './strokes';
+import { wholeNumberVariance } from './whole-number';
+
+/** Strokes of the length, and strokes per breath. */
+export function strokeCountReadings(context: BodyContext): readonly Reading[] {
+  return [strokeCount(context), breathing(context)];
+}
+
+function strokeCount(context: BodyContext): Reading {
+  const id = 'stroke-count';
+  const touch = eventsOf(context.events, 'touch').at(-1);
+  const start = [...eventsOf(context.events, 'push-off'), ...eventsOf(context.events, 'breakout')]
+    .sort((a, b) => a.time - b.time)
+    .find((each) => touch && each.time < touch.time);
+  const reasons: MissingReason[] = [];
+  // without both ends the marks may be a part of the length
+  if (!start) reasons.push({ code: 'needs-events', kind: 'push-off', have: 0, need: 1 });
+  if (!touch) reasons.push({ code: 'needs-events', kind: 'touch', have: 0, need: 1 });
+  if (!start || !touch) return missingReading(id, ...reasons);
+  const entries = eventsOf(context.events, 'entry').filter(
+    (each) => each.time > start.time && each.time < touch.time,
+  );
+  if (entries.length === 0)
+    return missingReading(id, { code: 'needs-events', kind: 'entry', have: 0, need: 1 });
+  return computedReading(context, id, {
+    value: entries.length,
+    unit: 'count',
+    ownVariance: wholeNumberVariance,
+    cycles: entries.length,
+    frames: [],
+    eventIds: [start, ...entries, touch].map((each) => each.event.id),
+  });
+}
+
+function breathing(context: BodyContext): Reading {
+  const id = 'breathing-every';
+  const strokes = strokesOf(context.events);
+  const breathed = strokes.filter((stroke) => stroke.breath);
+  const entries = eventsOf(context.events, 'entry').length;
+  if (strokes.length === 0)
+    return missingReading(id, { code: 'needs-events', kind: 'entry', have: entries, need: 2 });
+  if (breathed.length === 0)
+    return missingReading(id, { code: 'needs-events', kind: 'breath', have: 0, need: 1 });
+  return computedReading(context, id, {
+    value: strokes.length / breathed.length,
+    unit: 'count',
+    ownVariance: wholeNumberVariance / breathed.length ** 2,
+    cycles: strokes.length,
+    frames: [],
+    eventIds: [
+      ...new Set([
+        ...strokes.flatMap((stroke) => [stroke.entry.event.id, stroke.next.event.id]),
+        ...breathed.flatMap((stroke) => stroke.breath?.event.id ?? []),
+      ]),
+    ],
+  });
+}
+
+export const strokeCountDefinitions: readonly ReadingDefinition[] = [
+  {
+    id: 'stroke-count',
+    group: 'stroke',
+    label: 'Strokes in the length',
+    brief: 'hand entries, breakout to touch',
+    definition:
+      'Hand entries marked between the push-off (or breakout) and the touch. Mark every entry of the length for it.',
+    forCoach: 'The count the swimmer can check alone; hold it against the swimmer’s own target.',
+    forSwimmer: 'How many strokes you took for the length.',
+    source: 'Common practice, no source.',
+    digits: 0,
+  },
+  {
+    id: 'breathing-every',
+    group: 'stroke',
+    label: 'Breathing pattern',
+    brief: 'strokes per breath',
+    definition: 'Whole strokes marked divided by those with a breath. 1 is a breath every stroke.',
+    forCoach: 'Which breathing pattern was swum. Described, never scored: fewer breaths are no aim.',
+    forSwimmer: 'In how many strokes you breathe once.',
+    source: 'Our own definition.',
+    digits: 1,
+  },
+];

@@ -1,0 +1,201 @@
+import {
+  combine,
+  difference,
+  quotient,
+  sum,
+  type Tracked,
+  trackedMark,
+  trackedVariance,
+} from '../../uncertainty/tracked';
+import type { BodyContext } from '../body/body-context';
+import type { TimedEvent } from '../body/cycle-frame';
+import { computedReading, missingReading, z95 } from '../body/measured-reading';
+import type { MissingReason, Reading, ReadingDefinition } from '../reading';
+import { eventsOf } from './event-list';
+import { fitPeriod } from './fit-period';
+import { markVariances, timeOf, trackedReading } from './tracked-reading';
+import { wholeNumberVariance } from './whole-number';
+
+/** World Aquatics swimming rules (SW): the head must break the surface by 15 m in butterfly and backstroke. */
+const ruleMetres = 15;
+
+/**
+ * Swimmers go faster under water than after it; between two distance marks around the breakout a steady speed is
+ * assumed. Standard deviation of what that costs half way between them, as a share of their distance. Our default.
+ */
+const unsteadyShare = 0.04;
+
+const thirds = ['first', 'middle', 'last'] as const;
+const ids = [
+  'underwater-time',
+  'underwater-kicks',
+  'underwater-kick-frequency',
+  ...thirds.map((third) => `underwater-kick-frequency-${third}-third`),
+  'underwater-distance-marks',
+];
+
+/** Push-off to breakout: time, kicks, kick frequency whole and by thirds, and distance where distance marks tell. */
+export function underwaterPartReadings(context: BodyContext): readonly Reading[] {
+  const start = eventsOf(context.events, 'push-off')[0];
+  const end = eventsOf(context.events, 'breakout').find((each) => !start || each.time > start.time);
+  if (!start || !end) {
+    const reasons: MissingReason[] = [];
+    if (!start) reasons.push({ code: 'needs-events', kind: 'push-off', have: 0, need: 1 });
+    if (!end) reasons.push({ code: 'needs-events', kind: 'breakout', have: 0, need: 1 });
+    return ids.map((id) => missingReading(id, ...reasons));
+  }
+  const time = trackedReading(context, 'underwater-time', 's', difference(timeOf(end), timeOf(start)), []);
+  const third = (end.time - start.time) / 3;
+  return [
+    time,
+    kickCount(context, start, end),
+    frequency(context, 'underwater-kick-frequency', start.time, end.time),
+    ...thirds.map((name, i) =>
+      frequency(
+        context,
+        `underwater-kick-frequency-${name}-third`,
+        start.time + i * third,
+        start.time + (i + 1) * third,
+      ),
+    ),
+    distance(context, end),
+  ];
+}
+
+function kicksWithin(context: BodyContext, from: number, to: number): readonly (readonly TimedEvent[])[] {
+  return (['kick-top', 'kick-bottom'] as const).map((kind) =>
+    eventsOf(context.events, kind).filter((each) => each.time >= from && each.time <= to),
+  );
+}
+
+function kickCount(context: BodyContext, start: TimedEvent, end: TimedEvent): Reading {
+  const rows = kicksWithin(context, start.time, end.time);
+  // a kick is done at its bottom; where bottoms are not marked, tops stand for them
+  const row = rows[1]?.length ? rows[1] : (rows[0] ?? []);
+  if (row.length === 0)
+    return missingReading('underwater-kicks', {
+      code: 'needs-events',
+      kind: 'kick-bottom',
+      have: 0,
+      need: 1,
+    });
+  return computedReading(context, 'underwater-kicks', {
+    value: row.length,
+    unit: 'count',
+    ownVariance: wholeNumberVariance,
+    cycles: row.length,
+    frames: [],
+    eventIds: [start, ...row, end].map((each) => each.event.id),
+  });
+}
+
+function frequency(context: BodyContext, id: string, from: number, to: number): Reading {
+  const rows = kicksWithin(context, from, to);
+  const rhythm = fitPeriod(rows);
+  if (!rhythm) {
+    const have = Math.max(...rows.map((row) => row.length));
+    return missingReading(id, { code: 'needs-events', kind: 'kick-top', have, need: 2 });
+  }
+  const used = rows.filter((row) => row.length >= 2).flat();
+  return computedReading(context, id, {
+    value: 1 / rhythm.seconds,
+    unit: 'Hz',
+    ownVariance: rhythm.variance / rhythm.seconds ** 4,
+    cycles: Math.max(...rows.map((row) => row.length)) - 1,
+    frames: [],
+    eventIds: used.map((each) => each.event.id),
+  });
+}
+
+function distance(context: BodyContext, end: TimedEvent): Reading {
+  const id = 'underwater-distance-marks';
+  const marks = eventsOf(context.events, 'distance-mark').filter((each) => each.event.metres !== null);
+  const before = marks.filter((each) => each.time <= end.time).at(-1);
+  const after = marks.find((each) => each.time > end.time);
+  if (!before || !after)
+    return missingReading(id, { code: 'needs-events', kind: 'distance-mark', have: marks.length, need: 2 });
+  const from = before.event.metres ?? 0;
+  const gap = (after.event.metres ?? 0) - from;
+  const share = quotient(difference(timeOf(end), timeOf(before)), difference(timeOf(after), timeOf(before)));
+  if (!share || !(gap > 0)) return missingReading(id, { code: 'degenerate', what: 'zero-length' });
+  const metres: Tracked = sum([
+    { value: from, slopes: new Map() },
+    combine(gap, share, 0, trackedMark(end.event.id, 0)),
+  ]);
+  const unsteady = (unsteadyShare * gap * 4 * share.value * (1 - share.value)) ** 2;
+  const ownVariance = trackedVariance(metres, markVariances(context)) + unsteady;
+  return computedReading(context, id, {
+    value: metres.value,
+    unit: 'm',
+    ownVariance,
+    cycles: 0,
+    frames: [],
+    eventIds: [before, end, after].map((each) => each.event.id),
+    usesScale: false,
+    notes: metres.value > ruleMetres - z95 * Math.sqrt(ownVariance) ? ['beyond-15-m'] : [],
+  });
+}
+
+const rule = 'World Aquatics swimming rules (SW): the head must surface by 15 m in butterfly and backstroke.';
+
+export const underwaterPartDefinitions: readonly ReadingDefinition[] = [
+  {
+    id: 'underwater-time',
+    group: 'course',
+    label: 'Underwater part, time',
+    brief: 'push-off → breakout',
+    definition: 'Seconds from the push-off to the head breaking the surface.',
+    forCoach: 'How long the underwater part lasts. It is described, never scored: longer is no aim.',
+    forSwimmer: 'How long your push-off and dolphin kicks last before you surface.',
+    source: 'Our own definition.',
+    digits: 2,
+  },
+  {
+    id: 'underwater-kicks',
+    group: 'course',
+    label: 'Underwater part, kicks',
+    brief: 'kick bottoms before the breakout',
+    definition: 'Kick bottoms marked between push-off and breakout (tops where no bottom is marked).',
+    forCoach: 'How many kicks the swimmer takes before surfacing.',
+    forSwimmer: 'How many kicks you take before you surface.',
+    source: 'Our own definition.',
+    digits: 0,
+  },
+  {
+    id: 'underwater-kick-frequency',
+    group: 'course',
+    label: 'Underwater part, kick frequency',
+    brief: 'kicks a second before the breakout',
+    definition: 'Kick frequency of the tops and bottoms between push-off and breakout.',
+    forCoach: 'How quickly the legs work under water.',
+    forSwimmer: 'How many kicks a second you make under water.',
+    source: 'Our own definition.',
+    digits: 2,
+  },
+  ...thirds.map(
+    (third): ReadingDefinition => ({
+      id: `underwater-kick-frequency-${third}-third`,
+      group: 'course',
+      label: `Underwater kick frequency, ${third} third`,
+      brief: `${third} third of the time under water`,
+      definition: `Kick frequency of the tops and bottoms in the ${third} third of the time from push-off to breakout.`,
+      forCoach:
+        'Whether the kick keeps its rate from push-off to breakout; read the three thirds side by side.',
+      forSwimmer: 'Whether you keep your kick going until you surface.',
+      source: 'Our own definition.',
+      digits: 2,
+    }),
+  ),
+  {
+    id: 'underwater-distance-marks',
+    group: 'course',
+    label: 'Underwater part, by distance marks',
+    brief: 'metres at the breakout',
+    definition:
+      'Metres from the wall at the breakout, between the distance marks before and after it at a steady speed; what an unsteady speed may cost is in the interval.',
+    forCoach: 'Where the head broke the surface. The rule is 15 m; more is no aim in itself.',
+    forSwimmer: 'Where you came up.',
+    source: rule,
+    digits: 1,
+  },
+];

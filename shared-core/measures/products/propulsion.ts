@@ -1,0 +1,164 @@
+import type { BodyContext } from '../body/body-context';
+import { bodyWave } from '../body/body-wave-speed';
+import { kickAmplitude } from '../body/kick-amplitude';
+import { computedReading, missingReading, unitPart, z95 } from '../body/measured-reading';
+import { notFromSide } from '../body/side-view';
+import { bestSpeed } from '../body/speed';
+import { type KickPeriod, kickPeriod } from '../events/kick-period';
+import type { Reading, ReadingDefinition, ReadingNote } from '../reading';
+import { swimSpeed } from './swim-speed';
+
+/**
+ * Strouhal number f·A/U: kick frequency (Hz), peak-to-peak amplitude and speed in one length unit. U not zero.
+ *
+ * @see Wądrzyk, Nosiadek, Staszkiewicz 2017, Human Movement 18(4)
+ */
+export function strouhalNumber(frequency: number, amplitude: number, speed: number): number {
+  return (frequency * amplitude) / speed;
+}
+
+/**
+ * Froude efficiency of a slender body, (c + U) / 2c: body-wave speed c and swimming speed U in one unit, 0 < U ≤ c;
+ * between 0.5 and 1.
+ *
+ * @see Zamparo et al. 2002, J Exp Biol 205:2665–2676
+ */
+export function froudeEfficiency(speed: number, waveSpeed: number): number {
+  return (waveSpeed + speed) / (2 * waveSpeed);
+}
+
+/** Distance per kick, Strouhal number and Froude efficiency, where speed, amplitude and body wave are there. */
+export function propulsionReadings(context: BodyContext): readonly Reading[] {
+  const kick = kickPeriod(context);
+  return [distancePerKick(context, kick), strouhal(context, kick), froude(context)];
+}
+
+function distancePerKick(context: BodyContext, kick: KickPeriod | null): Reading {
+  const id = 'distance-per-kick';
+  const result = swimSpeed(context);
+  if (!result.ok) return missingReading(id, ...result.reasons);
+  if (!kick) return missingReading(id, { code: 'needs-reading', reading: 'kick-frequency' });
+  const { speed } = result;
+  const value = speed.value * kick.seconds;
+  return computedReading(context, id, {
+    value,
+    unit: speed.unit,
+    ownVariance: (speed.own + kick.variance / kick.seconds ** 2) * value ** 2,
+    sharedVariance: speed.shared * value ** 2,
+    cycles: kick.cycles,
+    frames: speed.frames,
+    eventIds: [...new Set([...speed.eventIds, ...kick.eventIds])],
+    usesScale: speed.usesScale,
+    notes: speed.notes,
+  });
+}
+
+/** Speed in the same picture units as amplitude and wave, so that the scale cancels; else metres between marks. */
+function speedBeside(context: BodyContext) {
+  const traced = bestSpeed(context);
+  if (traced.ok && traced.speed.value > 0) {
+    const { value, variance, of, frames, eventIds } = traced.speed;
+    const notes: readonly ReadingNote[] = of === 'hip' ? ['hip-not-centre-of-mass'] : [];
+    return { value, own: variance / value ** 2, shared: 0, frames, eventIds, notes, reasons: null };
+  }
+  const marked = swimSpeed(context);
+  if (!marked.ok) return { reasons: marked.reasons };
+  if (context.unit !== 'm') return { reasons: [{ code: 'needs-scene', item: 'scale' } as const] };
+  const part = unitPart(context, 1);
+  return { ...marked.speed, own: marked.speed.own + part.own, shared: part.shared, reasons: null };
+}
+
+function strouhal(context: BodyContext, kick: KickPeriod | null): Reading {
+  const id = 'strouhal';
+  const view = notFromSide(context);
+  if (view) return missingReading(id, view);
+  const heights = kickAmplitude(context);
+  if (!kick) return missingReading(id, { code: 'needs-reading', reading: 'kick-frequency' });
+  if (!heights || !(heights.value > 0))
+    return missingReading(id, { code: 'needs-reading', reading: 'kick-amplitude-toe' });
+  const speed = speedBeside(context);
+  if (speed.reasons) return missingReading(id, ...speed.reasons);
+  const value = strouhalNumber(1 / kick.seconds, heights.value, speed.value);
+  const own = heights.variance / heights.value ** 2 + speed.own + kick.variance / kick.seconds ** 2;
+  return computedReading(context, id, {
+    value,
+    unit: 'ratio',
+    ownVariance: own * value ** 2,
+    sharedVariance: speed.shared * value ** 2,
+    cycles: heights.kicks,
+    frames: [...new Set([...heights.frames, ...speed.frames])],
+    eventIds: [...new Set([...kick.eventIds, ...heights.eventIds, ...speed.eventIds])],
+    usesLevel: true,
+    usesTravel: true,
+    notes: speed.notes,
+  });
+}
+
+function froude(context: BodyContext): Reading {
+  const id = 'froude';
+  const view = notFromSide(context);
+  if (view) return missingReading(id, view);
+  const result = bodyWave(context);
+  if (!result.ok) return missingReading(id, ...result.reasons);
+  const { wave } = result;
+  if (!(wave.slope - z95 * Math.sqrt(wave.slopeVariance) > 0))
+    return missingReading(id, { code: 'needs-reading', reading: 'body-wave-speed' });
+  const speed = speedBeside(context);
+  if (speed.reasons) return missingReading(id, ...speed.reasons);
+  const waveSpeed = wave.angularFrequency / wave.slope;
+  const share = speed.value / waveSpeed;
+  if (share > 1) return missingReading(id, { code: 'degenerate', what: 'speed-above-wave' });
+  const relative = wave.slopeVariance / wave.slope ** 2 + wave.frequencyVariance + speed.own;
+  return computedReading(context, id, {
+    value: froudeEfficiency(speed.value, waveSpeed),
+    unit: 'ratio',
+    ownVariance: (share ** 2 * relative) / 4,
+    sharedVariance: (share ** 2 * speed.shared) / 4,
+    cycles: wave.cycles,
+    frames: [...new Set([...wave.frames, ...speed.frames])],
+    eventIds: [...new Set([...wave.eventIds, ...speed.eventIds])],
+    usesLevel: true,
+    usesTravel: true,
+    notes: speed.notes,
+  });
+}
+
+export const propulsionDefinitions: readonly ReadingDefinition[] = [
+  {
+    id: 'distance-per-kick',
+    group: 'kick',
+    label: 'Distance per kick',
+    brief: 'speed ÷ kick frequency',
+    definition:
+      'Mean speed times the time of one whole kick; speed between distance marks where there are two, else of the trace.',
+    forCoach: 'How far one kick carries the swimmer. Compare with and without fins apart.',
+    forSwimmer: 'How far one kick carries you.',
+    source: 'd = U / f: Zamparo et al. 2002, J Exp Biol 205:2665–2676.',
+    digits: 2,
+  },
+  {
+    id: 'strouhal',
+    group: 'kick',
+    label: 'Strouhal number',
+    brief: 'kick frequency × amplitude ÷ speed',
+    definition:
+      'Kick frequency times peak-to-peak amplitude of the toes over mean speed. A pure number: with a trace speed the scale cancels.',
+    forCoach:
+      'How much kicking goes into the speed: the same speed with a smaller number takes less kick, by depth or by rate.',
+    forSwimmer: 'How much kick you spend on your speed.',
+    source: 'Wądrzyk, Nosiadek, Staszkiewicz 2017, Human Movement 18(4).',
+    digits: 2,
+  },
+  {
+    id: 'froude',
+    group: 'kick',
+    label: 'Froude efficiency',
+    brief: '(wave speed + speed) ÷ (2 × wave speed)',
+    definition:
+      'Share of the kick’s useful power by slender-body theory, from body-wave speed c and mean speed U: (c + U) / 2c. Needs U ≤ c; between 0.5 and 1.',
+    forCoach: 'How well the body wave turns into forward motion: nearer to 1, less of it goes into the wake.',
+    forSwimmer: 'How much of your wave pushes you forward.',
+    source: 'Zamparo et al. 2002, J Exp Biol 205:2665–2676.',
+    digits: 2,
+  },
+];

@@ -1,0 +1,75 @@
+import type { BodyContext } from '../body/body-context';
+import { computedReading, missingReading } from '../body/measured-reading';
+import { eventsOf } from '../events/event-list';
+import { fitPeriod } from '../events/fit-period';
+import { strokesOf } from '../events/strokes';
+import type { Reading, ReadingDefinition } from '../reading';
+import { swimSpeed } from './swim-speed';
+
+const ids = ['stroke-length', 'stroke-index'] as const;
+
+/** Distance per stroke and stroke index, of clean swimming: distance marks before the breakout don't count. */
+export function strokeProductReadings(context: BodyContext): readonly Reading[] {
+  const entries = eventsOf(context.events, 'entry');
+  const rhythm = fitPeriod([entries]);
+  if (!rhythm) return ids.map((id) => missingReading(id, { code: 'needs-reading', reading: 'stroke-rate' }));
+  const result = swimSpeed(context, eventsOf(context.events, 'breakout')[0]?.time);
+  if (!result.ok) return ids.map((id) => missingReading(id, ...result.reasons));
+  const { speed } = result;
+  const length = speed.value * rhythm.seconds;
+  const index = speed.value * length;
+  const relativePeriod = rhythm.variance / rhythm.seconds ** 2;
+  const shared = {
+    cycles: strokesOf(context.events).length,
+    frames: speed.frames,
+    eventIds: [...new Set([...entries.map((each) => each.event.id), ...speed.eventIds])],
+    usesScale: speed.usesScale,
+    notes: speed.notes,
+  };
+  return [
+    computedReading(context, 'stroke-length', {
+      ...shared,
+      value: length,
+      unit: speed.unit,
+      ownVariance: (speed.own + relativePeriod) * length ** 2,
+      sharedVariance: speed.shared * length ** 2,
+    }),
+    speed.unit === 'm'
+      ? computedReading(context, 'stroke-index', {
+          ...shared,
+          value: index,
+          unit: 'm²/s',
+          // speed enters twice, so its error doubles
+          ownVariance: (4 * speed.own + relativePeriod) * index ** 2,
+          sharedVariance: 4 * speed.shared * index ** 2,
+        })
+      : missingReading('stroke-index', { code: 'needs-scene', item: 'scale' }),
+  ];
+}
+
+export const strokeProductDefinitions: readonly ReadingDefinition[] = [
+  {
+    id: 'stroke-length',
+    group: 'stroke',
+    label: 'Stroke length',
+    brief: 'speed × time of one stroke',
+    definition:
+      'Distance of one stroke: mean speed times the common period of the hand entries. Clean swimming only: distance marks before the breakout do not count.',
+    forCoach: 'How far one stroke carries the swimmer; read it with the stroke rate.',
+    forSwimmer: 'How far one stroke carries you.',
+    source: 'SL = U · T; common definition.',
+    digits: 2,
+  },
+  {
+    id: 'stroke-index',
+    group: 'stroke',
+    label: 'Stroke index',
+    brief: 'speed × stroke length',
+    definition: 'Mean speed times stroke length. Compare swims of one swimmer at one pace.',
+    forCoach:
+      'Speed and length of the stroke in one number: it grows when either does without the other falling.',
+    forSwimmer: 'Whether you go fast and long at once.',
+    source: 'SI = U · SL; common definition.',
+    digits: 2,
+  },
+];
