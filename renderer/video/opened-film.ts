@@ -1,10 +1,12 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { slowdownFromTags } from '#core/timeline/capture-rate';
+import { editEnd } from '#core/timeline/edit-list';
 import { isEvenRate, usualRate } from '#core/timeline/picture-order';
 import { decoderConfigOf, probeDecoding } from './decoder-setup';
 import type { ClipFacts, ClipInput } from './frame-source';
 import { type OpenedClip, openClip, wordsOf } from './open-clip';
 import { type PacketIndex, readPacketIndex } from './packet-index';
+import { readMovieBox } from './read-movie-box';
 
 /** A clip opened for decoding: its facts and everything a decoder needs. Closed by `close`. */
 export interface OpenedFilm {
@@ -25,7 +27,7 @@ export async function openFilm(clip: ClipInput, signal: AbortSignal): Promise<Re
   const stop = (): void => input.dispose();
   signal.addEventListener('abort', stop, { once: true });
   try {
-    const film = await inspect(opened.value, signal);
+    const film = await inspect(opened.value, clip, signal);
     if (!film.ok) input.dispose();
     return film;
   } catch (problem) {
@@ -40,9 +42,12 @@ export async function openFilm(clip: ClipInput, signal: AbortSignal): Promise<Re
 
 async function inspect(
   { input, track, container }: OpenedClip,
+  clip: ClipInput,
   signal: AbortSignal,
 ): Promise<Result<OpenedFilm>> {
-  const index = await readPacketIndex(track, signal);
+  const movie = /^(MP4|QuickTime)/.test(container) ? await readMovieBox(clip, signal) : null;
+  const endTick = movie ? editEnd(movie, track.id) : Number.POSITIVE_INFINITY;
+  const index = await readPacketIndex(track, endTick, signal);
   const { table } = index.order;
   if (table.starts.length === 0) return failure('truncated', { lost: index.lost });
   const rate = usualRate(table);

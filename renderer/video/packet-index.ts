@@ -13,8 +13,15 @@ export interface PacketIndex {
   readFrom(coded: number): AsyncGenerator<EncodedPacket, void, unknown>;
 }
 
-/** Reads where and when every coded picture is. One pass over the container's metadata. */
-export async function readPacketIndex(track: InputVideoTrack, signal: AbortSignal): Promise<PacketIndex> {
+/**
+ * Reads where and when every coded picture is. One pass over the container's metadata. `endTick` is where an edit
+ * list ends the showing.
+ */
+export async function readPacketIndex(
+  track: InputVideoTrack,
+  endTick: number,
+  signal: AbortSignal,
+): Promise<PacketIndex> {
   const sink = new EncodedPacketSink(track);
   const ticksPerSecond = await track.getTimeResolution();
   const entries: EncodedPacket[] = [];
@@ -43,7 +50,7 @@ export async function readPacketIndex(track: InputVideoTrack, signal: AbortSigna
     }),
   );
   return {
-    order: orderPictures(pictures, ticksPerSecond),
+    order: orderPictures(pictures, ticksPerSecond, endTick),
     pictures,
     lost: entries.length - held,
     read,

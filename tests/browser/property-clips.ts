@@ -38,6 +38,7 @@ export const propertyClips: readonly MadeClip[] = [
   { ...base, name: 'starts-at-10-s', remux: { output: ['-output_ts_offset', '10'] } },
   { ...base, name: 'cut-at-the-start-by-edit-list', remux: { input: ['-ss', '2.2'], output: [] } },
   { ...base, name: 'cut-at-both-ends-by-edit-list', remux: { input: ['-ss', '1.4'], output: ['-t', '1.7'] } },
+  { ...base, name: 'trimmed-at-the-end-by-edit-list', editLength: 3100 },
   {
     ...base,
     name: 'capture-rate-tag',

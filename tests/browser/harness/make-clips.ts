@@ -19,6 +19,8 @@ export interface MadeClip {
   readonly after?: string;
   /** Turning written into the track header: a, b, c, d of its matrix. */
   readonly matrix?: readonly [number, number, number, number];
+  /** Length written into the edit list, in the movie's own ticks (ffmpeg writes milliseconds). */
+  readonly editLength?: number;
   /** A second call that works on the first one's file without re-encoding. */
   readonly remux?: { readonly input?: readonly string[]; readonly output: readonly string[] };
 }
@@ -59,6 +61,7 @@ export async function makeClip(clip: MadeClip): Promise<string | null> {
       await execa(tool.path, [...common, ...input, '-i', draft, '-c', 'copy', ...output, second]);
       renameSync(second, draft);
     }
+    if (clip.editLength !== undefined) writeEditLength(draft, clip.editLength);
     if (clip.matrix) writeMatrix(draft, clip.matrix);
     renameSync(draft, path);
   } finally {
@@ -80,5 +83,12 @@ function writeMatrix(path: string, [a, b, c, d]: NonNullable<MadeClip['matrix']>
   ] as const) {
     bytes.writeInt32BE(value * 65536, matrix + place * 4);
   }
+  writeFileSync(path, bytes);
+}
+
+/** Writes the length of an MP4's first edit (version 0), as a phone does when a clip is trimmed. */
+function writeEditLength(path: string, length: number): void {
+  const bytes = readFileSync(path);
+  bytes.writeUInt32BE(length, bytes.indexOf('elst', 0, 'latin1') + 4 + 8);
   writeFileSync(path, bytes);
 }

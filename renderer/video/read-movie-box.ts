@@ -1,0 +1,43 @@
+import type { ClipInput } from './frame-source';
+
+/** A header larger than this is not read again for its edit list (an hour at 60 a second has about 5 MB). */
+const largestHeader = 64 * 2 ** 20;
+/** Boxes looked at before giving up: a whole file has a handful, a fragmented one thousands after its header. */
+const boxesAtMost = 32;
+
+/** The content of an MP4's or MOV's `moov` box, or null when it is not found in one piece. */
+export async function readMovieBox(clip: ClipInput, signal: AbortSignal): Promise<Uint8Array | null> {
+  let at = 0;
+  for (let n = 0; n < boxesAtMost; n++) {
+    const head = await readBytes(clip, at, 16, signal);
+    if (head.byteLength < 8) return null;
+    const view = new DataView(head.buffer, head.byteOffset, head.byteLength);
+    const short = view.getUint32(0);
+    if (short === 1 && head.byteLength < 16) return null;
+    const size = short === 1 ? Number(view.getBigUint64(8)) : short;
+    const name = String.fromCharCode(...head.subarray(4, 8));
+    if (name === 'moov') {
+      if (size < 8 || size > largestHeader) return null;
+      const start = short === 1 ? 16 : 8;
+      const content = await readBytes(clip, at + start, size - start, signal);
+      return content.byteLength === size - start ? content : null;
+    }
+    if (size < 8) return null;
+    at += size;
+  }
+  return null;
+}
+
+async function readBytes(
+  clip: ClipInput,
+  start: number,
+  length: number,
+  signal: AbortSignal,
+): Promise<Uint8Array> {
+  if ('blob' in clip) return new Uint8Array(await clip.blob.slice(start, start + length).arrayBuffer());
+  const range = `bytes=${start}-${start + length - 1}`;
+  const answer = await fetch(clip.address, { headers: { Range: range }, signal });
+  if (answer.status === 206) return new Uint8Array(await answer.arrayBuffer());
+  await answer.body?.cancel();
+  return new Uint8Array();
+}

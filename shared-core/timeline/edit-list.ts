@@ -1,0 +1,84 @@
+/** A box of an ISO media file inside a larger piece of bytes. */
+interface Box {
+  readonly name: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * Where a track's edit list ends the showing, in the track's ticks from the start of the presentation; infinity when
+ * the list leaves that open or there is none. A trimmed phone clip keeps pictures after that end in the file.
+ *
+ * `movie` is the content of the file's `moov` box. Read is the first edit that shows media, with the empty edits
+ * before it as delay (ISO/IEC 14496-12, 8.6.6); durations there are in the movie's clock and are rounded to the
+ * track's. Cost: a walk over the headers. Damaged boxes end the walk where they are.
+ */
+export function editEnd(movie: Uint8Array, trackId: number): number {
+  const view = new DataView(movie.buffer, movie.byteOffset, movie.byteLength);
+  const whole: Box = { name: 'moov', from: 0, to: movie.byteLength };
+  const header = child(view, whole, 'mvhd');
+  const movieScale = header ? clockOf(view, header) : null;
+  if (movieScale === null) return Number.POSITIVE_INFINITY;
+  for (const track of children(view, whole)) {
+    if (track.name !== 'trak' || idOf(view, track) !== trackId) continue;
+    const media = child(view, track, 'mdia');
+    const mediaHeader = media && child(view, media, 'mdhd');
+    const trackScale = mediaHeader ? clockOf(view, mediaHeader) : null;
+    const edits = child(view, track, 'edts');
+    const list = edits && child(view, edits, 'elst');
+    if (!list || trackScale === null) return Number.POSITIVE_INFINITY;
+    const end = endOfFirstEdit(view, list);
+    return end === null ? Number.POSITIVE_INFINITY : Math.round((end * trackScale) / movieScale);
+  }
+  return Number.POSITIVE_INFINITY;
+}
+
+/** End of the first edit that shows media, in the movie's clock; null when it has no end. */
+function endOfFirstEdit(view: DataView, list: Box): number | null {
+  const long = fits(view, list, 8) && view.getUint8(list.from) === 1;
+  const size = long ? 20 : 12;
+  let delay = 0;
+  for (let at = list.from + 8; at + size <= list.to; at += size) {
+    const duration = long ? Number(view.getBigUint64(at)) : view.getUint32(at);
+    const mediaTime = long ? Number(view.getBigInt64(at + 8)) : view.getInt32(at + 4);
+    if (mediaTime !== -1) return duration > 0 ? delay + duration : null;
+    delay += duration;
+  }
+  return null;
+}
+
+/** Ticks a second of an `mvhd` or `mdhd` box; null when there is none to read. */
+function clockOf(view: DataView, box: Box): number | null {
+  const at = fits(view, box, 24) && view.getUint8(box.from) === 1 ? 20 : 12;
+  if (!fits(view, box, at + 4)) return null;
+  const clock = view.getUint32(box.from + at);
+  return clock > 0 ? clock : null;
+}
+
+function idOf(view: DataView, track: Box): number | null {
+  const box = child(view, track, 'tkhd');
+  if (!box || !fits(view, box, 24)) return null;
+  return view.getUint32(box.from + (view.getUint8(box.from) === 1 ? 20 : 12));
+}
+
+function child(view: DataView, parent: Box, name: string): Box | undefined {
+  return children(view, parent).find((box) => box.name === name);
+}
+
+function children(view: DataView, parent: Box): Box[] {
+  const found: Box[] = [];
+  let at = parent.from;
+  while (at + 8 <= parent.to) {
+    const size = view.getUint32(at);
+    const name = String.fromCharCode(...[4, 5, 6, 7].map((place) => view.getUint8(at + place)));
+    const end = size === 0 ? parent.to : at + size;
+    // no header is longer than 4 GB, so the long form (size 1) counts as damaged here
+    if (end < at + 8 || end > parent.to) break;
+    found.push({ name, from: at + 8, to: end });
+    at = end;
+  }
+  return found;
+}
+
+const fits = (view: DataView, box: Box, bytes: number): boolean =>
+  box.from + bytes <= Math.min(box.to, view.byteLength);
