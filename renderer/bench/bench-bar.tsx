@@ -30,7 +30,7 @@ export function BenchBar({ onLeave, onCard, onStill }: Props) {
       <button type="button" onClick={onLeave} title="Back to all swims">
         ‹ Shelf
       </button>
-      <h1>
+      <h1 title={[words.title, ...words.facts].join(' · ')}>
         <strong>{words.title}</strong> <small>{[...words.facts, `${rate}/s`].join(' · ')}</small>
         {card.invented && <em className="invented">invented</em>}
       </h1>

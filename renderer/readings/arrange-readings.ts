@@ -73,7 +73,7 @@ export function arrangeReadings(
     const share = byId.get(`${definition.id}-percent`);
     return [{ definition, reading, share: share?.status === 'computed' ? share : null }];
   });
-  return order.flatMap((group): ArrangedGroup[] => {
+  const groups = order.flatMap((group): ArrangedGroup[] => {
     const own = rows.filter((row) => row.definition.group === group);
     if (own.length === 0) return [];
     const isFirst = (row: ReadingRowData): boolean =>
@@ -92,4 +92,9 @@ export function arrangeReadings(
       },
     ];
   });
+  // what is there comes before what is only wished for
+  return [
+    ...groups.filter((each) => each.first.length > 0),
+    ...groups.filter((each) => each.first.length === 0),
+  ];
 }

@@ -8,7 +8,7 @@ export interface TraceRun {
 }
 
 /** Our default: body lines farther apart than this (real seconds) don't make a line between them. */
-const densestGap = 0.12;
+const densestGap = 0.15;
 
 /** Height of a landmark where body lines are laid densely enough; sparse ones give nothing to draw. */
 export function traceRuns(

@@ -1,4 +1,4 @@
-import { line } from 'd3-shape';
+import { curveMonotoneX, line } from 'd3-shape';
 import { memo, useMemo } from 'react';
 import { useSwim } from '../bench/bench-session';
 import { clockOf } from '../bench/bench-session';
@@ -35,7 +35,8 @@ export const ScoreTraces = memo(function ScoreTraces(props: {
           const band = layout.staffs[staff];
           const path = line<{ time: number; share: number }>()
             .x((point) => axis.toX(point.time))
-            .y((point) => band.top + band.height * (0.15 + 0.7 * point.share));
+            .y((point) => band.top + band.height * (0.15 + 0.7 * point.share))
+            .curve(curveMonotoneX);
           return (
             <path
               key={`${staff}${run.points[0]?.time ?? 0}`}

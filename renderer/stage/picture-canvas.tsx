@@ -29,6 +29,8 @@ export function PictureCanvas({ view, size }: Props) {
     };
     const held = source.held(frame);
     if (held) present(held);
+    // the player asks for its pictures itself; another wish here would drop its next one
+    if (held && session.view.getState().playing) return;
     source.show(frame, session.view.getState().towards).then(
       (next) => {
         if (!left && !held) present(next);

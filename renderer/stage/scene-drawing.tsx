@@ -22,6 +22,14 @@ const dashes: Readonly<Record<SceneLineItem, readonly number[]>> = {
   scale: [],
 };
 
+/** Level is named at its left end and the others at their right: the level is often drawn along the surface. */
+function labelPlace(item: SceneLineItem, from: Point, to: Point) {
+  const [left, right] = from.x < to.x ? [from, to] : [to, from];
+  return item === 'level'
+    ? ({ x: left.x, y: left.y, side: 'right' } as const)
+    : ({ x: right.x, y: right.y, side: 'left' } as const);
+}
+
 /** Level, surface and known length, each told apart by its dashes and its word. */
 export function SceneDrawing({ scene, draft, view, selection, editing }: Props) {
   const items: { item: SceneLineItem; a: Point; b: Point; words: string }[] = [];
@@ -53,14 +61,7 @@ export function SceneDrawing({ scene, draft, view, selection, editing }: Props) 
                   </Group>
                 );
               })}
-            {words !== '' && (
-              <CasedLabel
-                x={Math.max(from.x, to.x)}
-                y={from.x > to.x ? from.y : to.y}
-                words={words}
-                side="left"
-              />
-            )}
+            {words !== '' && <CasedLabel {...labelPlace(item, from, to)} words={words} />}
           </Group>
         );
       })}
