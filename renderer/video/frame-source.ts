@@ -62,5 +62,13 @@ export type ClipInput = { readonly blob: Blob; readonly name: string } | { reado
 export type ReadClipFacts = (input: ClipInput, signal: AbortSignal) => Promise<Result<ClipFacts>>;
 export type OpenFrameSource = (
   input: ClipInput,
-  options: { readonly budgetBytes?: number; readonly signal: AbortSignal },
+  options: {
+    readonly budgetBytes?: number;
+    /**
+     * A working copy to take the pictures from: frame n of the copy is shown as frame n of the clip. Its frame times
+     * are checked against the clip's; a copy that differs is refused with `conflict`.
+     */
+    readonly standIn?: ClipInput;
+    readonly signal: AbortSignal;
+  },
 ) => Promise<Result<FrameSource>>;

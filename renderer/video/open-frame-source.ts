@@ -1,29 +1,55 @@
-import { failure, success } from '#core/host-contract/host-error';
+import { failure, type Result, success } from '#core/host-contract/host-error';
 import { clampFrame, frameCount } from '#core/timeline/frame-table';
+import { sameStarts } from '#core/timeline/same-starts';
 import { createDecoderPump } from './decoder-pump';
 import { comesFrom, holdingRange, nextFrameToDecode, type Walk } from './decoding-plan';
 import { closeFrame } from './frame-ledger';
-import type { ClipFacts, FramePicture, FrameSource, OpenFrameSource } from './frame-source';
+import type { ClipFacts, ClipInput, FramePicture, FrameSource, OpenFrameSource } from './frame-source';
 import { type HeldPicture, holdPicture } from './held-picture';
 import { type OpenedFilm, openFilm } from './opened-film';
 import { createPictureCache } from './picture-cache';
 import { PictureLost } from './picture-lost';
+import { readClipFacts } from './read-clip-facts';
 
 /** 512 MB: room for about 165 pictures of 1080p or 40 of 4K (our default). */
 const defaultBudget = 512 * 2 ** 20;
 /** Copies on their way out of the decoder at one time. */
 const copiesAtOnce = 4;
 
-export const openFrameSource: OpenFrameSource = async (input, { budgetBytes = defaultBudget, signal }) => {
-  const film = await openFilm(input, signal);
+export const openFrameSource: OpenFrameSource = async (
+  input,
+  { budgetBytes = defaultBudget, standIn, signal },
+) => {
+  const film = await openFilm(standIn ?? input, signal);
   if (!film.ok) return film;
-  const { facts, config } = film.value;
-  if (!config || !facts.decodable) {
-    film.value.close();
-    return failure('unsupported-codec', { codec: facts.codec });
+  const shown = standIn ? await standInFor(input, film.value, signal) : success(film.value.facts);
+  const { config } = film.value;
+  if (shown.ok && config && film.value.facts.decodable) {
+    return success(createFrameSource(shown.value, film.value, config, budgetBytes));
   }
-  return success(createFrameSource(facts, film.value, config, budgetBytes));
+  film.value.close();
+  return shown.ok ? failure('unsupported-codec', { codec: film.value.facts.codec }) : shown;
 };
+
+/**
+ * The facts of a clip whose pictures come from a copy. A container that can't be read here at all has no facts of its
+ * own: then the copy's are the clip's.
+ */
+async function standInFor(
+  input: ClipInput,
+  copy: OpenedFilm,
+  signal: AbortSignal,
+): Promise<Result<ClipFacts>> {
+  const original = await readClipFacts(input, signal);
+  if (!original.ok) return original.error.code === 'unsupported-codec' ? success(copy.facts) : original;
+  if (!sameStarts(original.value.table, copy.facts.table)) {
+    return failure('conflict', {
+      frames: frameCount(original.value.table),
+      copied: frameCount(copy.facts.table),
+    });
+  }
+  return success({ ...original.value, decodable: copy.facts.decodable });
+}
 
 interface Wish {
   readonly frame: number;

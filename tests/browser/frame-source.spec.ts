@@ -1,3 +1,5 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { expect, test } from './harness/clip-test';
 import { makeClip } from './harness/make-clips';
 import { propertyClips } from './property-clips';
@@ -71,4 +73,37 @@ test('closing in the middle of decoding ends the wish and closes every picture',
   const ends = clips.hurry([245]);
   expect(await clips.close()).toBe(0);
   expect(await ends).toEqual(['AbortError']);
+});
+
+test('a copy with the same frame times stands in for the clip, another is refused', async ({ clips }) => {
+  const original = await made('even-rate-b-frames');
+  const copy = await made('only-key-pictures');
+  const opened = await clips.tryOpen(original, copy);
+  expect(opened).toMatchObject({ ok: true, value: { width: 640, height: 360 } });
+  const seen = await clips.walk([0, 60, 59, 58, 149], 0);
+  expect(seen.map(({ number }) => number)).toEqual([0, 60, 59, 58, 149]);
+  expect(await clips.tryOpen(original, await made('variable-rate'))).toMatchObject({
+    ok: false,
+    error: { code: 'conflict' },
+  });
+});
+
+test('damage in the middle costs its own frames only, and never shows a wrong one', async ({ clips }) => {
+  const whole = readFileSync(await made('index-at-the-front'));
+  const damaged = Buffer.from(whole);
+  // the middle of the picture data, far from the headers
+  damaged.fill(0xff, Math.round(damaged.length * 0.55), Math.round(damaged.length * 0.55) + 4000);
+  const path = fileURLToPath(new URL('../../.cache/clips/damaged-in-the-middle.mp4', import.meta.url));
+  writeFileSync(path, damaged);
+  const facts = await clips.open(path);
+  const frames = upTo(facts.table.starts.length);
+  expect(frames.length).toBe(150);
+  let shown = 0;
+  for (const frame of frames) {
+    const [end] = await clips.hurry([frame]);
+    if (end === `shown ${frame}`) shown += 1;
+    else expect(['PictureLost', 'shown null']).toContain(end);
+  }
+  expect(shown).toBeGreaterThanOrEqual(115);
+  expect(await clips.close()).toBe(0);
 });

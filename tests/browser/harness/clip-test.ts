@@ -28,8 +28,12 @@ export class ClipPage {
     return opened.value;
   }
 
-  tryOpen(path: string): Promise<Result<ClipFacts>> {
-    return this.page.evaluate((address) => window.harness.open(address) as never, this.server.clip(path));
+  /** Opens a clip, with the pictures of a copy when one is given. */
+  tryOpen(path: string, standIn?: string): Promise<Result<ClipFacts>> {
+    return this.page.evaluate(([address, copy]) => window.harness.open(address, undefined, copy) as never, [
+      this.server.clip(path),
+      standIn === undefined ? undefined : this.server.clip(standIn),
+    ] as const);
   }
 
   walk(frames: readonly number[], towards: -1 | 0 | 1, pace = 0): Promise<Seen[]> {

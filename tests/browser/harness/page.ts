@@ -45,11 +45,15 @@ const harness = {
     return facts;
   },
 
-  async open(address: string, budgetBytes?: number): Promise<unknown> {
+  async open(address: string, budgetBytes?: number, standIn?: string): Promise<unknown> {
     source?.close();
     const opened = await openFrameSource(
       { address },
-      budgetBytes === undefined ? { signal: never } : { signal: never, budgetBytes },
+      {
+        signal: never,
+        ...(budgetBytes === undefined ? {} : { budgetBytes }),
+        ...(standIn === undefined ? {} : { standIn: { address: standIn } }),
+      },
     );
     if (!opened.ok) return opened;
     source = opened.value;
