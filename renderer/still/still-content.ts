@@ -1,7 +1,7 @@
 import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
 import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { cardWords } from '../bench/card-words';
+import { cardWords } from '../card/card-words';
 import { formatReading } from '../readings/format-reading';
 import { markPhrase } from '#core/marks/mark-words';
 

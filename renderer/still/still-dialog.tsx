@@ -2,8 +2,9 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
-import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
+import type { ReadingDefinition } from '#core/measures/reading';
 import { clockOf, useBench } from '../bench/bench-session';
+import { arrangeReadings } from '../readings/arrange-readings';
 import { formatReading } from '../readings/format-reading';
 import { postureOn } from '../state/selectors';
 import type { FramePicture } from '../video/frame-source';
@@ -23,8 +24,9 @@ type Saving =
   | { readonly kind: 'saved'; readonly path: string; readonly download: string; readonly name: string }
   | { readonly kind: 'failed'; readonly words: string };
 
-/** Readings put on a still to begin with: the two of timing and the two of the kick, when they are there. */
-const firstChoice = 4;
+/** Readings put on a still to begin with, where they are there; a choice of ours. */
+const usualChoice = ['kick1-top-to-entry', 'kick2-bottom-to-exit', 'kick-frequency', 'kick-amplitude-toe'];
+const nothing: ReadonlySet<string> = new Set();
 
 const failedWords = (error: HostError): string => {
   const { what, todo } = errorWords(error);
@@ -46,18 +48,17 @@ export function StillDialog({ catalogue, onClose }: Props) {
   const [saving, setSaving] = useState<Saving>({ kind: 'ready' });
   const [picture, setPicture] = useState<FramePicture | null>(null);
 
-  const rows = useMemo(
-    () =>
-      catalogue.flatMap((definition) => {
-        const reading = readings.find((each) => each.id === definition.id);
-        return reading?.status === 'computed' ? [{ definition, reading: reading as ComputedReading }] : [];
-      }),
-    [catalogue, readings],
-  );
+  const rows = useMemo(() => {
+    const groups = arrangeReadings(catalogue, readings, nothing);
+    const inOrder = [...groups.flatMap((each) => each.first), ...groups.flatMap((each) => each.more)];
+    return inOrder.flatMap(({ definition, reading }) =>
+      reading.status === 'computed' ? [{ definition, reading }] : [],
+    );
+  }, [catalogue, readings]);
   const [chosen, setChosen] = useState<readonly string[]>(() => {
-    const timing = rows.filter((row) => row.definition.group === 'timing').slice(0, 2);
-    const kick = rows.filter((row) => row.definition.group === 'kick').slice(0, 2);
-    return [...timing, ...kick].slice(0, firstChoice).map((row) => row.definition.id);
+    const ids = rows.map((row) => row.definition.id);
+    const usual = usualChoice.filter((id) => ids.includes(id));
+    return usual.length > 0 ? usual : ids.slice(0, usualChoice.length);
   });
   const content = useMemo(
     () =>
