@@ -29,8 +29,14 @@ export function ensurePackages() {
   const lock = createHash('sha256')
     .update(readFileSync(path.join(root, 'package-lock.json')))
     .digest('hex');
-  const there = existsSync(path.join(root, 'node_modules', 'vite'));
+  // npm writes this file last, so one newer than the lockfile means a whole install of it, by us or by hand
+  const installed = path.join(root, 'node_modules', '.package-lock.json');
+  const there = existsSync(installed);
   if (there && readStamps().lock === lock) return;
+  if (there && statSync(installed).mtimeMs > statSync(path.join(root, 'package-lock.json')).mtimeMs) {
+    writeStamp('lock', lock);
+    return;
+  }
   say('installing packages (npm ci) …');
   run('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error']);
   writeStamp('lock', lock);

@@ -1,0 +1,80 @@
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { execaNode } from 'execa';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { catalogue } from '#core/measures/families';
+import { serialiseSwim } from '#core/swim-file/swim-file';
+import { aSwim } from '#tests/shared-core/swim-file/a-swim';
+
+const script = new URL('../../electron/commands/readings.mjs', import.meta.url);
+const readings = (...args: string[]) => execaNode(script, args, { reject: false });
+
+let folder: string;
+let swimFolder: string;
+beforeAll(async () => {
+  folder = await mkdtemp(path.join(tmpdir(), 'submark-readings-'));
+  swimFolder = path.join(folder, 'swims', 'swim-1');
+  await mkdir(swimFolder, { recursive: true });
+  const kicks = Array.from({ length: 9 }, (_, i) => ({
+    id: `k${i}`,
+    kind: i % 2 === 0 ? ('kick-top' as const) : ('kick-bottom' as const),
+    frame: 10 + 12 * i,
+    hand: null,
+    breathTo: null,
+    metres: null,
+  }));
+  await writeFile(path.join(swimFolder, 'swim.json'), serialiseSwim(aSwim({ events: kicks })));
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+// each case starts programs of its own, which a busy machine does slowly
+describe('the readings command', { timeout: 120_000 }, () => {
+  it('gives every reading of the catalogue as JSON, for a folder and for its file alike', async () => {
+    const run = await readings(swimFolder, '--json');
+    expect([run.exitCode, run.stderr]).toEqual([0, '']);
+    const answer = JSON.parse(run.stdout) as { readings: { id: string; status: string; value?: number }[] };
+    expect(answer.readings.map((each) => each.id).sort()).toEqual(catalogue.map((each) => each.id).sort());
+    // a top every 24 frames at 60 a second: 2.5 kicks a second
+    const frequency = answer.readings.find((each) => each.id === 'kick-frequency');
+    expect(frequency?.status).toBe('computed');
+    expect(frequency?.value).toBeCloseTo(2.5, 6);
+    expect((await readings(path.join(swimFolder, 'swim.json'), '--json')).stdout).toBe(run.stdout);
+  });
+
+  it('prints a table, and a CSV of one row a reading', async () => {
+    const table = await readings(swimFolder);
+    expect(table.stdout).toMatch(/2\.5 ± .*Hz.*95 %/);
+    const csv = (await readings(swimFolder, '--csv')).stdout.split('\n');
+    expect(csv).toHaveLength(catalogue.length + 1);
+    expect(csv[0]).toMatch(/^reading,label,status,value,unit,low95,high95/);
+  });
+
+  it('ends with 1 and one clear sentence when the file is missing, damaged or newer', async () => {
+    const file = async (name: string, text: string): Promise<string> => {
+      await writeFile(path.join(folder, name), text);
+      return path.join(folder, name);
+    };
+    const good = await readFile(path.join(swimFolder, 'swim.json'), 'utf8');
+    const cases: [string, RegExp][] = [
+      [path.join(folder, 'no-such'), /is not there/],
+      [folder, /can’t be read/],
+      [await file('half.json', good.slice(0, 200)), /damaged/],
+      [await file('newer.json', good.replace('"version": 1', '"version": 3')), /newer Submark.*3/],
+    ];
+    for (const [target, words] of cases) {
+      const run = await readings(target);
+      expect([run.exitCode, run.stdout]).toEqual([1, '']);
+      expect(run.stderr).toMatch(words);
+      expect(run.stderr.split('\n')).toHaveLength(1);
+    }
+  });
+
+  it('ends with 2 and its usage when asked wrongly', async () => {
+    for (const args of [[], ['a', 'b'], [swimFolder, '--xml'], [swimFolder, '--json', '--csv']]) {
+      const run = await readings(...args);
+      expect([run.exitCode, run.stdout]).toEqual([2, '']);
+      expect(run.stderr).toContain('Usage:');
+    }
+  });
+});
