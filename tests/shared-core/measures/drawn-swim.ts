@@ -208,7 +208,20 @@ function drawButterfly(random: () => number, between: Between): Drawn {
     instants.push({ kind: 'kick-bottom', time: entry + kick.b2 * period });
     if (breathes(i)) instants.push({ kind: 'breath', time: entry + 0.6 * period });
   }
+  const speed = between(1, 2);
+  const from = start + between(0, 0.5);
+  const off = (): number => 0.01 * normalOf(random);
+  instants.push({ kind: 'distance-mark', time: from + off() / speed, metres: 15 });
+  instants.push({ kind: 'distance-mark', time: from + (7 + off()) / speed, metres: 22 });
+  const underwater = between(0.4, start - 0.05);
+  instants.push({ kind: 'push-off', time: start - 0.05 - underwater + 0.02 });
+  instants.push({ kind: 'breakout', time: start - 0.03 });
   const truth = new Map<string, number>([
+    ['speed-marks', speed],
+    ['stroke-length', speed * period],
+    ['stroke-index', speed * speed * period],
+    ['distance-per-kick', (speed * period) / 2],
+    ['underwater-time', underwater],
     ['kick-frequency', 2 / period],
     ['kick-tempo', period / 2],
     ['kick-rate-per-minute', 120 / period],

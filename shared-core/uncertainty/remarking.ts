@@ -1,0 +1,97 @@
+import { type EventKind, eventKinds } from '../marks/event-kind';
+import { type LandmarkName, landmarkNames } from '../marks/landmark';
+import type { MarkingError } from './marking-error';
+
+/** First and second mark of the same thing, the second made without seeing the first; any one unit. */
+export interface RemarkedPair {
+  readonly first: number;
+  readonly second: number;
+}
+
+/** How well one person repeats a mark. */
+export interface Repeatability {
+  readonly pairs: number;
+  /** Mean of second − first; the unit of the marks. */
+  readonly bias: number;
+  /** Standard deviation of one mark: SD of the differences / √2. */
+  readonly typicalError: number;
+  /** Smallest difference of two marks that is not marking error at 95 %: 1.96 · √2 · SEM. */
+  readonly leastRealChange: number;
+  /** Fewer than ten pairs: too few to trust. */
+  readonly tooFew: boolean;
+}
+
+/** Pairs below which a typical error is too uncertain to be used. Our default. */
+export const pairsToTrust = 10;
+
+/**
+ * Typical error of pairs of marks. Null of fewer than two pairs, or of a number that is not finite. SEM equals the
+ * typical error here, as it comes from the same differences.
+ *
+ * @see Hopkins 2000, Sports Med 30:1–15 (typical error)
+ * @see Weir 2005, J Strength Cond Res 19:231–240 (MDC95)
+ */
+export function repeatability(pairs: readonly RemarkedPair[]): Repeatability | null {
+  const differences = pairs.map(({ first, second }) => second - first);
+  if (differences.length < 2 || !differences.every(Number.isFinite)) return null;
+  const bias = differences.reduce((sum, each) => sum + each, 0) / differences.length;
+  const squares = differences.reduce((sum, each) => sum + (each - bias) ** 2, 0);
+  const typicalError = Math.sqrt(squares / (differences.length - 1)) / Math.SQRT2;
+  return {
+    pairs: differences.length,
+    bias,
+    typicalError,
+    leastRealChange: leastRealChange(typicalError),
+    tooFew: differences.length < pairsToTrust,
+  };
+}
+
+/** MDC95 from a standard error of measurement: 1.96 · √2 · SEM, same unit. */
+export function leastRealChange(standardError: number): number {
+  return 1.96 * Math.SQRT2 * standardError;
+}
+
+/** One thing marked twice: an event (real seconds), or one axis of a landmark (pixels of the shown picture). */
+export type Remarking = RemarkedPair &
+  (
+    | {
+        readonly of: 'event';
+        readonly kind: EventKind;
+        /** Local frame interval in real seconds: its rounding is in both marks and is taken off again. */
+        readonly frameInterval: number;
+      }
+    | { readonly of: 'landmark'; readonly landmark: LandmarkName }
+  );
+
+/**
+ * The coach's own marking error from re-marking, kind by kind; a kind of fewer than ten pairs keeps the fallback's.
+ * Basis 'measured' once any kind could be measured. What is left of an event after taking frame rounding (Δ²/12) off
+ * is held at a fifth of the frame interval at least: the same picture chosen every time does not prove a perfect eye
+ * (our default).
+ */
+export function markingErrorFromRemarkings(
+  entries: readonly Remarking[],
+  fallback: MarkingError,
+): MarkingError {
+  let measured = false;
+  const eventSd = { ...fallback.eventSd };
+  for (const kind of eventKinds) {
+    const own = entries.flatMap((each) => (each.of === 'event' && each.kind === kind ? [each] : []));
+    const found = repeatability(own);
+    if (!found || found.tooFew) continue;
+    const square = own.reduce((sum, each) => sum + each.frameInterval ** 2, 0) / own.length;
+    const floor = 0.2 * Math.sqrt(square);
+    eventSd[kind] = Math.max(floor, Math.sqrt(Math.max(0, found.typicalError ** 2 - square / 12)));
+    measured = true;
+  }
+  const landmarkSd = { ...fallback.landmarkSd };
+  for (const landmark of landmarkNames) {
+    const own = entries.filter((each) => each.of === 'landmark' && each.landmark === landmark);
+    const found = repeatability(own);
+    if (!found || found.tooFew) continue;
+    // a picture point can't be set finer than a part of a pixel: a tenth, our default
+    landmarkSd[landmark] = Math.max(0.1, found.typicalError);
+    measured = true;
+  }
+  return { ...fallback, basis: measured ? 'measured' : fallback.basis, eventSd, landmarkSd };
+}
