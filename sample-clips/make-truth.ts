@@ -15,6 +15,20 @@ function median(values: readonly number[]): number {
   return sorted[(sorted.length - 1) >> 1] ?? Number.NaN;
 }
 
+/** Mean height of each top above the straight line between its neighbouring bottoms, and the reverse for bottoms. */
+function kickAmplitude(events: Truth['events'], height: (time: number) => number): number {
+  const turns = events.filter((each) => each.kind === 'kick-top' || each.kind === 'kick-bottom');
+  const heights = turns.slice(1, -1).flatMap((middle, i) => {
+    const before = turns[i];
+    const after = turns[i + 2];
+    if (!before || !after || before.kind === middle.kind || after.kind === middle.kind) return [];
+    const share = (middle.time - before.time) / (after.time - before.time);
+    const line = height(before.time) + share * (height(after.time) - height(before.time));
+    return [Math.abs(height(middle.time) - line)];
+  });
+  return heights.reduce((sum, each) => sum + each, 0) / heights.length;
+}
+
 /** Everything that is true of a drawn clip, from the model that drew it; nothing from the reading code. */
 export function makeTruth(scenario: Scenario, clip: Pick<MadeClip, 'table' | 'times'>): Truth {
   const { camera, technique } = scenario;
@@ -69,6 +83,7 @@ export function makeTruth(scenario: Scenario, clip: Pick<MadeClip, 'table' | 'ti
       strokeRatePerMinute: technique.kind === 'butterfly' ? 60 / technique.period : null,
       meanSpeed: technique.speed,
       toePeakToPeakMetres: round(cycle.high - cycle.low, 4),
+      kickAmplitudeMetres: round(kickAmplitude(events, (time) => bodyAt(time).toe.y), 4),
       kick1TopToEntryMs: entries.length > 0 ? round(median(offsets('kick-top', 'entry')), 2) : null,
       kick2BottomToExitMs: entries.length > 0 ? round(median(offsets('kick-bottom', 'exit')), 2) : null,
     },

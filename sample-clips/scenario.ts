@@ -36,9 +36,9 @@ const butterfly: Technique = {
   ],
   speed: 1.45,
   surge: 0.035,
-  depth: -0.23,
+  depth: -0.2,
   size: 2.3,
-  kneeBend: 38,
+  kneeBend: 34,
   startX: 1.35,
   startTime: 0.25,
 };

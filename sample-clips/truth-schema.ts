@@ -27,6 +27,8 @@ export const truthSchema = z.strictObject({
     strokeRatePerMinute: z.number().nullable(),
     meanSpeed: z.number(),
     toePeakToPeakMetres: z.number(),
+    /** Mean height of kick tops over the line between neighbouring bottoms, and the reverse. */
+    kickAmplitudeMetres: z.number(),
     /** Medians over the strokes of the nearest kick to each hand event, milliseconds; positive: leg later. */
     kick1TopToEntryMs: z.number().nullable(),
     kick2BottomToExitMs: z.number().nullable(),

@@ -100,7 +100,7 @@ export function swimmerModel(technique: Technique): (time: number) => BodyPoints
     const kick = phaseOf(cycle) * turn;
     // the wave runs from hands to feet: each joint answers a little later than the one before it
     const trunkTilt = stroke
-      ? degrees(7 + 12 * Math.cos(turn * (share - 0.56)) + 2.5 * Math.cos(kick - 0.4))
+      ? degrees(9 + 13 * Math.cos(turn * (share - 0.56)) + 2.5 * Math.cos(kick - 0.4))
       : degrees(3.5 * Math.cos(kick + 2.4));
     const hip: PoolXY = {
       x:
@@ -143,7 +143,7 @@ function headOf(technique: Technique, shoulder: PoolXY, tilt: number, length: nu
   if (technique.kind !== 'butterfly') return polar(shoulder, length, tilt - degrees(14));
   const share = cycle - Math.floor(cycle);
   const lift = breathesIn(Math.floor(cycle)) ? Math.exp(-(((share - 0.56) / 0.13) ** 2)) : 0;
-  return polar(shoulder, length, tilt + degrees(-18 + 70 * lift));
+  return polar(shoulder, length, tilt + degrees(-18 + 64 * lift));
 }
 
 function armOf(

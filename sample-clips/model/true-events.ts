@@ -30,7 +30,7 @@ function crossings(value: (time: number) => number, length: number, way: 'up' | 
 }
 
 /**
- * Every event of the drawn swimmer, found in the drawn points alone. Toe: turning points of its height above the hip.
+ * Every event of the drawn swimmer, found in the drawn points alone. Toe: turning points of its height.
  * Hands: fingertip through the still surface (entry down, exit up), its forward speed changing sign (catch), its passing
  * under the shoulder, and its passing under the navel, taken three fifths of the way from shoulder to hip. Breath and
  * head in: the mouth, a hand's breadth below and before the ear, through the surface.
@@ -45,7 +45,7 @@ export function trueEvents(
     (of: (points: BodyPoints) => number) =>
     (time: number): number =>
       (of(body(time + h)) - of(body(time - h))) / (2 * h);
-  const toeRate = slope((points) => points.toe.y - points.hip.y);
+  const toeRate = slope((points) => points.toe.y);
   const list = (event: EventKind, times: readonly number[]): TrueEvent[] =>
     times.map((time) => ({ kind: event, time }));
   const events = [

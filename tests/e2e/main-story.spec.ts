@@ -1,0 +1,137 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { createCanvas, loadImage } from '@napi-rs/canvas';
+import type { Page } from '@playwright/test';
+import { parseSwim } from '#core/swim-file/swim-file';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { readPictureNumber } from '../../sample-clips/picture-number';
+import { truthSchema } from '../../sample-clips/truth-schema';
+import { expect, test } from './app-fixture';
+
+const samples = fileURLToPath(new URL('../../sample-clips/', import.meta.url));
+const clip = path.join(samples, 'library/swims/sample-butterfly-together/butterfly-together.mp4');
+const truth = truthSchema.parse(
+  JSON.parse(readFileSync(path.join(samples, 'truth/sample-butterfly-together.json'), 'utf8')),
+);
+const frameOf = (time: number): number =>
+  truth.realTimes.reduce(
+    (best, each, i) => (Math.abs(each - time) < Math.abs((truth.realTimes[best] ?? 0) - time) ? i : best),
+    0,
+  );
+
+async function goTo(page: Page, frame: number): Promise<void> {
+  await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(frame));
+  await expect(page.locator('.where')).toHaveAttribute('data-frame', String(frame));
+  await expect(page.locator('.where.waiting')).toHaveCount(0);
+}
+
+function addedSwim(library: string): Swim {
+  const id = readdirSync(path.join(library, 'swims')).find((each) => !each.startsWith('sample-'));
+  const parsed = parseSwim(readFileSync(path.join(library, 'swims', id ?? '', 'swim.json'), 'utf8'));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.fault));
+  return parsed.value;
+}
+
+test('a coach adds a clip, steps, marks, measures, saves a still, and finds all of it again', async ({
+  page,
+  app,
+}) => {
+  await expect(page.getByRole('button', { name: /Pip · butterfly/ }).first()).toBeVisible();
+
+  // add: facts are read from the container, the card is filled, the new swimmer joins the squad
+  await page.getByLabel('Clips to add').setInputFiles(clip);
+  const adding = page.getByRole('dialog', { name: /Add butterfly-together/ });
+  await expect(adding.getByText('1280 × 720 · 252 frames · 60 a second')).toBeVisible();
+  await adding.getByLabel('Swimmer').fill('Rowan');
+  await adding.getByLabel('Effort').selectOption('full');
+  await adding.getByRole('button', { name: 'Add to the shelf' }).click();
+  await expect(page.getByRole('heading', { name: /Rowan · butterfly/ })).toBeVisible();
+  await expect(page.locator('.where-frame')).toHaveText('frame 1 of 252');
+
+  // step both ways by keyboard
+  await page
+    .locator('.stage')
+    .first()
+    .click({ position: { x: 20, y: 20 } });
+  await page.keyboard.press('Home');
+  for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowRight');
+  await expect(page.locator('.where-frame')).toHaveText('frame 6 of 252');
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('ArrowLeft');
+  await expect(page.locator('.where-frame')).toHaveText('frame 15 of 252');
+
+  // mark what the truth says happens, by key, on the nearest frame
+  const keys: Readonly<Record<string, string>> = {
+    entry: 'q',
+    exit: 't',
+    'kick-top': 'a',
+    'kick-bottom': 's',
+  };
+  const wanted = truth.events.filter((each) => each.kind in keys && each.time < 2.6);
+  for (const event of wanted) {
+    await goTo(page, frameOf(event.time));
+    await page.locator('body').press(keys[event.kind] ?? '');
+  }
+  const panel = page.getByRole('complementary', { name: 'Readings' });
+  await expect(panel.getByText('Kick 1 with hand entry').first()).toBeVisible();
+
+  // undo and redo the last mark
+  const count = (): Promise<number> =>
+    page.evaluate(() => document.querySelectorAll('.score [data-event]').length);
+  void count;
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+Shift+Z');
+
+  // scene: the way they go, and a known length drawn with the mouse
+  await page.getByRole('button', { name: /goes right/ }).click();
+
+  await expect.poll(() => addedSwim(app.library).events.length, { timeout: 10_000 }).toBe(wanted.length);
+  const saved = addedSwim(app.library);
+  expect(saved.card.swimmerName).toBe('Rowan');
+  expect(saved.scene.travel).toBe('right');
+  expect(saved.events.map((each) => `${each.kind}@${each.frame}`).sort()).toEqual(
+    wanted.map((each) => `${each.kind}@${frameOf(each.time)}`).sort(),
+  );
+
+  // a still at full picture size, of the very frame shown
+  await goTo(page, 40);
+  await page.getByRole('button', { name: 'Still', exact: true }).click();
+  const still = page.getByRole('dialog', { name: 'Still of frame 41' });
+  const consent = still.getByRole('checkbox', { name: /consent|leave|without/i });
+  if (await consent.count()) await consent.check();
+  await still.getByRole('button', { name: /save/i }).click();
+  await expect
+    .poll(() => readdirSync(path.join(app.library, 'exports')).filter((each) => each.endsWith('.png')).length)
+    .toBe(1);
+  const name = readdirSync(path.join(app.library, 'exports')).find((each) => each.endsWith('.png')) ?? '';
+  const picture = await loadImage(path.join(app.library, 'exports', name));
+  expect([picture.width, picture.height]).toEqual([1280, 720]);
+  const canvas = createCanvas(1280, 720);
+  const context = canvas.getContext('2d');
+  context.drawImage(picture, 0, 0);
+  expect(readPictureNumber(context.getImageData(0, 0, 1280, 720).data, 1280, 720)).toBe(40);
+  await page.keyboard.press('Escape');
+
+  // close, reopen: all is there
+  await page.reload();
+  await expect(page.getByRole('heading', { name: /Rowan · butterfly/ })).toBeVisible();
+  await expect(panel.getByText('Kick 1 with hand entry').first()).toBeVisible();
+  expect(addedSwim(app.library).events.length).toBe(wanted.length);
+  await page.getByRole('button', { name: /Shelf/ }).click();
+  await expect(page.getByRole('button', { name: /Rowan · butterfly/ })).toBeVisible();
+});
+
+for (const [name, bytes, words] of [
+  ['empty.mp4', Buffer.alloc(0), /is empty/],
+  ['letter.mp4', Buffer.from('Dear coach, this is no film.'), /not a video/],
+] as const)
+  test(`says what is wrong with ${name} and adds nothing`, async ({ page, app }) => {
+    await expect(page.getByRole('button', { name: /Pip · butterfly/ }).first()).toBeVisible();
+    await page.getByLabel('Clips to add').setInputFiles({ name, mimeType: 'video/mp4', buffer: bytes });
+    await expect(page.getByRole('alert')).toContainText(words);
+    await page.getByRole('button', { name: 'Close' }).click();
+    expect(readdirSync(path.join(app.library, 'swims')).every((each) => each.startsWith('sample-'))).toBe(
+      true,
+    );
+  });

@@ -1,0 +1,39 @@
+import { mkdir } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { chromium } from '@playwright/test';
+import { chromiumOptions } from '../browser/harness/chromium';
+import { makeLibrary, startApp } from './started-app';
+
+// `npm run pictures`: the pictures of the documents, taken from the running app on a fresh library of samples
+const folder = fileURLToPath(new URL('../../docs/pictures/', import.meta.url));
+await mkdir(folder, { recursive: true });
+const { library, remove } = await makeLibrary(true);
+const app = await startApp(library);
+const browser = await chromium.launch(chromiumOptions());
+try {
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, locale: 'en-GB' });
+  await page.goto(app.address);
+  await page.locator('.swim-tile img').first().waitFor();
+  await page.screenshot({ path: `${folder}shelf.png` });
+  await page.locator('.swim-tile-open[aria-label*="Pip · butterfly"]').first().click();
+  const shown = async (frame: number): Promise<void> => {
+    await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(frame));
+    await page.locator(`.where[data-frame="${frame}"]:not(.waiting)`).waitFor();
+    await page.waitForTimeout(300);
+  };
+  await page.locator('.where').waitFor();
+  await shown(54);
+  await page.screenshot({ path: `${folder}bench.png` });
+  for (const theme of ['Light', 'Glare']) {
+    await page.getByRole('button', { name: /Shelf/ }).click();
+    await page.getByRole('radio', { name: theme }).check({ force: true });
+    await page.locator('.swim-tile-open[aria-label*="Pip · butterfly"]').first().click();
+    await page.locator('.where').waitFor();
+    await shown(54);
+    await page.screenshot({ path: `${folder}bench-${theme.toLowerCase()}.png` });
+  }
+} finally {
+  await browser.close();
+  await app.stop();
+  await remove();
+}
