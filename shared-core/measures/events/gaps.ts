@@ -44,13 +44,22 @@ export function gapMilliseconds(stroke: Stroke, kind: GapKind): TrackedCycle | n
   return spanned(stroke, scaled(1000, difference(timeOf(marks.leg), timeOf(marks.hand))));
 }
 
-/** The gap of one stroke in percent of that stroke. */
+const kept = new WeakMap<Stroke, Map<string, TrackedCycle | null>>();
+
+/** The gap of one stroke in percent of that stroke; made once, as offsets, gaps and totals all ask for it. */
 export function gapPercent(stroke: Stroke, kind: GapKind): TrackedCycle | null {
+  const known = kept.get(stroke) ?? new Map<string, TrackedCycle | null>();
+  kept.set(stroke, known);
+  const ends = `${kind.kick} ${kind.leg} ${kind.hand}`;
+  const found = known.get(ends);
+  if (found !== undefined) return found;
   const marks = gapMarks(stroke, kind);
   const share = marks
     ? quotient(difference(timeOf(marks.leg), timeOf(marks.hand)), strokeTime(stroke))
     : null;
-  return share ? spanned(stroke, scaled(100, share)) : null;
+  const percent = share ? spanned(stroke, scaled(100, share)) : null;
+  known.set(ends, percent);
+  return percent;
 }
 
 export function strokeTime(stroke: Stroke): Tracked {

@@ -13,9 +13,9 @@ export function strokeCountReadings(context: BodyContext): readonly Reading[] {
 function strokeCount(context: BodyContext): Reading {
   const id = 'stroke-count';
   const touch = eventsOf(context.events, 'touch').at(-1);
-  const start = [...eventsOf(context.events, 'push-off'), ...eventsOf(context.events, 'breakout')]
-    .sort((a, b) => a.time - b.time)
-    .find((each) => touch && each.time < touch.time);
+  const start = [...eventsOf(context.events, 'push-off'), ...eventsOf(context.events, 'breakout')].sort(
+    (a, b) => a.time - b.time,
+  )[0];
   const reasons: MissingReason[] = [];
   // without both ends the marks may be a part of the length
   if (!start) reasons.push({ code: 'needs-events', kind: 'push-off', have: 0, need: 1 });

@@ -50,6 +50,14 @@ export function markedKicks(events: readonly TimedEvent[]): readonly MarkedKick[
  * not marked and no stroke is made of it. Kicks are paired by time and never forced to be two.
  */
 export function strokesOf(events: readonly TimedEvent[]): readonly Stroke[] {
+  const known = kept.get(events) ?? pairStrokes(events);
+  kept.set(events, known);
+  return known;
+}
+
+const kept = new WeakMap<readonly TimedEvent[], readonly Stroke[]>();
+
+function pairStrokes(events: readonly TimedEvent[]): readonly Stroke[] {
   const entries = eventsOf(events, 'entry');
   const gaps = entries.slice(1).map((each, i) => each.time - (entries[i]?.time ?? each.time));
   const typical = [...gaps].sort((a, b) => a - b)[(gaps.length - 1) >> 1] ?? 0;

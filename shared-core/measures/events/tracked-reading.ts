@@ -64,9 +64,14 @@ export function trackedReading(
     })),
     frames: [],
     // a mark whose weight cancels (the inner ends of a telescoping mean) was still looked at
-    eventIds: [
-      ...new Set(cycles.flatMap((each) => [...each.value.slopes.keys()]).concat([...value.slopes.keys()])),
-    ],
+    eventIds: marksOf(value, cycles),
     notes,
   });
+}
+
+function marksOf(value: Tracked, cycles: readonly TrackedCycle[]): readonly string[] {
+  const ids = new Set<string>();
+  for (const each of cycles) for (const id of each.value.slopes.keys()) ids.add(id);
+  for (const id of value.slopes.keys()) ids.add(id);
+  return [...ids];
 }
