@@ -95,7 +95,8 @@ beforeAll(async () => {
   standIn.userData = folder;
   vi.stubEnv('SUBMARK_LIBRARY', path.join(folder, 'library'));
   await import('#electron/shell/main');
-  await vi.waitFor(() => expect(standIn.windows).toHaveLength(1));
+  // as long as a busy machine may take to prepare a library
+  await vi.waitFor(() => expect(standIn.windows).toHaveLength(1), { timeout: 20_000 });
 });
 afterAll(async () => {
   vi.unstubAllEnvs();
