@@ -16,7 +16,7 @@ function median(values: readonly number[]): number {
 }
 
 /** Mean height of each top above the straight line between its neighbouring bottoms, and the reverse for bottoms. */
-function kickAmplitude(events: Truth['events'], height: (time: number) => number): number {
+function kickAmplitude(events: readonly Truth['events'][number][], height: (time: number) => number): number {
   const turns = events.filter((each) => each.kind === 'kick-top' || each.kind === 'kick-bottom');
   const heights = turns.slice(1, -1).flatMap((middle, i) => {
     const before = turns[i];
@@ -83,7 +83,10 @@ export function makeTruth(scenario: Scenario, clip: Pick<MadeClip, 'table' | 'ti
       strokeRatePerMinute: technique.kind === 'butterfly' ? 60 / technique.period : null,
       meanSpeed: technique.speed,
       toePeakToPeakMetres: round(cycle.high - cycle.low, 4),
-      kickAmplitudeMetres: round(kickAmplitude(events, (time) => bodyAt(time).toe.y), 4),
+      kickAmplitudeMetres: round(
+        kickAmplitude(events, (time) => bodyAt(time).toe.y),
+        4,
+      ),
       kick1TopToEntryMs: entries.length > 0 ? round(median(offsets('kick-top', 'entry')), 2) : null,
       kick2BottomToExitMs: entries.length > 0 ? round(median(offsets('kick-bottom', 'exit')), 2) : null,
     },
