@@ -20,11 +20,24 @@ const restartCost = 8;
 /** On the side away from the travel, pictures are fetched only when fewer than this many are left. */
 const trailingLowWater = 8;
 
-/** The frames worth holding: mostly ahead of the walk, some behind it; at a clip's end the rest goes to the other side. */
+/** After a jump, frames worth holding around it: enough to begin a walk either way while more are decoded. */
+const jumpBehind = 24;
+const jumpAhead = 48;
+
+/**
+ * The frames worth decoding and holding: mostly ahead of the walk, some behind it; at a clip's end the rest goes to the
+ * other side. After a jump fewer, so that holding what is passed on the way there does not slow the jump.
+ */
 export function holdingRange({ playhead, towards }: Walk, capacity: number, frames: number): HoldingRange {
   const room = Math.max(0, capacity - 1);
-  const share = towards === 0 ? 0.5 : aheadShare;
-  const ahead = Math.floor(room * share);
+  if (towards === 0) {
+    const behind = Math.min(jumpBehind, Math.floor(room / 2));
+    return {
+      first: Math.max(0, playhead - behind),
+      last: Math.min(frames - 1, playhead + Math.min(jumpAhead, room - behind)),
+    };
+  }
+  const ahead = Math.floor(room * aheadShare);
   const [below, above] = towards < 0 ? [ahead, room - ahead] : [room - ahead, ahead];
   const spareAbove = Math.max(0, playhead + above - (frames - 1));
   const spareBelow = Math.max(0, below - playhead);

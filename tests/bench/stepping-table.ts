@@ -43,15 +43,9 @@ function latency(seen: readonly Seen[]): string {
   return `${at(0.5)} (${at(0.95)})`;
 }
 
-const begin = '<!-- stepping: written by tests/bench/stepping.ts -->';
-const end = '<!-- /stepping -->';
-
-/** Puts the figures between their marks in docs/performance.md. */
-export function writeTable(rows: readonly Row[], memory: readonly string[], machine: string): void {
-  const path = fileURLToPath(new URL('../../docs/performance.md', import.meta.url));
-  const before = existsSync(path) ? readFileSync(path, 'utf8') : '# Performance\n';
-  const text = [
-    begin,
+/** Puts the latencies between their marks in docs/performance.md. */
+export function writeLatencies(rows: readonly Row[], machine: string): void {
+  writeBetween('stepping', [
     '## Stepping',
     '',
     `Milliseconds from asking for a frame to having drawn it at stage size (1280 pixels wide), median (95th percentile). Measured on ${machine}. The last two columns compare the number read from each picture with the frame asked for.`,
@@ -62,18 +56,28 @@ export function writeTable(rows: readonly Row[], memory: readonly string[], mach
       (row) =>
         `| ${row.clip} | ${row.way} | ${row.forward} | ${row.backward} | ${row.worstBackward} | ${row.random} | ${row.wrong} | ${row.steps} |`,
     ),
-    ...(memory.length > 0
-      ? [
-          '',
-          'Memory over 10,000 steps on 1080p60 with groups of 250 (budget 512 MB):',
-          '',
-          '| steps | wrong | pictures held, MB | window process, MB |',
-          '| --- | --- | --- | --- |',
-          ...memory,
-        ]
-      : []),
-    end,
-  ].join('\n');
+  ]);
+}
+
+/** Puts the figures of the long walk between their marks in docs/performance.md. */
+export function writeMemory(lines: readonly string[]): void {
+  writeBetween('stepping-memory', [
+    '## Memory over 10,000 steps',
+    '',
+    'A playhead wandering over the whole of a 1080p60 clip with groups of 250, going back and forth by 90 frames; budget 512 MB for pictures.',
+    '',
+    '| steps | wrong in the last 1,000 | pictures held, MB | window process, MB |',
+    '| --- | --- | --- | --- |',
+    ...lines,
+  ]);
+}
+
+function writeBetween(name: string, lines: readonly string[]): void {
+  const path = fileURLToPath(new URL('../../docs/performance.md', import.meta.url));
+  const before = existsSync(path) ? readFileSync(path, 'utf8') : '# Performance\n';
+  const begin = `<!-- ${name}: written by tests/bench/stepping.ts -->`;
+  const end = `<!-- /${name} -->`;
+  const text = [begin, ...lines, end].join('\n');
   const from = before.indexOf(begin);
   const to = before.indexOf(end);
   const after =

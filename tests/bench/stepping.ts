@@ -8,7 +8,7 @@ import { makeClip, type MadeClip } from '../browser/harness/make-clips';
 import type { Seen } from '../browser/harness/page';
 import { readCode } from '../browser/harness/picture-code';
 import { type HarnessServer, serveHarness } from '../browser/harness/serve';
-import { type Row, summary, writeTable } from './stepping-table';
+import { type Row, summary, writeLatencies, writeMemory } from './stepping-table';
 import { steppingClips } from './stepping-clips';
 
 /**
@@ -16,7 +16,8 @@ import { steppingClips } from './stepping-clips';
  * a frame. Run with tsx; names of clips as arguments limit it to those, `--memory` adds the 10,000 steps.
  */
 const wanted = process.argv.slice(2).filter((word) => !word.startsWith('--'));
-const withMemory = process.argv.includes('--memory') || wanted.length === 0;
+const onlyMemory = process.argv.includes('--only-memory');
+const withMemory = onlyMemory || wanted.length === 0;
 
 const upTo = (from: number, count: number): number[] => Array.from({ length: count }, (_, n) => from + n);
 
@@ -169,7 +170,9 @@ function residentMegabytes(pid: number): number {
 const server = await serveHarness();
 try {
   const rows: Row[] = [];
-  const chosen = Object.entries(steppingClips).filter(([key]) => wanted.length === 0 || wanted.includes(key));
+  const chosen = Object.entries(steppingClips).filter(
+    ([key]) => !onlyMemory && (wanted.length === 0 || wanted.includes(key)),
+  );
   for (const [, clip] of chosen) {
     const path = await makeClip(clip);
     if (!path) throw new Error('No ffmpeg here to make the clips with');
@@ -179,13 +182,16 @@ try {
     if (calls) rows.push(calls);
     for (const row of rows.slice(-4)) console.log(JSON.stringify(row));
   }
-  const memory: string[] = [];
+  if (rows.length > 0) {
+    writeLatencies(rows, `${cpus().length} processor cores, no graphics card, headless Chromium`);
+  }
   if (withMemory && process.platform === 'linux') {
     const path = await makeClip(steppingClips.longGroups);
-    if (path) memory.push(...(await measureMemory(path, steppingClips.longGroups.pictures, server)));
+    if (!path) throw new Error('No ffmpeg here to make the clips with');
+    const memory = await measureMemory(path, steppingClips.longGroups.pictures, server);
     console.log(memory.join('\n'));
+    writeMemory(memory);
   }
-  writeTable(rows, memory, `${cpus().length} processor cores, no graphics card, headless Chromium`);
 } finally {
   await server.close();
 }
