@@ -1,0 +1,36 @@
+import type { Point } from '../../units/brand';
+
+const degree = 180 / Math.PI;
+
+/**
+ * Angle at a joint, degrees, turning from the first arm to the second counter-clockwise (side 1) or clockwise (side
+ * −1), y up, in (−90, 270]: straight is 180, and a joint bent past straight reads above 180 and does not fold back.
+ * Null when either point lies on the joint.
+ */
+export function turnedAngle(first: Point, joint: Point, second: Point, side: 1 | -1): number | null {
+  const ax = first.x - joint.x;
+  const ay = first.y - joint.y;
+  const bx = second.x - joint.x;
+  const by = second.y - joint.y;
+  if (Math.hypot(ax, ay) === 0 || Math.hypot(bx, by) === 0) return null;
+  const turn = side * Math.atan2(ax * by - ay * bx, ax * bx + ay * by) * degree;
+  return turn <= -90 ? turn + 360 : turn;
+}
+
+/** Direction from one point to another above the way of travel, degrees in (−180, 180]; null when they coincide. */
+export function directionAngle(from: Point, to: Point): number | null {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  if (Math.hypot(dx, dy) === 0) return null;
+  return Math.atan2(dy, dx) * degree;
+}
+
+/** Height of a point above the line from a to b, square to it, taken with that line running along x; null when a = b. */
+export function heightAboveLine(point: Point, a: Point, b: Point): number | null {
+  const flip = b.x < a.x ? -1 : 1;
+  const dx = flip * (b.x - a.x);
+  const dy = flip * (b.y - a.y);
+  const length = Math.hypot(dx, dy);
+  if (length === 0) return null;
+  return ((point.y - a.y) * dx - (point.x - a.x) * dy) / length;
+}

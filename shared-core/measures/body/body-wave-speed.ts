@@ -1,0 +1,182 @@
+import type { LandmarkName } from '../../marks/landmark';
+import { fitLine } from '../../signal/fit-line';
+import { waveHarmonics, wrap } from '../../signal/wave-harmonics';
+import type { MissingReason, Reading, ReadingDefinition } from '../reading';
+import type { BodyContext } from './body-context';
+import { landmarkWave } from './landmark-wave';
+import { computedReading, missingReading, unitPart, z95 } from './measured-reading';
+import { notFromSide } from './side-view';
+
+/** Landmarks down which the wave is followed; the arms are left out: they stroke. */
+const along = ['shoulder', 'hip', 'knee', 'ankle', 'toe'] as const satisfies readonly LandmarkName[];
+
+export interface BodyWave {
+  /** Radians of the kick's wave per unit of length along the body; positive runs toward the toes. */
+  readonly slope: number;
+  readonly slopeVariance: number;
+  readonly angularFrequency: number;
+  /** Relative variance of the frequency. */
+  readonly frequencyVariance: number;
+  readonly cycles: number;
+  readonly frames: readonly number[];
+  readonly eventIds: readonly string[];
+}
+
+export type BodyWaveResult =
+  | { readonly ok: true; readonly wave: BodyWave }
+  | { readonly ok: false; readonly reasons: readonly [MissingReason, ...MissingReason[]] };
+
+/**
+ * Wave number of the kick down the body: straight line of unwrapped phase lag on distance along the body, through the
+ * landmarks from shoulder to toe that can be told (two at least).
+ */
+export function bodyWave(context: BodyContext): BodyWaveResult {
+  const rows: { s: number; phase: number; variance: number }[] = [];
+  const frames = new Set<number>();
+  let reasons: readonly [MissingReason, ...MissingReason[]] | null = null;
+  let distance = 0;
+  let lengthVariance = 0;
+  let before: LandmarkName | null = null;
+  for (const landmark of along) {
+    const trace = context.trace(landmark);
+    const result = landmarkWave(context, landmark, trace, trace.y);
+    if (!result.ok) {
+      reasons ??= result.reasons;
+      continue;
+    }
+    const origin = result.wave.frame.spans[0]?.start ?? 0;
+    const k = result.wave.frame.kickHarmonic;
+    const harmonic = waveHarmonics(result.wave.pooled, result.wave.sd ** 2, origin)[k - 1];
+    // a phase vaguer than a quarter turn at 95 % can't be unwrapped with its neighbour's
+    if (!harmonic || !(Math.sqrt(harmonic.phaseVariance) < 0.8)) {
+      reasons ??= [{ code: 'needs-denser-trace', landmark }];
+      continue;
+    }
+    if (before) {
+      const link = meanDistance(context, before, landmark);
+      if (!link) {
+        reasons ??= [{ code: 'needs-landmark', landmark, have: 0, need: 1 }];
+        continue;
+      }
+      distance += link.value;
+      lengthVariance += link.variance;
+    }
+    before = landmark;
+    const last = rows.at(-1);
+    const phase = last ? last.phase + wrap(harmonic.phase - last.phase) : harmonic.phase;
+    rows.push({ s: distance, phase, variance: harmonic.phaseVariance });
+    for (const frame of result.wave.frames) frames.add(frame);
+  }
+  const { cycles } = context;
+  const missing = reasons ?? ([{ code: 'needs-landmark', landmark: 'hip', have: 0, need: 1 }] as const);
+  if (!cycles || rows.length < 2) return { ok: false, reasons: missing };
+  const line = fitLine(
+    rows.map((r) => r.s),
+    rows.map((r) => r.phase),
+  );
+  if (!line) return { ok: false, reasons: [{ code: 'degenerate', what: 'zero-length' }] };
+  const meanS = rows.reduce((sum, r) => sum + r.s, 0) / rows.length;
+  const marks = rows.reduce((sum, r) => sum + ((r.s - meanS) * line.slopeVariance) ** 2 * r.variance, 0);
+  return {
+    ok: true,
+    wave: {
+      slope: line.slope,
+      slopeVariance: marks + (line.slope ** 2 * lengthVariance) / distance ** 2,
+      angularFrequency: (2 * Math.PI * cycles.kickHarmonic) / cycles.period,
+      frequencyVariance: cycles.periodVariance / cycles.period ** 2,
+      cycles: cycles.spans.length,
+      frames: [...frames].sort((a, b) => a - b),
+      eventIds: cycles.eventIds,
+    },
+  };
+}
+
+/** Mean straight distance between two landmarks over the postures that hold both, noise across it taken off. */
+function meanDistance(
+  context: BodyContext,
+  a: LandmarkName,
+  b: LandmarkName,
+): { value: number; variance: number } | null {
+  let sum = 0;
+  let n = 0;
+  const noise = context.landmarkSd(a) ** 2 + context.landmarkSd(b) ** 2;
+  for (const { posture } of context.postures) {
+    const p = posture.points[a];
+    const q = posture.points[b];
+    if (!p || !q) continue;
+    const d = Math.hypot(q.x - p.x, q.y - p.y) * context.transform.perPixel;
+    sum += d > 0 ? d - Math.min(d / 2, noise / (2 * d)) : 0;
+    n += 1;
+  }
+  return n > 0 && sum > 0 ? { value: sum / n, variance: noise / n } : null;
+}
+
+/** Body-wave speed and wavelength of the kick. */
+export function bodyWaveReadings(context: BodyContext): readonly Reading[] {
+  const ids = ['body-wave-speed', 'body-wave-length'] as const;
+  const view = notFromSide(context);
+  if (view) return ids.map((id) => missingReading(id, view));
+  const result = bodyWave(context);
+  if (!result.ok) return ids.map((id) => missingReading(id, ...result.reasons));
+  const { wave } = result;
+  const sd = Math.sqrt(wave.slopeVariance);
+  // a lag that may be none, or backward, gives a speed without bounds
+  if (!(wave.slope - z95 * sd > 0)) {
+    return ids.map((id) => missingReading(id, { code: 'needs-denser-trace', landmark: 'hip' }));
+  }
+  const perSecond = context.unit === 'm' ? 'm/s' : context.unit === 'L' ? 'L/s' : 'px/s';
+  return ids.map((id) => {
+    const isSpeed = id === 'body-wave-speed';
+    const top = isSpeed ? wave.angularFrequency : 2 * Math.PI;
+    const value = top / wave.slope;
+    const part = unitPart(context, value);
+    const rhythm = isSpeed ? wave.frequencyVariance * value ** 2 : 0;
+    const extra = Math.sqrt(rhythm + part.own + part.shared);
+    const away = (bound: number): number => Math.hypot(bound - value, z95 * extra);
+    return computedReading(context, id, {
+      value,
+      unit: isSpeed ? perSecond : context.unit,
+      ownVariance: value ** 2 * (wave.slopeVariance / wave.slope ** 2) + rhythm + part.own,
+      sharedVariance: part.shared,
+      bounds: {
+        low: value - away(top / (wave.slope + z95 * sd)),
+        high: value + away(top / (wave.slope - z95 * sd)),
+      },
+      cycles: wave.cycles,
+      frames: wave.frames,
+      eventIds: wave.eventIds,
+      usesLevel: true,
+    });
+  });
+}
+
+const source =
+  'Phase lag over distance along the body: Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16; overall by regression (our own definition)';
+
+export const bodyWaveDefinitions: readonly ReadingDefinition[] = [
+  {
+    id: 'body-wave-speed',
+    group: 'body-wave',
+    label: 'Body-wave speed',
+    brief: 'shoulder to toe',
+    definition:
+      'Speed at which the kick’s wave runs down the body: angular frequency of the kick over the slope of its phase lag on distance along the body, shoulder to toe. Positive toward the toes.',
+    forCoach:
+      'How fast the wave travels back. Against swimming speed it tells how much of the work goes backward.',
+    forSwimmer: 'How fast the wave runs from your shoulders to your toes.',
+    source,
+    digits: 2,
+  },
+  {
+    id: 'body-wave-length',
+    group: 'body-wave',
+    label: 'Body-wave length',
+    brief: 'one full wave along the body',
+    definition:
+      'Length of one full wave of the kick along the body: 2π over the slope of phase lag on distance.',
+    forCoach: 'A long wave means the body moves more as a plank, a short one that it snakes.',
+    forSwimmer: 'How long one wave along your body is.',
+    source,
+    digits: 2,
+  },
+];

@@ -1,0 +1,124 @@
+import type { LandmarkName } from '../../marks/landmark';
+import type { BodyContext, LandmarkTrace } from './body-context';
+
+export type BodyTable = 'male' | 'female' | 'mean';
+
+interface Segment {
+  readonly name: string;
+  readonly sides: 1 | 2;
+  readonly mass: readonly [male: number, female: number];
+  /** Centre of mass from the first end, % of the segment. */
+  readonly centre: readonly [male: number, female: number];
+}
+
+/** de Leva 1996, J Biomech 29:1223–1230, Table 4. Young adults. */
+const table = {
+  head: { name: 'head', sides: 1, mass: [6.94, 6.68], centre: [50.02, 48.41] },
+  trunk: { name: 'trunk', sides: 1, mass: [43.46, 42.57], centre: [43.1, 37.82] },
+  upperArm: { name: 'upper arm', sides: 2, mass: [2.71, 2.55], centre: [57.72, 57.54] },
+  forearm: { name: 'forearm', sides: 2, mass: [1.62, 1.38], centre: [45.74, 45.59] },
+  hand: { name: 'hand', sides: 2, mass: [0.61, 0.56], centre: [36.24, 34.27] },
+  thigh: { name: 'thigh', sides: 2, mass: [14.16, 14.78], centre: [40.95, 36.12] },
+  shank: { name: 'shank', sides: 2, mass: [4.33, 4.81], centre: [43.95, 43.52] },
+  foot: { name: 'foot', sides: 2, mass: [1.37, 1.29], centre: [44.15, 40.14] },
+} satisfies Record<string, Segment>;
+type SegmentName = keyof typeof table;
+
+const pick = (pair: readonly [number, number], sex: BodyTable): number =>
+  sex === 'male' ? pair[0] : sex === 'female' ? pair[1] : (pair[0] + pair[1]) / 2;
+
+/** Share of whole-body mass of a segment, both sides together; the printed table's sum is divided out. */
+function massShare(name: SegmentName, sex: BodyTable): number {
+  const total = Object.values(table).reduce((sum, s) => sum + s.sides * pick(s.mass, sex), 0);
+  const segment = table[name];
+  return (segment.sides * pick(segment.mass, sex)) / total;
+}
+
+/** Where the ends of the table's segments lie, along any one axis, in any unit. */
+export interface SegmentEnds {
+  readonly head: readonly [vertex: number, c7: number];
+  readonly trunk: readonly [shoulder: number, hip: number];
+  readonly upperArm: readonly [shoulder: number, elbow: number];
+  readonly forearm: readonly [elbow: number, wrist: number];
+  readonly hand: readonly [wrist: number, fingertip: number];
+  readonly thigh: readonly [hip: number, knee: number];
+  readonly shank: readonly [knee: number, ankle: number];
+  readonly foot: readonly [heel: number, toe: number];
+}
+
+/** Whole-body centre of mass along one axis, from the ends of all segments. @see de Leva 1996, Table 4 */
+export function centreOfMassFromSegments(ends: SegmentEnds, sex: BodyTable): number {
+  let sum = 0;
+  for (const name of Object.keys(table) as SegmentName[]) {
+    const [from, to] = ends[name];
+    sum += massShare(name, sex) * (from + (pick(table[name].centre, sex) / 100) * (to - from));
+  }
+  return sum;
+}
+
+/** How much each landmark weighs in the centre of mass; the weights sum to 1. */
+export type CentreWeights = Readonly<Partial<Record<LandmarkName, number>>>;
+
+/**
+ * Weights of the nine landmarks in the whole-body centre of mass. They hold no vertex, C7 or heel: the head's centre
+ * is taken at the ear, the foot's on the ankle–toe line. Both arms are taken to move as the marked one, as in
+ * butterfly. `mean` averages the women's and men's tables.
+ */
+export function centreWeights(sex: BodyTable): CentreWeights {
+  const weights: Partial<Record<LandmarkName, number>> = { ear: massShare('head', sex) };
+  const add = (name: SegmentName, from: LandmarkName, to: LandmarkName): void => {
+    const share = massShare(name, sex);
+    const along = pick(table[name].centre, sex) / 100;
+    weights[from] = (weights[from] ?? 0) + share * (1 - along);
+    weights[to] = (weights[to] ?? 0) + share * along;
+  };
+  add('trunk', 'shoulder', 'hip');
+  add('upperArm', 'shoulder', 'elbow');
+  add('forearm', 'elbow', 'wrist');
+  add('hand', 'wrist', 'fingertip');
+  add('thigh', 'hip', 'knee');
+  add('shank', 'knee', 'ankle');
+  add('foot', 'ankle', 'toe');
+  return weights;
+}
+
+/** The body table of the swim's swimmer; the mean of both when it isn't recorded. */
+export function bodyTableOf(context: BodyContext): BodyTable {
+  return context.input.swimmer?.bodyTable ?? 'mean';
+}
+
+const kept = new WeakMap<BodyContext, LandmarkTrace>();
+
+/** The centre of mass over the postures on which all nine landmarks are marked. */
+export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
+  const known = kept.get(context);
+  if (known) return known;
+  const weights = Object.entries(centreWeights(bodyTableOf(context))) as [LandmarkName, number][];
+  const frames: number[] = [];
+  const times: number[] = [];
+  const x: number[] = [];
+  const y: number[] = [];
+  for (const { posture, time } of context.postures) {
+    let sumX = 0;
+    let sumY = 0;
+    let whole = time > (times.at(-1) ?? -Infinity);
+    for (const [landmark, weight] of weights) {
+      const point = context.pool(posture, landmark);
+      if (!point) {
+        whole = false;
+        break;
+      }
+      sumX += weight * point.x;
+      sumY += weight * point.y;
+    }
+    if (!whole) continue;
+    frames.push(posture.frame);
+    times.push(time);
+    x.push(sumX);
+    y.push(sumY);
+  }
+  const variance = weights.reduce((sum, [name, w]) => sum + (w * context.landmarkSd(name)) ** 2, 0);
+  const trace = { frames, times, x, y, sd: Math.sqrt(variance) };
+  kept.set(context, trace);
+  return trace;
+}

@@ -1,0 +1,160 @@
+import type { Reading, ReadingDefinition } from '../reading';
+import type { BodyContext } from './body-context';
+import { commonPeriod } from './cycle-frame';
+import { landmarkWave } from './landmark-wave';
+import { computedReading, missingReading, unitPart } from './measured-reading';
+import { notFromSide } from './side-view';
+import { type ToeExtreme, toeExtremes } from './toe-extremes';
+import { meanPeakToPeak, type PeakToPeak, relativeReading } from './undulation';
+
+const id = 'kick-amplitude-toe';
+const relativeId = 'kick-amplitude-toe-relative';
+
+interface KickHeights extends PeakToPeak {
+  readonly eventIds: readonly string[];
+  readonly frames: readonly number[];
+  readonly kicks: number;
+}
+
+/** Kick amplitude of the toes, absolute and per body length. */
+export function kickAmplitudeReadings(context: BodyContext): readonly Reading[] {
+  const view = notFromSide(context);
+  if (view) return [missingReading(id, view), missingReading(relativeId, view)];
+  const heights = kickHeights(context) ?? fromWave(context);
+  if (!heights) {
+    const marked = context.events.filter((e) => e.event.kind === 'kick-top').length;
+    const reason =
+      marked + context.events.filter((e) => e.event.kind === 'kick-bottom').length < 3
+        ? ({ code: 'needs-events', kind: 'kick-top', have: marked, need: 2 } as const)
+        : ({
+            code: 'needs-landmark',
+            landmark: 'toe',
+            have: context.trace('toe').times.length,
+            need: 3,
+          } as const);
+    return [missingReading(id, reason), missingReading(relativeId, reason)];
+  }
+  const common = {
+    cycles: heights.kicks,
+    frames: heights.frames,
+    eventIds: heights.eventIds,
+    usesLevel: true,
+    notes: [],
+  };
+  const part = unitPart(context, heights.value);
+  return [
+    computedReading(context, id, {
+      ...common,
+      value: heights.value,
+      unit: context.unit,
+      ownVariance: heights.variance + part.own,
+      sharedVariance: part.shared,
+      perCycle: heights.perCycle,
+    }),
+    relativeReading(context, relativeId, heights, common),
+  ];
+}
+
+/** The amplitude in pool units, for readings made from it; null when it can't be had. */
+export function kickAmplitude(context: BodyContext): KickHeights | null {
+  return kickHeights(context) ?? fromWave(context);
+}
+
+/**
+ * Height of each top above the straight line between its neighbouring bottoms, and of each bottom below the line
+ * between its tops. Events stray from the true turn of the kick by their own error, which always loses height: for a
+ * kick of angular frequency ω and events of variance σ² the loss is ½ω²σ² of the height, and is given back.
+ */
+function kickHeights(context: BodyContext): KickHeights | null {
+  const rows = (['kick-top', 'kick-bottom'] as const).map((kind) =>
+    context.events.filter((e) => e.event.kind === kind),
+  );
+  const rhythm = commonPeriod(rows);
+  if (!rhythm) return null;
+  const extremes = toeExtremes(context, rhythm.period);
+  const omega = (2 * Math.PI) / rhythm.period;
+  const weights = new Map<ToeExtreme, number>();
+  const perCycle: { value: number; fromFrame: number; toFrame: number }[] = [];
+  let timing = 0;
+  for (let i = 1; i < extremes.length - 1; i++) {
+    const before = extremes[i - 1];
+    const here = extremes[i];
+    const after = extremes[i + 1];
+    if (!before || !here || !after || before.kind === here.kind || after.kind === here.kind) continue;
+    const span = after.event.time - before.event.time;
+    // a missed mark between neighbours would compare kicks that are not neighbours
+    if (!(span > 0) || span > 1.6 * rhythm.period) continue;
+    const share = (here.event.time - before.event.time) / span;
+    const sign = here.kind === 'top' ? 1 : -1;
+    const parts: [ToeExtreme, number][] = [
+      [before, -sign * (1 - share)],
+      [here, sign],
+      [after, -sign * share],
+    ];
+    const raw = parts.reduce((sum, [e, w]) => sum + w * e.y, 0);
+    // loss of each of the three, as a share of half the height, by how much it weighs
+    const loss = parts.reduce(
+      (sum, [e, w]) =>
+        sum + (Math.abs(w) / 2) * (e.onFrame ? 1 - Math.exp((-(omega ** 2) * e.event.variance) / 2) : 0),
+      0,
+    );
+    perCycle.push({
+      value: raw / (1 - loss),
+      fromFrame: before.event.event.frame,
+      toFrame: after.event.event.frame,
+    });
+    for (const [e, w] of parts) {
+      weights.set(e, (weights.get(e) ?? 0) + w / (1 - loss));
+      if (e.onFrame) timing += (w * raw * omega ** 2 * e.event.variance) ** 2 / 8;
+    }
+  }
+  const n = perCycle.length;
+  if (n === 0) return null;
+  const used = [...weights.keys()];
+  const marks = used.reduce((sum, e) => sum + ((weights.get(e) ?? 0) / n) ** 2 * e.variance, 0);
+  return {
+    value: perCycle.reduce((sum, c) => sum + c.value, 0) / n,
+    variance: marks + timing / (n * n),
+    perCycle,
+    kicks: Math.max(1, Math.floor((n + 1) / 2)),
+    eventIds: used.map((e) => e.event.event.id),
+    frames: used.map((e) => e.event.event.frame),
+  };
+}
+
+function fromWave(context: BodyContext): KickHeights | null {
+  if (context.cycles?.base !== 'kick') return null;
+  const trace = context.trace('toe');
+  const result = landmarkWave(context, 'toe', trace, trace.y);
+  const found = result.ok ? meanPeakToPeak(result.wave) : null;
+  if (!found || !result.ok) return null;
+  const { frame, frames } = result.wave;
+  return { ...found, kicks: frame.spans.length, eventIds: frame.eventIds, frames };
+}
+
+export const kickAmplitudeDefinitions: readonly ReadingDefinition[] = [
+  {
+    id,
+    group: 'kick',
+    label: 'Kick amplitude',
+    brief: 'toe height, top to bottom',
+    definition:
+      'Peak-to-peak: mean height of each kick top above the straight line between its neighbouring bottoms, and of each bottom below the line between its tops, at the toes; so drift in depth or camera does not count.',
+    forCoach:
+      'How big the kick is. Read it with the frequency: the same speed can come from big or quick kicks.',
+    forSwimmer: 'How far your feet travel from the top to the bottom of a kick.',
+    source: 'Our own definition of the usual peak-to-peak amplitude (as in Connaboy et al. 2010)',
+    digits: 3,
+  },
+  {
+    id: relativeId,
+    group: 'kick',
+    label: 'Kick amplitude, of body length',
+    brief: 'toe height / body length',
+    definition: 'Kick amplitude divided by body length (fingertip to toe in streamline).',
+    forCoach: 'The size of the kick made fair between tall and short swimmers.',
+    forSwimmer: 'How big your kick is for your size.',
+    source: 'Body length from fingertip to toe: von Loebbecke et al. 2009',
+    digits: 3,
+  },
+];

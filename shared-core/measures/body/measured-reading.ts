@@ -1,0 +1,106 @@
+import type { ComputedReading, MissingReading, MissingReason, ReadingNote, ReadingUnit } from '../reading';
+import type { BodyContext } from './body-context';
+import { studentQuantile975 } from './student-quantile';
+
+/** Normal quantile for two-sided 95 %. */
+export const z95 = 1.959964;
+
+export interface CycleValue {
+  readonly value: number;
+  readonly fromFrame: number;
+  readonly toFrame: number;
+}
+
+/** What a landmark family found, before it is dressed as a reading. */
+export interface Measured {
+  readonly value: number;
+  readonly unit: ReadingUnit;
+  /** Variance from marks, and the own part of scale or body length; unit². */
+  readonly ownVariance: number;
+  readonly sharedVariance?: number;
+  /** 95 % bounds when they are not symmetric; else made from the variances. */
+  readonly bounds?: { readonly low: number; readonly high: number };
+  readonly cycles: number;
+  readonly perCycle?: readonly CycleValue[];
+  /** False when neighbouring values are not independent, so that their spread makes no interval. */
+  readonly spread?: boolean;
+  readonly frames: readonly number[];
+  readonly eventIds?: readonly string[];
+  readonly usesLevel?: boolean;
+  readonly usesTravel?: boolean;
+  readonly usesSurface?: boolean;
+  readonly usesScale?: boolean;
+  readonly notes?: readonly ReadingNote[];
+}
+
+/** Fewer cycles than this are said to be few (Connaboy et al. 2010: six cycles give ICC 0.81–0.996). */
+const fewCyclesBelow = 6;
+
+/** Dress a measured value as a computed reading: both intervals, notes and where it came from. Never of zero width. */
+export function computedReading(context: BodyContext, id: string, measured: Measured): ComputedReading {
+  const sharedVariance = measured.sharedVariance ?? 0;
+  // an interval of zero width would claim a perfect mark: hold it at a billionth of the value's own size
+  const floor = (1e-9 * Math.max(Math.abs(measured.value), 1e-3)) ** 2;
+  const ownVariance = Math.max(measured.ownVariance, floor);
+  const half = z95 * Math.sqrt(ownVariance + sharedVariance);
+  const low = Math.min(measured.bounds?.low ?? measured.value - half, measured.value);
+  const high = Math.max(measured.bounds?.high ?? measured.value + half, measured.value);
+  const perCycle = measured.perCycle ?? [];
+  const notes = new Set<ReadingNote>(measured.notes ?? []);
+  if (context.input.error.basis === 'assumed') notes.add('marking-error-assumed');
+  if (context.input.swim.clip.slowdown.source === 'assumed') notes.add('slowdown-assumed');
+  if (measured.cycles > 0 && measured.cycles < fewCyclesBelow) notes.add('few-cycles');
+  if (measured.usesLevel && context.transform.tilt.from === 'assumed') notes.add('level-assumed');
+  return {
+    status: 'computed',
+    id,
+    value: measured.value,
+    unit: measured.unit,
+    interval: { low, high: high > low ? high : low + 2 * half, question: 'this-swim' },
+    otherInterval: measured.spread === false ? null : spreadInterval(measured.value, perCycle),
+    sharedVariance,
+    ownVariance,
+    cycles: measured.cycles,
+    perCycle,
+    from: {
+      eventIds: measured.eventIds ?? [],
+      postureFrames: measured.frames,
+      sceneItems: sceneItems(context, measured),
+    },
+    notes: [...notes],
+  };
+}
+
+function spreadInterval(value: number, perCycle: readonly CycleValue[]): ComputedReading['otherInterval'] {
+  const n = perCycle.length;
+  if (n < 2) return null;
+  const mean = perCycle.reduce((sum, c) => sum + c.value, 0) / n;
+  const variance = perCycle.reduce((sum, c) => sum + (c.value - mean) ** 2, 0) / (n - 1);
+  const half = studentQuantile975(n - 1) * Math.sqrt(variance / n);
+  if (!(half > 0)) return null;
+  return { low: value - half, high: value + half, question: 'this-swimmer' };
+}
+
+function sceneItems(context: BodyContext, m: Measured): ComputedReading['from']['sceneItems'] {
+  const items: ('travel' | 'level' | 'surface' | 'scale')[] = [];
+  const { scene } = context.input.swim;
+  const tiltFrom = context.transform.tilt.from;
+  if (m.usesTravel && scene.travel) items.push('travel');
+  if (m.usesLevel && tiltFrom === 'level') items.push('level');
+  if ((m.usesLevel && tiltFrom === 'surface') || m.usesSurface) items.push('surface');
+  if (m.usesScale ?? /^m(\/s)?$/.test(m.unit)) if (scene.scale) items.push('scale');
+  return items;
+}
+
+/** A reading that can't be computed, with why; the most helpful reason first. */
+export function missingReading(id: string, ...reasons: MissingReason[]): MissingReading {
+  return { status: 'missing', id, reasons };
+}
+
+/** The part of a length's variance that its unit brings (scale or body length), for a value in that unit. */
+export function unitPart(context: BodyContext, value: number): { shared: number; own: number } {
+  return {
+    shared: context.lengthVariance.shared * value ** 2,
+    own: context.lengthVariance.own * value ** 2,
+  };
+}

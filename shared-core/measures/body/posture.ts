@@ -1,0 +1,261 @@
+import type { EventKind } from '../../marks/event-kind';
+import { heightAboveSurface } from '../../scene/surface-line';
+import type { Posture } from '../../swim-file/swim-schema';
+import type { MissingReason, Reading, ReadingDefinition } from '../reading';
+import type { BodyContext } from './body-context';
+import { type CycleValue, computedReading, missingReading, unitPart, z95 } from './measured-reading';
+import { postureError } from './posture-error';
+import { type PostureMeasure, postureMeasures, type PosturePoints } from './posture-measures';
+import { notFromSide } from './side-view';
+
+/** Error is worked out on at most this many postures, spread evenly, and taken to be alike on the rest. Our default. */
+const errorPostures = 24;
+
+/** Every posture measure: its mean over all postures, and over the postures at each of its events. */
+export function postureReadings(context: BodyContext): readonly Reading[] {
+  const view = notFromSide(context);
+  return postureMeasures.flatMap((measure): Reading[] => {
+    const ids = [measure.id, ...measure.at.map((kind) => atId(measure.id, kind))];
+    if (view) return ids.map((id) => missingReading(id, view));
+    const all = context.postures.map((p) => p.posture);
+    const values = readAll(context, measure, all);
+    return ids.map((id, i) => {
+      const kind = i === 0 ? null : measure.at[i - 1];
+      if (!kind) return summarised(context, measure, id, values, null);
+      const events = context.events.filter((e) => e.event.kind === kind);
+      if (events.length === 0) {
+        return missingReading(id, { code: 'needs-events', kind, have: 0, need: 1 });
+      }
+      const at = new Map(events.map((e) => [e.event.frame, e.event.id]));
+      return summarised(
+        context,
+        measure,
+        id,
+        values.filter((v) => at.has(v.posture.frame)),
+        at,
+      );
+    });
+  });
+}
+
+const atId = (id: string, kind: EventKind): string => `${id}-at-${kind}`;
+
+interface PostureValue {
+  readonly posture: Posture;
+  readonly points: PosturePoints;
+  readonly value: number;
+  /** For depths: how much the two ends of the surface line weigh. */
+  readonly weightA: number;
+  readonly weightB: number;
+}
+
+function readAll(
+  context: BodyContext,
+  measure: PostureMeasure,
+  postures: readonly Posture[],
+): readonly PostureValue[] {
+  const { scene } = context.input.swim;
+  const sd = meanSd(context, measure);
+  const out: PostureValue[] = [];
+  for (const posture of postures) {
+    if (measure.kind === 'depth') {
+      const name = measure.needs[0];
+      const point = name && posture.points[name];
+      const height = point && heightAboveSurface(scene, point);
+      if (!height) continue;
+      const sign = measure.id === 'depth-hip' ? -1 : 1;
+      const value = sign * height.pixels * context.transform.perPixel;
+      out.push({ posture, points: {}, value, weightA: height.weightA, weightB: height.weightB });
+      continue;
+    }
+    const points: PosturePoints = {};
+    let whole = true;
+    for (const name of measure.needs) {
+      const point = context.pool(posture, name);
+      if (point) points[name] = point;
+      else {
+        whole = false;
+        break;
+      }
+    }
+    if (!whole) continue;
+    // the head counts in the height of a posture when it is marked, but need not be
+    const ear = measure.id === 'frontal-thickness' ? context.pool(posture, 'ear') : null;
+    if (ear) points.ear = ear;
+    const value = measure.read(points, { belly: context.belly, sd });
+    if (value !== null && Number.isFinite(value))
+      out.push({ posture, points, value, weightA: 0, weightB: 0 });
+  }
+  return out;
+}
+
+function meanSd(context: BodyContext, measure: PostureMeasure): number {
+  const square = measure.needs.reduce((sum, name) => sum + context.landmarkSd(name) ** 2, 0);
+  return Math.sqrt(square / measure.needs.length);
+}
+
+function summarised(
+  context: BodyContext,
+  measure: PostureMeasure,
+  id: string,
+  values: readonly PostureValue[],
+  at: ReadonlyMap<number, string> | null,
+): Reading {
+  const needed = missingFor(context, measure, values, at);
+  if (needed) return missingReading(id, needed);
+  const n = values.length;
+  const mean = values.reduce((sum, v) => sum + v.value, 0) / n;
+  const error = meanError(context, measure, values);
+  const marks = error.variance / n;
+  const common = {
+    cycles: at ? n : 0,
+    frames: values.map((v) => v.posture.frame),
+    eventIds: at ? values.flatMap((v) => at.get(v.posture.frame) ?? []) : [],
+    usesLevel: measure.turnsWithLevel,
+    usesTravel: measure.id === 'trunk-pitch' || measure.id.startsWith('feet-direction'),
+    usesSurface: measure.kind === 'depth',
+    // neighbouring postures of a trace are alike: only one posture an event makes independent values
+    spread: at !== null,
+  };
+  const each = (scale: number): readonly CycleValue[] =>
+    values.map((v) => ({
+      value: (measure.combine === 'root' ? Math.sqrt(Math.max(0, v.value)) : v.value) * scale,
+      fromFrame: v.posture.frame,
+      toFrame: v.posture.frame,
+    }));
+  if (measure.kind === 'angle') {
+    return computedReading(context, id, {
+      ...common,
+      value: mean,
+      unit: '°',
+      ownVariance: marks,
+      sharedVariance: error.perTilt ** 2 * context.tiltVariance,
+      perCycle: each(1),
+    });
+  }
+  if (measure.kind === 'depth') {
+    const part = unitPart(context, mean);
+    const ends =
+      (average(values, (v) => v.weightA) ** 2 + average(values, (v) => v.weightB) ** 2) *
+      (context.input.error.scenePointSd * context.transform.perPixel) ** 2;
+    return computedReading(context, id, {
+      ...common,
+      value: mean,
+      unit: context.unit,
+      ownVariance: marks + part.own,
+      sharedVariance: ends + part.shared,
+      perCycle: each(1),
+    });
+  }
+  const length = context.bodyLength;
+  if (!length) return missingReading(id, { code: 'needs-body-length' });
+  const percent = 100 / (length.pixels * context.transform.perPixel);
+  const lengthPart = length.variance / length.pixels ** 2;
+  const value = percent * (measure.combine === 'root' ? Math.sqrt(Math.max(0, mean)) : mean);
+  const tilt = (percent * error.perTilt) ** 2 * context.tiltVariance;
+  if (measure.combine === 'mean') {
+    return computedReading(context, id, {
+      ...common,
+      value,
+      unit: '%L',
+      ownVariance: percent ** 2 * marks + value ** 2 * lengthPart,
+      sharedVariance: tilt,
+      perCycle: each(percent),
+    });
+  }
+  // a squared distance near nothing is spread by the square of its noise, which the slope alone doesn't see
+  const noise = meanSd(context, measure) ** 2;
+  const spread = Math.sqrt(marks + (2 * (1.7 * noise) ** 2) / (6 * n));
+  const low = percent * Math.sqrt(Math.max(0, mean - z95 * spread));
+  const high = percent * Math.sqrt(Math.max(0, mean) + z95 * spread);
+  return computedReading(context, id, {
+    ...common,
+    value,
+    unit: '%L',
+    ownVariance: ((high - low) / (2 * z95)) ** 2 + value ** 2 * lengthPart,
+    bounds: { low, high },
+    perCycle: each(percent),
+  });
+}
+
+function meanError(
+  context: BodyContext,
+  measure: PostureMeasure,
+  values: readonly PostureValue[],
+): { variance: number; perTilt: number } {
+  const sdOf = context.landmarkSd;
+  if (measure.kind === 'depth') {
+    const name = measure.needs[0];
+    return { variance: name ? sdOf(name) ** 2 : 0, perTilt: 0 };
+  }
+  const situation = { belly: context.belly, sd: meanSd(context, measure) };
+  const stride = Math.max(1, Math.floor(values.length / errorPostures));
+  let variance = 0;
+  let perTilt = 0;
+  let count = 0;
+  for (let i = 0; i < values.length; i += stride) {
+    const value = values[i];
+    if (!value) continue;
+    const error = postureError(measure, value.points, situation, sdOf);
+    variance += error.variance;
+    perTilt += error.perTilt;
+    count += 1;
+  }
+  return { variance: variance / count, perTilt: perTilt / count };
+}
+
+function missingFor(
+  context: BodyContext,
+  measure: PostureMeasure,
+  values: readonly PostureValue[],
+  at: ReadonlyMap<number, string> | null,
+): MissingReason | null {
+  const { scene } = context.input.swim;
+  if (measure.kind === 'depth' && !scene.surface) return { code: 'needs-scene', item: 'surface' };
+  const travels =
+    measure.kind !== 'depth' && measure.id !== 'straightness' && measure.id !== 'frontal-thickness';
+  if (travels && !context.transform.travelKnown) return { code: 'needs-scene', item: 'travel' };
+  if (values.length > 0) return null;
+  const postures = context.postures.filter((p) => !at || at.has(p.posture.frame));
+  for (const landmark of measure.needs) {
+    const have = postures.filter((p) => p.posture.points[landmark]).length;
+    if (have === 0) return { code: 'needs-landmark', landmark, have, need: 1 };
+  }
+  const together = postures.some((p) => measure.needs.every((name) => p.posture.points[name]));
+  if (!together) return { code: 'needs-landmark', landmark: measure.needs[0] ?? 'hip', have: 0, need: 1 };
+  if (measure.id === 'head-offset') return { code: 'not-for-this-drill' };
+  return { code: 'degenerate', what: 'zero-length' };
+}
+
+function average(values: readonly PostureValue[], pick: (v: PostureValue) => number): number {
+  return values.reduce((sum, v) => sum + pick(v), 0) / values.length;
+}
+
+const eventWords: Partial<Record<EventKind, string>> = {
+  entry: 'hand entry',
+  catch: 'the catch',
+  shoulder: 'hands under shoulders',
+  exit: 'hand exit',
+  'kick-top': 'kick top',
+  'kick-bottom': 'kick bottom',
+};
+
+export const postureDefinitions: readonly ReadingDefinition[] = postureMeasures.flatMap((m) => {
+  const base = {
+    group: 'posture' as const,
+    brief: m.brief,
+    forCoach: m.forCoach,
+    forSwimmer: m.forSwimmer,
+    source: m.source,
+    digits: m.kind === 'angle' ? 0 : m.kind === 'depth' ? 2 : 1,
+  };
+  return [
+    { ...base, id: m.id, label: m.label, definition: `${m.definition} Mean over all marked postures.` },
+    ...m.at.map((kind) => ({
+      ...base,
+      id: atId(m.id, kind),
+      label: `${m.label} at ${eventWords[kind] ?? kind}`,
+      definition: `${m.definition} Mean over the postures on frames marked as ${eventWords[kind] ?? kind}.`,
+    })),
+  ];
+});

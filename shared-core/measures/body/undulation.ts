@@ -1,0 +1,157 @@
+import { type LandmarkName, landmarkNames } from '../../marks/landmark';
+import { wavePeakToPeak } from '../../signal/wave-extremes';
+import type { Reading, ReadingDefinition } from '../reading';
+import type { BodyContext } from './body-context';
+import { centreOfMassTrace } from './centre-of-mass';
+import { type LandmarkWave, landmarkWave, type WaveResult } from './landmark-wave';
+import { type CycleValue, computedReading, missingReading, unitPart } from './measured-reading';
+import { notFromSide } from './side-view';
+
+const words: Record<LandmarkName, string> = {
+  fingertip: 'fingertips',
+  wrist: 'wrists',
+  elbow: 'elbows',
+  shoulder: 'shoulders',
+  ear: 'head',
+  hip: 'hips',
+  knee: 'knees',
+  ankle: 'ankles',
+  toe: 'toes',
+};
+
+export interface PeakToPeak {
+  readonly value: number;
+  /** From the marks alone, unit². */
+  readonly variance: number;
+  readonly perCycle: readonly CycleValue[];
+}
+
+/**
+ * Mean peak-to-peak of a landmark's wave: of each cycle's own fit when there are such fits, else of the common one;
+ * noise lift taken off. Null when the movement drowns in marking error.
+ */
+export function meanPeakToPeak(wave: LandmarkWave): PeakToPeak | null {
+  const sampleVariance = wave.sd ** 2;
+  const own = wave.perCycle.map(({ span, fit }) => ({ span, estimate: wavePeakToPeak(fit, sampleVariance) }));
+  if (own.length > 0 && own.every((c) => c.estimate !== null)) {
+    const perCycle = own.flatMap(({ span, estimate }) =>
+      estimate ? [{ value: estimate.value, fromFrame: span.fromFrame, toFrame: span.toFrame }] : [],
+    );
+    const n = perCycle.length;
+    return {
+      value: perCycle.reduce((sum, c) => sum + c.value, 0) / n,
+      variance: own.reduce((sum, c) => sum + (c.estimate?.variance ?? 0), 0) / (n * n),
+      perCycle,
+    };
+  }
+  const estimate = wavePeakToPeak(wave.pooled, sampleVariance);
+  return estimate && { ...estimate, perCycle: [] };
+}
+
+/** Undulation amplitude of every landmark, and of the centre of mass: absolute and as a share of body length. */
+export function undulationReadings(context: BodyContext): readonly Reading[] {
+  const view = notFromSide(context);
+  return [...landmarkNames, 'centre-of-mass' as const].flatMap((name): Reading[] => {
+    const id = `undulation-${name}`;
+    const relativeId = `undulation-relative-${name}`;
+    if (view) return [missingReading(id, view), missingReading(relativeId, view)];
+    const result = waveOf(context, name);
+    if (!result.ok) {
+      return [missingReading(id, ...result.reasons), missingReading(relativeId, ...result.reasons)];
+    }
+    const { wave } = result;
+    const found = meanPeakToPeak(wave);
+    if (!found) {
+      const reason = {
+        code: 'needs-denser-trace',
+        landmark: name === 'centre-of-mass' ? 'hip' : name,
+      } as const;
+      return [missingReading(id, reason), missingReading(relativeId, reason)];
+    }
+    const common = {
+      cycles: wave.frame.spans.length,
+      frames: wave.frames,
+      eventIds: wave.frame.eventIds,
+      usesLevel: true,
+      notes: wave.perCycle.length === 0 && wave.frame.spans.length > 1 ? (['sparse-trace'] as const) : [],
+    };
+    const part = unitPart(context, found.value);
+    const absolute = computedReading(context, id, {
+      ...common,
+      value: found.value,
+      unit: context.unit,
+      ownVariance: found.variance + part.own,
+      sharedVariance: part.shared,
+      perCycle: found.perCycle,
+    });
+    if (!context.bodyLength) return [absolute, missingReading(relativeId, { code: 'needs-body-length' })];
+    return [absolute, relativeReading(context, relativeId, found, common)];
+  });
+}
+
+/** An amplitude as a share of body length: both in pixels of one picture, so the scale drops out. */
+export function relativeReading(
+  context: BodyContext,
+  id: string,
+  found: PeakToPeak,
+  common: {
+    readonly cycles: number;
+    readonly frames: readonly number[];
+    readonly eventIds: readonly string[];
+    readonly usesLevel: boolean;
+    readonly notes: readonly 'sparse-trace'[];
+  },
+): Reading {
+  const length = context.bodyLength;
+  if (!length) return missingReading(id, { code: 'needs-body-length' });
+  const perL = 1 / (length.pixels * context.transform.perPixel);
+  const value = found.value * perL;
+  return computedReading(context, id, {
+    ...common,
+    value,
+    unit: 'L',
+    ownVariance: found.variance * perL ** 2 + (value ** 2 * length.variance) / length.pixels ** 2,
+    perCycle: found.perCycle.map((c) => ({ ...c, value: c.value * perL })),
+    frames: [...new Set([...common.frames, ...length.frames])].sort((a, b) => a - b),
+    usesScale: length.from === 'recorded',
+  });
+}
+
+function waveOf(context: BodyContext, name: LandmarkName | 'centre-of-mass'): WaveResult {
+  if (name !== 'centre-of-mass') {
+    const trace = context.trace(name);
+    return landmarkWave(context, name, trace, trace.y);
+  }
+  const trace = centreOfMassTrace(context);
+  return landmarkWave(context, 'hip', trace, trace.y);
+}
+
+const source = 'Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16 (vertical undulation along the body)';
+
+export const undulationDefinitions: readonly ReadingDefinition[] = [
+  ...landmarkNames.map((name) => ({ name, word: words[name] })),
+  { name: 'centre-of-mass', word: 'centre of mass' },
+].flatMap(({ name, word }) => [
+  {
+    id: `undulation-${name}`,
+    group: 'body-wave' as const,
+    label: `Undulation of the ${word}`,
+    brief: 'peak-to-peak height per cycle',
+    definition: `Highest minus lowest point of the ${word} in one cycle, square to travel, drift in depth taken off: from waves fitted to the marks of each stroke (hand entry to hand entry), or of each kick when no strokes are marked; mean over cycles.`,
+    forCoach: `How much the ${word} rise and fall. Read down the body it shows where the wave starts and where it grows.`,
+    forSwimmer: `How far your ${word} move up and down.`,
+    source,
+    digits: 3,
+  },
+  {
+    id: `undulation-relative-${name}`,
+    group: 'body-wave' as const,
+    label: `Undulation of the ${word}, of body length`,
+    brief: 'peak-to-peak height / body length',
+    definition: `Undulation of the ${word} divided by body length (fingertip to toe in streamline).`,
+    forCoach: `The same, made fair between tall and short swimmers and between clips without a scale.`,
+    forSwimmer: `How far your ${word} move up and down, counted in body lengths.`,
+    source: `${source}; body length as in von Loebbecke et al. 2009`,
+    digits: 3,
+  },
+]);

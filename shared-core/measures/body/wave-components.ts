@@ -1,0 +1,203 @@
+import type { LandmarkName } from '../../marks/landmark';
+import { type Harmonic, waveHarmonics, wrap } from '../../signal/wave-harmonics';
+import type { MissingReason, Reading, ReadingDefinition } from '../reading';
+import type { BodyContext } from './body-context';
+import { type LandmarkWave, landmarkWave } from './landmark-wave';
+import { computedReading, type Measured, missingReading, unitPart, z95 } from './measured-reading';
+import { notFromSide } from './side-view';
+
+const shown = ['hip', 'toe'] as const satisfies readonly LandmarkName[];
+const orders = [1, 2, 3] as const;
+const degree = 180 / Math.PI;
+
+/** √χ²(0.95; 2): a fitted amplitude below this many standard deviations can't be told from none. */
+const noneBelow = 2.448;
+
+interface Component {
+  readonly power: number;
+  readonly powerVariance: number;
+  readonly sd: number;
+  readonly phase: number;
+  readonly phaseVariance: number;
+}
+
+/** Amplitude, phase and share of power of the first three harmonics of hip and toe. */
+export function waveComponentReadings(context: BodyContext): readonly Reading[] {
+  const view = notFromSide(context);
+  return shown.flatMap((landmark): Reading[] => {
+    const ids = orders.flatMap((k) => [
+      `harmonic-${k}-${landmark}`,
+      `harmonic-phase-${k}-${landmark}`,
+      `harmonic-share-${k}-${landmark}`,
+    ]);
+    if (view) return ids.map((id) => missingReading(id, view));
+    const trace = context.trace(landmark);
+    const result = landmarkWave(context, landmark, trace, trace.y);
+    if (!result.ok) return ids.map((id) => missingReading(id, ...result.reasons));
+    return readingsOf(context, landmark, result.wave);
+  });
+}
+
+function readingsOf(context: BodyContext, landmark: LandmarkName, wave: LandmarkWave): Reading[] {
+  const parts = components(context, wave);
+  const common = {
+    cycles: wave.frame.spans.length,
+    frames: wave.frames,
+    eventIds: wave.frame.eventIds,
+    usesLevel: true,
+  };
+  const denser: MissingReason = { code: 'needs-denser-trace', landmark };
+  const total = parts.reduce((sum, c) => sum + Math.max(0, c.power), 0);
+  return orders.flatMap((k): Reading[] => {
+    const part = parts[k - 1];
+    const ids = [
+      `harmonic-${k}-${landmark}`,
+      `harmonic-phase-${k}-${landmark}`,
+      `harmonic-share-${k}-${landmark}`,
+    ] as const;
+    if (!part) return ids.map((id) => missingReading(id, denser));
+    const seen = Math.sqrt(Math.max(0, part.power)) > noneBelow * part.sd;
+    return [
+      computedReading(context, ids[0], { ...common, ...amplitudeOf(context, part) }),
+      seen
+        ? computedReading(context, ids[1], {
+            ...common,
+            value: part.phase * degree,
+            unit: '°',
+            ownVariance: part.phaseVariance * degree ** 2,
+          })
+        : missingReading(ids[1], denser),
+      total > 0
+        ? computedReading(context, ids[2], { ...common, ...shareOf(parts, k, total) })
+        : missingReading(ids[2], denser),
+    ];
+  });
+}
+
+function amplitudeOf(
+  context: BodyContext,
+  part: Component,
+): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'sharedVariance' | 'bounds'> {
+  const value = Math.sqrt(Math.max(0, part.power));
+  const unit = unitPart(context, value);
+  const own = part.sd ** 2 + unit.own;
+  const half = z95 * Math.sqrt(own + unit.shared);
+  return {
+    value,
+    unit: context.unit,
+    ownVariance: own,
+    sharedVariance: unit.shared,
+    bounds: {
+      low: value <= noneBelow * part.sd ? 0 : Math.max(0, value - half),
+      high: value + Math.max(half, noneBelow * part.sd),
+    },
+  };
+}
+
+function shareOf(
+  parts: readonly Component[],
+  k: number,
+  total: number,
+): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'bounds'> {
+  const share = Math.max(0, parts[k - 1]?.power ?? 0) / total;
+  let variance = 0;
+  let floor = 0;
+  parts.forEach((other, i) => {
+    const slope = ((i === k - 1 ? 1 : 0) - share) / total;
+    variance += slope ** 2 * other.powerVariance;
+    floor += slope ** 2 * 4 * other.sd ** 4;
+  });
+  // a power near nothing is spread by the square of the noise, which the slope alone doesn't see
+  const own = 100 ** 2 * (variance + floor);
+  const value = 100 * share;
+  const half = z95 * Math.sqrt(own);
+  return {
+    value,
+    unit: '%',
+    ownVariance: own,
+    bounds: { low: Math.max(0, value - half), high: Math.min(100, value + half) },
+  };
+}
+
+/** Harmonics over the swim: powers averaged over the cycles' own fits, phases by their circular mean. */
+function components(context: BodyContext, wave: LandmarkWave): readonly Component[] {
+  const noise = wave.sd ** 2;
+  const startOf = new Map(context.events.map((e) => [e.time, e.variance]));
+  const { spans } = wave.frame;
+  const sets =
+    wave.perCycle.length > 0
+      ? wave.perCycle.map(({ fit, span }) => waveHarmonics(fit, noise, span.start))
+      : spans.map((span) => waveHarmonics(wave.pooled, noise, span.start));
+  const pooled = wave.perCycle.length === 0;
+  const n = sets.length;
+  const starts =
+    spans.reduce((sum, span) => sum + (startOf.get(span.start) ?? 0), 0) / (spans.length ** 2 || 1);
+  const depth = Math.min(3, ...sets.map((set) => set.length));
+  return Array.from({ length: depth }, (_, i) => {
+    const row = sets.map((set) => set[i]).filter((h): h is Harmonic => h !== undefined);
+    const mean = (pick: (h: Harmonic) => number): number => row.reduce((sum, h) => sum + pick(h), 0) / n;
+    const power = mean((h) => h.power);
+    // fits to different cycles are independent; the common fit is one
+    const fits = pooled ? 1 : n;
+    const phase = Math.atan2(
+      mean((h) => Math.sin(h.phase)),
+      mean((h) => Math.cos(h.phase)),
+    );
+    const turn = ((i + 1) * (2 * Math.PI)) / wave.frame.period;
+    return {
+      power,
+      powerVariance: mean((h) => h.powerVariance) / fits,
+      sd: Math.sqrt(mean((h) => h.amplitudeSd ** 2) / fits),
+      phase: wrap(phase),
+      phaseVariance: mean((h) => h.phaseVariance) / fits + turn ** 2 * starts,
+    };
+  });
+}
+
+const source =
+  'Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16; least squares at known frequency, on the true sample times';
+
+export const waveComponentDefinitions: readonly ReadingDefinition[] = shown.flatMap((landmark) =>
+  orders.flatMap((k): ReadingDefinition[] => {
+    const word = landmark === 'hip' ? 'hips' : 'toes';
+    const which = ['first', 'second', 'third'][k - 1] ?? '';
+    return [
+      {
+        id: `harmonic-${k}-${landmark}`,
+        group: 'body-wave',
+        label: `Harmonic ${k} of the ${word}`,
+        brief: 'half of peak-to-peak',
+        definition: `Amplitude C${k} (half of peak-to-peak) of the ${which} harmonic of the height of the ${word}; the first goes once a cycle: a stroke where hand entries are marked, else a kick.`,
+        forCoach:
+          k === 1
+            ? `The part of the ${word}' movement that goes once a cycle.`
+            : `The part of the ${word}' movement that goes ${k} times a cycle.`,
+        forSwimmer: `One of the waves that make up how your ${word} move.`,
+        source,
+        digits: 3,
+      },
+      {
+        id: `harmonic-phase-${k}-${landmark}`,
+        group: 'body-wave',
+        label: `Phase ${k} of the ${word}`,
+        brief: 'where its crest falls',
+        definition: `Phase φ${k} of the ${which} harmonic of the height of the ${word}, degrees of that harmonic after the cycle begins (hand entry, or the kick's marked turn), in −180 to 180.`,
+        forCoach: `When in the cycle this wave of the ${word} crests; compared along the body it shows the wave travelling.`,
+        forSwimmer: `When your ${word} are at the crest of this wave.`,
+        source,
+        digits: 0,
+      },
+      {
+        id: `harmonic-share-${k}-${landmark}`,
+        group: 'body-wave',
+        label: `Power share ${k} of the ${word}`,
+        brief: 'C² / sum of C²',
+        definition: `Share of the ${which} harmonic in the summed squares of the harmonics fitted (up to three) to the height of the ${word}.`,
+        forCoach: `Whether the ${word} follow the stroke, the kick, or something else.`,
+        forSwimmer: `How much of your ${word}' movement is this wave.`,
+        source,
+        digits: 1,
+      },
+    ];
+  }),
+);
