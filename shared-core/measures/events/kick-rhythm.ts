@@ -118,8 +118,9 @@ function downAndUp(
 
 /** Each down-kick over the up-kick that follows it. */
 function ratioCycles(down: readonly TrackedCycle[], up: readonly TrackedCycle[]): readonly TrackedCycle[] {
+  const upFrom = new Map(up.map((each) => [each.fromFrame, each]));
   return down.flatMap((first) => {
-    const second = up.find((each) => each.fromFrame === first.toFrame);
+    const second = upFrom.get(first.toFrame);
     const value = second ? quotient(first.value, second.value) : null;
     return second && value ? [{ value, fromFrame: first.fromFrame, toFrame: second.toFrame }] : [];
   });

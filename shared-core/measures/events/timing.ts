@@ -82,20 +82,22 @@ function totals(
   ];
   return chosen.map(([id, wanted]) => {
     if (drill) return missingReading(id, { code: 'not-for-this-drill' });
-    const cycles = strokes.filter(wanted).flatMap((stroke) => {
+    const cycles: TrackedCycle[] = [];
+    const full: Tracked[][] = [];
+    for (const stroke of strokes.filter(wanted)) {
       const gaps = fourGaps.flatMap((kind) => gapPercent(stroke, kind)?.value ?? []);
-      return gaps.length === fourGaps.length ? [spanned(stroke, sum(gaps.map(absolute)))] : [];
-    });
+      if (gaps.length < fourGaps.length) continue;
+      full.push(gaps);
+      const total = gaps.reduce((all, gap) => all + Math.abs(gap.value), 0);
+      // the marks are those of the mean gaps below
+      cycles.push(spanned(stroke, { value: total, slopes: new Map() }));
+    }
     const missing = fourGaps.flatMap((kind) => gapReasons(context, strokes, kind));
     const breaths = eventsOf(context.events, 'breath').length;
     const reasons: readonly MissingReason[] =
       id === 'gap-total-breathing-percent' && breaths === 0
         ? [{ code: 'needs-events', kind: 'breath', have: 0, need: 1 }]
         : missing;
-    const full = strokes
-      .filter(wanted)
-      .map((stroke) => fourGaps.flatMap((kind) => gapPercent(stroke, kind)?.value ?? []))
-      .filter((gaps) => gaps.length === fourGaps.length);
     const means = fourGaps.flatMap((_, i) => mean(full.flatMap((gaps) => gaps[i] ?? [])) ?? []);
     if (means.length < fourGaps.length) return missingReading(id, ...reasons);
     const sizes = means.map((gap) => sizeOf(gap, Math.sqrt(trackedVariance(gap, markVariances(context)))));
