@@ -10,6 +10,7 @@ import { parseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { findMediaTool } from '../../electron/media/find-media-tool';
+import { pictureTimes } from '../../sample-clips/make-clip';
 import { makeTruth } from '../../sample-clips/make-truth';
 import { readPictureNumber } from '../../sample-clips/picture-number';
 import { scenarios } from '../../sample-clips/scenario';
@@ -59,7 +60,7 @@ describe('sample swims', () => {
     if (!scenario) throw new Error(id);
     const kept = truthOf(id);
     const table = { ...kept.frameTimes, endTick: 0 };
-    expect(makeTruth(scenario, { table, times: kept.realTimes })).toEqual(kept);
+    expect(makeTruth(scenario, { table, times: pictureTimes(scenario) })).toEqual(kept);
   });
 
   it.skipIf(!ffprobe).each(scenarios.map((each) => each.id))(
