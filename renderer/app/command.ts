@@ -7,6 +7,8 @@ export interface Command {
   /** Sentence case, as on the button. */
   readonly label: string;
   readonly keys: readonly string[];
+  /** Keys as told to the coach, when they are read elsewhere than by tinykeys. */
+  readonly told?: readonly string[];
   /** How it relates to the document: one undo step, a view change, or never undoable. */
   readonly kind: 'undoable' | 'view' | 'never';
   readonly enabled?: () => boolean;

@@ -2,12 +2,12 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { chooseClient } from '../host/choose-client';
 import { App } from './app';
-import { applyStoredTheme } from './theme';
-import '../theme/themes.css';
+import { startTheme } from './theme';
+import '../theme/theme.css';
 
 const place = document.getElementById('root');
 if (!place) throw new Error('the page has no root');
-applyStoredTheme();
+startTheme();
 createRoot(place).render(
   <StrictMode>
     <App host={chooseClient()} />

@@ -1,3 +1,5 @@
+import { createStore } from 'zustand/vanilla';
+
 export const themes = ['dim', 'light', 'glare'] as const;
 export type Theme = (typeof themes)[number];
 
@@ -5,17 +7,34 @@ const storageKey = 'submark.theme';
 const isTheme = (value: string | null): value is Theme => themes.some((each) => each === value);
 
 /** The coach's choice; without one, glare for those who ask their system for more contrast, else dim. */
-export function storedTheme(): Theme {
-  const stored = window.localStorage.getItem(storageKey);
+export function themeFor(stored: string | null, moreContrast: boolean): Theme {
   if (isTheme(stored)) return stored;
-  return window.matchMedia('(prefers-contrast: more)').matches ? 'glare' : 'dim';
+  return moreContrast ? 'glare' : 'dim';
 }
 
-export function applyStoredTheme(): void {
-  document.documentElement.dataset['theme'] = storedTheme();
+const contrastWish = window.matchMedia('(prefers-contrast: more)');
+const current = (): Theme => themeFor(window.localStorage.getItem(storageKey), contrastWish.matches);
+
+export const themeStore = createStore<{ readonly theme: Theme }>(() => ({ theme: current() }));
+
+function show(): void {
+  const theme = current();
+  document.documentElement.dataset.theme = theme;
+  themeStore.setState({ theme });
+}
+
+/** Shows the theme, and follows the system's wish for contrast while the coach hasn't chosen one. */
+export function startTheme(): void {
+  show();
+  contrastWish.addEventListener('change', show);
 }
 
 export function chooseTheme(theme: Theme): void {
   window.localStorage.setItem(storageKey, theme);
-  document.documentElement.dataset['theme'] = theme;
+  show();
+}
+
+export function nextTheme(): Theme {
+  const at = themes.indexOf(themeStore.getState().theme);
+  return themes[(at + 1) % themes.length] ?? 'dim';
 }

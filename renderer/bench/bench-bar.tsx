@@ -1,7 +1,8 @@
 import { useStore } from 'zustand';
 import { localFrameInterval } from '#core/timeline/clip-clock';
 import { clockOf, useBench, useSwim } from './bench-session';
-import { cardWords } from './card-words';
+import { KeySheetButton } from '../app/key-sheet-button';
+import { cardWords } from '../card/card-words';
 import { goTo } from './stepping';
 import { SaveState } from './save-state';
 
@@ -57,6 +58,7 @@ export function BenchBar({ onLeave, onCard, onStill }: Props) {
       <button type="button" onClick={onStill} title="Save this picture with its body line and readings (I)">
         Still
       </button>
+      <KeySheetButton />
     </header>
   );
 }

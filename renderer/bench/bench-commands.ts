@@ -110,6 +110,7 @@ export function benchCommands(
       label: 'Play or stop',
       // Space is read where it is let go, because held down it moves the picture
       keys: [],
+      told: ['Space'],
       kind: 'view',
       enabled: () => session.film.getState().source !== null,
       run: () => view.setState({ playing: !state().playing }),

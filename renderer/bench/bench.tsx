@@ -15,7 +15,7 @@ import { MarkQuestion } from './mark-question';
 import { PassPrompt } from './pass-prompt';
 import { ScaleForm } from './scale-form';
 import { StepControls } from './step-controls';
-import { useCommandKeys } from './use-command-keys';
+import { useCommandKeys } from '../app/use-command-keys';
 import { useSpaceToPlay } from './use-space-to-play';
 import './bench.css';
 
@@ -44,7 +44,7 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
       }),
     [session, openStill],
   );
-  useCommandKeys(commands);
+  useCommandKeys('Bench', commands);
   useSpaceToPlay();
 
   // a step to another frame starts that frame's own guided pass

@@ -4,6 +4,7 @@ import { SwimCardForm } from '../card/swim-card-form';
 import { SlowMotionQuestion } from '../shelf/slow-motion-question';
 import { editCard, setSlowdown } from '../state/card-commands';
 import { useBench } from './bench-session';
+import '../card/card.css';
 
 /** What is known of the swim beside its marks, to be mended on the bench: the card, and the slow motion. */
 export function CardDialog({ onClose }: { readonly onClose: () => void }) {
@@ -23,7 +24,7 @@ export function CardDialog({ onClose }: { readonly onClose: () => void }) {
     dialog.current?.close();
   };
   return (
-    <dialog ref={dialog} className="add-dialog" aria-labelledby="card-title" onClose={onClose}>
+    <dialog ref={dialog} className="dialog dialog-wide" aria-labelledby="card-title" onClose={onClose}>
       <h1 id="card-title">Swim card</h1>
       <form
         onSubmit={(event) => {
@@ -37,7 +38,7 @@ export function CardDialog({ onClose }: { readonly onClose: () => void }) {
         ) : (
           <p>The squad can’t be read just now, so the card can’t be changed.</p>
         )}
-        <footer>
+        <footer className="dialog-foot">
           <button type="submit" className="primary" disabled={!squad}>
             Keep
           </button>

@@ -8,26 +8,29 @@ import {
   views,
 } from '#core/swim-file/swim-schema';
 import type { Squad } from '#core/swim-file/squad-schema';
+import { aidWords, armWords, sideWords, strokeWords, viewWords } from './card-words';
+import { ConsentWords } from './consent-words';
+import { withStroke } from './with-stroke';
 
-const plain = (code: string): string => {
-  const words = code.replaceAll('-', ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
-};
+const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+const effortWords = (effort: (typeof efforts)[number] | 'not-said'): string =>
+  effort === 'not-said' ? 'not said' : effort;
 
 interface PickProps<T extends string> {
   readonly label: string;
   readonly value: T;
   readonly choices: readonly T[];
+  readonly words: (value: T) => string;
   readonly onPick: (value: T) => void;
 }
-function Pick<T extends string>({ label, value, choices, onPick }: PickProps<T>) {
+function Pick<T extends string>({ label, value, choices, words, onPick }: PickProps<T>) {
   return (
     <label>
       {label}
       <select value={value} onChange={(event) => onPick(event.target.value as T)}>
         {choices.map((each) => (
           <option key={each} value={each}>
-            {plain(each)}
+            {sentence(words(each))}
           </option>
         ))}
       </select>
@@ -44,7 +47,7 @@ interface Props {
 /** What the coach says of a swim: who, when, what was swum and how it was filmed. */
 export function SwimCardForm({ card, squad, onChange }: Props) {
   const set = (said: Partial<SwimCard>): void => onChange({ ...card, ...said });
-  const known = squad.swimmers.find((each) => each.id === card.swimmerId);
+  const known = squad.swimmers.find((each) => each.id === card.swimmerId) ?? null;
   return (
     <div className="card-form">
       <label>
@@ -54,6 +57,7 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
           value={card.swimmerName}
           maxLength={120}
           autoComplete="off"
+          placeholder="pick or type a new name"
           onChange={(event) => {
             const name = event.target.value;
             const swimmer = squad.swimmers.find(
@@ -77,40 +81,51 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
           onChange={(event) => event.target.value && set({ date: event.target.value })}
         />
       </label>
-      <Pick label="Stroke" value={card.stroke} choices={strokes} onPick={(stroke) => set({ stroke })} />
-      <label>
+      <Pick
+        label="Filmed from"
+        value={card.view}
+        choices={views}
+        words={(view) => viewWords[view]}
+        onPick={(view) => set({ view })}
+      />
+      <Pick
+        label="Stroke"
+        value={card.stroke}
+        choices={strokes}
+        words={(stroke) => strokeWords[stroke]}
+        onPick={(stroke) => onChange(withStroke(card, stroke))}
+      />
+      <label className="two">
         Drill
         <input
           value={card.drill}
           maxLength={200}
-          placeholder="leave empty for the plain stroke"
+          placeholder="in your own words; empty for the plain stroke"
           onChange={(event) => set({ drill: event.target.value })}
         />
       </label>
-      <Pick label="Arms" value={card.arms} choices={armPositions} onPick={(arms) => set({ arms })} />
-      <Pick label="Side up" value={card.sideUp} choices={sidesUp} onPick={(sideUp) => set({ sideUp })} />
+      <Pick
+        label="Arms"
+        value={card.arms}
+        choices={armPositions}
+        words={(arms) => armWords[arms]}
+        onPick={(arms) => set({ arms })}
+      />
+      <Pick
+        label="Side up"
+        value={card.sideUp}
+        choices={sidesUp}
+        words={(side) => sideWords[side]}
+        onPick={(sideUp) => set({ sideUp })}
+      />
       <Pick
         label="Effort"
         value={card.effort ?? 'not-said'}
         choices={['not-said', ...efforts] as const}
+        words={effortWords}
         onPick={(effort) => set({ effort: effort === 'not-said' ? null : effort })}
       />
-      <label>
-        Distance, m
-        <input
-          type="number"
-          min="1"
-          max="10000"
-          step="any"
-          value={card.distanceMetres ?? ''}
-          onChange={(event) => {
-            const metres = event.target.valueAsNumber;
-            set({ distanceMetres: metres > 0 && metres <= 10_000 ? metres : null });
-          }}
-        />
-      </label>
-      <Pick label="Filmed from" value={card.view} choices={views} onPick={(view) => set({ view })} />
-      <fieldset>
+      <fieldset className="two">
         <legend>Aids</legend>
         {aids.map((aid) => (
           <label key={aid}>
@@ -123,10 +138,24 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
                 })
               }
             />
-            {plain(aid)}
+            {sentence(aidWords[aid])}
           </label>
         ))}
       </fieldset>
+      <label>
+        Distance swum, m
+        <input
+          type="number"
+          min="1"
+          max="10000"
+          step="any"
+          value={card.distanceMetres ?? ''}
+          onChange={(event) => {
+            const metres = event.target.valueAsNumber;
+            set({ distanceMetres: metres > 0 && metres <= 10_000 ? metres : null });
+          }}
+        />
+      </label>
       <label className="wide">
         Note
         <textarea
@@ -136,10 +165,13 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
           onChange={(event) => set({ note: event.target.value })}
         />
       </label>
-      {!known?.consent && (
+      {card.swimmerName.trim() !== '' && (
         <p className="caution wide">
-          No written consent is recorded for this swimmer. For a minor it is the guardian’s to give; film no
-          one else, and delete on request.
+          {known ? (
+            <ConsentWords swimmer={known} />
+          ) : (
+            `${card.swimmerName.trim()} is new: consent, birth year and streamline length can be filled in on the shelf.`
+          )}
         </p>
       )}
     </div>

@@ -1,4 +1,4 @@
-import type { ComputedReading, ReadingUnit } from '#core/measures/reading';
+import type { ComputedReading, Interval, ReadingUnit } from '#core/measures/reading';
 
 const unitWords: Readonly<Record<ReadingUnit, string>> = {
   Hz: 'Hz',
@@ -41,6 +41,11 @@ function number(value: number, digits: number, plus: boolean): string {
   return `${value < 0 ? '−' : plus ? '+' : ''}${text}`;
 }
 
+/** What of a reading is printed; a whole reading is one too. */
+export type PrintedReading = Pick<ComputedReading, 'id' | 'value' | 'unit'> & {
+  readonly interval: Pick<Interval, 'low' | 'high'>;
+};
+
 export interface ReadingText {
   readonly value: string;
   /** Half the 95 % interval, or both ends when it leans to one side. */
@@ -49,7 +54,7 @@ export interface ReadingText {
 }
 
 /** A reading as it is printed: value, ± 95 %, unit. Lopsided intervals print both ends. */
-export function formatReading(reading: ComputedReading, fallbackDigits: number): ReadingText {
+export function formatReading(reading: PrintedReading, fallbackDigits: number): ReadingText {
   const { value, interval, unit } = reading;
   const below = value - interval.low;
   const above = interval.high - value;

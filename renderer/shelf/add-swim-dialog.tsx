@@ -1,154 +1,144 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { Squad } from '#core/swim-file/squad-schema';
-import type { SwimCard } from '#core/swim-file/swim-schema';
+import { ConfirmDialog } from '../app/confirm-dialog';
+import { Dialog } from '../app/dialog';
+import { firstCard, isoDayOf, rememberCard } from '../card/remembered-card';
 import { SwimCardForm } from '../card/swim-card-form';
 import type { HostClient } from '../host/host-client';
-import type { ClipFacts } from '../video/frame-source';
-import { readClipFacts } from '../video/read-clip-facts';
 import { addSwim } from './add-swim';
+import { ClipFactsList } from './clip-facts-list';
+import { bytesOf, type ClipToAdd, madeAt, nameOf } from './clip-to-add';
 import { SlowMotionQuestion } from './slow-motion-question';
+import { useLookAtClip } from './use-look-at-clip';
 
 interface Props {
-  readonly file: File;
+  readonly adding: ClipToAdd;
+  /** How many clips wait behind this one. */
   readonly waiting: number;
   readonly host: HostClient;
   readonly squad: Squad;
-  readonly squadRevision: string | null;
-  /** The new swim's id, or null when nothing was added. */
-  readonly onClose: (swimId: string | null) => void;
+  /** The new swim's id, or null when this clip was left out. */
+  readonly onDone: (swimId: string | null) => void;
 }
 
-const dayOf = (time: number): string => {
-  const date = new Date(time);
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
-};
+interface Sending {
+  readonly share: number;
+  readonly stop: AbortController;
+}
 
-const emptyCard = (file: File): SwimCard => ({
-  swimmerId: null,
-  swimmerName: '',
-  date: dayOf(file.lastModified),
-  stroke: 'butterfly',
-  drill: '',
-  arms: 'stroking',
-  sideUp: 'front',
-  aids: [],
-  effort: null,
-  distanceMetres: null,
-  view: 'side',
-  note: '',
-  invented: false,
-});
-
-/** Reads a picked clip's facts, asks what only the coach knows, and adds it; or says in words why it can't be added. */
-export function AddSwimDialog({ file, waiting, host, squad, squadRevision, onClose }: Props) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  const [facts, setFacts] = useState<ClipFacts | null>(null);
-  const [trouble, setTrouble] = useState<HostError | null>(null);
-  const [card, setCard] = useState(() => emptyCard(file));
+/** Shows what a clip is, asks what only the coach knows, and adds it; or says in words why it can't be added. */
+export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
+  const { facts, picture, trouble: unreadable } = useLookAtClip(adding, host);
+  const first = useMemo(
+    () =>
+      firstCard(window.localStorage, isoDayOf(madeAt(adding) ?? Date.now()), (id) =>
+        squad.swimmers.some((each) => each.id === id),
+      ),
+    [adding, squad],
+  );
+  const [card, setCard] = useState(first);
   const [answered, setAnswered] = useState<number | null>(null);
-  const [sending, setSending] = useState<{ share: number; stop: AbortController } | null>(null);
+  const [sending, setSending] = useState<Sending | null>(null);
+  const [failed, setFailed] = useState<HostError | null>(null);
+  const [asks, setAsks] = useState(false);
 
-  useEffect(() => {
-    dialog.current?.showModal();
-    const leaving = new AbortController();
-    void readClipFacts({ blob: file, name: file.name }, leaving.signal).then((read) => {
-      if (leaving.signal.aborted) return;
-      if (!read.ok) setTrouble(read.error);
-      else if (!read.value.decodable)
-        setTrouble({ code: 'unsupported-codec', detail: { name: file.name, codec: read.value.codec } });
-      else setFacts(read.value);
-    });
-    return () => leaving.abort();
-  }, [file]);
+  // leaving the screen in the middle of sending takes back what was sent
+  useEffect(() => () => sending?.stop.abort(), [sending?.stop]);
 
-  const factor = answered ?? facts?.taggedSlowdown ?? 1;
+  const factor = answered ?? facts?.taggedSlowdown ?? null;
+  const leave = (): void => {
+    if (sending) sending.stop.abort();
+    else if (card !== first) setAsks(true);
+    else onDone(null);
+  };
   const add = async (): Promise<void> => {
-    if (!facts) return;
+    if (!facts || factor === null) return;
     const stop = new AbortController();
+    setFailed(null);
     setSending({ share: 0, stop });
-    const source = answered !== null ? 'coach' : facts.taggedSlowdown !== null ? 'file-tag' : 'assumed';
     const added = await addSwim(host, {
-      file,
+      adding,
       facts,
       card,
-      slowdown: { factor, source },
-      squad,
-      squadRevision,
+      slowdown: { factor, source: answered === null ? 'file-tag' : 'coach' },
+      thumbnail: picture?.blob ?? null,
       signal: stop.signal,
       onProgress: (share) => setSending({ share, stop }),
     });
     setSending(null);
-    if (added.ok) onClose(added.value);
-    else if (added.error.code !== 'cancelled') setTrouble(added.error);
+    if (added.ok) {
+      rememberCard(window.localStorage, added.value.card);
+      onDone(added.value.id);
+    } else if (added.error.code !== 'cancelled') setFailed(added.error);
   };
 
+  const trouble = unreadable ?? failed;
   return (
-    <dialog
-      ref={dialog}
-      className="add-dialog"
-      aria-labelledby="add-title"
-      onCancel={(event) => {
-        event.preventDefault();
-        sending?.stop.abort();
-        onClose(null);
-      }}
-    >
-      <h1 id="add-title">Add {file.name}</h1>
-      {waiting > 0 && <p>{waiting} more after this one.</p>}
+    <Dialog title={`Add ${nameOf(adding)}`} wide onCancel={leave}>
+      {waiting > 0 && <p className="caution">{waiting} more after this one.</p>}
       {trouble && (
-        <div role="alert" className="add-trouble">
+        <p className="message message-trouble" role="alert">
           <strong>{errorWords(trouble).what}</strong> {errorWords(trouble).todo}
-        </div>
+        </p>
       )}
-      {!facts && !trouble && <p role="status">Reading the clip…</p>}
+      {!facts && !unreadable && <output>Reading the clip…</output>}
+      {unreadable && (
+        <footer className="dialog-foot">
+          <button type="button" className="primary" onClick={() => onDone(null)}>
+            {waiting > 0 ? 'Go on with the next' : 'Close'}
+          </button>
+        </footer>
+      )}
       {facts && (
         <form
+          className="add-form"
           onSubmit={(event) => {
             event.preventDefault();
             void add();
           }}
         >
-          <p className="facts">
-            {facts.width} × {facts.height} · {facts.table.starts.length} frames ·{' '}
-            {facts.evenRate
-              ? `${Number(facts.rate.toFixed(2))} a second`
-              : `about ${Number(facts.rate.toFixed(1))} a second, variable`}{' '}
-            · {facts.codec} in {facts.container}
-            {facts.rotation !== 0 && ` · turned ${facts.rotation}°`}
-          </p>
+          <ClipFactsList
+            facts={facts}
+            bytes={bytesOf(adding)}
+            slowdown={factor}
+            picture={picture?.address ?? null}
+          />
           <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
-          {sending && (
-            <p role="status">
-              <progress value={sending.share} /> {Math.round(sending.share * 100)} %
+          {adding.kind === 'referred' && (
+            <p className="caution">
+              The file stays where it is; move or rename it and Submark asks for it again.
             </p>
           )}
-          <footer>
+          <footer className="dialog-foot">
             <button type="submit" className="primary" disabled={sending !== null}>
               Add to the shelf
             </button>
-            <button
-              type="button"
-              onClick={() => {
-                if (sending) sending.stop.abort();
-                else onClose(null);
-              }}
-            >
+            <button type="button" onClick={leave}>
               {sending ? 'Stop' : 'Don’t add'}
             </button>
+            {sending && (
+              <output className="sending">
+                <progress value={sending.share} aria-label="Sent" /> {Math.round(sending.share * 100)} %
+              </output>
+            )}
           </footer>
         </form>
       )}
-      {trouble && !facts && (
-        <footer>
-          <button type="button" onClick={() => onClose(null)}>
-            Close
-          </button>
-        </footer>
+      {asks && (
+        <ConfirmDialog
+          title="Leave this clip out?"
+          words="What you filled in for it is not kept."
+          yes="Leave it out"
+          no="Go on"
+          onAnswer={(yes) => {
+            setAsks(false);
+            if (yes) onDone(null);
+          }}
+        />
       )}
-    </dialog>
+    </Dialog>
   );
 }

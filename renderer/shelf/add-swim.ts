@@ -1,61 +1,53 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { ArrivedClip } from '#core/host-contract/operations';
-import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
 import type { Swim, SwimCard } from '#core/swim-file/swim-schema';
+import { enrolSwimmer } from '../card/write-swimmer';
 import type { HostClient } from '../host/host-client';
 import { makeId } from '../state/make-id';
 import type { ClipFacts } from '../video/frame-source';
-import { openFrameSource } from '../video/open-frame-source';
+import { type ClipToAdd, nameOf } from './clip-to-add';
 import { newSwim } from './new-swim';
-import { thumbnailOf } from './thumbnail';
 
 export interface Adding {
-  readonly file: File;
+  readonly adding: ClipToAdd;
   readonly facts: ClipFacts;
   readonly card: SwimCard;
   readonly slowdown: Swim['clip']['slowdown'];
-  readonly squad: Squad;
-  readonly squadRevision: string | null;
+  readonly thumbnail: Blob | null;
   readonly signal: AbortSignal;
+  /** Share of the bytes sent, 0 to 1; not called for a clip that stays where it lies. */
   readonly onProgress: (share: number) => void;
 }
 
-/** The swimmer of the card, put into the squad when the name is new; null when no name was given. */
-async function swimmerFor(host: HostClient, adding: Adding): Promise<Result<Swimmer | null>> {
-  const name = adding.card.swimmerName.trim();
-  const known = adding.squad.swimmers.find((each) => each.id === adding.card.swimmerId);
-  if (known || name === '') return success(known ?? null);
-  const swimmer: Swimmer = {
-    id: makeId(),
-    name,
-    birthYear: null,
-    bodyTable: null,
-    streamlineMetres: null,
-    consent: null,
-    targets: [],
-    invented: false,
-  };
-  const squad = { ...adding.squad, swimmers: [...adding.squad.swimmers, swimmer] };
-  const written = await host.call('squad/write', { squad, baseRevision: adding.squadRevision });
-  return written.ok ? success(swimmer) : written;
+async function arrive(
+  host: HostClient,
+  { adding, signal, onProgress }: Adding,
+): Promise<Result<ArrivedClip>> {
+  if (adding.kind === 'referred') return success(adding.clip);
+  return host.sendClip(adding.file, adding.file.name, { signal, onProgress });
 }
 
-/** Sends a clip and makes a swim of it. When anything fails or is cancelled, nothing of it stays in the library. */
-export async function addSwim(host: HostClient, adding: Adding): Promise<Result<string>> {
-  const { file, facts, signal } = adding;
-  const sent = await host.sendClip(file, file.name, { signal, onProgress: adding.onProgress });
-  if (!sent.ok) return sent;
-  const clip: ArrivedClip = sent.value;
+/**
+ * Sends a clip and makes a swim of it; gives the swim as it was created. When anything fails or is cancelled, nothing
+ * of what was sent stays in the library; a referred clip is kept in hand, so that the coach can try again.
+ */
+export async function addSwim(host: HostClient, given: Adding): Promise<Result<Swim>> {
+  const { adding, facts, signal } = given;
+  const name = nameOf(adding);
+  const arrived = await arrive(host, given);
+  if (!arrived.ok) return arrived;
+  const clip = arrived.value;
   const drop = async (failed: Result<never>): Promise<Result<never>> => {
-    await host.call('clip/discard', { clipId: clip.clipId });
+    if (adding.kind === 'file') await host.call('clip/discard', { clipId: clip.clipId });
     return failed;
   };
-  if (signal.aborted) return drop(failure('cancelled', { name: file.name }));
-  const swimmer = await swimmerFor(host, adding);
+  if (signal.aborted) return drop(failure('cancelled', { name }));
+  const swimmer = await enrolSwimmer(host, given.card.swimmerName, makeId);
   if (!swimmer.ok) return drop(swimmer);
+  if (signal.aborted) return drop(failure('cancelled', { name }));
   const card: SwimCard = {
-    ...adding.card,
-    swimmerName: adding.card.swimmerName.trim(),
+    ...given.card,
+    swimmerName: swimmer.value?.name ?? '',
     swimmerId: swimmer.value?.id ?? null,
   };
   const swim = newSwim({
@@ -63,20 +55,13 @@ export async function addSwim(host: HostClient, adding: Adding): Promise<Result<
     now: new Date().toISOString(),
     card,
     facts,
-    slowdown: adding.slowdown,
+    slowdown: given.slowdown,
     clip,
-    originalName: file.name.slice(0, 255),
+    originalName: name.slice(0, 255),
   });
   const created = await host.call('swim/create', { swim, clipId: clip.clipId });
   if (!created.ok) return drop(created);
   // a swim without a thumbnail is whole: only its tile is plainer
-  const source = await openFrameSource({ address: host.clipAddress(swim.id) }, { signal });
-  if (source.ok) {
-    try {
-      await host.sendThumbnail(swim.id, await thumbnailOf(source.value));
-    } finally {
-      source.value.close();
-    }
-  }
-  return success(swim.id);
+  if (given.thumbnail) await host.sendThumbnail(swim.id, given.thumbnail);
+  return success(created.value.swim);
 }

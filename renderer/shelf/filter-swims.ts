@@ -1,49 +1,87 @@
 import type { SwimSummary } from '#core/host-contract/operations';
-import { cardWords } from '../bench/card-words';
+import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
+import type { View } from '#core/swim-file/swim-schema';
+import { armWords, cardWords, sideWords, strokeWords } from '../card/card-words';
 
 export interface ShelfFilter {
   readonly text: string;
+  /** Key of a group: one swimmer. */
+  readonly swimmer: string | null;
   readonly stroke: SwimSummary['card']['stroke'] | null;
   readonly aids: 'with' | 'without' | null;
+  readonly view: View | null;
 }
-export const noFilter: ShelfFilter = { text: '', stroke: null, aids: null };
+export const noFilter: ShelfFilter = { text: '', swimmer: null, stroke: null, aids: null, view: null };
 
 export interface SwimGroup {
   readonly key: string;
   readonly name: string;
+  /** Null where a card names someone who is not in the squad, or no one. */
+  readonly swimmer: Swimmer | null;
   readonly swims: readonly SwimSummary[];
 }
 
+export const groupKey = ({ card }: SwimSummary): string => card.swimmerId ?? `name:${card.swimmerName}`;
+
+const searchWords = new WeakMap<SwimSummary, string>();
+
 /** Everything a coach might type to find a swim again. */
-function wordsOf({ card, clip }: SwimSummary): string {
+function wordsOf(swim: SwimSummary): string {
+  const known = searchWords.get(swim);
+  if (known !== undefined) return known;
+  const { card, clip } = swim;
   const { title, facts } = cardWords(card);
-  return [title, ...facts, card.stroke, card.date, card.note, clip.originalName]
+  const words = [
+    title,
+    ...facts,
+    strokeWords[card.stroke],
+    armWords[card.arms],
+    sideWords[card.sideUp],
+    card.date,
+    card.note,
+    clip.originalName,
+  ]
     .join(' ')
     .toLocaleLowerCase();
+  searchWords.set(swim, words);
+  return words;
 }
 
-/** Swims that match every word and filter, by swimmer's name, newest first. */
-export function filterSwims(swims: readonly SwimSummary[], filter: ShelfFilter): readonly SwimGroup[] {
+/** Swims that match every word and filter, by swimmer's name, newest first; ties in date: last changed first. */
+export function filterSwims(
+  swims: readonly SwimSummary[],
+  squad: Squad,
+  filter: ShelfFilter,
+): readonly SwimGroup[] {
   const wanted = filter.text.toLocaleLowerCase().split(/\s+/).filter(Boolean);
+  const swimmers = new Map(squad.swimmers.map((each) => [each.id, each]));
   const groups = new Map<string, SwimSummary[]>();
   for (const swim of swims) {
     const { card } = swim;
+    const key = groupKey(swim);
+    if (filter.swimmer !== null && key !== filter.swimmer) continue;
     if (filter.stroke !== null && card.stroke !== filter.stroke) continue;
     if (filter.aids !== null && card.aids.length > 0 !== (filter.aids === 'with')) continue;
+    if (filter.view !== null && card.view !== filter.view) continue;
     if (wanted.length > 0) {
-      const words = wordsOf(swim);
+      const words = `${swimmers.get(key)?.name.toLocaleLowerCase() ?? ''} ${wordsOf(swim)}`;
       if (!wanted.every((word) => words.includes(word))) continue;
     }
-    const key = card.swimmerId ?? `name:${card.swimmerName}`;
-    groups.set(key, [...(groups.get(key) ?? []), swim]);
+    const list = groups.get(key);
+    if (list) list.push(swim);
+    else groups.set(key, [swim]);
   }
   return [...groups]
-    .map(([key, list]) => ({
-      key,
-      name: list[0]?.card.swimmerName || 'Swimmer not named',
-      swims: list.sort(
-        (a, b) => b.card.date.localeCompare(a.card.date) || b.changedAt.localeCompare(a.changedAt),
-      ),
-    }))
+    .map(([key, list]): SwimGroup => {
+      const swimmer = swimmers.get(key) ?? null;
+      return {
+        key,
+        swimmer,
+        name: swimmer?.name ?? (list[0]?.card.swimmerName || 'Swimmer not named'),
+        swims: list.sort(
+          (a, b) => b.card.date.localeCompare(a.card.date) || b.changedAt.localeCompare(a.changedAt),
+        ),
+      };
+    })
     .sort((a, b) => a.name.localeCompare(b.name));
 }

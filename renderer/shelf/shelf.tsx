@@ -1,159 +1,150 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { errorWords } from '#core/host-contract/error-words';
-import type { HostError } from '#core/host-contract/host-error';
-import type { OperationOutput, SwimSummary } from '#core/host-contract/operations';
-import { ThemeSwitch } from '../app/theme-switch';
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { emptySquad } from '#core/swim-file/squad-file';
+import type { Say } from '../app/notices';
+import { useCommandKeys } from '../app/use-command-keys';
+import { isoDayOf } from '../card/remembered-card';
+import { SwimmerDialog } from '../card/swimmer-dialog';
 import type { HostClient } from '../host/host-client';
 import { AddSwimDialog } from './add-swim-dialog';
+import { EmptyShelf } from './empty-shelf';
 import { filterSwims, noFilter, type ShelfFilter } from './filter-swims';
+import { LibraryProblems, LibraryTrouble } from './library-messages';
+import { PathDialog } from './path-dialog';
+import { ShelfBar } from './shelf-bar';
+import { shelfCommands } from './shelf-commands';
 import { ShelfFilters } from './shelf-filters';
-import { SwimTile } from './swim-tile';
+import type { ShelfMemory } from './shelf-memory';
+import { SwimmerRow } from './swimmer-row';
+import { useAdding } from './use-adding';
+import { useBin } from './use-bin';
 import { useFileDrop } from './use-file-drop';
-import { useGridKeys } from './use-grid-keys';
+import { focusTile, useGridKeys } from './use-grid-keys';
+import { useLibrary } from './use-library';
 import './shelf.css';
-
-type Library = OperationOutput<'library/open'>;
+import '../card/card.css';
 
 interface Props {
   readonly host: HostClient;
+  readonly memory: ShelfMemory;
   readonly onOpen: (swimId: string) => void;
-  readonly say: (words: string) => void;
+  readonly say: Say;
 }
 
 /** All swims of the library by swimmer, newest first; files dropped anywhere are added. */
-export function Shelf({ host, onOpen, say }: Props) {
-  const [library, setLibrary] = useState<Library | null>(null);
-  const [trouble, setTrouble] = useState<HostError | null>(null);
-  const [filter, setFilter] = useState<ShelfFilter>(noFilter);
-  const [adding, setAdding] = useState<readonly File[]>([]);
-  const [removed, setRemoved] = useState<SwimSummary | null>(null);
-  const dropping = useFileDrop(setAdding);
+export function Shelf({ host, memory, onOpen, say }: Props) {
+  const opened = useLibrary(host);
+  const { library, trouble, load } = opened;
+  const filter = useStore(memory, (state) => state.filter);
+  const asked = useDeferredValue(filter);
+  const setFilter = useCallback((next: ShelfFilter) => memory.setState({ filter: next }), [memory]);
+  const adding = useAdding(host, load, onOpen);
+  const dropping = useFileDrop(adding.addFiles);
+  const bin = useBin(host, opened, say);
+  const [asksPath, setAsksPath] = useState(false);
+  const [swimmerId, setSwimmerId] = useState<string | null>(null);
+  const search = useRef<HTMLInputElement>(null);
   const picker = useRef<HTMLInputElement>(null);
-  const grid = useRef<HTMLDivElement>(null);
-  useGridKeys(grid);
+  const grid = useRef<HTMLElement>(null);
 
-  const load = useCallback(async () => {
-    const opened = await host.call('library/open', {});
-    if (opened.ok) setLibrary(opened.value);
-    setTrouble(opened.ok ? null : opened.error);
-  }, [host]);
+  const reached = useStore(memory, (state) => state.swimId);
+  useGridKeys(
+    grid,
+    useCallback((swimId) => memory.setState({ swimId }), [memory]),
+  );
+  const pick = useCallback(() => picker.current?.click(), []);
+  const openPath = useCallback(() => setAsksPath(true), []);
+  const commands = useMemo(
+    () => shelfCommands({ bin, pick, openPath, search: () => search.current?.focus() }),
+    [bin, pick, openPath],
+  );
+  useCommandKeys('Shelf', commands);
+
+  const squad = library?.squad ?? emptySquad;
+  const swims = library?.swims;
+  const all = useMemo(() => filterSwims(swims ?? [], squad, noFilter), [swims, squad]);
+  const groups = useMemo(() => filterSwims(swims ?? [], squad, asked), [swims, squad, asked]);
+  const shown = groups.reduce((sum, group) => sum + group.swims.length, 0);
+  const isReachable = groups.some((group) => group.swims.some((swim) => swim.id === reached));
+  const tabStop = isReachable ? reached : (groups[0]?.swims[0]?.id ?? null);
+
+  // coming back from the bench, the coach is where they left
+  const isOpen = library !== null;
   useEffect(() => {
-    void load();
-  }, [load]);
+    const from = memory.getState().swimId;
+    if (isOpen && from) focusTile(from);
+  }, [isOpen, memory]);
 
-  const remove = async (swim: SwimSummary): Promise<void> => {
-    const done = await host.call('swim/remove', { id: swim.id });
-    if (!done.ok) return say(errorWords(done.error).what);
-    setRemoved(swim);
-    await load();
-  };
-  const restore = async (swim: SwimSummary): Promise<void> => {
-    const done = await host.call('swim/restore', { id: swim.id });
-    if (!done.ok) return say(errorWords(done.error).what);
-    setRemoved(null);
-    await load();
-  };
-
-  const groups = useMemo(() => filterSwims(library?.swims ?? [], filter), [library, filter]);
+  const swimmer = squad.swimmers.find((each) => each.id === swimmerId);
   return (
     <div className="shelf">
-      <header className="shelf-bar">
-        <strong className="brand">Submark</strong>
-        <ShelfFilters swims={library?.swims ?? []} filter={filter} onChange={setFilter} />
-        <ThemeSwitch />
-        <button type="button" className="primary" onClick={() => picker.current?.click()}>
-          Add swims…
-        </button>
-        <input
-          ref={picker}
-          className="unseen"
-          type="file"
-          accept="video/*,.mkv,.mov,.mp4,.webm"
-          multiple
-          tabIndex={-1}
-          aria-label="Clips to add"
-          onChange={(event) => {
-            setAdding([...(event.target.files ?? [])]);
-            event.target.value = '';
-          }}
+      <ShelfBar onPick={pick} onPath={openPath} picker={picker} onFiles={adding.addFiles} />
+      {library && library.swims.length > 0 && (
+        <ShelfFilters
+          all={all}
+          shown={shown}
+          total={library.swims.length}
+          filter={filter}
+          search={search}
+          onChange={setFilter}
         />
-      </header>
+      )}
       <main ref={grid}>
         <h1 className="unseen">Shelf</h1>
-        {trouble && (
-          <div className="shelf-trouble" role="alert">
-            <h2>{errorWords(trouble).what}</h2>
-            <p>{errorWords(trouble).todo}</p>
-            <button type="button" onClick={() => void load()}>
-              Try again
+        {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
+        {library && <LibraryProblems problems={library.problems} />}
+        {!library && !trouble && <output className="shelf-opening">Opening the library…</output>}
+        {library && library.swims.length === 0 && <EmptyShelf onAdd={pick} onPath={openPath} />}
+        {library && library.swims.length > 0 && groups.length === 0 && (
+          <div className="no-match">
+            <p>No swim is like that.</p>
+            <button type="button" onClick={() => setFilter(noFilter)}>
+              Show all {library.swims.length}
             </button>
           </div>
         )}
-        {removed && (
-          <p className="shelf-removed" role="status">
-            {removed.card.swimmerName || 'The swim'} of {removed.card.date} is in the bin.{' '}
-            <button type="button" onClick={() => void restore(removed)}>
-              Put it back
-            </button>
-          </p>
-        )}
-        {library?.problems.map((problem) => {
-          const words = errorWords({
-            code: problem.code,
-            detail: { ...problem.detail, name: problem.folder },
-          });
-          return (
-            <p key={problem.folder} className="shelf-problem" role="alert">
-              <strong>{problem.folder}</strong>: {words.what} {words.todo}
-            </p>
-          );
-        })}
-        {library && library.swims.length === 0 && (
-          <section className="shelf-empty">
-            <h2>No swims yet</h2>
-            <p>
-              Film a short repeat under water, side-on to the lane, then drop the clip anywhere here or choose{' '}
-              <em>Add swims…</em>. MP4, MOV, MKV and WebM files work; nothing leaves this computer.
-            </p>
-          </section>
-        )}
-        {library && library.swims.length > 0 && groups.length === 0 && (
-          <p className="shelf-empty">No swim matches. Clear the search to see all {library.swims.length}.</p>
-        )}
         {groups.map((group) => (
-          <section key={group.key} aria-label={group.name}>
-            <h2>
-              {group.name}{' '}
-              <small>{group.swims.length === 1 ? '1 swim' : `${group.swims.length} swims`}</small>
-            </h2>
-            <ul className="shelf-grid">
-              {group.swims.map((swim) => (
-                <SwimTile
-                  key={swim.id}
-                  swim={swim}
-                  thumbnail={host.thumbnailAddress(swim.id)}
-                  onOpen={() => onOpen(swim.id)}
-                  onRemove={() => void remove(swim)}
-                />
-              ))}
-            </ul>
-          </section>
+          <SwimmerRow
+            key={group.key}
+            group={group}
+            host={host}
+            reached={tabStop}
+            onOpen={onOpen}
+            onRemove={bin.remove}
+            onSwimmer={setSwimmerId}
+          />
         ))}
       </main>
       {dropping && <div className="shelf-drop">Let go to add these clips</div>}
-      {adding[0] && library && (
-        <AddSwimDialog
-          key={`${adding[0].name}:${adding[0].lastModified}:${adding.length}`}
-          file={adding[0]}
-          waiting={adding.length - 1}
+      {asksPath && (
+        <PathDialog
           host={host}
-          squad={library.squad}
-          squadRevision={library.squadRevision}
-          onClose={async (swimId) => {
-            const rest = adding.slice(1);
-            setAdding(rest);
-            if (swimId && rest.length === 0) onOpen(swimId);
-            else await load();
+          onCancel={() => setAsksPath(false)}
+          onFound={(clip) => {
+            setAsksPath(false);
+            adding.addReferred(clip);
+          }}
+        />
+      )}
+      {adding.current && library && (
+        <AddSwimDialog
+          key={adding.current.key}
+          adding={adding.current}
+          waiting={adding.waiting}
+          host={host}
+          squad={squad}
+          onDone={(swimId) => void adding.next(swimId)}
+        />
+      )}
+      {swimmer && (
+        <SwimmerDialog
+          key={swimmer.id}
+          swimmer={swimmer}
+          today={isoDayOf(Date.now())}
+          host={host}
+          onClose={(changed) => {
+            setSwimmerId(null);
+            if (changed) void load();
           }}
         />
       )}

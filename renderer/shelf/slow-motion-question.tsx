@@ -1,20 +1,19 @@
+import { useId } from 'react';
 import type { ClipFacts } from '../video/frame-source';
+import { slowMotionWords } from './slow-motion-words';
 
 interface Props {
   readonly facts: ClipFacts;
-  readonly factor: number;
+  /** Playback seconds per real second; null while the coach hasn't said and the file doesn't tell. */
+  readonly factor: number | null;
   readonly onChange: (factor: number) => void;
 }
 
-const presets = [1, 2, 4, 8, 10] as const;
-/** A kick a second in life, to show what the answer does; an example, not a norm. */
-const exampleHz = 2;
-
-const round = (value: number): string => Number(value.toPrecision(3)).toString();
+const presets = [1, 2, 4, 8] as const;
 
 /** How much slower than life the file plays. The worst error there is, so its effect is told in numbers. */
 export function SlowMotionQuestion({ facts, factor, onChange }: Props) {
-  const told = facts.taggedSlowdown !== null;
+  const name = useId();
   return (
     <fieldset className="slow-motion">
       <legend>Was this filmed in slow motion?</legend>
@@ -23,11 +22,12 @@ export function SlowMotionQuestion({ facts, factor, onChange }: Props) {
           <label key={each}>
             <input
               type="radio"
-              name="slow-motion"
+              name={name}
+              required
               checked={factor === each}
               onChange={() => onChange(each)}
             />
-            {each === 1 ? 'No, true speed' : `${each} × slower`}
+            {each === 1 ? 'No, true speed' : `${each}× slower`}
           </label>
         ))}
         <label>
@@ -35,24 +35,18 @@ export function SlowMotionQuestion({ facts, factor, onChange }: Props) {
           <input
             type="number"
             min="1"
-            max="2000"
+            max="10000"
             step="any"
-            value={Number((factor * facts.rate).toFixed(2))}
+            value={factor === null ? '' : Number((factor * facts.rate).toFixed(2))}
             onChange={(event) => {
-              const rate = event.target.valueAsNumber;
-              if (rate > 0 && rate / facts.rate <= 1000) onChange(rate / facts.rate);
+              const asked = event.target.valueAsNumber / facts.rate;
+              if (asked > 0 && asked <= 1000) onChange(asked);
             }}
           />
-          pictures a second
+          a second
         </label>
       </div>
-      <p>
-        {told &&
-          `The file says it was filmed at ${round((facts.taggedSlowdown ?? 1) * facts.rate)} pictures a second. `}
-        {factor === 1
-          ? `Played as it was: ${round(facts.rate)} pictures a second.`
-          : `${round(factor)} × slower than life: a kick of ${exampleHz} Hz, played, looks like ${round(exampleHz / factor)} Hz and will read ${exampleHz} Hz.`}
-      </p>
+      <p>{slowMotionWords(facts, factor)}</p>
     </fieldset>
   );
 }

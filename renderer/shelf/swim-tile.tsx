@@ -1,76 +1,82 @@
+import { memo } from 'react';
 import type { SwimSummary } from '#core/host-contract/operations';
-import { catalogue } from '#core/measures/families';
-import { cardWords } from '../bench/card-words';
-
-const labels = new Map(catalogue.map((each) => [each.id, each]));
-const digitsOf = (half: number): number => Math.max(0, Math.min(4, 1 - Math.floor(Math.log10(half || 1))));
+import { aidsWords, dayWords, swumWords, viewWords } from '../card/card-words';
+import { HeadlineReading } from './headline-reading';
 
 interface Props {
   readonly swim: SwimSummary;
   readonly thumbnail: string;
-  readonly onOpen: () => void;
-  readonly onRemove: () => void;
+  /** Whether Tab comes to this tile; arrows go to the others. */
+  readonly reached: boolean;
+  readonly onOpen: (swimId: string) => void;
+  readonly onRemove: (swimId: string) => void;
 }
 
+function marksSoFar({ eventCount, postureCount }: SwimSummary): string {
+  if (eventCount === 0 && postureCount === 0) return 'Nothing marked yet';
+  const events = `${eventCount} ${eventCount === 1 ? 'event' : 'events'}`;
+  const lines = `${postureCount} ${postureCount === 1 ? 'body line' : 'body lines'}`;
+  return `${events}, ${lines}`;
+}
+
+const clipTrouble = {
+  present: null,
+  missing: 'clip missing',
+  changed: 'clip changed',
+} as const;
+
 /** One swim on the shelf: what was swum, how far it is marked, and its first readings. */
-export function SwimTile({ swim, thumbnail, onOpen, onRemove }: Props) {
+export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, onOpen, onRemove }: Props) {
   const { card, clip } = swim;
-  const words = cardWords(card);
-  const swum = words.title.slice(words.title.indexOf('·') + 2);
+  const { what, how } = swumWords(card);
+  const facts = [...how, aidsWords(card.aids), viewWords[card.view]].join(' · ');
+  const trouble = clipTrouble[swim.clipStatus];
   return (
     <li className="swim-tile">
       <button
         type="button"
         className="swim-tile-open"
-        onClick={onOpen}
-        onKeyDown={(event) => {
-          if (event.key === 'Delete') onRemove();
-        }}
-        aria-label={`${words.title}, ${words.facts.join(', ')}`}
+        data-swim={swim.id}
+        tabIndex={reached ? 0 : -1}
+        onClick={() => onOpen(swim.id)}
       >
         <span className="swim-tile-picture">
           {swim.hasThumbnail ? (
-            <img src={thumbnail} alt="" loading="lazy" />
+            <img src={thumbnail} alt="" loading="lazy" decoding="async" />
           ) : (
             <span className="swim-tile-blank">no picture yet</span>
           )}
           {card.invented && <em>invented</em>}
-          {swim.clipStatus !== 'present' && (
-            <em className="swim-tile-warn">
-              {swim.clipStatus === 'missing' ? 'clip missing' : 'clip changed'}
-            </em>
-          )}
+          {trouble && <em className="swim-tile-warn">⚠ {trouble}</em>}
         </span>
-        <strong>{swum}</strong>
-        <small>{words.facts.join(' · ')}</small>
-        <small>
-          {swim.eventCount === 0 && swim.postureCount === 0
-            ? 'Nothing marked yet'
-            : `${swim.eventCount} events, ${swim.postureCount} body lines`}
-          {' · '}
-          {clip.seconds.toFixed(1)} s
-        </small>
-        {swim.headline.map((reading) => {
-          const digits = digitsOf(reading.half);
-          return (
-            <span key={reading.id} className="swim-tile-reading">
-              <span>{labels.get(reading.id)?.label ?? reading.id}</span>
-              <b>
-                {reading.value.toFixed(digits)} ± {reading.half.toFixed(digits)} <i>{reading.unit}</i>
-              </b>
+        <span className="swim-tile-words">
+          <span className="swim-tile-when">
+            <time dateTime={card.date}>{dayWords(card.date)}</time>
+            <span>
+              {clip.seconds.toFixed(1)} s
+              {clip.slowdown > 1 && `, filmed ${Number(clip.slowdown.toPrecision(3))}×`}
             </span>
-          );
-        })}
+          </span>
+          <strong>{what}</strong>
+          <small>{facts}</small>
+        </span>
+        <span className="swim-tile-foot">
+          <small>{marksSoFar(swim)}</small>
+          {swim.headline.map((reading) => (
+            <HeadlineReading key={reading.id} reading={reading} />
+          ))}
+        </span>
       </button>
       <button
         type="button"
         className="swim-tile-remove"
-        onClick={onRemove}
+        tabIndex={-1}
+        onClick={() => onRemove(swim.id)}
         title="Move to the bin (Delete)"
-        aria-label={`Move ${words.title} to the bin`}
+        aria-label={`Move ${what} of ${dayWords(card.date)} to the bin`}
       >
         ✕
       </button>
     </li>
   );
-}
+});

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { createKeybindingsHandler } from 'tinykeys';
-import type { Command } from '../app/command';
+import type { Command } from './command';
+import { registerCommands } from './command-registry';
 
 const typing = (target: EventTarget | null): boolean =>
   // an open dialog keeps every key, wherever the focus went
@@ -18,8 +19,12 @@ const answersItself = (event: KeyboardEvent): boolean =>
   event.target instanceof Element &&
   event.target.closest('button, a, [role="button"]') !== null;
 
-/** Runs the first enabled command of the key pressed, unless the coach is typing. */
-export function useCommandKeys(commands: readonly Command[]): void {
+/**
+ * While mounted: the commands are on the keyboard sheet under `heading`, and a key runs the first enabled command
+ * that has it, unless the coach is typing.
+ */
+export function useCommandKeys(heading: string, commands: readonly Command[]): void {
+  useEffect(() => registerCommands({ heading, commands }), [heading, commands]);
   useEffect(() => {
     const byKey = new Map<string, Command[]>();
     for (const command of commands)

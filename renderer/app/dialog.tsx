@@ -1,0 +1,34 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+
+interface Props {
+  readonly title: string;
+  /** Esc, or the system's own way to close a dialog. The owner decides whether it closes. */
+  readonly onCancel: () => void;
+  readonly wide?: boolean;
+  readonly children: ReactNode;
+}
+
+/** A modal dialog: the browser keeps the focus in it and gives it back to where it was. */
+export function Dialog({ title, onCancel, wide = false, children }: Props) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const heading = useId();
+  useEffect(() => {
+    const element = dialog.current;
+    if (!element?.open) element?.showModal();
+    return () => element?.close();
+  }, []);
+  return (
+    <dialog
+      ref={dialog}
+      className={wide ? 'dialog dialog-wide' : 'dialog'}
+      aria-labelledby={heading}
+      onCancel={(event) => {
+        event.preventDefault();
+        onCancel();
+      }}
+    >
+      <h1 id={heading}>{title}</h1>
+      {children}
+    </dialog>
+  );
+}

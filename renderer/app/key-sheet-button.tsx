@@ -1,0 +1,18 @@
+import { createStore } from 'zustand/vanilla';
+
+/** Whether the keyboard sheet is open; any screen's button and the ? key open it. */
+export const keySheet = createStore<{ readonly open: boolean }>(() => ({ open: false }));
+
+export function KeySheetButton() {
+  return (
+    <button
+      type="button"
+      className="key-sheet-button"
+      title="Keys and look (?)"
+      aria-label="Keys and look"
+      onClick={() => keySheet.setState({ open: true })}
+    >
+      ?
+    </button>
+  );
+}

@@ -1,0 +1,24 @@
+const names: Readonly<Record<string, string>> = {
+  ArrowLeft: '←',
+  ArrowRight: '→',
+  ArrowUp: '↑',
+  ArrowDown: '↓',
+  Escape: 'Esc',
+  Delete: 'Delete',
+  Backspace: 'Backspace',
+  ' ': 'Space',
+};
+
+/** A tinykeys pattern as it is printed on a key cap: "$mod+Shift+z" is "Ctrl Shift Z" (⌘ on a Mac). */
+export function keyWords(pattern: string, mac: boolean): string {
+  // a plus at the end is the plus key itself, not a joint
+  const parts = pattern.endsWith('++') ? [...pattern.slice(0, -2).split('+'), '+'] : pattern.split('+');
+  const caps = pattern === '+' ? ['+'] : parts;
+  return caps
+    .map((cap) => {
+      if (cap === '$mod') return mac ? '⌘' : 'Ctrl';
+      return names[cap] ?? (cap.length === 1 ? cap.toUpperCase() : cap);
+    })
+    .join(' ')
+    .replace(/^Shift \?$/, '?');
+}

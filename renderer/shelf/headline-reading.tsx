@@ -1,0 +1,27 @@
+import type { SwimSummary } from '#core/host-contract/operations';
+import { catalogue } from '#core/measures/families';
+import type { ReadingUnit } from '#core/measures/reading';
+import { formatReading } from '../readings/format-reading';
+
+const definitions = new Map(catalogue.map((each) => [each.id, each]));
+
+/** A reading on a tile, printed as on the bench: value ± half its 95 % interval, and the unit. */
+export function HeadlineReading({ reading }: { readonly reading: SwimSummary['headline'][number] }) {
+  const { id, value, half } = reading;
+  const definition = definitions.get(id);
+  const text = formatReading(
+    { id, value, unit: reading.unit as ReadingUnit, interval: { low: value - half, high: value + half } },
+    definition?.digits ?? 2,
+  );
+  return (
+    <span className="headline">
+      <span>{definition?.label ?? id}</span>
+      <span>
+        <b>
+          {text.value} {text.spread}
+        </b>{' '}
+        {text.unit}
+      </span>
+    </span>
+  );
+}

@@ -1,0 +1,67 @@
+import { useState } from 'react';
+import { errorWords } from '#core/host-contract/error-words';
+import type { HostError } from '#core/host-contract/host-error';
+import type { ArrivedClip } from '#core/host-contract/operations';
+import { Dialog } from '../app/dialog';
+import type { HostClient } from '../host/host-client';
+
+interface Props {
+  readonly host: HostClient;
+  readonly onFound: (clip: ArrivedClip) => void;
+  readonly onCancel: () => void;
+}
+
+/** Asks where a clip lies, for film too large to copy: it is used from there. */
+export function PathDialog({ host, onFound, onCancel }: Props) {
+  const [path, setPath] = useState('');
+  const [trouble, setTrouble] = useState<HostError | null>(null);
+  const find = async (): Promise<void> => {
+    // file managers copy a path with quotes around it
+    const found = await host.call('clip/refer', { path: path.trim().replace(/^(["'])(.*)\1$/, '$2') });
+    if (found.ok) onFound(found.value);
+    else setTrouble(found.error);
+  };
+  return (
+    <Dialog title="Add a clip where it lies" onCancel={onCancel}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          void find();
+        }}
+      >
+        <p>
+          Nothing is copied: Submark uses the file from its place, on this computer or a connected disk. Keep
+          it there, or the swim asks where it has gone.
+        </p>
+        {trouble && (
+          <p className="message message-trouble" role="alert">
+            <strong>{errorWords(trouble).what}</strong>{' '}
+            {trouble.code === 'not-allowed'
+              ? 'Give the whole path, from the disk’s root to the file’s name.'
+              : errorWords(trouble).todo}
+          </p>
+        )}
+        <label className="path-field">
+          Path of the file
+          <input
+            required
+            maxLength={4096}
+            spellCheck={false}
+            autoCapitalize="off"
+            autoComplete="off"
+            value={path}
+            onChange={(event) => setPath(event.target.value)}
+          />
+        </label>
+        <footer className="dialog-foot">
+          <button type="submit" className="primary">
+            Look at it
+          </button>
+          <button type="button" onClick={onCancel}>
+            Don’t add
+          </button>
+        </footer>
+      </form>
+    </Dialog>
+  );
+}

@@ -1,0 +1,48 @@
+import type { RefObject } from 'react';
+import { KeySheetButton } from '../app/key-sheet-button';
+import { ThemeSwitch } from '../app/theme-switch';
+
+interface Props {
+  readonly picker: RefObject<HTMLInputElement | null>;
+  readonly onPick: () => void;
+  readonly onPath: () => void;
+  readonly onFiles: (files: readonly File[]) => void;
+}
+
+/** The app's name, its look, and the ways to add a swim. */
+export function ShelfBar({ picker, onPick, onPath, onFiles }: Props) {
+  return (
+    <header className="shelf-bar">
+      <strong className="brand">Submark</strong>
+      <span className="shelf-bar-screen" aria-hidden="true">
+        Shelf
+      </span>
+      <ThemeSwitch />
+      <KeySheetButton />
+      <button type="button" onClick={onPath} title="For film too large to copy (Shift A)">
+        Use a file where it lies…
+      </button>
+      <button
+        type="button"
+        className="primary"
+        onClick={onPick}
+        title="Choose clips, or drop them anywhere (A)"
+      >
+        Add swims…
+      </button>
+      <input
+        ref={picker}
+        className="unseen"
+        type="file"
+        accept="video/*,.mkv,.mov,.mp4,.webm"
+        multiple
+        tabIndex={-1}
+        aria-label="Clips to add"
+        onChange={(event) => {
+          onFiles([...(event.target.files ?? [])]);
+          event.target.value = '';
+        }}
+      />
+    </header>
+  );
+}

@@ -1,0 +1,47 @@
+import { useCallback, useState } from 'react';
+import type { ArrivedClip } from '#core/host-contract/operations';
+import type { HostClient } from '../host/host-client';
+import { makeId } from '../state/make-id';
+import type { ClipToAdd } from './clip-to-add';
+
+export interface AddQueue {
+  readonly current: ClipToAdd | null;
+  readonly waiting: number;
+  readonly addFiles: (files: readonly File[]) => void;
+  readonly addReferred: (clip: ArrivedClip) => void;
+  /** The current clip has become a swim, or was left out. */
+  readonly next: (swimId: string | null) => Promise<void>;
+}
+
+/** Clips waiting to be looked at, one after the other; the bench opens after the last one. */
+export function useAdding(
+  host: HostClient,
+  load: () => Promise<void>,
+  onOpen: (swimId: string) => void,
+): AddQueue {
+  const [queue, setQueue] = useState<readonly ClipToAdd[]>([]);
+  const current = queue[0] ?? null;
+  return {
+    current,
+    waiting: Math.max(0, queue.length - 1),
+    addFiles: useCallback(
+      (files) =>
+        setQueue((before) => [
+          ...before,
+          ...files.map((file): ClipToAdd => ({ kind: 'file', key: makeId(), file })),
+        ]),
+      [],
+    ),
+    addReferred: useCallback(
+      (clip) => setQueue((before) => [...before, { kind: 'referred', key: makeId(), clip }]),
+      [],
+    ),
+    next: async (swimId) => {
+      if (swimId === null && current?.kind === 'referred')
+        await host.call('clip/discard', { clipId: current.clip.clipId });
+      setQueue((before) => before.slice(1));
+      if (swimId !== null && queue.length === 1) onOpen(swimId);
+      else if (swimId !== null) await load();
+    },
+  };
+}

@@ -1,0 +1,33 @@
+import { useCallback, useEffect, useState } from 'react';
+import type { HostError } from '#core/host-contract/host-error';
+import type { OperationOutput } from '#core/host-contract/operations';
+import type { HostClient } from '../host/host-client';
+
+export type Library = OperationOutput<'library/open'>;
+
+export interface OpenedLibrary {
+  /** What was last read; it stays on screen while it can't be read again. */
+  readonly library: Library | null;
+  readonly trouble: HostError | null;
+  readonly load: () => Promise<void>;
+}
+
+/** The library as it is on disk: read when the shelf appears, when asked, and when the window is come back to. */
+export function useLibrary(host: HostClient): OpenedLibrary {
+  const [library, setLibrary] = useState<Library | null>(null);
+  const [trouble, setTrouble] = useState<HostError | null>(null);
+  const load = useCallback(async () => {
+    const opened = await host.call('library/open', {});
+    if (opened.ok) setLibrary(opened.value);
+    setTrouble(opened.ok ? null : opened.error);
+  }, [host]);
+  useEffect(() => {
+    void load();
+    const back = (): void => {
+      if (document.visibilityState === 'visible') void load();
+    };
+    document.addEventListener('visibilitychange', back);
+    return () => document.removeEventListener('visibilitychange', back);
+  }, [load]);
+  return { library, trouble, load };
+}
