@@ -1,6 +1,6 @@
 import type { SKRSContext2D } from '@napi-rs/canvas';
 import { seeded } from '../model/seeded';
-import { type BodyPoints, type PoolXY } from '../model/swimmer-model';
+import type { BodyPoints, PoolXY } from '../model/swimmer-model';
 import { type Camera, toPicture } from './camera';
 
 export interface Looks {
