@@ -15,7 +15,10 @@ try {
   await page.goto(app.address);
   await page.locator('.swim-tile img').first().waitFor();
   await page.screenshot({ path: `${folder}shelf.png` });
-  await page.locator('.swim-tile-open[aria-label*="Pip · butterfly"]').first().click();
+  await page
+    .getByRole('button', { name: /butterfly.*Kick 1 with hand entry/ })
+    .first()
+    .click();
   const shown = async (frame: number): Promise<void> => {
     await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(frame));
     await page.locator(`.where[data-frame="${frame}"]:not(.waiting)`).waitFor();
@@ -27,7 +30,10 @@ try {
   for (const theme of ['Light', 'Glare']) {
     await page.getByRole('button', { name: /Shelf/ }).click();
     await page.getByRole('radio', { name: theme }).check({ force: true });
-    await page.locator('.swim-tile-open[aria-label*="Pip · butterfly"]').first().click();
+    await page
+      .getByRole('button', { name: /butterfly.*Kick 1 with hand entry/ })
+      .first()
+      .click();
     await page.locator('.where').waitFor();
     await shown(54);
     await page.screenshot({ path: `${folder}bench-${theme.toLowerCase()}.png` });
