@@ -15,6 +15,8 @@ export function Dialog({ title, onCancel, wide = false, children }: Props) {
   useEffect(() => {
     const element = dialog.current;
     if (!element?.open) element?.showModal();
+    // the browser takes the first control there is, which is not always the one wanted
+    element?.querySelector<HTMLElement>('[data-first-focus]')?.focus();
     return () => element?.close();
   }, []);
   return (

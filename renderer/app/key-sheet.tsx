@@ -47,7 +47,7 @@ export function KeySheet({ onClose }: { readonly onClose: () => void }) {
         ))}
       </div>
       <footer className="dialog-foot">
-        <button type="button" className="primary" onClick={onClose}>
+        <button type="button" className="primary" data-first-focus onClick={onClose}>
           Close
         </button>
       </footer>

@@ -23,7 +23,7 @@ export function createLoopbackClient(): HostClient {
         if (error instanceof TypeError) return failure('host-unreachable');
         throw error;
       }
-      if (response.status === 403) return failure('not-allowed', { name: 'This window' });
+      if (response.status === 403) return failure('not-allowed', { window: 1 });
       if (!response.ok) return failure('host-unreachable', { status: response.status });
       const schema = operations[name].output as unknown as z.ZodType<OperationOutput<Name>>;
       return readAnswer(schema, await response.json()) as Result<OperationOutput<Name>>;

@@ -20,7 +20,7 @@ async function put<T>(address: string, body: Blob, schema: z.ZodType<T>): Promis
     if (error instanceof TypeError) return failure('host-unreachable');
     throw error;
   }
-  if (response.status === 403) return failure('not-allowed', { name: 'This window' });
+  if (response.status === 403) return failure('not-allowed', { window: 1 });
   return readAnswer(schema, await response.json());
 }
 

@@ -3,6 +3,8 @@ import { KeySheetButton } from '../app/key-sheet-button';
 import { ThemeSwitch } from '../app/theme-switch';
 
 interface Props {
+  /** How much is on the shelf, in words; empty until it is known. */
+  readonly counts: string;
   readonly picker: RefObject<HTMLInputElement | null>;
   readonly onPick: () => void;
   readonly onPath: () => void;
@@ -10,13 +12,13 @@ interface Props {
 }
 
 /** The app's name, its look, and the ways to add a swim. */
-export function ShelfBar({ picker, onPick, onPath, onFiles }: Props) {
+export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
   return (
     <header className="shelf-bar">
       <strong className="brand">Submark</strong>
-      <span className="shelf-bar-screen" aria-hidden="true">
-        Shelf
-      </span>
+      <h1>
+        Shelf <small>{counts}</small>
+      </h1>
       <ThemeSwitch />
       <KeySheetButton />
       <button type="button" onClick={onPath} title="For film too large to copy (Shift A)">

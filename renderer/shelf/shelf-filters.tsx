@@ -86,11 +86,7 @@ export function ShelfFilters({ all, shown, total, filter, search, onChange }: Pr
         choices={views.map((each) => [each, sentence(viewWords[each])] as const)}
         onChoose={(view) => set({ view })}
       />
-      <output>
-        {filtered
-          ? `${shown} of ${total} swims`
-          : `${total} ${total === 1 ? 'swim' : 'swims'}, ${all.length} ${all.length === 1 ? 'swimmer' : 'swimmers'}`}
-      </output>
+      <output>{filtered && `${shown} of ${total} swims`}</output>
       {filtered && (
         <button type="button" className="quiet" onClick={() => onChange(noFilter)}>
           Show all

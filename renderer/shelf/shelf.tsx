@@ -31,6 +31,11 @@ interface Props {
   readonly say: Say;
 }
 
+const countWords = (swims: number, swimmers: number): string =>
+  swims === 0
+    ? ''
+    : `${swims} ${swims === 1 ? 'swim' : 'swims'}, ${swimmers} ${swimmers === 1 ? 'swimmer' : 'swimmers'}`;
+
 /** All swims of the library by swimmer, newest first; files dropped anywhere are added. */
 export function Shelf({ host, memory, onOpen, say }: Props) {
   const opened = useLibrary(host);
@@ -78,7 +83,13 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
   const swimmer = squad.swimmers.find((each) => each.id === swimmerId);
   return (
     <div className="shelf">
-      <ShelfBar onPick={pick} onPath={openPath} picker={picker} onFiles={adding.addFiles} />
+      <ShelfBar
+        counts={library ? countWords(library.swims.length, all.length) : ''}
+        onPick={pick}
+        onPath={openPath}
+        picker={picker}
+        onFiles={adding.addFiles}
+      />
       {library && library.swims.length > 0 && (
         <ShelfFilters
           all={all}
@@ -90,7 +101,6 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
         />
       )}
       <main ref={grid}>
-        <h1 className="unseen">Shelf</h1>
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
         {library && <LibraryProblems problems={library.problems} />}
         {!library && !trouble && <output className="shelf-opening">Opening the library…</output>}

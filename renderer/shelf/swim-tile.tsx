@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import type { SwimSummary } from '#core/host-contract/operations';
-import { aidsWords, dayWords, swumWords, viewWords } from '../card/card-words';
+import { aidsWords, cardWords, dayWords, swumWords, viewWords } from '../card/card-words';
 import { HeadlineReading } from './headline-reading';
 
 interface Props {
@@ -17,6 +17,13 @@ function marksSoFar({ eventCount, postureCount }: SwimSummary): string {
   const events = `${eventCount} ${eventCount === 1 ? 'event' : 'events'}`;
   const lines = `${postureCount} ${postureCount === 1 ? 'body line' : 'body lines'}`;
   return `${events}, ${lines}`;
+}
+
+/** What a screen reader says of the tile: who first, because arrows cross from swimmer to swimmer. */
+function spokenName(swim: SwimSummary): string {
+  const { title, facts } = cardWords(swim.card);
+  const trouble = clipTrouble[swim.clipStatus];
+  return [title, ...facts, marksSoFar(swim), ...(trouble ? [trouble] : [])].join(', ');
 }
 
 const clipTrouble = {
@@ -38,6 +45,7 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, onOpe
         className="swim-tile-open"
         data-swim={swim.id}
         tabIndex={reached ? 0 : -1}
+        aria-label={spokenName(swim)}
         onClick={() => onOpen(swim.id)}
       >
         <span className="swim-tile-picture">
@@ -54,7 +62,7 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, onOpe
             <time dateTime={card.date}>{dayWords(card.date)}</time>
             <span>
               {clip.seconds.toFixed(1)} s
-              {clip.slowdown > 1 && `, filmed ${Number(clip.slowdown.toPrecision(3))}×`}
+              {clip.slowdown > 1 && `, slowed ${Number(clip.slowdown.toPrecision(3))}×`}
             </span>
           </span>
           <strong>{what}</strong>

@@ -10,6 +10,11 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
         todo: 'Close and open Submark; if it comes back, please report it.',
       };
     case 'not-allowed':
+      if (error.detail['window'])
+        return {
+          what: 'This window has no key to Submark.',
+          todo: 'Close it, start Submark again, and use the window or address that it opens.',
+        };
       return {
         what: `${name} is outside what Submark may touch.`,
         todo: 'Choose a file yourself, in the dialog or by its path.',

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { createCanvas, loadImage } from '@napi-rs/canvas';
 import type { Page } from '@playwright/test';
+import { landmarkNames } from '#core/marks/landmark';
 import { parseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { readPictureNumber } from '../../sample-clips/picture-number';
@@ -24,6 +25,17 @@ async function goTo(page: Page, frame: number): Promise<void> {
   await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(frame));
   await expect(page.locator('.where')).toHaveAttribute('data-frame', String(frame));
   await expect(page.locator('.where.waiting')).toHaveCount(0);
+}
+
+/** Where a point of the shown picture is on the screen, with the whole picture in view. */
+async function onScreen(page: Page, x: number, y: number): Promise<[number, number]> {
+  const box = await page.locator('.stage-surface').boundingBox();
+  if (!box) throw new Error('no stage');
+  const scale = Math.min(box.width / 1280, box.height / 720);
+  return [
+    box.x + (box.width - 1280 * scale) / 2 + x * scale,
+    box.y + (box.height - 720 * scale) / 2 + y * scale,
+  ];
 }
 
 function addedSwim(library: string): Swim {
@@ -85,14 +97,47 @@ test('a coach adds a clip, steps, marks, measures, saves a still, and finds all 
 
   // scene: the way they go, and a known length drawn with the mouse
   await page.getByRole('button', { name: /goes right/ }).click();
+  await page.locator('body').press('3');
+  const pixels = 3 / truth.metresPerPixel;
+  await page.mouse.move(...(await onScreen(page, 300, 500)));
+  await page.mouse.down();
+  await page.mouse.move(...(await onScreen(page, 500, 500)));
+  await page.mouse.move(...(await onScreen(page, 300 + pixels, 500)));
+  await page.mouse.up();
+  await page.getByLabel('Metres', { exact: true }).fill('3');
+  await page.getByRole('button', { name: 'Set the length' }).click();
 
-  await expect.poll(() => addedSwim(app.library).events.length, { timeout: 10_000 }).toBe(wanted.length);
+  // a body line of nine landmarks by mouse, on the picture shown
+  await goTo(page, 60);
+  await page.locator('body').press('b');
+  const laid = landmarkNames.map((name, i) => ({
+    name,
+    x: truth.points[60]?.[2 * i] ?? 0,
+    y: truth.points[60]?.[2 * i + 1] ?? 0,
+  }));
+  for (const { x, y } of laid) await page.mouse.click(...(await onScreen(page, x, y)));
+  await page.keyboard.press('Escape');
+
+  await expect.poll(() => addedSwim(app.library).postures.length, { timeout: 10_000 }).toBe(1);
+  expect(addedSwim(app.library).events.length).toBe(wanted.length);
   const saved = addedSwim(app.library);
   expect(saved.card.swimmerName).toBe('Rowan');
   expect(saved.scene.travel).toBe('right');
   expect(saved.events.map((each) => `${each.kind}@${each.frame}`).sort()).toEqual(
     wanted.map((each) => `${each.kind}@${frameOf(each.time)}`).sort(),
   );
+
+  const posture = saved.postures.find((each) => each.frame === 60);
+  for (const { name, x, y } of laid) {
+    // a mouse is placed to one screen pixel, which is about one and a half of the picture's
+    expect(Math.abs((posture?.points[name]?.x ?? Number.NaN) - x)).toBeLessThan(3);
+    expect(Math.abs((posture?.points[name]?.y ?? Number.NaN) - y)).toBeLessThan(3);
+  }
+  const line = saved.scene.scale?.line;
+  expect(saved.scene.scale?.metres).toBe(3);
+  expect(
+    Math.abs(Math.hypot((line?.b.x ?? 0) - (line?.a.x ?? 0), (line?.b.y ?? 0) - (line?.a.y ?? 0)) - pixels),
+  ).toBeLessThan(5);
 
   // a still at full picture size, of the very frame shown
   await goTo(page, 40);
