@@ -118,7 +118,9 @@ test('a coach adds a clip, steps, marks, measures, saves a still, and finds all 
   for (const { x, y } of laid) await page.mouse.click(...(await onScreen(page, x, y)));
   await page.keyboard.press('Escape');
 
-  await expect.poll(() => addedSwim(app.library).postures.length, { timeout: 10_000 }).toBe(1);
+  await expect
+    .poll(() => Object.keys(addedSwim(app.library).postures[0]?.points ?? {}).length, { timeout: 10_000 })
+    .toBe(9);
   expect(addedSwim(app.library).events.length).toBe(wanted.length);
   const saved = addedSwim(app.library);
   expect(saved.card.swimmerName).toBe('Rowan');
