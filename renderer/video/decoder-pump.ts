@@ -59,6 +59,8 @@ export function createDecoderPump(
   let pending: number[] = [];
   let closed = false;
   let strikes = 0;
+  /** Counts runs; a picture carries its rank and, in the last three digits of its timestamp, its run. */
+  let runs = 0;
   let wake: (() => void) | null = null;
   let turn: (() => void) | null = null;
 
@@ -69,7 +71,12 @@ export function createDecoderPump(
   const takeOut = (picture: VideoFrame): void => {
     opened(picture);
     turn?.();
-    let rank = Math.round(picture.timestamp / 1000);
+    if (picture.timestamp % 1000 !== runs % 1000) {
+      // left over from a run that was given up
+      closeFrame(picture);
+      return;
+    }
+    let rank = Math.floor(picture.timestamp / 1000);
     if (film.timesInDecodingOrder) rank = pending[0] ?? rank;
     const place = pending.indexOf(rank);
     const frame = frameOfRank(rank);
@@ -116,6 +123,7 @@ export function createDecoderPump(
 
   const startRun = (key: number): Run => {
     endRun();
+    runs += 1;
     if (decoder && decoder.state !== 'closed') decoder.reset();
     else decoder = makeDecoder();
     decoder.configure(config);
@@ -148,7 +156,9 @@ export function createDecoderPump(
     const rank = showingOrder[now.next] ?? 0;
     now.next += 1;
     if (rank >= (showingOrder[now.start] ?? 0)) insertSorted(pending, rank);
-    decoder?.decode(new EncodedVideoChunk({ type: packet.type, timestamp: rank * 1000, data: packet.data }));
+    decoder?.decode(
+      new EncodedVideoChunk({ type: packet.type, timestamp: rank * 1000 + (runs % 1000), data: packet.data }),
+    );
   };
 
   const isBusy = (): boolean => (decoder?.decodeQueueSize ?? 0) >= queueDepth;
