@@ -59,7 +59,7 @@ describe('Winter low-pass', () => {
     const rate = 100;
     const x = Array.from({ length: 2000 }, (_, i) => Math.cos((2 * Math.PI * 6 * i) / rate));
     const middle = zeroLagLowPass(x, 6, rate).slice(500, 1500);
-    expect(measure(middle, 6, rate)).toBeCloseTo(0.70711, 5);
+    expect(measure(middle, 6, rate)).toBeCloseTo(Math.SQRT1_2, 5);
   });
 
   it('leaves constants and straight lines unchanged', () => {

@@ -1,0 +1,295 @@
+import { eventKinds, type EventKind } from '#core/marks/event-kind';
+import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import { type BodyContext, bodyContext, type BodyInput } from '#core/measures/body/body-context';
+import { bodyFamilies } from '#core/measures/body/body-families';
+import type { ComputedReading, Reading } from '#core/measures/reading';
+import type { EventMark, Posture, Swim } from '#core/swim-file/swim-schema';
+import { type FrameTable, frameAtTick } from '#core/timeline/frame-table';
+import { recordFromTable } from '#core/timeline/frame-times-record';
+import type { MarkingError } from '#core/uncertainty/marking-error';
+
+/** A swimmer made of sines: every landmark's place at any time is known exactly. All lengths in metres. */
+export interface ModelSwim {
+  readonly base: 'kick' | 'stroke';
+  /** Period of the base, seconds. */
+  readonly period: number;
+  readonly cycles: number;
+  readonly speed: number;
+  /** Surge along travel at the kick's frequency: metres, half of peak-to-peak. */
+  readonly surge: number;
+  /** Height of the toe at the kick's frequency, half of peak-to-peak; the rest of the body is scaled from it. */
+  readonly toe: number;
+  /** Height at the stroke's own frequency at the shoulder, half of peak-to-peak; 0 for plain kicking. */
+  readonly shoulder: number;
+  /** Second harmonic of the kick, as a share of the first. */
+  readonly sharpness: number;
+  /** Kick's wave number, radians a metre toward the toes. */
+  readonly waveNumber: number;
+  readonly driftUp: number;
+  readonly pixelsPerMetre: number;
+  readonly framesPerSecond: number;
+  /** Level of the picture, radians by which it drops to the right. */
+  readonly tilt: number;
+  readonly travel: 'left' | 'right';
+  /** Postures at every nth frame; 0: at kick events only. */
+  readonly every: number;
+}
+
+export const plainKick: ModelSwim = {
+  base: 'kick',
+  period: 0.48,
+  cycles: 7,
+  speed: 1.4,
+  surge: 0.01,
+  toe: 0.24,
+  shoulder: 0,
+  sharpness: 0.08,
+  waveNumber: 2.6,
+  driftUp: 0.05,
+  pixelsPerMetre: 160,
+  framesPerSecond: 60,
+  tilt: 0.02,
+  travel: 'right',
+  every: 1,
+};
+
+/** Metres behind the fingertip along a straight body, and size of the wave there as a share of the toe's. */
+const body: Record<LandmarkName, readonly [number, number]> = {
+  fingertip: [0, 0.1],
+  wrist: [0.18, 0.1],
+  elbow: [0.45, 0.12],
+  shoulder: [0.75, 0.16],
+  ear: [0.72, 0.18],
+  hip: [1.25, 0.35],
+  knee: [1.67, 0.62],
+  ankle: [2.07, 0.85],
+  toe: [2.27, 1],
+};
+
+const kickOmega = (m: ModelSwim): number => ((m.base === 'stroke' ? 2 : 1) * 2 * Math.PI) / m.period;
+
+export function truePlace(m: ModelSwim, name: LandmarkName, t: number): { x: number; y: number } {
+  const [behind, share] = body[name];
+  const w = kickOmega(m);
+  const lag = m.waveNumber * (behind - 2.27);
+  const first = m.toe * share;
+  const y =
+    first * Math.cos(w * t - lag) +
+    first * m.sharpness * Math.cos(2 * (w * t - lag) - 0.4) +
+    m.shoulder * (1 - 0.3 * behind) * Math.cos((w / 2) * t - 0.7 - behind);
+  const head = name === 'ear' ? -0.02 : 0;
+  return { x: m.speed * t + m.surge * Math.cos(w * t + 1) + 2.4 - behind, y: y + head + m.driftUp * t - 1.2 };
+}
+
+const evenTable = (rate: number, seconds: number): FrameTable => ({
+  ticksPerSecond: 90_000,
+  starts: Array.from({ length: Math.ceil(seconds * rate) }, (_, i) => Math.round((i * 90_000) / rate)),
+  endTick: Math.round((Math.ceil(seconds * rate) * 90_000) / rate),
+});
+
+export interface Noise {
+  readonly normal: () => number;
+  readonly landmarkSd: number;
+  readonly eventSd: number;
+  readonly scenePointSd: number;
+  readonly offPlaneSd: number;
+}
+export const noNoise: Noise = {
+  normal: () => 0,
+  landmarkSd: 2,
+  eventSd: 0.01,
+  scenePointSd: 1.5,
+  offPlaneSd: 0.01,
+};
+
+export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
+  const lead = 0.3;
+  const table = evenTable(m.framesPerSecond, lead * 2 + m.cycles * m.period);
+  const scaleError = 1 + noise.offPlaneSd * noise.normal();
+  const toPicture = (p: { x: number; y: number }): { x: number; y: number } => {
+    const u = (m.travel === 'right' ? 1 : -1) * p.x * m.pixelsPerMetre * scaleError;
+    const v = -p.y * m.pixelsPerMetre * scaleError;
+    return {
+      x: 900 + u * Math.cos(m.tilt) - v * Math.sin(m.tilt),
+      y: 100 + u * Math.sin(m.tilt) + v * Math.cos(m.tilt),
+    };
+  };
+  const jitter = (p: { x: number; y: number }, sd: number): { x: number; y: number } => ({
+    x: p.x + sd * noise.normal(),
+    y: p.y + sd * noise.normal(),
+  });
+  const frameAt = (t: number): number => {
+    const f = frameAtTick(table, t * 90_000);
+    const here = table.starts[f] ?? 0;
+    const next = table.starts[f + 1] ?? here;
+    // the coach picks the nearer frame
+    return Math.abs(next - t * 90_000) < Math.abs(here - t * 90_000) ? f + 1 : f;
+  };
+  const events: EventMark[] = [];
+  const mark = (kind: EventKind, t: number): void => {
+    const frame = Math.max(0, frameAt(t + noise.eventSd * noise.normal()));
+    events.push({ id: `e${events.length}`, kind, frame, hand: null, breathTo: null, metres: null });
+  };
+  const end = lead + m.cycles * m.period;
+  for (const { time, kind } of toeTurns(m, end + lead)) {
+    if (time >= lead - 1e-9 && time <= end + 1e-9) mark(kind, time);
+  }
+  if (m.base === 'stroke') for (let i = 0; i <= m.cycles; i++) mark('entry', lead + i * m.period);
+  const frames =
+    m.every > 0
+      ? table.starts.map((_, i) => i).filter((i) => i % m.every === 0)
+      : [...new Set(events.filter((e) => e.kind.startsWith('kick')).map((e) => e.frame))];
+  const postures = frames.map((frame): Posture => {
+    const t = (table.starts[frame] ?? 0) / 90_000;
+    const points: Posture['points'] = {};
+    for (const name of landmarkNames)
+      points[name] = jitter(toPicture(truePlace(m, name, t)), noise.landmarkSd);
+    return { frame, points, hidden: [] };
+  });
+  // the known length and the level line stand still in the plane: no off-plane error of their own
+  const ruler = (x: number, y: number): { x: number; y: number } => ({
+    x: 900 + x * Math.cos(m.tilt) - y * Math.sin(m.tilt),
+    y: 100 + x * Math.sin(m.tilt) + y * Math.cos(m.tilt),
+  });
+  const line = (a: [number, number], b: [number, number]): Swim['scene']['level'] => ({
+    a: jitter(ruler(...a), noise.scenePointSd),
+    b: jitter(ruler(...b), noise.scenePointSd),
+  });
+  const known = 2.5 * (1 + 0.01 * noise.normal());
+  const swim: Swim = {
+    format: 'submark-swim',
+    version: 1,
+    id: 'model',
+    createdAt: '2024-01-01T00:00:00Z',
+    changedAt: '2024-01-01T00:00:00Z',
+    clip: {
+      place: { kind: 'inside', name: 'model.mp4' },
+      originalName: 'model.mp4',
+      fingerprint: { bytes: 0, edgesSha256: '0'.repeat(64) },
+      container: 'mp4',
+      codec: 'avc',
+      width: 1920,
+      height: 1080,
+      rotation: 0,
+      frameTimes: recordFromTable(table),
+      slowdown: { factor: 1, source: 'coach' },
+    },
+    card: {
+      swimmerId: null,
+      swimmerName: 'Invented swimmer',
+      date: '2024-01-01',
+      stroke: m.base === 'stroke' ? 'butterfly' : 'dolphin-kick',
+      drill: '',
+      arms: 'stretched',
+      sideUp: 'front',
+      aids: [],
+      effort: null,
+      distanceMetres: null,
+      view: 'side',
+      note: '',
+      invented: true,
+    },
+    scene: {
+      travel: m.travel,
+      level: line([-800, 0], [800, 0]),
+      surface: line([-800, 0], [800, 0]),
+      scale: {
+        line: line([0, 600], [2.5 * m.pixelsPerMetre, 600]) as NonNullable<Swim['scene']['scale']>['line'],
+        metres: known,
+        metresSd: 0.025,
+        preset: null,
+        frame: 0,
+      },
+    },
+    events,
+    postures,
+  };
+  return { swim, clock: { table, slowdown: 1 }, error: markingError(noise), swimmer: null };
+}
+
+export function markingError(noise: Pick<Noise, 'landmarkSd' | 'eventSd' | 'scenePointSd'>): MarkingError {
+  return {
+    basis: 'measured',
+    eventSd: Object.fromEntries(eventKinds.map((k) => [k, noise.eventSd])) as MarkingError['eventSd'],
+    landmarkSd: Object.fromEntries(
+      landmarkNames.map((n) => [n, noise.landmarkSd]),
+    ) as MarkingError['landmarkSd'],
+    scenePointSd: noise.scenePointSd,
+  };
+}
+
+/** True tops and bottoms of the toe, drift left aside, by fine stepping and bisection. */
+export function toeTurns(
+  m: ModelSwim,
+  until: number,
+): { time: number; kind: 'kick-top' | 'kick-bottom'; y: number }[] {
+  const level = (t: number): number => truePlace(m, 'toe', t).y - m.driftUp * t;
+  const slope = (t: number): number => level(t + 1e-6) - level(t - 1e-6);
+  const out: { time: number; kind: 'kick-top' | 'kick-bottom'; y: number }[] = [];
+  const step = 0.004;
+  for (let t = 0; t < until; t += step) {
+    if (slope(t) > 0 === slope(t + step) > 0) continue;
+    let [low, high] = [t, t + step];
+    for (let i = 0; i < 40; i++) {
+      const middle = (low + high) / 2;
+      if (slope(middle) > 0 === slope(low) > 0) low = middle;
+      else high = middle;
+    }
+    out.push({ time: low, kind: slope(t) > 0 ? 'kick-top' : 'kick-bottom', y: level(low) });
+  }
+  return out;
+}
+
+export function readAll(input: BodyInput): { context: BodyContext; readings: ReadonlyMap<string, Reading> } {
+  const context = bodyContext(input);
+  const readings = bodyFamilies.flatMap((family) => family.read(context));
+  return { context, readings: new Map(readings.map((r) => [r.id, r])) };
+}
+
+export function computed(readings: ReadonlyMap<string, Reading>, id: string): ComputedReading {
+  const reading = readings.get(id);
+  if (reading?.status !== 'computed') throw new Error(`${id}: ${JSON.stringify(reading?.reasons)}`);
+  return reading;
+}
+
+/** What each reading is in truth, from the model alone, by fine sampling of one whole base cycle. */
+export function truths(m: ModelSwim): Map<string, number> {
+  const out = new Map<string, number>();
+  const samples = 4000;
+  const times = Array.from({ length: samples }, (_, i) => 0.3 + (i / samples) * m.period);
+  const dt = 1e-5;
+  const height = (name: LandmarkName, t: number): number => truePlace(m, name, t).y - m.driftUp * t;
+  for (const name of landmarkNames) {
+    const y = times.map((t) => height(name, t));
+    out.set(`undulation-${name}`, Math.max(...y) - Math.min(...y));
+  }
+  const turns = toeTurns(m, 0.6 + m.cycles * m.period).filter(
+    (v) => v.time >= 0.3 - 1e-9 && v.time <= 0.3 + m.cycles * m.period + 1e-9,
+  );
+  const heights = turns.slice(1, -1).map((v, i) => {
+    const [a, b] = [turns[i], turns[i + 2]];
+    if (!a || !b) return Number.NaN;
+    const line = a.y + ((b.y - a.y) * (v.time - a.time)) / (b.time - a.time);
+    return Math.abs(v.y - line);
+  });
+  out.set('kick-amplitude-toe', heights.reduce((s, v) => s + v, 0) / heights.length);
+  const up = times.map((t) => (height('toe', t + dt) - height('toe', t - dt)) / (2 * dt));
+  out.set('foot-speed-up', Math.max(...up));
+  out.set('foot-speed-down', -Math.min(...up));
+  const ahead = times.map((t) => (truePlace(m, 'hip', t + dt).x - truePlace(m, 'hip', t - dt).x) / (2 * dt));
+  out.set('speed-hip', m.speed);
+  out.set('speed-centre-of-mass', m.speed);
+  out.set('speed-lowest', Math.min(...ahead));
+  out.set('speed-highest', Math.max(...ahead));
+  out.set('speed-variation', (100 * (kickOmega(m) * m.surge)) / Math.SQRT2 / m.speed);
+  out.set('foot-speed-over-swim', -Math.min(...up) / m.speed);
+  out.set('foot-speed-ratio', -Math.min(...up) / Math.max(...up));
+  const k = m.base === 'stroke' ? 2 : 1;
+  for (const name of ['hip', 'toe'] as const) {
+    const first = m.toe * body[name][1];
+    out.set(`harmonic-${k}-${name}`, first);
+    if (k === 1) out.set(`harmonic-2-${name}`, first * m.sharpness);
+    if (k === 2) out.set(`harmonic-1-${name}`, m.shoulder * (1 - 0.3 * body[name][0]));
+  }
+  return out;
+}
