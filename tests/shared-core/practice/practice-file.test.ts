@@ -104,6 +104,12 @@ describe('a file of drills', () => {
     expect(parseDrillBook(serialiseDrillBook(firstDrillBook))).toEqual({ ok: true, value: firstDrillBook });
   });
 
+  it('of the first released version opens unchanged', () => {
+    const text = readFileSync(new URL('./frozen/drills-v1.json', import.meta.url), 'utf8');
+    const parsed = parseDrillBook(text);
+    expect(parsed.ok && serialiseDrillBook(parsed.value)).toBe(text);
+  });
+
   it('starts with the usual patterns, for the coach to change', () => {
     expect(firstDrillBook.patterns.map(({ id }) => id)).toEqual(['grown-men', 'grown-women', 'juniors']);
   });

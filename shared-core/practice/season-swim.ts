@@ -1,0 +1,29 @@
+import type { ComputedReading, Reading } from '../measures/reading';
+import type { Swim, SwimCard } from '../swim-file/swim-schema';
+import { type Work, workOfCard } from './work';
+
+/** One swim as the season sees it. */
+export interface SeasonSwim {
+  readonly swimId: string;
+  readonly swimmerId: string | null;
+  /** ISO day. */
+  readonly day: string;
+  readonly view: SwimCard['view'];
+  readonly work: Work;
+  readonly effort: SwimCard['effort'];
+  readonly readings: ReadonlyMap<string, ComputedReading>;
+}
+
+export function seasonSwim(swim: Pick<Swim, 'id' | 'card'>, readings: readonly Reading[]): SeasonSwim {
+  return {
+    swimId: swim.id,
+    swimmerId: swim.card.swimmerId,
+    day: swim.card.date,
+    view: swim.card.view,
+    work: workOfCard(swim.card),
+    effort: swim.card.effort,
+    readings: new Map(
+      readings.flatMap((each) => (each.status === 'computed' ? [[each.id, each] as const] : [])),
+    ),
+  };
+}

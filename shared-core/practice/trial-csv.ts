@@ -1,0 +1,59 @@
+import { aidsKey } from './work';
+import type { TrialRow } from './trial-row';
+
+const cardColumns = [
+  'swim',
+  'day',
+  'order',
+  'stroke',
+  'drill',
+  'arms',
+  'side up',
+  'aids',
+  'head',
+  'hips',
+  'depth',
+  'tags',
+  'kick cycles',
+];
+
+/**
+ * A trial's table as CSV (RFC 4180, comma, CRLF): a row a repeat, in the order swum; three columns a reading: value,
+ * unit, standard deviation from marking. What is not known is left empty. Text that a spreadsheet would run as a formula
+ * gets an apostrophe before it.
+ */
+export function trialCsv(rows: readonly TrialRow[], readingIds: readonly string[]): string {
+  const header = [...cardColumns, ...readingIds.flatMap((id) => [id, `${id} unit`, `${id} marking SD`])];
+  const inOrder = [...rows].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.order - b.order));
+  const lines = inOrder.map((row) => {
+    const { work, tags } = row;
+    const cells = [
+      work.stroke,
+      work.drill,
+      work.arms,
+      work.sideUp,
+      aidsKey(work.aids),
+      tags.head,
+      tags.hips,
+      tags.depth,
+    ];
+    return [
+      textCell(row.swimId),
+      textCell(row.day),
+      row.order,
+      ...cells.map((each) => textCell(each ?? '')),
+      textCell(tags.free.join('; ')),
+      row.kickCycles ?? '',
+      ...readingIds.flatMap((id) => {
+        const found = row.values.get(id);
+        return found ? [found.value, textCell(found.unit), Math.sqrt(found.ownVariance)] : ['', '', ''];
+      }),
+    ];
+  });
+  return [header.map(textCell), ...lines].map((cells) => `${cells.join(',')}\r\n`).join('');
+}
+
+function textCell(text: string): string {
+  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

@@ -1,0 +1,47 @@
+import type { ReadingUnit } from '../measures/reading';
+import { neverCompared } from './never-compared';
+import { levelOf, poolOf, type TrialFactor, type TrialRow, type TrialValue } from './trial-row';
+
+/** Normal quantile for two-sided 95 %. */
+const z95 = 1.959964;
+
+/** One repeat in a plot of one reading against another, with halves of the 95 % intervals from marking. */
+export interface TrialPoint {
+  readonly swimId: string;
+  /** Level of the factor, null when not said. */
+  readonly level: string | null;
+  /** Only points of one pool belong together in the plot; see `poolOf`. */
+  readonly pool: string;
+  readonly aided: boolean;
+  readonly x: { readonly value: number; readonly half: number; readonly unit: ReadingUnit };
+  readonly y: { readonly value: number; readonly half: number; readonly unit: ReadingUnit };
+}
+
+/** Repeats that have both readings. Empty when either reading is one that is never compared. */
+export function trialPoints(
+  rows: readonly TrialRow[],
+  factor: TrialFactor,
+  ids: { readonly x: string; readonly y: string },
+): readonly TrialPoint[] {
+  if (neverCompared(ids.x) || neverCompared(ids.y)) return [];
+  return rows.flatMap((row) => {
+    const x = row.values.get(ids.x);
+    const y = row.values.get(ids.y);
+    if (!x || !y) return [];
+    const aided = row.work.aids.length > 0;
+    return [
+      {
+        swimId: row.swimId,
+        level: levelOf(row, factor),
+        pool: poolOf(row, factor),
+        aided,
+        x: axis(x),
+        y: axis(y),
+      },
+    ];
+  });
+}
+
+function axis({ value, unit, ownVariance }: TrialValue): TrialPoint['x'] {
+  return { value, unit, half: z95 * Math.sqrt(ownVariance) };
+}
