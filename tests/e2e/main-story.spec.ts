@@ -49,7 +49,7 @@ test('a coach adds a clip, steps, marks, measures, saves a still, and finds all 
   page,
   app,
 }) => {
-  await expect(page.getByRole('button', { name: /butterfly.*Kick 1 with hand entry/ }).first()).toBeVisible();
+  await expect(page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first()).toBeVisible();
 
   // add: facts are read from the container, the card is filled, the new swimmer joins the squad
   await page.getByLabel('Clips to add').setInputFiles(clip);
@@ -175,7 +175,7 @@ for (const [name, bytes, words] of [
 ] as const)
   test(`says what is wrong with ${name} and adds nothing`, async ({ page, app }) => {
     await expect(
-      page.getByRole('button', { name: /butterfly.*Kick 1 with hand entry/ }).first(),
+      page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first(),
     ).toBeVisible();
     await page.getByLabel('Clips to add').setInputFiles({ name, mimeType: 'video/mp4', buffer: bytes });
     await expect(page.getByRole('alert')).toContainText(words);
