@@ -1,5 +1,6 @@
 import type { ComputedReading, Reading } from '../measures/reading';
 import type { Swim, SwimCard } from '../swim-file/swim-schema';
+import type { Drill } from './drill-schema';
 import { type Work, workOfCard } from './work';
 
 /** One swim as the season sees it. */
@@ -14,13 +15,18 @@ export interface SeasonSwim {
   readonly readings: ReadonlyMap<string, ComputedReading>;
 }
 
-export function seasonSwim(swim: Pick<Swim, 'id' | 'card'>, readings: readonly Reading[]): SeasonSwim {
+/** A swim and its readings for the season; those that could not be computed are left out. `own`: the coach's drills. */
+export function seasonSwim(
+  swim: Pick<Swim, 'id' | 'card'>,
+  readings: readonly Reading[],
+  own: readonly Drill[],
+): SeasonSwim {
   return {
     swimId: swim.id,
     swimmerId: swim.card.swimmerId,
     day: swim.card.date,
     view: swim.card.view,
-    work: workOfCard(swim.card),
+    work: workOfCard(swim.card, own),
     effort: swim.card.effort,
     readings: new Map(
       readings.flatMap((each) => (each.status === 'computed' ? [[each.id, each] as const] : [])),

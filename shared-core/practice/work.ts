@@ -1,5 +1,7 @@
 import type { z } from 'zod';
 import type { SwimCard } from '../swim-file/swim-schema';
+import { drillLibrary } from './drill-library';
+import type { Drill } from './drill-schema';
 import type { kickBetweenSchema, PracticeItem } from './practice-schema';
 
 type Arms = SwimCard['arms'];
@@ -8,7 +10,7 @@ type Aid = SwimCard['aids'][number];
 /** What is swum and how, apart from distance and effort. Two stretches are alike when their works are. */
 export interface Work {
   readonly stroke: PracticeItem['stroke'];
-  /** Drill id of the library, or the coach's words, or empty for the plain stroke. */
+  /** Id of a drill, or the coach's words when they name none, or empty for the plain stroke. */
   readonly drill: string;
   readonly arms: Arms;
   readonly sideUp: SwimCard['sideUp'];
@@ -18,7 +20,7 @@ export interface Work {
 export function workOfItem(item: PracticeItem): Work {
   return {
     stroke: item.stroke,
-    drill: item.drillId ?? plain(item.words),
+    drill: item.drillId ?? drillKey(item.words, []),
     arms: item.arms,
     sideUp: item.sideUp,
     aids: item.aids,
@@ -29,17 +31,24 @@ export function workOfKickBetween(kick: z.infer<typeof kickBetweenSchema>): Work
   return { stroke: 'dolphin-kick', drill: '', arms: kick.arms, sideUp: kick.sideUp, aids: kick.aids };
 }
 
-export function workOfCard(card: SwimCard): Work {
+/** `own`: the coach's drills, so that a card that names one in words is like a practice that picked it. */
+export function workOfCard(card: SwimCard, own: readonly Drill[] = []): Work {
   return {
     stroke: card.stroke,
-    drill: plain(card.drill),
+    drill: drillKey(card.drill, own),
     arms: card.arms,
     sideUp: card.sideUp,
     aids: card.aids,
   };
 }
 
-/** Drill words that differ only in case and spaces are one drill. */
+/** Id of the drill that the words name; else the words, in which case and spaces make no difference. */
+function drillKey(words: string, own: readonly Drill[]): string {
+  const said = plain(words);
+  const named = [...own, ...drillLibrary].find(({ id, name }) => plain(name) === said || id === said);
+  return named?.id ?? said;
+}
+
 function plain(words: string): string {
   return words.trim().replace(/\s+/g, ' ').toLowerCase();
 }

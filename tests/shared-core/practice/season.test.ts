@@ -4,9 +4,10 @@ import type { ComputedReading } from '#core/measures/reading';
 import { daysBetween } from '#core/practice/days-between';
 import { type FilmNext, filmNext, filmNextWords } from '#core/practice/film-next';
 import { seasonChange, seasonChangeWords, seasonLines } from '#core/practice/season-change';
-import type { SeasonSwim } from '#core/practice/season-swim';
+import { type SeasonSwim, seasonSwim } from '#core/practice/season-swim';
 import { squadSeason } from '#core/practice/squad-season';
 import { normalOf, seededUniform } from '../measures/drawn-swim';
+import { aSwim } from '../swim-file/a-swim';
 import { aPractice, anEntry, anItem } from './a-practice';
 
 const aReading = (value: number, change: Partial<ComputedReading> = {}): ComputedReading => ({
@@ -192,6 +193,21 @@ describe('what to film next', () => {
     expect(filmNext(swimmer, twice, [practice({ distanceMetres: 15 })], today)).toEqual([]);
     expect(filmNext(swimmer, twice, [practice({}, '2026-05-03')], today)).toEqual([]);
     expect(filmNext(swimmer, twice, [practice({}, '2026-06-03')], today)).toEqual([]);
+  });
+
+  it('knows a drill by its name on the card and by its id in the practice', () => {
+    const log = Array.from({ length: 20 }, (_, repeat) => anEntry({ id: `log-${repeat}`, repeat }));
+    const items = [anItem({ repeats: 20, drillId: 'kick-in-kick-out' })];
+    const practice = aPractice({ date: '2026-05-27', items, log });
+    const filmedOn = (day: string, drill: string) => {
+      const card = { ...aSwim().card, swimmerId: 'swimmer-1', date: day, aids: [], drill };
+      return seasonSwim({ id: `swim-${day}`, card }, [aReading(2)], []);
+    };
+    const filmed = ['2026-05-20', '2026-05-28'].map((day) => filmedOn(day, ' Kick in,  KICK out'));
+    expect(filmed[0]?.readings.get('kick-frequency')?.value).toBe(2);
+    expect(filmNext(swimmer, [...twice, ...filmed], [practice], today)).toEqual([]);
+    const others = ['2026-05-20', '2026-05-28'].map((day) => filmedOn(day, 'Another drill'));
+    expect(codes(swimmer, [...twice, ...others], [practice], today)).toEqual(['practised-not-filmed']);
   });
 
   it('is more cycles, and readings that have a target; never a target under water', () => {

@@ -53,6 +53,17 @@ describe('a contrast of two conditions', () => {
     );
   });
 
+  it('asks for one more of each when uneven counts alone leave it open', () => {
+    // by hand: variances 1 (n 3) and 0.3 (n 20): df 2.18, half 2.35 > 2.2; at three each df 3.1, half 2.05 < 2.2
+    const high = Array.from(
+      { length: 20 },
+      (_, i) => 4.2 + (i % 2 === 0 ? 1 : -1) * Math.sqrt((0.3 * 19) / 20),
+    );
+    const found = only(headTrial([1, 2, 3], high));
+    expect(found.verdict).toBe('not-yet');
+    expect(found.moreRepeats).toEqual({ first: 1, second: 1 });
+  });
+
   it('turns its sign, and nothing else, when all is mirrored', () => {
     const speeds = fc.array(fc.double({ min: 0.5, max: 2.5, noNaN: true }), { minLength: 2, maxLength: 6 });
     fc.assert(
