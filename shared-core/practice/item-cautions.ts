@@ -28,6 +28,7 @@ export function itemCautions(item: PracticeItem, drill: Drill | null): ItemCauti
   return { cautions: [...codes], warnings };
 }
 
+/** A warning in words for the coach. */
 export function planWarningWords(warning: PlanWarning): string {
   switch (warning.code) {
     case 'underwater-without-pause':

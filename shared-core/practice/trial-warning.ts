@@ -25,6 +25,7 @@ export type TrialWarning =
   | { readonly code: 'swimmers-kept-apart'; readonly swimmers: number }
   | { readonly code: 'level-not-said'; readonly swimIds: readonly string[] };
 
+/** All that may mislead in a contrast of these repeats; `mostlyMarking`: marking alone gives the wider interval. */
 export function contrastWarnings(
   factor: TrialFactor,
   first: readonly TrialRow[],
@@ -51,6 +52,7 @@ export function contrastWarnings(
   return warnings;
 }
 
+/** All that may mislead in a trial by this factor; empty of a trial without repeats. */
 export function trialWarnings(rows: readonly TrialRow[], factor: TrialFactor): readonly TrialWarning[] {
   const warnings: TrialWarning[] = [];
   const aided = rows.filter(({ work }) => work.aids.length > 0).length;

@@ -17,6 +17,7 @@ export interface Work {
   readonly aids: readonly Aid[];
 }
 
+/** The work of an item's repeats; words that name a drill of the library count as that drill. */
 export function workOfItem(item: PracticeItem): Work {
   return {
     stroke: item.stroke,
@@ -27,6 +28,7 @@ export function workOfItem(item: PracticeItem): Work {
   };
 }
 
+/** The work of the kick between repeats: plain dolphin kick. */
 export function workOfKickBetween(kick: z.infer<typeof kickBetweenSchema>): Work {
   return { stroke: 'dolphin-kick', drill: '', arms: kick.arms, sideUp: kick.sideUp, aids: kick.aids };
 }
@@ -68,6 +70,7 @@ export function likeKey(work: Work): string {
   return `${workKey(work)}|${aidsKey(work.aids)}`;
 }
 
+/** True for every position in which one arm strokes alone. */
 export function isOneArm(arms: Arms): boolean {
   return arms === 'one-arm-left' || arms === 'one-arm-right' || arms === 'one-arm-alternating';
 }
