@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { createPortal } from 'react-dom';
 
 interface Props {
   readonly title: string;
@@ -16,10 +17,11 @@ export function Dialog({ title, onCancel, wide = false, children }: Props) {
     const element = dialog.current;
     if (!element?.open) element?.showModal();
     // the browser takes the first control there is, which is not always the one wanted
-    element?.querySelector<HTMLElement>('[data-first-focus]')?.focus();
+    element?.querySelector<HTMLElement>('[data-first-focus]')?.focus({ preventScroll: true });
     return () => element?.close();
   }, []);
-  return (
+  // out of the screen that asks, so that its own style stays out of the dialog
+  return createPortal(
     <dialog
       ref={dialog}
       className={wide ? 'dialog dialog-wide' : 'dialog'}
@@ -31,6 +33,7 @@ export function Dialog({ title, onCancel, wide = false, children }: Props) {
     >
       <h1 id={heading}>{title}</h1>
       {children}
-    </dialog>
+    </dialog>,
+    document.body,
   );
 }

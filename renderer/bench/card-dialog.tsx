@@ -1,38 +1,61 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { useStore } from 'zustand';
+import { errorWords } from '#core/host-contract/error-words';
+import type { HostError } from '#core/host-contract/host-error';
+import { Dialog } from '../app/dialog';
+import { SlowMotionQuestion } from '../card/slow-motion-question';
 import { SwimCardForm } from '../card/swim-card-form';
-import { SlowMotionQuestion } from '../shelf/slow-motion-question';
+import { enrolSwimmer } from '../card/write-swimmer';
 import { editCard, setSlowdown } from '../state/card-commands';
+import { makeId } from '../state/make-id';
 import { useBench } from './bench-session';
 import '../card/card.css';
 
 /** What is known of the swim beside its marks, to be mended on the bench: the card, and the slow motion. */
 export function CardDialog({ onClose }: { readonly onClose: () => void }) {
   const session = useBench();
-  const dialog = useRef<HTMLDialogElement>(null);
   const squad = useStore(session.squad, (state) => state.squad);
   const facts = useStore(session.film, (state) => state.source?.facts ?? null);
   const [card, setCard] = useState(() => session.document.swim().card);
-  const [factor, setFactor] = useState<number | null>(null);
+  const [answered, setAnswered] = useState<number | null>(null);
+  const [trouble, setTrouble] = useState<HostError | null>(null);
   const told = session.document.swim().clip.slowdown;
-  useEffect(() => {
-    dialog.current?.showModal();
-  }, []);
-  const keep = (): void => {
-    session.document.run(editCard({ ...card, swimmerName: card.swimmerName.trim() }));
-    if (factor !== null) session.document.run(setSlowdown(factor));
-    dialog.current?.close();
+  const factor = answered ?? (told.source === 'assumed' ? null : told.factor);
+
+  const keep = async (): Promise<void> => {
+    const enrolled = await enrolSwimmer(session.host, card.swimmerName, makeId);
+    if (!enrolled.ok) {
+      setTrouble(enrolled.error);
+      return;
+    }
+    const swimmer = enrolled.value;
+    session.squad.setState(({ squad: known }) =>
+      known && swimmer && !known.swimmers.some((each) => each.id === swimmer.id)
+        ? { squad: { ...known, swimmers: [...known.swimmers, swimmer] } }
+        : {},
+    );
+    session.document.run(
+      editCard({ ...card, swimmerName: swimmer?.name ?? '', swimmerId: swimmer?.id ?? null }),
+    );
+    if (answered !== null) session.document.run(setSlowdown(answered));
+    onClose();
   };
+
   return (
-    <dialog ref={dialog} className="dialog dialog-wide" aria-labelledby="card-title" onClose={onClose}>
-      <h1 id="card-title">Swim card</h1>
+    <Dialog title="Swim card" wide onCancel={onClose}>
+      {trouble && (
+        <p className="message message-trouble" role="alert">
+          {errorWords(trouble).what} {errorWords(trouble).todo}
+        </p>
+      )}
       <form
+        className="card-dialog-form"
         onSubmit={(event) => {
           event.preventDefault();
-          keep();
+          void keep();
         }}
       >
-        {facts && <SlowMotionQuestion facts={facts} factor={factor ?? told.factor} onChange={setFactor} />}
+        {facts && <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />}
         {squad ? (
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
         ) : (
@@ -42,11 +65,11 @@ export function CardDialog({ onClose }: { readonly onClose: () => void }) {
           <button type="submit" className="primary" disabled={!squad}>
             Keep
           </button>
-          <button type="button" onClick={() => dialog.current?.close()}>
+          <button type="button" onClick={onClose}>
             Leave as it was
           </button>
         </footer>
       </form>
-    </dialog>
+    </Dialog>
   );
 }

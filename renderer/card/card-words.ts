@@ -45,13 +45,12 @@ export function aidsWords(aids: SwimCard['aids']): string {
   return [...named, ...(finned ? [] : ['bare feet'])].join(', ');
 }
 
+// made once: making one costs a hundred times what using it does
+const dayFormat = new Intl.DateTimeFormat(undefined, { day: 'numeric', month: 'short', year: 'numeric' });
+
 /** "14 May 2026", as this machine's language writes it. */
 export function dayWords(isoDay: string): string {
-  return new Date(`${isoDay}T12:00:00`).toLocaleDateString(undefined, {
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-  });
+  return dayFormat.format(new Date(`${isoDay}T12:00:00`));
 }
 
 /** The drill, or the stroke where it is swum plain; and how, without what the drill's own words say already. */

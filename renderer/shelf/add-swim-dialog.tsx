@@ -10,7 +10,7 @@ import type { HostClient } from '../host/host-client';
 import { addSwim } from './add-swim';
 import { ClipFactsList } from './clip-facts-list';
 import { bytesOf, type ClipToAdd, madeAt, nameOf } from './clip-to-add';
-import { SlowMotionQuestion } from './slow-motion-question';
+import { SlowMotionQuestion } from '../card/slow-motion-question';
 import { useLookAtClip } from './use-look-at-clip';
 
 interface Props {
@@ -30,7 +30,7 @@ interface Sending {
 
 /** Shows what a clip is, asks what only the coach knows, and adds it; or says in words why it can't be added. */
 export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
-  const { facts, picture, trouble: unreadable } = useLookAtClip(adding, host);
+  const { facts, picture, thumbnail, trouble: unreadable } = useLookAtClip(adding, host);
   const first = useMemo(
     () =>
       firstCard(window.localStorage, isoDayOf(madeAt(adding) ?? Date.now()), (id) =>
@@ -63,7 +63,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
       facts,
       card,
       slowdown: { factor, source: answered === null ? 'file-tag' : 'coach' },
-      thumbnail: picture?.blob ?? null,
+      thumbnail,
       signal: stop.signal,
       onProgress: (share) => setSending({ share, stop }),
     });
@@ -93,18 +93,13 @@ export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
       )}
       {facts && (
         <form
-          className="add-form"
+          className="card-dialog-form"
           onSubmit={(event) => {
             event.preventDefault();
             void add();
           }}
         >
-          <ClipFactsList
-            facts={facts}
-            bytes={bytesOf(adding)}
-            slowdown={factor}
-            picture={picture?.address ?? null}
-          />
+          <ClipFactsList facts={facts} bytes={bytesOf(adding)} slowdown={factor} picture={picture} />
           <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
           {adding.kind === 'referred' && (

@@ -13,7 +13,8 @@ export interface Adding {
   readonly facts: ClipFacts;
   readonly card: SwimCard;
   readonly slowdown: Swim['clip']['slowdown'];
-  readonly thumbnail: Blob | null;
+  /** May still be on its way: it is waited for when the swim is made. */
+  readonly thumbnail: Promise<Blob | null>;
   readonly signal: AbortSignal;
   /** Share of the bytes sent, 0 to 1; not called for a clip that stays where it lies. */
   readonly onProgress: (share: number) => void;
@@ -62,6 +63,7 @@ export async function addSwim(host: HostClient, given: Adding): Promise<Result<S
   const created = await host.call('swim/create', { swim, clipId: clip.clipId });
   if (!created.ok) return drop(created);
   // a swim without a thumbnail is whole: only its tile is plainer
-  if (given.thumbnail) await host.sendThumbnail(swim.id, given.thumbnail);
+  const thumbnail = await given.thumbnail;
+  if (thumbnail) await host.sendThumbnail(swim.id, thumbnail);
   return success(created.value.swim);
 }

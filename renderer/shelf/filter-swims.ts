@@ -47,6 +47,9 @@ function wordsOf(swim: SwimSummary): string {
   return words;
 }
 
+/** Sorts ISO days and instants, newest first; they sort as plain text. */
+const later = (a: string, b: string): number => (a < b ? 1 : a > b ? -1 : 0);
+
 /** Swims that match every word and filter, by swimmer's name, newest first; ties in date: last changed first. */
 export function filterSwims(
   swims: readonly SwimSummary[],
@@ -78,9 +81,7 @@ export function filterSwims(
         key,
         swimmer,
         name: swimmer?.name ?? (list[0]?.card.swimmerName || 'Swimmer not named'),
-        swims: list.sort(
-          (a, b) => b.card.date.localeCompare(a.card.date) || b.changedAt.localeCompare(a.changedAt),
-        ),
+        swims: list.sort((a, b) => later(a.card.date, b.card.date) || later(a.changedAt, b.changedAt)),
       };
     })
     .sort((a, b) => a.name.localeCompare(b.name));

@@ -39,9 +39,11 @@ export function useAdding(
     next: async (swimId) => {
       if (swimId === null && current?.kind === 'referred')
         await host.call('clip/discard', { clipId: current.clip.clipId });
+      const last = queue.length === 1;
+      // the next clip's card begins from the squad as it is now, so the squad comes first
+      if (swimId !== null && !last) await load();
       setQueue((before) => before.slice(1));
-      if (swimId !== null && queue.length === 1) onOpen(swimId);
-      else if (swimId !== null) await load();
+      if (swimId !== null && last) onOpen(swimId);
     },
   };
 }

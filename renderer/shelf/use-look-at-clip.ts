@@ -7,10 +7,18 @@ import { factsOf, pictureOf } from './look-at-clip';
 
 export interface ClipLook {
   readonly facts: ClipFacts | null;
-  readonly picture: { readonly blob: Blob; readonly address: string } | null;
+  /** Address of a picture of it, once there is one. */
+  readonly picture: string | null;
+  /** The same picture's bytes, to be waited for; null when it can't be had. */
+  readonly thumbnail: Promise<Blob | null>;
   readonly trouble: HostError | null;
 }
-const nothingYet: ClipLook = { facts: null, picture: null, trouble: null };
+const nothingYet: ClipLook = {
+  facts: null,
+  picture: null,
+  thumbnail: Promise.resolve(null),
+  trouble: null,
+};
 
 /** Reads a clip's facts, then a picture of it; both are let go when the clip is. */
 export function useLookAtClip(adding: ClipToAdd, host: HostClient): ClipLook {
@@ -26,11 +34,13 @@ export function useLookAtClip(adding: ClipToAdd, host: HostClient): ClipLook {
         setLook({ ...nothingYet, trouble: facts.error });
         return;
       }
-      setLook({ ...nothingYet, facts: facts.value });
-      const blob = await pictureOf(adding, host, leaving.signal);
+      const thumbnail = pictureOf(adding, host, leaving.signal);
+      const seen = { facts: facts.value, thumbnail, trouble: null };
+      setLook({ ...seen, picture: null });
+      const blob = await thumbnail;
       if (leaving.signal.aborted || !blob) return;
       address = URL.createObjectURL(blob);
-      setLook({ facts: facts.value, picture: { blob, address }, trouble: null });
+      setLook({ ...seen, picture: address });
     };
     void start();
     return () => {
