@@ -92,6 +92,8 @@ function gridValue(fit: WaveFit, share: number, order: number): number {
 export interface Estimate {
   readonly value: number;
   readonly variance: number;
+  /** What was taken off for noise. */
+  readonly lift: number;
 }
 
 /**
@@ -99,7 +101,7 @@ export interface Estimate {
  *
  * @param sampleVariance variance of one sample
  * @returns null when the wave is so small against the noise that the correction itself cannot be trusted (more than a
- *   third of the value)
+ *   fifth of the value)
  */
 export function wavePeakToPeak(fit: WaveFit, sampleVariance: number): Estimate | null {
   const top = waveExtreme(fit, 1, 0);
@@ -107,7 +109,7 @@ export function wavePeakToPeak(fit: WaveFit, sampleVariance: number): Estimate |
   if (!top || !bottom) return null;
   const raw = top.value - bottom.value;
   const lift = extremeLift(top, sampleVariance) + extremeLift(bottom, sampleVariance);
-  if (!(lift <= raw / 3)) return null;
+  if (!(lift <= raw / 5)) return null;
   const difference = top.weights.map((w, i) => w - (bottom.weights[i] ?? 0));
-  return { value: raw - lift, variance: sampleVariance * unitVariance(fit, difference) };
+  return { value: raw - lift, variance: sampleVariance * unitVariance(fit, difference), lift };
 }

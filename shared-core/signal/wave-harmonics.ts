@@ -46,7 +46,8 @@ export function waveHarmonics(fit: WaveFit, sampleVariance: number, origin: numb
       phase: wrap(Math.atan2(b, a) + turn),
       phaseVariance: square > 0 ? across / square : Infinity,
       power,
-      powerVariance: 4 * square * along,
+      // the observed square holds its own noise power, which would be counted twice
+      powerVariance: 4 * Math.max(0, power) * along,
     };
   });
 }

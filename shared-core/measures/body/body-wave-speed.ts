@@ -6,6 +6,7 @@ import type { BodyContext } from './body-context';
 import { landmarkWave } from './landmark-wave';
 import { computedReading, missingReading, unitPart, z95 } from './measured-reading';
 import { notFromSide } from './side-view';
+import { tracePeriod } from './trace-period';
 
 /** Landmarks down which the wave is followed; the arms are left out: they stroke. */
 const along = ['shoulder', 'hip', 'knee', 'ankle', 'toe'] as const satisfies readonly LandmarkName[];
@@ -70,6 +71,7 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
   const { cycles } = context;
   const missing = reasons ?? ([{ code: 'needs-landmark', landmark: 'hip', have: 0, need: 1 }] as const);
   if (!cycles || rows.length < 2) return { ok: false, reasons: missing };
+  const rhythm = tracePeriod(context, cycles);
   const line = fitLine(
     rows.map((r) => r.s),
     rows.map((r) => r.phase),
@@ -82,8 +84,8 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
     wave: {
       slope: line.slope,
       slopeVariance: marks + (line.slope ** 2 * lengthVariance) / distance ** 2,
-      angularFrequency: (2 * Math.PI * cycles.kickHarmonic) / cycles.period,
-      frequencyVariance: cycles.periodVariance / cycles.period ** 2,
+      angularFrequency: (2 * Math.PI * cycles.kickHarmonic) / rhythm.period,
+      frequencyVariance: rhythm.variance / rhythm.period ** 2,
       cycles: cycles.spans.length,
       frames: [...frames].sort((a, b) => a - b),
       eventIds: cycles.eventIds,

@@ -75,7 +75,8 @@ function kickHeights(context: BodyContext): KickHeights | null {
   const omega = (2 * Math.PI) / rhythm.period;
   const weights = new Map<ToeExtreme, number>();
   const perCycle: { value: number; fromFrame: number; toFrame: number }[] = [];
-  let timing = 0;
+  // what an extreme loses by its timing it loses for all heights it takes part in
+  const strayed = new Map<ToeExtreme, number>();
   for (let i = 1; i < extremes.length - 1; i++) {
     const before = extremes[i - 1];
     const here = extremes[i];
@@ -94,8 +95,7 @@ function kickHeights(context: BodyContext): KickHeights | null {
     const raw = parts.reduce((sum, [e, w]) => sum + w * e.y, 0);
     // loss of each of the three, as a share of half the height, by how much it weighs
     const loss = parts.reduce(
-      (sum, [e, w]) =>
-        sum + (Math.abs(w) / 2) * (e.onFrame ? 1 - Math.exp((-(omega ** 2) * e.event.variance) / 2) : 0),
+      (sum, [e, w]) => sum + (Math.abs(w) / 2) * (1 - Math.exp(-(omega ** 2 * e.straySquare) / 2)),
       0,
     );
     perCycle.push({
@@ -105,13 +105,14 @@ function kickHeights(context: BodyContext): KickHeights | null {
     });
     for (const [e, w] of parts) {
       weights.set(e, (weights.get(e) ?? 0) + w / (1 - loss));
-      if (e.onFrame) timing += (w * raw * omega ** 2 * e.event.variance) ** 2 / 8;
+      strayed.set(e, (strayed.get(e) ?? 0) + Math.abs(w) * raw * omega ** 2 * e.straySquare);
     }
   }
   const n = perCycle.length;
   if (n === 0) return null;
   const used = [...weights.keys()];
   const marks = used.reduce((sum, e) => sum + ((weights.get(e) ?? 0) / n) ** 2 * e.variance, 0);
+  const timing = [...strayed.values()].reduce((sum, v) => sum + v ** 2 / 8, 0);
   return {
     value: perCycle.reduce((sum, c) => sum + c.value, 0) / n,
     variance: marks + timing / (n * n),

@@ -3,6 +3,7 @@ import { fitWave, type WaveFit } from '../../signal/fit-wave';
 import type { MissingReason } from '../reading';
 import type { BodyContext, LandmarkTrace } from './body-context';
 import type { CycleFrame, CycleSpan } from './cycle-frame';
+import { tracePeriod } from './trace-period';
 
 export interface CycleWave {
   readonly span: CycleSpan;
@@ -18,6 +19,8 @@ export interface LandmarkWave {
   readonly perCycle: readonly CycleWave[];
   readonly frames: readonly number[];
   readonly sd: number;
+  /** Base period the fits were made with, seconds. */
+  readonly period: number;
 }
 
 export type WaveResult =
@@ -38,7 +41,7 @@ export function cyclesMissing(context: BodyContext): MissingReason | null {
 
 /**
  * Fit a wave to `values` of a trace over the whole cycles of the swim, drift and harmonics together, with as many
- * harmonics as the postures carry (three of the kick at most). With fewer than the kick itself needs, or with
+ * harmonics as the postures carry (`kickMultiples` of the kick at most). With fewer than the kick itself needs, or with
  * postures bunched at the same places of the cycle, the wave can't be told.
  */
 export function landmarkWave(
@@ -46,6 +49,7 @@ export function landmarkWave(
   landmark: LandmarkName,
   trace: LandmarkTrace,
   values: readonly number[],
+  kickMultiples = kickHarmonics,
 ): WaveResult {
   const missing = cyclesMissing(context);
   if (missing) return { ok: false, reasons: [missing] };
@@ -61,9 +65,10 @@ export function landmarkWave(
   const least = frame.kickHarmonic;
   const need = 2 * least + 3;
   if (n < need) return { ok: false, reasons: [{ code: 'needs-landmark', landmark, have: n, need }] };
-  const most = kickHarmonics * frame.kickHarmonic;
+  const most = kickMultiples * frame.kickHarmonic;
+  const { period } = tracePeriod(context, frame);
   const perCycle = n / frame.spans.length;
-  const pooled = richest(times, samples, frame.period, true, most, least, perCycle);
+  const pooled = richest(times, samples, period, true, most, least, perCycle);
   if (!pooled) return { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] };
   return {
     ok: true,
@@ -71,6 +76,7 @@ export function landmarkWave(
       frame,
       pooled,
       perCycle: cycleFits(times, samples, frame, pooled, most, least),
+      period,
       frames: trace.frames.slice(from, to),
       sd: trace.sd,
     },
@@ -116,7 +122,8 @@ function cycleFits(
     const own = times.slice(from, to);
     if (own.length < 2 * least + 4) return [];
     const level = samples.slice(from, to).map((y, i) => y - drift * ((own[i] ?? 0) - pooled.centre));
-    const fit = richest(own, level, frame.period, false, Math.min(most, pooled.harmonics), least, own.length);
+    const period = (2 * Math.PI) / pooled.angularFrequency;
+    const fit = richest(own, level, period, false, Math.min(most, pooled.harmonics), least, own.length);
     if (!fit) return [];
     out.push({ span, fit });
   }

@@ -95,7 +95,13 @@ export const postureMeasures: readonly PostureMeasure[] = [
     read: (p, s) => {
       const angle = joint('shoulder', 'elbow', 'wrist', 1)(p, s);
       if (angle === null) return null;
-      return angle > 180 + elbowPastStraight ? 360 - angle : Math.abs(angle);
+      const { shoulder, elbow, wrist } = p;
+      if (!shoulder || !elbow || !wrist) return null;
+      const a = 1 / Math.hypot(shoulder.x - elbow.x, shoulder.y - elbow.y);
+      const b = 1 / Math.hypot(wrist.x - elbow.x, wrist.y - elbow.y);
+      // a straight elbow reads on both sides of 180 for noise alone: folding that back would bend it
+      const noise = (180 / Math.PI) * s.sd * Math.sqrt(a * a + b * b + (a + b) ** 2);
+      return angle > 180 + Math.max(elbowPastStraight, 3.5 * noise) ? 360 - angle : Math.abs(angle);
     },
     label: 'Elbow angle',
     brief: '180° = straight',

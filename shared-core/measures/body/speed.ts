@@ -24,6 +24,12 @@ export type SpeedResult =
   | { readonly ok: true; readonly speed: TraceSpeed }
   | { readonly ok: false; readonly reasons: readonly [MissingReason, ...MissingReason[]] };
 
+/**
+ * Harmonics of the kick fitted to the surge at most: speed magnifies noise with frequency, so fewer than for height.
+ * Our default.
+ */
+const surgeMultiples = 2;
+
 const kept = new WeakMap<BodyContext, Partial<Record<TraceSpeed['of'], SpeedResult>>>();
 
 /** Mean speed of the hip or the centre of mass along travel, over whole cycles. */
@@ -50,7 +56,7 @@ function measureSpeed(context: BodyContext, of: TraceSpeed['of']): SpeedResult {
   const missing = cyclesMissing(context);
   if (missing) return { ok: false, reasons: [missing] };
   const trace = of === 'hip' ? context.trace('hip') : centreOfMassTrace(context);
-  const result = landmarkWave(context, 'hip', trace, trace.x);
+  const result = landmarkWave(context, 'hip', trace, trace.x, surgeMultiples);
   if (result.ok) {
     const { wave } = result;
     const p = wave.pooled.coefficients.length;
@@ -164,7 +170,12 @@ function variationReadings(context: BodyContext): readonly Reading[] {
     const id = sign < 0 ? 'speed-lowest' : 'speed-highest';
     const extreme = waveExtreme(wave.pooled, sign, 1, true);
     if (!extreme) return missingReading(id, { code: 'needs-denser-trace', landmark: 'hip' });
-    const value = extreme.value - sign * extremeLift(extreme, noise);
+    const lift = extremeLift(extreme, noise);
+    // a swing that noise could have made by itself is none
+    if (!(lift <= Math.abs(extreme.value - speed.value) / 8)) {
+      return missingReading(id, { code: 'needs-denser-trace', landmark: 'hip' });
+    }
+    const value = extreme.value - sign * lift;
     const part = unitPart(context, value);
     return computedReading(context, id, {
       ...common,
@@ -202,6 +213,8 @@ function swingVariance(wave: LandmarkWave, noise: number): { value: number; vari
   const p = fit.coefficients.length;
   let value = 0;
   let floor = 0;
+  // the observed coefficients hold their own noise, which the linear part would count once too often
+  let doubled = 0;
   const slope = new Float64Array(p);
   for (let k = 1; k <= fit.harmonics; k++) {
     const square = (k * fit.angularFrequency) ** 2;
@@ -210,6 +223,7 @@ function swingVariance(wave: LandmarkWave, noise: number): { value: number; vari
       const v = noise * (fit.unitCovariance[i * p + i] ?? 0);
       value += (square / 2) * (c * c - v);
       floor += (square ** 2 / 2) * v * v;
+      doubled += square ** 2 * v * v;
       slope[i] = square * c;
     }
   }
@@ -219,7 +233,7 @@ function swingVariance(wave: LandmarkWave, noise: number): { value: number; vari
       linear += (slope[a] ?? 0) * (slope[b] ?? 0) * (fit.unitCovariance[a * p + b] ?? 0);
     }
   }
-  return { value, variance: noise * linear + floor };
+  return { value, variance: Math.max(0, noise * linear - doubled) + floor };
 }
 
 export const speedDefinitions: readonly ReadingDefinition[] = [

@@ -7,17 +7,23 @@ export interface ToeExtreme {
   readonly kind: 'top' | 'bottom';
   readonly y: number;
   readonly variance: number;
-  /** True when `y` was read on the marked frame itself, which misses the true extreme by the event's own error. */
-  readonly onFrame: boolean;
+  /**
+   * Mean square of the time, s², by which the posture read strays from the true extreme: the event's own error, and
+   * how far the posture lies from the event. 0 where the vertex of the path itself was read.
+   */
+  readonly straySquare: number;
 }
 
 /** Share of a kick's period to each side of an event within which the toe's path is taken as a parabola. Our default. */
-const reach = 0.12;
+const reach = 0.1;
+
+/** A posture this share of a kick's period beside the event still stands for it. Our default. */
+const beside = 0.06;
 
 /**
  * Height of the toe at each marked kick top and bottom: the vertex of a parabola through the postures around the event
- * when five or more lie within 0.12 of the kick's period, else the posture on the event's frame; events with neither
- * are left out.
+ * when five or more lie within 0.1 of the kick's period, else the posture on the event's frame, or the
+ * nearest one within 0.06 of the period; events with neither are left out.
  */
 export function toeExtremes(context: BodyContext, kickPeriod: number): readonly ToeExtreme[] {
   const trace = context.trace('toe');
@@ -26,11 +32,42 @@ export function toeExtremes(context: BodyContext, kickPeriod: number): readonly 
     if (kind !== 'kick-top' && kind !== 'kick-bottom') return [];
     const found = vertexNear(trace, event.time, reach * kickPeriod, kind === 'kick-top' ? 1 : -1);
     const side = kind === 'kick-top' ? 'top' : 'bottom';
-    if (found) return [{ event, kind: side, ...found, onFrame: false }];
-    const posture = context.byFrame.get(event.event.frame);
-    const toe = posture && context.pool(posture, 'toe');
-    return toe ? [{ event, kind: side, y: toe.y, variance: trace.sd ** 2, onFrame: true }] : [];
+    if (found) return [{ event, kind: side, ...found, straySquare: 0 }];
+    const near = nearest(trace, event.time);
+    if (near < 0) return [];
+    const off = (trace.times[near] ?? 0) - event.time;
+    if (Math.abs(off) > beside * kickPeriod) return [];
+    return [
+      {
+        event,
+        kind: side,
+        y: trace.y[near] ?? 0,
+        variance: trace.sd ** 2,
+        straySquare: event.variance + off ** 2,
+      },
+    ];
   });
+}
+
+/** Index of the sample nearest in time; −1 of none. */
+function nearest(trace: LandmarkTrace, time: number): number {
+  const after = firstFrom(trace.times, time);
+  const before = after - 1;
+  if (after >= trace.times.length) return before;
+  if (before < 0) return after;
+  return time - (trace.times[before] ?? 0) <= (trace.times[after] ?? 0) - time ? before : after;
+}
+
+/** First index whose time is at or after `time`, by halving. */
+function firstFrom(times: readonly number[], time: number): number {
+  let low = 0;
+  let high = times.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((times[middle] ?? 0) < time) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function vertexNear(
@@ -41,15 +78,7 @@ function vertexNear(
 ): { y: number; variance: number } | null {
   const t: number[] = [];
   const y: number[] = [];
-  // times rise: step to the window by halves
-  let low = 0;
-  let high = trace.times.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((trace.times[middle] ?? 0) < time - window) low = middle + 1;
-    else high = middle;
-  }
-  for (let i = low; i < trace.times.length; i++) {
+  for (let i = firstFrom(trace.times, time - window); i < trace.times.length; i++) {
     const tau = ((trace.times[i] ?? 0) - time) / window;
     if (tau > 1) break;
     t.push(tau);

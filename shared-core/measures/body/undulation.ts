@@ -27,13 +27,20 @@ export interface PeakToPeak {
 }
 
 /**
- * Mean peak-to-peak of a landmark's wave: of each cycle's own fit when there are such fits, else of the common one;
- * noise lift taken off. Null when the movement drowns in marking error.
+ * Share of an amplitude up to which noise may lift each cycle's own fit: the correction is second order and its own
+ * error does not average out over cycles. Above it the common fit, with less noise in it, is read. Our default.
+ */
+const slightLift = 0.02;
+
+/**
+ * Mean peak-to-peak of a landmark's wave: of each cycle's own fit when noise hardly lifts those, else of the common
+ * one; noise lift taken off. Null when the movement drowns in marking error.
  */
 export function meanPeakToPeak(wave: LandmarkWave): PeakToPeak | null {
   const sampleVariance = wave.sd ** 2;
   const own = wave.perCycle.map(({ span, fit }) => ({ span, estimate: wavePeakToPeak(fit, sampleVariance) }));
-  if (own.length > 0 && own.every((c) => c.estimate !== null)) {
+  const slight = own.every(({ estimate }) => estimate && estimate.lift < slightLift * estimate.value);
+  if (own.length > 0 && slight) {
     const perCycle = own.flatMap(({ span, estimate }) =>
       estimate ? [{ value: estimate.value, fromFrame: span.fromFrame, toFrame: span.toFrame }] : [],
     );

@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../../marks/landmark';
-import { type Harmonic, waveHarmonics, wrap } from '../../signal/wave-harmonics';
+import { waveHarmonics } from '../../signal/wave-harmonics';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
 import { type LandmarkWave, landmarkWave } from './landmark-wave';
@@ -67,7 +67,7 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
             ownVariance: part.phaseVariance * degree ** 2,
           })
         : missingReading(ids[1], denser),
-      total > 0
+      parts.length > 1 && total > 0
         ? computedReading(context, ids[2], { ...common, ...shareOf(parts, k, total) })
         : missingReading(ids[2], denser),
     ];
@@ -119,39 +119,24 @@ function shareOf(
   };
 }
 
-/** Harmonics over the swim: powers averaged over the cycles' own fits, phases by their circular mean. */
+/** Harmonics of the common fit over all whole cycles; phases counted from the mean start of the cycles. */
 function components(context: BodyContext, wave: LandmarkWave): readonly Component[] {
-  const noise = wave.sd ** 2;
-  const startOf = new Map(context.events.map((e) => [e.time, e.variance]));
   const { spans } = wave.frame;
-  const sets =
-    wave.perCycle.length > 0
-      ? wave.perCycle.map(({ fit, span }) => waveHarmonics(fit, noise, span.start))
-      : spans.map((span) => waveHarmonics(wave.pooled, noise, span.start));
-  const pooled = wave.perCycle.length === 0;
-  const n = sets.length;
-  const starts =
-    spans.reduce((sum, span) => sum + (startOf.get(span.start) ?? 0), 0) / (spans.length ** 2 || 1);
-  const depth = Math.min(3, ...sets.map((set) => set.length));
-  return Array.from({ length: depth }, (_, i) => {
-    const row = sets.map((set) => set[i]).filter((h): h is Harmonic => h !== undefined);
-    const mean = (pick: (h: Harmonic) => number): number => row.reduce((sum, h) => sum + pick(h), 0) / n;
-    const power = mean((h) => h.power);
-    // fits to different cycles are independent; the common fit is one
-    const fits = pooled ? 1 : n;
-    const phase = Math.atan2(
-      mean((h) => Math.sin(h.phase)),
-      mean((h) => Math.cos(h.phase)),
-    );
-    const turn = ((i + 1) * (2 * Math.PI)) / wave.frame.period;
-    return {
-      power,
-      powerVariance: mean((h) => h.powerVariance) / fits,
-      sd: Math.sqrt(mean((h) => h.amplitudeSd ** 2) / fits),
-      phase: wrap(phase),
-      phaseVariance: mean((h) => h.phaseVariance) / fits + turn ** 2 * starts,
-    };
-  });
+  const { period } = wave;
+  const first = spans[0]?.start ?? 0;
+  const late = spans.map((span) => span.start - first - period * Math.round((span.start - first) / period));
+  const origin = first + late.reduce((sum, v) => sum + v, 0) / Math.max(1, spans.length);
+  const varianceAt = new Map(context.events.map((e) => [e.time, e.variance]));
+  const starts = spans.reduce((sum, span) => sum + (varianceAt.get(span.start) ?? 0), 0) / spans.length ** 2;
+  return waveHarmonics(wave.pooled, wave.sd ** 2, origin)
+    .slice(0, orders.length)
+    .map((h) => ({
+      power: h.power,
+      powerVariance: h.powerVariance,
+      sd: h.amplitudeSd,
+      phase: h.phase,
+      phaseVariance: h.phaseVariance + (h.k * wave.pooled.angularFrequency) ** 2 * starts,
+    }));
 }
 
 const source =

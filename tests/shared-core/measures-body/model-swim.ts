@@ -23,6 +23,8 @@ export interface ModelSwim {
   readonly shoulder: number;
   /** Second harmonic of the kick, as a share of the first. */
   readonly sharpness: number;
+  /** Third harmonic of the kick, as a share of the first. */
+  readonly third: number;
   /** Kick's wave number, radians a metre toward the toes. */
   readonly waveNumber: number;
   readonly driftUp: number;
@@ -33,6 +35,10 @@ export interface ModelSwim {
   readonly travel: 'left' | 'right';
   /** Postures at every nth frame; 0: at kick events only. */
   readonly every: number;
+  /** Spread of the gaps between pictures as a share of the gap: 0 for an even rate. */
+  readonly uneven: number;
+  /** Share of landmarks that can't be seen. */
+  readonly hidden: number;
 }
 
 export const plainKick: ModelSwim = {
@@ -44,6 +50,7 @@ export const plainKick: ModelSwim = {
   toe: 0.24,
   shoulder: 0,
   sharpness: 0.08,
+  third: 0.03,
   waveNumber: 2.6,
   driftUp: 0.05,
   pixelsPerMetre: 160,
@@ -51,10 +58,12 @@ export const plainKick: ModelSwim = {
   tilt: 0.02,
   travel: 'right',
   every: 1,
+  uneven: 0,
+  hidden: 0,
 };
 
 /** Metres behind the fingertip along a straight body, and size of the wave there as a share of the toe's. */
-const body: Record<LandmarkName, readonly [number, number]> = {
+export const modelBody: Record<LandmarkName, readonly [number, number]> = {
   fingertip: [0, 0.1],
   wrist: [0.18, 0.1],
   elbow: [0.45, 0.12],
@@ -66,26 +75,32 @@ const body: Record<LandmarkName, readonly [number, number]> = {
   toe: [2.27, 1],
 };
 
-const kickOmega = (m: ModelSwim): number => ((m.base === 'stroke' ? 2 : 1) * 2 * Math.PI) / m.period;
+export const kickOmega = (m: ModelSwim): number => ((m.base === 'stroke' ? 2 : 1) * 2 * Math.PI) / m.period;
 
 export function truePlace(m: ModelSwim, name: LandmarkName, t: number): { x: number; y: number } {
-  const [behind, share] = body[name];
+  const [behind, share] = modelBody[name];
   const w = kickOmega(m);
   const lag = m.waveNumber * (behind - 2.27);
   const first = m.toe * share;
   const y =
     first * Math.cos(w * t - lag) +
     first * m.sharpness * Math.cos(2 * (w * t - lag) - 0.4) +
+    first * m.third * Math.cos(3 * (w * t - lag) + 0.9) +
     m.shoulder * (1 - 0.3 * behind) * Math.cos((w / 2) * t - 0.7 - behind);
   const head = name === 'ear' ? -0.02 : 0;
   return { x: m.speed * t + m.surge * Math.cos(w * t + 1) + 2.4 - behind, y: y + head + m.driftUp * t - 1.2 };
 }
 
-const evenTable = (rate: number, seconds: number): FrameTable => ({
-  ticksPerSecond: 90_000,
-  starts: Array.from({ length: Math.ceil(seconds * rate) }, (_, i) => Math.round((i * 90_000) / rate)),
-  endTick: Math.round((Math.ceil(seconds * rate) * 90_000) / rate),
-});
+function tableOf(m: ModelSwim, seconds: number): FrameTable {
+  const count = Math.ceil(seconds * m.framesPerSecond);
+  const at = (i: number): number =>
+    Math.round((90_000 * (i + m.uneven * 0.5 * Math.sin(i * 2.3 + Math.sin(i)))) / m.framesPerSecond);
+  return {
+    ticksPerSecond: 90_000,
+    starts: Array.from({ length: count }, (_, i) => at(i) - at(0)),
+    endTick: at(count) - at(0) + 1,
+  };
+}
 
 export interface Noise {
   readonly normal: () => number;
@@ -104,7 +119,7 @@ export const noNoise: Noise = {
 
 export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
   const lead = 0.3;
-  const table = evenTable(m.framesPerSecond, lead * 2 + m.cycles * m.period);
+  const table = tableOf(m, lead * 2 + m.cycles * m.period);
   const scaleError = 1 + noise.offPlaneSd * noise.normal();
   const toPicture = (p: { x: number; y: number }): { x: number; y: number } => {
     const u = (m.travel === 'right' ? 1 : -1) * p.x * m.pixelsPerMetre * scaleError;
@@ -142,8 +157,12 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
   const postures = frames.map((frame): Posture => {
     const t = (table.starts[frame] ?? 0) / 90_000;
     const points: Posture['points'] = {};
-    for (const name of landmarkNames)
+    for (const [i, name] of landmarkNames.entries()) {
+      // a fixed pattern of hidden landmarks, so that the same model always hides the same
+      const lot = Math.abs(Math.sin(frame * 12.9898 + i * 78.233) * 43_758.5453) % 1;
+      if (lot < m.hidden) continue;
       points[name] = jitter(toPicture(truePlace(m, name, t)), noise.landmarkSd);
+    }
     return { frame, points, hidden: [] };
   });
   // the known length and the level line stand still in the plane: no off-plane error of their own
@@ -250,46 +269,4 @@ export function computed(readings: ReadonlyMap<string, Reading>, id: string): Co
   const reading = readings.get(id);
   if (reading?.status !== 'computed') throw new Error(`${id}: ${JSON.stringify(reading?.reasons)}`);
   return reading;
-}
-
-/** What each reading is in truth, from the model alone, by fine sampling of one whole base cycle. */
-export function truths(m: ModelSwim): Map<string, number> {
-  const out = new Map<string, number>();
-  const samples = 4000;
-  const times = Array.from({ length: samples }, (_, i) => 0.3 + (i / samples) * m.period);
-  const dt = 1e-5;
-  const height = (name: LandmarkName, t: number): number => truePlace(m, name, t).y - m.driftUp * t;
-  for (const name of landmarkNames) {
-    const y = times.map((t) => height(name, t));
-    out.set(`undulation-${name}`, Math.max(...y) - Math.min(...y));
-  }
-  const turns = toeTurns(m, 0.6 + m.cycles * m.period).filter(
-    (v) => v.time >= 0.3 - 1e-9 && v.time <= 0.3 + m.cycles * m.period + 1e-9,
-  );
-  const heights = turns.slice(1, -1).map((v, i) => {
-    const [a, b] = [turns[i], turns[i + 2]];
-    if (!a || !b) return Number.NaN;
-    const line = a.y + ((b.y - a.y) * (v.time - a.time)) / (b.time - a.time);
-    return Math.abs(v.y - line);
-  });
-  out.set('kick-amplitude-toe', heights.reduce((s, v) => s + v, 0) / heights.length);
-  const up = times.map((t) => (height('toe', t + dt) - height('toe', t - dt)) / (2 * dt));
-  out.set('foot-speed-up', Math.max(...up));
-  out.set('foot-speed-down', -Math.min(...up));
-  const ahead = times.map((t) => (truePlace(m, 'hip', t + dt).x - truePlace(m, 'hip', t - dt).x) / (2 * dt));
-  out.set('speed-hip', m.speed);
-  out.set('speed-centre-of-mass', m.speed);
-  out.set('speed-lowest', Math.min(...ahead));
-  out.set('speed-highest', Math.max(...ahead));
-  out.set('speed-variation', (100 * (kickOmega(m) * m.surge)) / Math.SQRT2 / m.speed);
-  out.set('foot-speed-over-swim', -Math.min(...up) / m.speed);
-  out.set('foot-speed-ratio', -Math.min(...up) / Math.max(...up));
-  const k = m.base === 'stroke' ? 2 : 1;
-  for (const name of ['hip', 'toe'] as const) {
-    const first = m.toe * body[name][1];
-    out.set(`harmonic-${k}-${name}`, first);
-    if (k === 1) out.set(`harmonic-2-${name}`, first * m.sharpness);
-    if (k === 2) out.set(`harmonic-1-${name}`, m.shoulder * (1 - 0.3 * body[name][0]));
-  }
-  return out;
 }

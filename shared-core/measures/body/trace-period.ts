@@ -1,0 +1,63 @@
+import { fitWave } from '../../signal/fit-wave';
+import type { BodyContext, LandmarkTrace } from './body-context';
+import type { CycleFrame } from './cycle-frame';
+
+/** The base period as events and the toe's path tell it together. */
+export interface TracePeriod {
+  readonly period: number;
+  readonly variance: number;
+}
+
+const kept = new WeakMap<BodyContext, TracePeriod>();
+
+/**
+ * Period of the waves fitted to traces: marked events alone give it within their own error, which over many cycles
+ * would smear a fitted wave; the toe's path is asked as well where it is dense. The two are weighed by their
+ * variances: the period that makes the squared misfit of the path plus that of the events least, by parabola through
+ * three trials, twice. Falls back on the events, and never leaves four of their standard deviations.
+ */
+export function tracePeriod(context: BodyContext, frame: CycleFrame): TracePeriod {
+  const known = kept.get(context);
+  if (known) return known;
+  const found = refine(context.trace('toe'), frame) ?? {
+    period: frame.period,
+    variance: frame.periodVariance,
+  };
+  kept.set(context, found);
+  return found;
+}
+
+function refine(trace: LandmarkTrace, frame: CycleFrame): TracePeriod | null {
+  const first = frame.spans[0];
+  const last = frame.spans.at(-1);
+  const prior = Math.sqrt(frame.periodVariance);
+  if (!first || !last || !(prior > 0) || !(trace.sd > 0)) return null;
+  const inside = trace.times.flatMap((t, i) => (t >= first.start && t <= last.end ? [i] : []));
+  const times = inside.map((i) => trace.times[i] ?? 0);
+  const y = inside.map((i) => trace.y[i] ?? 0);
+  const harmonics = 2 * frame.kickHarmonic;
+  // fewer samples than this leave the period to the events
+  if (times.length < 4 * harmonics + 8) return null;
+  const misfit = (period: number): number | null => {
+    const fit = fitWave(times, y, { period, harmonics, slope: true });
+    if (!fit || fit.residualSd === null) return null;
+    const freedom = times.length - fit.coefficients.length;
+    return (
+      (fit.residualSd ** 2 * freedom) / trace.sd ** 2 + (period - frame.period) ** 2 / frame.periodVariance
+    );
+  };
+  let period = frame.period;
+  let step = 1.5 * prior;
+  let bend = 0;
+  for (let round = 0; round < 3; round++) {
+    const [a, b, c] = [misfit(period - step), misfit(period), misfit(period + step)];
+    if (a === null || b === null || c === null) return null;
+    bend = (a - 2 * b + c) / (step * step);
+    // not bowl-shaped: step to the better side and try again
+    const move = bend > 0 ? (a - c) / (2 * step * bend) : a < c ? -step : step;
+    period += Math.max(-1.5 * step, Math.min(1.5 * step, move));
+    if (Math.abs(period - frame.period) > 4 * prior) return null;
+    step = bend > 0 ? Math.min(step, 1.5 * Math.sqrt(2 / bend)) : step;
+  }
+  return bend > 0 ? { period, variance: Math.min(frame.periodVariance, 2 / bend) } : null;
+}

@@ -1,0 +1,139 @@
+import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import type { BodyContext, BodyInput } from '#core/measures/body/body-context';
+import { centreWeights } from '#core/measures/body/centre-of-mass';
+import { type PosturePoints, postureMeasures } from '#core/measures/body/posture-measures';
+import { fitLine } from '#core/signal/fit-line';
+import { realTimeOf } from '#core/timeline/clip-clock';
+import { kickOmega, modelBody, type ModelSwim, toeTurns, truePlace } from './model-swim';
+
+const lead = 0.3;
+const mean = (values: readonly number[]): number => values.reduce((s, v) => s + v, 0) / values.length;
+
+/**
+ * What each landmark reading is in truth: from the model alone, by fine sampling of one whole cycle, and for postures
+ * by the true places on the marked frames.
+ */
+export function bodyTruths(m: ModelSwim, context: BodyContext): Map<string, number> {
+  const { input } = context;
+  const out = new Map<string, number>();
+  const times = Array.from({ length: 1500 }, (_, i) => lead + (i / 1500) * m.period);
+  const dt = 1e-5;
+  const weights = Object.entries(centreWeights('mean')) as [LandmarkName, number][];
+  const place = (name: LandmarkName | 'centre-of-mass', t: number): { x: number; y: number } => {
+    if (name !== 'centre-of-mass') return truePlace(m, name, t);
+    let x = 0;
+    let y = 0;
+    for (const [part, w] of weights) {
+      const p = truePlace(m, part, t);
+      x += w * p.x;
+      y += w * p.y;
+    }
+    return { x, y };
+  };
+  const frameTimes = input.swim.postures.map((p) => realTimeOf(input.clock, p.frame));
+  const lengthTimes = (context.bodyLength?.frames ?? []).map((f) => realTimeOf(input.clock, f));
+  const distance = (a: LandmarkName, b: LandmarkName, at = frameTimes): number =>
+    mean(
+      at.map((t) => {
+        const [p, q] = [truePlace(m, a, t), truePlace(m, b, t)];
+        return Math.hypot(p.x - q.x, p.y - q.y);
+      }),
+    );
+  let bodyLength = 0;
+  for (const [i, name] of bodyChain.entries()) {
+    const next = bodyChain[i + 1];
+    if (next) bodyLength += distance(name, next, lengthTimes);
+  }
+  for (const name of [...landmarkNames, 'centre-of-mass' as const]) {
+    const y = times.map((t) => place(name, t).y - m.driftUp * t);
+    const extent = Math.max(...y) - Math.min(...y);
+    out.set(`undulation-${name}`, extent);
+    out.set(`undulation-relative-${name}`, extent / bodyLength);
+  }
+  const kick = kickHeight(m);
+  out.set('kick-amplitude-toe', kick);
+  out.set('kick-amplitude-toe-relative', kick / bodyLength);
+  const toe = (t: number): number => place('toe', t).y - m.driftUp * t;
+  const up = times.map((t) => (toe(t + dt) - toe(t - dt)) / (2 * dt));
+  out.set('foot-speed-up', Math.max(...up));
+  out.set('foot-speed-down', -Math.min(...up));
+  out.set('foot-speed-ratio', -Math.min(...up) / Math.max(...up));
+  out.set('foot-speed-over-swim', -Math.min(...up) / m.speed);
+  const ahead = times.map((t) => (place('hip', t + dt).x - place('hip', t - dt).x) / (2 * dt));
+  out.set('speed-hip', m.speed);
+  out.set('speed-centre-of-mass', m.speed);
+  out.set('speed-lowest', Math.min(...ahead));
+  out.set('speed-highest', Math.max(...ahead));
+  out.set('speed-variation', (100 * kickOmega(m) * m.surge) / Math.SQRT2 / m.speed);
+  harmonicTruths(m, out);
+  let s = 0;
+  const chain = ['shoulder', 'hip', 'knee', 'ankle', 'toe'] as const;
+  const along = chain.map((name, i) => {
+    const before = chain[i - 1];
+    s += before ? distance(before, name) : 0;
+    return s;
+  });
+  const line = fitLine(
+    along,
+    chain.map((name) => m.waveNumber * modelBody[name][0]),
+  );
+  out.set('body-wave-speed', kickOmega(m) / (line?.slope ?? Number.NaN));
+  out.set('body-wave-length', (2 * Math.PI) / (line?.slope ?? Number.NaN));
+  postureTruths(m, input, bodyLength, out);
+  return out;
+}
+
+/** Mean height of each true turn of the toe over the line between its neighbours, drift left aside. */
+function kickHeight(m: ModelSwim): number {
+  const turns = toeTurns(m, 2 * lead + m.cycles * m.period).filter(
+    (v) => v.time >= lead - 1e-9 && v.time <= lead + m.cycles * m.period + 1e-9,
+  );
+  return mean(
+    turns.slice(1, -1).map((v, i) => {
+      const [a, b] = [turns[i], turns[i + 2]];
+      if (!a || !b) return Number.NaN;
+      return Math.abs(v.y - (a.y + ((b.y - a.y) * (v.time - a.time)) / (b.time - a.time)));
+    }),
+  );
+}
+
+function harmonicTruths(m: ModelSwim, out: Map<string, number>): void {
+  for (const name of ['hip', 'toe'] as const) {
+    const [behind, share] = modelBody[name];
+    const kick = m.toe * share;
+    const stroke = m.shoulder * (1 - 0.3 * behind);
+    const sizes = m.base === 'stroke' ? [stroke, kick] : [kick, kick * m.sharpness, kick * m.third];
+    const total = sizes.reduce((sum, c) => sum + c * c, 0);
+    sizes.forEach((c, i) => {
+      out.set(`harmonic-${i + 1}-${name}`, c);
+      out.set(`harmonic-share-${i + 1}-${name}`, (100 * c * c) / total);
+    });
+  }
+}
+
+function postureTruths(m: ModelSwim, input: BodyInput, bodyLength: number, out: Map<string, number>): void {
+  for (const measure of postureMeasures) {
+    const seen = input.swim.postures.filter((p) => measure.needs.every((name) => p.points[name]));
+    const values = seen.map(({ frame, points }) => {
+      const t = realTimeOf(input.clock, frame);
+      if (measure.kind === 'depth') {
+        const y = truePlace(m, measure.needs[0] ?? 'hip', t).y;
+        return { frame, value: measure.id === 'depth-hip' ? -y : y };
+      }
+      const real: PosturePoints = {};
+      for (const name of landmarkNames) if (points[name]) real[name] = truePlace(m, name, t);
+      return { frame, value: measure.read(real, { belly: 1, sd: 0 }) ?? Number.NaN };
+    });
+    const summary = (list: readonly { value: number }[]): number => {
+      const raw = mean(list.map((v) => v.value));
+      const size = measure.combine === 'root' ? Math.sqrt(raw) : raw;
+      return measure.kind === 'length' ? (100 * size) / bodyLength : size;
+    };
+    out.set(measure.id, summary(values));
+    for (const kind of measure.at) {
+      const at = new Set(input.swim.events.filter((e) => e.kind === kind).map((e) => e.frame));
+      const there = values.filter((v) => at.has(v.frame));
+      if (there.length > 0) out.set(`${measure.id}-at-${kind}`, summary(there));
+    }
+  }
+}
