@@ -4,8 +4,8 @@ import { rm, stat } from 'node:fs/promises';
 import { promisify } from 'node:util';
 import { createCanvas } from '@napi-rs/canvas';
 import type { FrameTable } from '#core/timeline/frame-table';
-import { drawPicture } from './draw-picture';
-import { swimmerModel } from './model/swimmer-model';
+import { pictureDrawer } from './draw-picture';
+import { addGrain } from './drawing/grain';
 import type { Scenario } from './scenario';
 
 export interface MadeClip {
@@ -28,19 +28,27 @@ export function pictureTimes(scenario: Scenario): readonly number[] {
   const times: number[] = [];
   let ticks = 0;
   for (let i = 0; i < scenario.pictures; i++) {
-    times.push(ticks / scenario.captureRate);
+    const time = ticks / scenario.captureRate;
+    // WebM keeps whole milliseconds: a picture is drawn as of the time it will carry
+    times.push(scenario.shape === 'vp9' ? Math.round(1000 * time) / 1000 : time);
     ticks += scenario.shape === 'phone' && (i % 9 === 6 || i % 16 === 11) ? 2 : 1;
   }
   return times;
 }
 
+/** Colours as HD film has them, and said so in the file, so that every player shows the same. */
+const colours = {
+  filter: 'scale=out_color_matrix=bt709:out_range=tv',
+  tags: ['-colorspace', 'bt709', '-color_primaries', 'bt709', '-color_trc', 'bt709', '-color_range', 'tv'],
+} as const;
+
 const codecs: Readonly<Record<Scenario['shape'], readonly string[]>> = {
-  plain: ['-c:v', 'libx264', '-preset', 'slow', '-crf', '27', '-bf', '2', '-g', '120', '-pix_fmt', 'yuv420p'],
+  plain: ['-c:v', 'libx264', '-preset', 'slow', '-crf', '21', '-bf', '3', '-g', '120', '-pix_fmt', 'yuv420p'],
   vp9: [
     '-c:v',
     'libvpx-vp9',
     '-crf',
-    '36',
+    '28',
     '-b:v',
     '0',
     '-g',
@@ -60,7 +68,7 @@ const codecs: Readonly<Record<Scenario['shape'], readonly string[]>> = {
     '-preset',
     'slow',
     '-crf',
-    '28',
+    '23',
     '-bf',
     '2',
     '-g',
@@ -68,21 +76,26 @@ const codecs: Readonly<Record<Scenario['shape'], readonly string[]>> = {
     '-pix_fmt',
     'yuv420p',
   ],
-  phone: ['-c:v', 'libx264', '-preset', 'slow', '-crf', '26', '-bf', '0', '-g', '60', '-pix_fmt', 'yuv420p'],
+  phone: ['-c:v', 'libx264', '-preset', 'slow', '-crf', '22', '-bf', '0', '-g', '60', '-pix_fmt', 'yuv420p'],
 };
 
 /** Draws and encodes a scenario's clip into a folder; a phone's is stored lying and turned by its header. */
 export async function makeClip(scenario: Scenario, folder: string): Promise<MadeClip> {
-  const { camera, shape, storedRate } = scenario;
+  const { camera, shape, storedRate, trouble } = scenario;
   const times = pictureTimes(scenario);
   const file = `${folder}/${scenario.file}`;
+  const filter = trouble?.filter ? `${trouble.filter},${colours.filter}` : colours.filter;
+  const coarser = trouble?.crf === undefined ? [] : ['-crf', String(trouble.crf)];
   const turned = shape === 'phone';
   const middle = turned ? `${folder}/lying.mp4` : file;
   // every picture is placed on its own tick, which makes the rate variable
   const slots = times.map((time) => Math.round(time * scenario.captureRate));
   const filters = turned
-    ? ['-vf', `transpose=2,setpts=${nested(slots)}`, '-vsync', 'passthrough', '-video_track_timescale', '600']
-    : [];
+    ? [
+        ...['-vf', `transpose=2,${filter},setpts=${nested(slots)}`],
+        ...['-vsync', 'passthrough', '-video_track_timescale', '600'],
+      ]
+    : ['-vf', filter];
   const args = [
     ...['-y', '-v', 'error', '-f', 'rawvideo', '-pix_fmt', 'rgba', '-s', `${camera.width}x${camera.height}`],
     ...[
@@ -92,6 +105,8 @@ export async function makeClip(scenario: Scenario, folder: string): Promise<Made
       '-',
       ...filters,
       ...codecs[shape],
+      ...coarser,
+      ...colours.tags,
       '-fflags',
       '+bitexact',
       '-flags:v',
@@ -108,10 +123,11 @@ export async function makeClip(scenario: Scenario, folder: string): Promise<Made
   const ended = once(child, 'exit');
   const canvas = createCanvas(camera.width, camera.height);
   const context = canvas.getContext('2d');
-  const bodyAt = swimmerModel(scenario.technique);
+  const draw = pictureDrawer(scenario);
   for (const [number, time] of times.entries()) {
-    drawPicture(context, scenario, bodyAt, number, time);
+    draw(context, number, time);
     const pixels = context.getImageData(0, 0, camera.width, camera.height).data;
+    addGrain(pixels, number);
     if (!child.stdin.write(Buffer.from(pixels))) await once(child.stdin, 'drain');
   }
   child.stdin.end();

@@ -55,34 +55,41 @@ export async function writeSwim(
       breathTo: each.kind === 'breath' ? 'front' : null,
       metres: null,
     }));
+  const { camera } = scenario;
+  const between =
+    scenario.lineEvery > 0
+      ? truth.realTimes.map((_, frame) => frame).filter((frame) => frame % scenario.lineEvery === 0)
+      : [];
   const frames = [
-    ...new Set(events.filter((each) => postureEvents.has(each.kind)).map((each) => each.frame)),
+    ...new Set([
+      ...events.filter((each) => postureEvents.has(each.kind)).map((each) => each.frame),
+      ...between,
+    ]),
   ];
+  const inPicture = ({ x, y }: { x: number; y: number }): boolean =>
+    x >= 0 && x <= camera.width && y >= 0 && y <= camera.height;
   const postures: Posture[] = frames
     .sort((a, b) => a - b)
     .map((frame) => {
       const points: Partial<Record<LandmarkName, { x: number; y: number }>> = {};
+      const hidden: LandmarkName[] = [];
       landmarkNames.forEach((name, i) => {
-        points[name] = {
+        const point = {
           x: two((truth.points[frame]?.[2 * i] ?? 0) + noise(jitter.landmarkPixels)),
           y: two((truth.points[frame]?.[2 * i + 1] ?? 0) + noise(jitter.landmarkPixels)),
         };
+        // folded arms are seen end-on, and what is out of the picture can't be marked
+        const endOn = scenario.technique.arms === 'folded' && (name === 'wrist' || name === 'fingertip');
+        if (endOn || !inPicture(point)) hidden.push(name);
+        else points[name] = point;
       });
-      return { frame, points, hidden: [] };
+      return { frame, points, hidden };
     });
-  const { camera } = scenario;
   const spot = (x: number, y: number): { x: number; y: number } => ({
     x: two(x + noise(jitter.scenePixels)),
     y: two(y + noise(jitter.scenePixels)),
   });
-  const line = (
-    row: number,
-    from: number,
-    to: number,
-  ): { a: { x: number; y: number }; b: { x: number; y: number } } => ({
-    a: spot(from * camera.width, row),
-    b: spot(to * camera.width, row),
-  });
+  const line = ({ a, b }: Truth['level']): Truth['level'] => ({ a: spot(a.x, a.y), b: spot(b.x, b.y) });
   const scaleRow = camera.height * 0.7;
   const metres = 3;
   const start = 0.2 * camera.width;
@@ -91,8 +98,8 @@ export async function writeSwim(
       ? { travel: null, level: null, surface: null, scale: null }
       : {
           travel: truth.travel,
-          level: line(0.78 * camera.height, 0.08, 0.92),
-          surface: line(camera.surfaceRow, 0.1, 0.9),
+          level: line(truth.level),
+          surface: line(truth.surface),
           scale: scenario.withScale
             ? {
                 line: { a: spot(start, scaleRow), b: spot(start + metres / camera.metresPerPixel, scaleRow) },

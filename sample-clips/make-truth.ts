@@ -1,9 +1,11 @@
 import { writeFile } from 'node:fs/promises';
-import { landmarkNames } from '#core/marks/landmark';
-import { toPicture } from './drawing/camera';
+import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import { rowOf, toPicture, trailingEdge } from './drawing/camera';
+import { floorLineHalf, poolDepth } from './drawing/draw-pool';
 import type { MadeClip } from './make-clip';
 import { swimmerModel } from './model/swimmer-model';
 import { trueEvents } from './model/true-events';
+import { trueStrokes } from './model/true-strokes';
 import type { Scenario } from './scenario';
 import { type Truth, truthSchema } from './truth-schema';
 
@@ -35,17 +37,21 @@ export function makeTruth(scenario: Scenario, clip: Pick<MadeClip, 'table' | 'ti
   const bodyAt = swimmerModel(technique);
   const length = clip.times.at(-1) ?? 0;
   const events = trueEvents(bodyAt, length, technique.kind);
-  const toe = (from: number, to: number): { high: number; low: number } => {
-    let high = Number.NEGATIVE_INFINITY;
-    let low = Number.POSITIVE_INFINITY;
-    for (let t = from; t <= to; t += technique.period / 2000) {
-      const { y } = bodyAt(t).toe;
-      high = Math.max(high, y);
-      low = Math.min(low, y);
-    }
-    return { high, low };
+  // a clip cut short still has its swimmer's kick depth: three whole cycles are looked at, at least
+  const threeCycles = technique.startTime + 3 * technique.period;
+  const kicks = length > threeCycles ? events : trueEvents(bodyAt, threeCycles, technique.kind);
+  const level = (row: number, from: number, to: number): Truth['level'] => ({
+    a: { x: round(from * camera.width, 2), y: round(row, 2) },
+    b: { x: round(to * camera.width, 2), y: round(row, 2) },
+  });
+  const undulation = (name: LandmarkName): number => {
+    const heights = Array.from(
+      { length: 2001 },
+      (_, i) => bodyAt(technique.startTime + (technique.period * i) / 2000)[name].y,
+    );
+    return round(Math.max(...heights) - Math.min(...heights), 4);
   };
-  const cycle = toe(technique.startTime, technique.startTime + technique.period);
+  const undulationMetres = Object.fromEntries(landmarkNames.map((name) => [name, undulation(name)]));
   const entries = events.filter((each) => each.kind === 'entry').map((each) => each.time);
   const nearest = (kind: string, time: number): number =>
     events
@@ -67,24 +73,35 @@ export function makeTruth(scenario: Scenario, clip: Pick<MadeClip, 'table' | 'ti
     realTimes: clip.times.map((time) => round(time, 6)),
     metresPerPixel: camera.metresPerPixel,
     surfaceRow: camera.surfaceRow,
+    surface: level(camera.surfaceRow, 0.1, 0.9),
+    level: level(rowOf(camera, -poolDepth, -floorLineHalf), 0.08, 0.92),
     travel: camera.travel,
+    carriedMetres: camera.carried ? clip.times.map((time) => round(trailingEdge(camera, time), 5)) : null,
     bodyLengthMetres: technique.size,
     landmarks: landmarkNames,
     points: clip.times.map((time) => {
       const body = bodyAt(time);
       return landmarkNames.flatMap((name) => {
-        const { x, y } = toPicture(camera, body[name]);
+        const { x, y } = toPicture(camera, body[name], time);
         return [round(x, 2), round(y, 2)];
       });
     }),
     events: events.map((each) => ({ kind: each.kind, time: round(each.time, 6) })),
+    strokes: technique.kind === 'butterfly' ? trueStrokes(events) : [],
     model: {
       kickFrequencyHz: technique.kicks.length / technique.period,
       strokeRatePerMinute: technique.kind === 'butterfly' ? 60 / technique.period : null,
       meanSpeed: technique.speed,
-      toePeakToPeakMetres: round(cycle.high - cycle.low, 4),
+      speedWave: technique.speedWave,
+      speedVariationPercent: round(
+        100 * Math.sqrt(technique.speedWave.reduce((sum, each) => sum + each.swing ** 2 / 2, 0)),
+        3,
+      ),
+      waveSpeed: technique.waveSpeed,
+      undulationMetres,
+      toePeakToPeakMetres: undulation('toe'),
       kickAmplitudeMetres: round(
-        kickAmplitude(events, (time) => bodyAt(time).toe.y),
+        kickAmplitude(kicks, (time) => bodyAt(time).toe.y),
         4,
       ),
       kick1TopToEntryMs: entries.length > 0 ? round(median(offsets('kick-top', 'entry')), 2) : null,

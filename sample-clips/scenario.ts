@@ -1,7 +1,7 @@
 import type { SwimCard } from '#core/swim-file/swim-schema';
 import type { Camera } from './drawing/camera';
-import type { Looks } from './drawing/draw-swimmer';
-import type { Technique } from './model/swimmer-model';
+import type { Looks } from './drawing/draw-body';
+import type { Technique } from './model/technique';
 
 /** One sample swim of the invented squad: who, what, how filmed, and how much of it is marked. */
 export interface Scenario {
@@ -19,44 +19,104 @@ export interface Scenario {
   readonly card: Omit<SwimCard, 'invented' | 'view' | 'note'> & { readonly note?: string };
   /** Share of the swim that is marked, from its start. */
   readonly marked: number;
+  /** Body lines are laid on the frames of events, and on every so many frames besides; 0: on events only. */
+  readonly lineEvery: number;
   readonly withScale: boolean;
+  /** What makes the pictures harder to see; only for tests. */
+  readonly trouble?: {
+    /** Bubbles beside the usual number. */
+    readonly bubbles?: number;
+    /** Sun on the lens, 0 to 1. */
+    readonly glare?: number;
+    /** An ffmpeg video filter on the drawn pictures. */
+    readonly filter?: string;
+    /** Coarseness of the coded picture, ffmpeg's constant rate factor. */
+    readonly crf?: number;
+  };
 }
 
-const pip: Looks = { skin: '#f0caa8', shade: '#a06f50', suit: '#1d2f4f', cap: '#f2f5f6', fins: false };
-const juno: Looks = { skin: '#b07a55', shade: '#6b4429', suit: '#5a1f3d', cap: '#f6c945', fins: false };
-const ansel: Looks = { skin: '#e9bd98', shade: '#93623f', suit: '#0e3b33', cap: '#d8413a', fins: false };
+const pip: Looks = {
+  skin: { light: [244, 205, 174], dark: [128, 84, 62] },
+  suit: { light: [52, 82, 138], dark: [10, 18, 40] },
+  cap: { light: [250, 252, 252], dark: [132, 152, 164] },
+  suitFrom: 1.22,
+  suitTo: 2.36,
+  build: 0.9,
+  fins: false,
+  snorkel: false,
+};
+const juno: Looks = {
+  skin: { light: [190, 136, 100], dark: [78, 48, 34] },
+  suit: { light: [140, 44, 88], dark: [38, 8, 26] },
+  cap: { light: [252, 208, 84], dark: [150, 102, 22] },
+  suitFrom: 1.24,
+  suitTo: 2.06,
+  build: 0.94,
+  fins: false,
+  snorkel: false,
+};
+const ansel: Looks = {
+  skin: { light: [236, 192, 156], dark: [116, 76, 54] },
+  suit: { light: [30, 96, 84], dark: [6, 28, 26] },
+  cap: { light: [232, 84, 70], dark: [112, 24, 22] },
+  suitFrom: 1.78,
+  suitTo: 2.68,
+  build: 1.02,
+  fins: false,
+  snorkel: false,
+};
 
 const butterfly: Technique = {
   kind: 'butterfly',
   arms: 'stroking',
+  onBack: false,
   period: 1.15,
+  startTime: 0.3,
   kicks: [
-    { top: 0.0, bottom: 0.17 },
-    { top: 0.43, bottom: 0.6 },
+    { top: 0, bottom: 0.2, size: 1 },
+    { top: 0.485, bottom: 0.675, size: 0.86 },
   ],
-  speed: 1.45,
-  surge: 0.035,
-  depth: -0.2,
+  toeSwing: 0.225,
+  waveSpeed: 5.2,
+  speed: 1.36,
+  speedWave: [
+    { swing: 0.08, phase: 4.2 },
+    { swing: 0.13, phase: 1.1 },
+  ],
+  depth: -0.185,
   size: 2.3,
-  kneeBend: 34,
-  startX: 1.35,
-  startTime: 0.25,
+  startX: 1.02,
+  breathEvery: 2,
 };
-const wide: Camera = { width: 1280, height: 720, metresPerPixel: 0.0064, surfaceRow: 170, travel: 'right' };
-const near: Camera = { width: 1280, height: 720, metresPerPixel: 0.0046, surfaceRow: 130, travel: 'right' };
 const kick: Technique = {
   kind: 'kick',
   arms: 'stretched',
+  onBack: false,
   period: 0.46,
-  kicks: [{ top: 0, bottom: 0.47 }],
-  speed: 1.35,
-  surge: 0.012,
-  depth: -0.95,
+  startTime: 0.12,
+  kicks: [{ top: 0, bottom: 0.47, size: 1 }],
+  toeSwing: 0.235,
+  waveSpeed: 4.7,
+  speed: 1.34,
+  speedWave: [
+    { swing: 0.07, phase: 2.4 },
+    { swing: 0.05, phase: 0.8 },
+  ],
+  depth: -0.8,
   size: 2.3,
-  kneeBend: 52,
-  startX: 1.25,
-  startTime: 0.08,
+  startX: 1.1,
+  breathEvery: 0,
 };
+const split: Camera = {
+  width: 1280,
+  height: 720,
+  metresPerPixel: 0.0061,
+  surfaceRow: 176,
+  travel: 'right',
+  eye: 0,
+  carried: null,
+};
+const under: Camera = { ...split, metresPerPixel: 0.0048, surfaceRow: 118, eye: -0.62 };
 const card = {
   swimmerId: 'pip',
   swimmerName: 'Pip',
@@ -77,13 +137,14 @@ export const scenarios: readonly Scenario[] = [
     file: 'butterfly-together.mp4',
     technique: butterfly,
     looks: pip,
-    camera: wide,
+    camera: split,
     captureRate: 60,
     pictures: 252,
     storedRate: 60,
     shape: 'plain',
     card: { ...card, aids: [] },
     marked: 1,
+    lineEvery: 4,
     withScale: true,
   },
   {
@@ -92,19 +153,24 @@ export const scenarios: readonly Scenario[] = [
     technique: {
       ...butterfly,
       kicks: [
-        { top: 0.0, bottom: 0.17 },
-        { top: 0.54, bottom: 0.72 },
+        { top: 0, bottom: 0.2, size: 1 },
+        { top: 0.575, bottom: 0.77, size: 0.8 },
       ],
-      speed: 1.36,
+      speed: 1.3,
+      speedWave: [
+        { swing: 0.12, phase: 4.2 },
+        { swing: 0.16, phase: 1.4 },
+      ],
     },
     looks: pip,
-    camera: wide,
+    camera: split,
     captureRate: 60,
     pictures: 252,
     storedRate: 60,
     shape: 'plain',
     card: { ...card, aids: [], date: '2026-05-07', note: 'Second kick comes late.' },
     marked: 1,
+    lineEvery: 0,
     withScale: true,
   },
   {
@@ -112,9 +178,9 @@ export const scenarios: readonly Scenario[] = [
     file: 'streamline-kick.mp4',
     technique: kick,
     looks: juno,
-    camera: near,
+    camera: under,
     captureRate: 120,
-    pictures: 312,
+    pictures: 336,
     storedRate: 120,
     shape: 'plain',
     card: {
@@ -129,16 +195,26 @@ export const scenarios: readonly Scenario[] = [
       distanceMetres: 15,
     },
     marked: 1,
+    lineEvery: 4,
     withScale: true,
   },
   {
     id: 'sample-arms-folded',
     file: 'arms-folded.webm',
-    technique: { ...kick, arms: 'folded', period: 0.52, speed: 1.02, kneeBend: 56, depth: -0.7 },
-    looks: juno,
-    camera: near,
+    technique: {
+      ...kick,
+      arms: 'folded',
+      period: 0.56,
+      speed: 0.92,
+      toeSwing: 0.22,
+      waveSpeed: 4.1,
+      depth: -0.27,
+      startX: 1.35,
+    },
+    looks: { ...juno, snorkel: true },
+    camera: { ...split, width: 960, height: 540, metresPerPixel: 0.0064, surfaceRow: 120 },
     captureRate: 60,
-    pictures: 210,
+    pictures: 240,
     storedRate: 60,
     shape: 'vp9',
     card: {
@@ -149,18 +225,30 @@ export const scenarios: readonly Scenario[] = [
       stroke: 'dolphin-kick',
       drill: 'kick with arms folded',
       arms: 'folded',
-      aids: [],
+      aids: ['snorkel'],
       effort: 'easy',
     },
     marked: 0.55,
+    lineEvery: 0,
     withScale: false,
   },
   {
     id: 'sample-fins-slow-motion',
     file: 'fins-slow-motion.mp4',
-    technique: { ...kick, period: 0.72, speed: 1.7, kneeBend: 46, startX: 1.5 },
+    technique: {
+      ...kick,
+      period: 0.7,
+      toeSwing: 0.25,
+      waveSpeed: 4.2,
+      speed: 1.68,
+      startX: 1.5,
+      speedWave: [
+        { swing: 0.06, phase: 2.4 },
+        { swing: 0.03, phase: 0.8 },
+      ],
+    },
     looks: { ...ansel, fins: true },
-    camera: near,
+    camera: { ...under, travel: 'left' },
     captureRate: 240,
     pictures: 480,
     storedRate: 30,
@@ -176,14 +264,23 @@ export const scenarios: readonly Scenario[] = [
       effort: 'steady',
     },
     marked: 1,
+    lineEvery: 0,
     withScale: true,
   },
   {
     id: 'sample-phone-portrait',
     file: 'phone-portrait.mp4',
-    technique: { ...kick, period: 0.5, speed: 0.55, startX: 1.3, size: 2.0, depth: -0.6 },
+    technique: { ...kick, period: 0.54, speed: 0.98, toeSwing: 0.22, startX: 1.75, depth: -0.55, size: 2.3 },
     looks: ansel,
-    camera: { width: 540, height: 960, metresPerPixel: 0.0066, surfaceRow: 330, travel: 'left' },
+    camera: {
+      width: 720,
+      height: 1280,
+      metresPerPixel: 0.0047,
+      surfaceRow: 430,
+      travel: 'left',
+      eye: 0,
+      carried: { speed: 0.95, sway: 0.05 },
+    },
     captureRate: 30,
     pictures: 110,
     storedRate: 30,
@@ -194,13 +291,46 @@ export const scenarios: readonly Scenario[] = [
       swimmerName: 'Ansel',
       date: '2026-05-20',
       stroke: 'dolphin-kick',
-      drill: 'kick in place, easy',
+      drill: 'streamlined kick, easy',
       arms: 'stretched',
       aids: [],
       effort: 'easy',
-      note: 'Filmed on a phone held upright; not marked yet.',
+      note: 'Filmed on a phone held upright, walking along; not marked yet.',
     },
     marked: 0,
+    lineEvery: 0,
     withScale: false,
+  },
+  {
+    id: 'sample-kick-on-back',
+    file: 'kick-on-back.mp4',
+    technique: {
+      ...kick,
+      onBack: true,
+      period: 0.5,
+      speed: 1.06,
+      toeSwing: 0.215,
+      depth: -0.62,
+      kicks: [{ top: 0, bottom: 0.53, size: 1 }],
+    },
+    looks: pip,
+    camera: { ...split, width: 960, height: 540, metresPerPixel: 0.0066, surfaceRow: 124 },
+    captureRate: 60,
+    pictures: 216,
+    storedRate: 60,
+    shape: 'plain',
+    card: {
+      ...card,
+      date: '2026-05-21',
+      stroke: 'dolphin-kick',
+      drill: 'streamlined kick on the back',
+      arms: 'stretched',
+      sideUp: 'back',
+      aids: [],
+      effort: 'steady',
+    },
+    marked: 1,
+    lineEvery: 0,
+    withScale: true,
   },
 ];

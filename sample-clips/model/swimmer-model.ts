@@ -1,5 +1,8 @@
 import type { LandmarkName } from '#core/marks/landmark';
-import { anchoredCurve } from './anchored-curve';
+import { kickWave } from './kick-wave';
+import { periodicCurve } from './periodic-curve';
+import { strokingArm } from './stroking-arm';
+import { type ChainJoint, lengths, restHeight, type Segment, type Technique } from './technique';
 
 /** Metres in the pool plane: x along travel, y up from the still surface. */
 export interface PoolXY {
@@ -8,168 +11,133 @@ export interface PoolXY {
 }
 export type BodyPoints = Readonly<Record<LandmarkName, PoolXY>>;
 
-/** How one invented swimmer moves. Lengths in metres, angles in radians, times in real seconds. */
-export interface Technique {
-  readonly kind: 'butterfly' | 'kick';
-  readonly arms: 'stroking' | 'stretched' | 'folded';
-  /** Seconds of one stroke (butterfly, two kicks) or one kick. */
-  readonly period: number;
-  /** Shares of the stroke at which kick one and two reach top and bottom; for kicks alone only the bottom counts. */
-  readonly kicks: readonly { readonly top: number; readonly bottom: number }[];
-  readonly speed: number;
-  /** Within-cycle swing of the forward place, metres. */
-  readonly surge: number;
-  readonly depth: number;
-  readonly size: number;
-  readonly kneeBend: number;
-  readonly startX: number;
-  /** Real time of the first stroke's or kick's beginning. */
-  readonly startTime: number;
+/** The body at one instant: the nine landmarks, and what else is needed to draw it and to find its events. */
+export interface Body extends BodyPoints {
+  /** Way the crown points, radians from the way of travel, up positive. */
+  readonly crown: number;
+  readonly mouth: PoolXY;
+  /** Distance of the near hand's middle from the body's middle plane, metres. */
+  readonly handSide: number;
 }
-
-/** Segment lengths as shares of a streamlined body, fingertip to toe; our own round proportions. */
-export const lengths = {
-  hand: 0.078,
-  forearm: 0.11,
-  upperArm: 0.125,
-  trunk: 0.225,
-  thigh: 0.185,
-  shank: 0.18,
-  foot: 0.097,
-  earUp: 0.075,
-} as const;
 
 const turn = 2 * Math.PI;
 const polar = (from: PoolXY, length: number, angle: number): PoolXY => ({
   x: from.x + length * Math.cos(angle),
   y: from.y + length * Math.sin(angle),
 });
-const degrees = (value: number): number => (value * Math.PI) / 180;
+const halfShoulders = 0.035;
+/** Share of the stroke by which the arm's own clock is behind the kick's, so that entry falls on the first kick's top. */
+const handsLate = 0.058;
 
-/** Phase of the legs, in kicks: whole at each top, half at each bottom; follows the technique's own instants. */
-function legPhase(technique: Technique): (cycle: number) => number {
-  const kicks = technique.kicks;
-  const marks: [number, number][] = [];
-  for (let around = -1; around <= 1; around++)
-    kicks.forEach((kick, i) => {
-      const phase = around * kicks.length + i;
-      marks.push([around + kick.top, phase], [around + kick.bottom, phase + 0.5]);
-    });
-  marks.push([2 + (kicks[0]?.top ?? 0), 2 * kicks.length]);
-  const curve = anchoredCurve(marks);
-  return (cycle) => {
-    const whole = Math.floor(cycle);
-    return curve(cycle - whole) + whole * kicks.length;
-  };
+/** Rise and fall with the stroke, butterfly only: swing as a share of body length, share of the stroke when highest. */
+export const strokeRise: Readonly<Record<'shoulder' | 'hip' | 'knee', { swing: number; highest: number }>> = {
+  shoulder: { swing: 0.046, highest: 0.6 },
+  hip: { swing: 0.014, highest: 0.8 },
+  knee: { swing: 0.004, highest: 0.94 },
+};
+/** The head's lift in a breathing stroke, 0 to 1. */
+const breathLift = periodicCurve([
+  [0.1, 0],
+  [0.3, 0],
+  [0.42, 0.25],
+  [0.54, 0.95],
+  [0.62, 1],
+  [0.72, 0.7],
+  [0.84, 0.08],
+  [0.92, 0],
+]);
+
+/** True when the head comes up to breathe in this stroke, counted from 0. */
+export function breathesIn(technique: Technique, stroke: number): boolean {
+  return technique.breathEvery > 0 && stroke % technique.breathEvery === 0;
 }
 
-/** Angle of the upper arm (0 forward, −90° down, −180° back, on to −360° over the water) and bend of the elbow. */
-const armAngle = anchoredCurve([
-  [0, 8],
-  [0.12, 2],
-  [0.22, -14],
-  [0.34, -52],
-  [0.44, -92],
-  [0.54, -138],
-  [0.64, -184],
-  [0.72, -222],
-  [0.82, -282],
-  [0.92, -330],
-  [1, -352],
-]);
-const elbowBend = anchoredCurve([
-  [0, 2],
-  [0.2, 14],
-  [0.36, 58],
-  [0.46, 66],
-  [0.56, 40],
-  [0.64, 8],
-  [0.82, 12],
-  [1, 2],
-]);
+/** Integral of the hip's speed wave: how far it is ahead of even progress, metres. */
+function surge(technique: Technique, cycle: number): number {
+  return technique.speedWave.reduce((sum, { swing, phase }, i) => {
+    const rate = (turn * (i + 1)) / technique.period;
+    return sum + ((technique.speed * swing) / rate) * Math.sin(turn * (i + 1) * cycle - phase);
+  }, 0);
+}
 
-/** The nine landmarks at a real time. */
-export function swimmerModel(technique: Technique): (time: number) => BodyPoints {
-  const phaseOf = legPhase(technique);
+/**
+ * The body at a real time. Heights of the chain follow one travelling wave in closed form; every segment keeps its
+ * length, so the joints' places along the pool follow from their heights.
+ */
+export function swimmerModel(technique: Technique): (time: number) => Body {
   const { size } = technique;
-  const of = (name: keyof typeof lengths): number => lengths[name] * size;
+  const wave = kickWave(technique);
   const stroke = technique.kind === 'butterfly';
+  const belly = technique.onBack ? -1 : 1;
+  const of = (segment: Segment): number => lengths[segment] * size;
+  const height = (joint: ChainJoint, time: number, cycle: number): number => {
+    const rise =
+      stroke && (joint === 'shoulder' || joint === 'hip' || joint === 'knee') ? strokeRise[joint] : null;
+    const rests = restHeight[joint] + (stroke && joint === 'shoulder' ? 0.026 : 0);
+    return (
+      technique.depth +
+      belly * (size * rests + wave(joint, time)) +
+      (rise ? size * rise.swing * Math.cos(turn * (cycle - rise.highest)) : 0)
+    );
+  };
   return (time) => {
     const cycle = (time - technique.startTime) / technique.period;
-    const share = cycle - Math.floor(cycle);
-    const kick = phaseOf(cycle) * turn;
-    // the wave runs from hands to feet: each joint answers a little later than the one before it
-    const trunkTilt = stroke
-      ? degrees(9 + 13 * Math.cos(turn * (share - 0.56)) + 2.5 * Math.cos(kick - 0.4))
-      : degrees(3.5 * Math.cos(kick + 2.4));
-    const hip: PoolXY = {
+    const at = (joint: ChainJoint): number => height(joint, time, cycle);
+    const next = (from: PoolXY, joint: ChainJoint, segment: Segment, way: 1 | -1): PoolXY => {
+      const y = at(joint);
+      return { x: from.x + way * Math.sqrt(of(segment) ** 2 - (y - from.y) ** 2), y };
+    };
+    const hip = {
       x:
         technique.startX +
         technique.speed * time +
-        technique.surge * Math.sin(turn * (stroke ? cycle * 2 : cycle) - 0.8),
-      y:
-        technique.depth +
-        size *
-          (stroke
-            ? 0.012 * Math.cos(turn * (share - 0.1)) - 0.012 * Math.cos(kick)
-            : -0.018 * Math.cos(kick + 0.5)),
+        surge(technique, cycle) -
+        surge(technique, -technique.startTime / technique.period),
+      y: at('hip'),
     };
-    const shoulder = polar(hip, of('trunk'), trunkTilt);
-    const thighDrop = degrees(9 - 13 * Math.cos(kick + 0.75));
-    const bend = degrees(technique.kneeBend) * (0.5 + 0.5 * Math.cos(kick + 0.12)) ** 1.3 + degrees(4);
-    const knee = polar(hip, of('thigh'), Math.PI + thighDrop);
-    const shankAngle = Math.PI + thighDrop - bend;
-    const ankle = polar(knee, of('shank'), shankAngle);
-    const toe = polar(ankle, of('foot'), shankAngle - degrees(6 + 16 * Math.cos(kick + 0.05)));
-    const head = headOf(technique, shoulder, trunkTilt, of('earUp'), cycle);
+    const shoulder = next(hip, 'shoulder', 'trunk', 1);
+    const knee = next(hip, 'knee', 'thigh', -1);
+    const ankle = next(knee, 'ankle', 'shank', -1);
+    const toe = next(ankle, 'toe', 'foot', -1);
+    const trunk = Math.atan2(shoulder.y - hip.y, shoulder.x - hip.x);
+    const share = cycle - Math.floor(cycle);
+    const lift = breathesIn(technique, Math.floor(cycle)) ? breathLift(share - handsLate) : 0;
+    const tuck = technique.arms === 'stretched' ? 0.22 : 0.14;
+    const ear = polar(shoulder, of('neck'), trunk + belly * (-tuck + 0.95 * lift));
+    const crown = trunk + belly * (-0.12 + 1.0 * lift);
+    const face = crown - (belly * Math.PI) / 2;
+    const mouth = polar(polar(ear, -0.02 * size, crown), 0.042 * size, face);
+    if (technique.arms === 'stretched') {
+      const elbow = next(shoulder, 'elbow', 'upperArm', 1);
+      const wrist = next(elbow, 'wrist', 'forearm', 1);
+      const fingertip = next(wrist, 'fingertip', 'hand', 1);
+      return { fingertip, wrist, elbow, shoulder, ear, hip, knee, ankle, toe, crown, mouth, handSide: 0.01 };
+    }
+    if (technique.arms === 'folded') {
+      // elbows before the chest, forearms across it: seen from the side both lie almost end-on
+      const elbow = polar(shoulder, of('upperArm'), trunk + belly * -1.95);
+      const wrist = polar(elbow, 0.2 * of('forearm'), trunk + belly * 0.5);
+      const fingertip = polar(wrist, 0.25 * of('hand'), trunk + belly * 0.9);
+      return { fingertip, wrist, elbow, shoulder, ear, hip, knee, ankle, toe, crown, mouth, handSide: 0 };
+    }
+    const arm = strokingArm(share - handsLate);
+    const place = (p: { readonly x: number; readonly y: number }): PoolXY => ({
+      x: shoulder.x + size * p.x,
+      y: shoulder.y + size * p.y,
+    });
     return {
-      ...armOf(technique, shoulder, trunkTilt, share, kick, of),
+      fingertip: place(arm.fingertip),
+      wrist: place(arm.wrist),
+      elbow: place(arm.elbow),
       shoulder,
-      ear: head,
+      ear,
       hip,
       knee,
       ankle,
       toe,
+      crown,
+      mouth,
+      handSide: size * (halfShoulders + (arm.wrist.z + arm.fingertip.z) / 2),
     };
   };
-}
-
-/** Breathing strokes: every second one, the head comes up while the hands press back. */
-export function breathesIn(stroke: number): boolean {
-  return stroke % 2 === 0;
-}
-
-function headOf(technique: Technique, shoulder: PoolXY, tilt: number, length: number, cycle: number): PoolXY {
-  if (technique.kind !== 'butterfly') return polar(shoulder, length, tilt - degrees(14));
-  const share = cycle - Math.floor(cycle);
-  const lift = breathesIn(Math.floor(cycle)) ? Math.exp(-(((share - 0.56) / 0.13) ** 2)) : 0;
-  return polar(shoulder, length, tilt + degrees(-18 + 64 * lift));
-}
-
-function armOf(
-  technique: Technique,
-  shoulder: PoolXY,
-  tilt: number,
-  share: number,
-  kick: number,
-  of: (name: keyof typeof lengths) => number,
-): Pick<BodyPoints, 'elbow' | 'wrist' | 'fingertip'> {
-  if (technique.arms === 'folded') {
-    const elbow = polar(shoulder, of('upperArm'), tilt - degrees(8));
-    const wrist = polar(elbow, of('forearm') * 0.35, tilt + degrees(150));
-    return { elbow, wrist, fingertip: polar(wrist, of('hand') * 0.8, tilt + degrees(165)) };
-  }
-  if (technique.arms === 'stretched') {
-    const wave = degrees(2.2 * Math.cos(kick + 3));
-    const elbow = polar(shoulder, of('upperArm'), tilt * 0.5 + wave + degrees(2));
-    const wrist = polar(elbow, of('forearm'), tilt * 0.3 + wave);
-    return { elbow, wrist, fingertip: polar(wrist, of('hand'), tilt * 0.2 + wave) };
-  }
-  const angle = degrees(armAngle(share));
-  const bend = degrees(elbowBend(share));
-  // over the water the arms swing sideways, toward and from the camera: seen from the side they look shorter
-  const seen = share > 0.66 ? 1 - 0.42 * Math.sin((Math.PI * (share - 0.66)) / 0.34) ** 2 : 1;
-  const elbow = polar(shoulder, of('upperArm') * seen, angle);
-  const wrist = polar(elbow, of('forearm') * seen, angle - bend);
-  return { elbow, wrist, fingertip: polar(wrist, of('hand') * seen, angle - bend * 0.8) };
 }

@@ -1,5 +1,6 @@
 import type { EventKind } from '#core/marks/event-kind';
-import type { BodyPoints, PoolXY } from './swimmer-model';
+import type { Body, PoolXY } from './swimmer-model';
+import { waterSurface } from './water-surface';
 
 export interface TrueEvent {
   readonly kind: EventKind;
@@ -10,87 +11,88 @@ export interface TrueEvent {
 const step = 1 / 2000;
 
 /** Times in [0, length] where `value` crosses zero in the given way, by scanning and halving. */
-function crossings(value: (time: number) => number, length: number, way: 'up' | 'down' | 'both'): number[] {
+function crossings(value: (time: number) => number, length: number, way: 'up' | 'down'): number[] {
   const found: number[] = [];
-  for (let time = 0; time + step <= length; time += step) {
-    const before = value(time);
-    const after = value(time + step);
-    if (before === 0 || before * after >= 0) continue;
-    if (way !== 'both' && after > before !== (way === 'up')) continue;
-    let low = time;
-    let high = time + step;
-    for (let i = 0; i < 40; i++) {
-      const middle = (low + high) / 2;
-      if (value(middle) * before > 0) low = middle;
-      else high = middle;
+  let before = value(0);
+  for (let i = 0; (i + 1) * step <= length; i++) {
+    const after = value((i + 1) * step);
+    if (before * after < 0 && after > before === (way === 'up')) {
+      let low = i * step;
+      let high = low + step;
+      for (let k = 0; k < 40; k++) {
+        const middle = (low + high) / 2;
+        if (value(middle) * before > 0) low = middle;
+        else high = middle;
+      }
+      found.push((low + high) / 2);
     }
-    found.push((low + high) / 2);
+    before = after;
   }
   return found;
 }
 
+const hand = (body: Body): PoolXY => ({
+  x: (body.wrist.x + body.fingertip.x) / 2,
+  y: (body.wrist.y + body.fingertip.y) / 2,
+});
+
 /**
- * Every event of the drawn swimmer, found in the drawn points alone. Toe: turning points of its height.
- * Hands: fingertip through the still surface (entry down, exit up), its forward speed changing sign (catch), its passing
- * under the shoulder, and its passing under the navel, taken three fifths of the way from shoulder to hip. Breath and
- * head in: the mouth, a hand's breadth below and before the ear, through the surface.
+ * Every event of the drawn swimmer, found in the drawn points alone. Toe: turning points of its height. Entry and exit:
+ * the fingertip through the drawn surface, down and up. The hand's middle (between wrist and fingertip): its forward
+ * speed ends (catch), it passes the shoulder, and, pressing back, it is closest to the other hand (navel). Breath and
+ * head in: the mouth through the drawn surface, up and down.
  */
 export function trueEvents(
-  body: (time: number) => BodyPoints,
+  body: (time: number) => Body,
   length: number,
   kind: 'butterfly' | 'kick',
 ): readonly TrueEvent[] {
   const h = 1e-4;
   const slope =
-    (of: (points: BodyPoints) => number) =>
+    (of: (body: Body) => number) =>
     (time: number): number =>
       (of(body(time + h)) - of(body(time - h))) / (2 * h);
-  const toeRate = slope((points) => points.toe.y);
+  const over = (point: (body: Body) => PoolXY) => (time: number) => {
+    const { x, y } = point(body(time));
+    return y - waterSurface(x, time);
+  };
+  const under = (time: number): boolean => {
+    const now = body(time);
+    return hand(now).y < now.shoulder.y;
+  };
   const list = (event: EventKind, times: readonly number[]): TrueEvent[] =>
     times.map((time) => ({ kind: event, time }));
-  const events = [
+  const toeRate = slope((now) => now.toe.y);
+  const fingertip = over((now) => now.fingertip);
+  const mouth = over((now) => now.mouth);
+  const ofFeet = [
     ...list('kick-top', crossings(toeRate, length, 'down')),
     ...list('kick-bottom', crossings(toeRate, length, 'up')),
   ];
-  if (kind === 'butterfly') {
-    const under = (time: number): boolean => body(time).fingertip.y < body(time).shoulder.y;
-    const navel = (points: BodyPoints): number =>
-      points.shoulder.x + 0.6 * (points.hip.x - points.shoulder.x);
-    const mouth = (points: BodyPoints): PoolXY => ({ x: points.ear.x + 0.06, y: points.ear.y - 0.09 });
-    events.push(
-      ...list(
-        'entry',
-        crossings((time) => body(time).fingertip.y, length, 'down'),
-      ),
-      ...list(
-        'exit',
-        crossings((time) => body(time).fingertip.y, length, 'up'),
-      ),
-      ...list(
-        'catch',
-        crossings(
-          slope((points) => points.fingertip.x),
-          length,
-          'down',
-        ).filter((time) => body(time).fingertip.y < 0),
-      ),
-      ...list(
-        'shoulder',
-        crossings((time) => body(time).fingertip.x - body(time).shoulder.x, length, 'down').filter(under),
-      ),
-      ...list(
-        'navel',
-        crossings((time) => body(time).fingertip.x - navel(body(time)), length, 'down').filter(under),
-      ),
-      ...list(
-        'breath',
-        crossings((time) => mouth(body(time)).y, length, 'up'),
-      ),
-      ...list(
-        'head-in',
-        crossings((time) => mouth(body(time)).y, length, 'down'),
-      ),
-    );
-  }
-  return events.sort((a, b) => a.time - b.time);
+  if (kind === 'kick') return ofFeet.sort((a, b) => a.time - b.time);
+  const forward = slope((now) => hand(now).x);
+  const ahead = (time: number): number => {
+    const now = body(time);
+    return hand(now).x - now.shoulder.x;
+  };
+  return [
+    ...ofFeet,
+    ...list('entry', crossings(fingertip, length, 'down')),
+    ...list(
+      'catch',
+      crossings(forward, length, 'down').filter((time) => fingertip(time) < 0 && ahead(time) > 0),
+    ),
+    ...list('shoulder', crossings(ahead, length, 'down').filter(under)),
+    ...list(
+      'navel',
+      crossings(
+        slope((now) => now.handSide),
+        length,
+        'up',
+      ).filter((time) => under(time) && ahead(time) < 0),
+    ),
+    ...list('exit', crossings(fingertip, length, 'up')),
+    ...list('breath', crossings(mouth, length, 'up')),
+    ...list('head-in', crossings(mouth, length, 'down')),
+  ].sort((a, b) => a.time - b.time);
 }
