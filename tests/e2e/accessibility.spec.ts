@@ -19,7 +19,7 @@ for (const theme of ['dim', 'light', 'glare'] as const)
     expect(path.isAbsolute(app.library)).toBe(true);
     await page.evaluate((look) => window.localStorage.setItem('submark.theme', look), theme);
     await page.reload();
-    await expect(page.locator('.swim-tile-open')).toHaveCount(6);
+    await expect(page.locator('.swim-tile-open')).toHaveCount(7);
     expect(await broken(page)).toEqual([]);
 
     await page.keyboard.press('?');

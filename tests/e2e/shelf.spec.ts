@@ -29,35 +29,37 @@ test.describe('with the sample swims', () => {
     page,
     app,
   }) => {
-    await expect(tiles(page)).toHaveCount(6);
-    await expect(page.locator('.swim-tile').getByText('invented')).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
+    await expect(page.locator('.swim-tile').getByText('invented')).toHaveCount(7);
     await expect(page.locator('.swim-tile').getByText(/±/).first()).toBeVisible();
 
     await page.keyboard.press('/');
     await page.keyboard.type('fins');
     await expect(tiles(page)).toHaveCount(1);
-    await expect(page.getByText('1 of 6 swims')).toBeVisible();
+    await expect(page.getByText('1 of 7 swims')).toBeVisible();
     await page.getByRole('button', { name: 'Show all' }).click();
     await page.getByLabel('Stroke').selectOption('Butterfly');
     const butterfly = await tiles(page).count();
     await page.getByLabel('Stroke').selectOption('Dolphin kick');
-    expect(butterfly + (await tiles(page).count())).toBe(6);
+    expect(butterfly + (await tiles(page).count())).toBe(7);
     await page.getByLabel('Swimmer').selectOption('Pip');
     await page.getByRole('searchbox').fill('no such swim');
     await expect(page.getByText('No swim is like that.')).toBeVisible();
-    await page.getByRole('button', { name: 'Show all 6' }).click();
-    await expect(tiles(page)).toHaveCount(6);
+    await page.getByRole('button', { name: 'Show all 7' }).click();
+    await expect(tiles(page)).toHaveCount(7);
     expect(app.said()).not.toMatch(/error/i);
   });
 
   test('is walked by arrows, opened by Enter, and come back to at the same swim', async ({ page, app }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     await tiles(page).first().focus();
     await page.keyboard.press('ArrowRight');
     await expect(tiles(page).nth(1)).toBeFocused();
     await page.keyboard.press('ArrowDown');
     await expect(tiles(page).nth(3)).toBeFocused();
     await page.keyboard.press('End');
+    await expect(tiles(page).nth(6)).toBeFocused();
+    await page.keyboard.press('ArrowLeft');
     await expect(tiles(page).nth(5)).toBeFocused();
     await page.keyboard.press('ArrowUp');
     await expect(tiles(page).nth(3)).toBeFocused();
@@ -72,24 +74,24 @@ test.describe('with the sample swims', () => {
   });
 
   test('moves a swim to the bin with Delete and brings it back whole', async ({ page, app }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     const folders = (): string[] => readdirSync(path.join(app.library, 'swims')).sort();
     const before = folders();
     await tiles(page).first().focus();
     await page.keyboard.press('Delete');
-    await expect(tiles(page)).toHaveCount(5);
-    expect(folders()).toHaveLength(5);
+    await expect(tiles(page)).toHaveCount(6);
+    expect(folders()).toHaveLength(6);
     // the neighbour has the focus, so Delete again takes the next one
     await expect(tiles(page).first()).toBeFocused();
     await page.getByRole('button', { name: 'Undo' }).click();
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     await expect(tiles(page).first()).toBeFocused();
     expect(folders()).toEqual(before);
 
     await page.keyboard.press('Delete');
-    await expect(tiles(page)).toHaveCount(5);
-    await page.keyboard.press('Control+z');
     await expect(tiles(page)).toHaveCount(6);
+    await page.keyboard.press('Control+z');
+    await expect(tiles(page)).toHaveCount(7);
     expect(folders()).toEqual(before);
   });
 
@@ -98,7 +100,7 @@ test.describe('with the sample swims', () => {
     await expect(page.locator('html')).toHaveAttribute('data-theme', 'glare');
     await page.reload();
     await expect(page.locator('html')).toHaveAttribute('data-theme', 'glare');
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     await page.keyboard.press('Shift+L');
     await expect(page.locator('html')).toHaveAttribute('data-theme', 'dim');
     await page.keyboard.press('?');
@@ -142,7 +144,7 @@ test.describe('with the sample swims', () => {
 
 test.describe('adding swims', () => {
   test('reads slow motion where the file tells, and says what it does', async ({ page, app }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     await picker(page).setInputFiles(slowClip);
     const adding = page.getByRole('dialog', { name: /Add fins-slow-motion/ });
     await expect(adding.getByText('16.0 s played, 2.0 s in life')).toBeVisible();
@@ -158,7 +160,7 @@ test.describe('adding swims', () => {
     page,
     app,
   }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     await picker(page).setInputFiles(plainClip);
     const adding = page.getByRole('dialog', { name: /Add butterfly-together/ });
     await adding.getByRole('button', { name: 'Add to the shelf' }).click();
@@ -175,7 +177,7 @@ test.describe('adding swims', () => {
     page,
     app,
   }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     await picker(page).setInputFiles([plainClip, slowClip]);
     const first = page.getByRole('dialog', { name: /Add butterfly-together/ });
     await expect(first.getByText('1 more after this one.')).toBeVisible();
@@ -192,12 +194,12 @@ test.describe('adding swims', () => {
     expect(swims.map((each) => each.card.swimmerName)).toEqual(['Rowan', 'Rowan']);
     expect(new Set(swims.map((each) => each.card.swimmerId)).size).toBe(1);
     await page.getByRole('button', { name: /Shelf/ }).click();
-    await expect(tiles(page)).toHaveCount(8);
-    await expect(page.locator('.swim-tile img')).toHaveCount(8);
+    await expect(tiles(page)).toHaveCount(9);
+    await expect(page.locator('.swim-tile img')).toHaveCount(9);
   });
 
   test('leaves a file where it lies when its path is given', async ({ page, app, libraryFolder }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     const outside = path.join(path.dirname(libraryFolder), 'on a stick.mp4');
     await writeFile(outside, await readFile(plainClip));
     await page.keyboard.press('Shift+A');
@@ -215,7 +217,7 @@ test.describe('adding swims', () => {
   });
 
   test('stops in the middle of sending and leaves nothing behind', async ({ page, app }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     await picker(page).setInputFiles(plainClip);
     const adding = page.getByRole('dialog', { name: /Add butterfly-together/ });
     await adding.getByLabel('No, true speed').check();
@@ -237,7 +239,7 @@ test.describe('adding swims', () => {
   });
 
   test('says what is wrong with a broken file, and goes on with the next', async ({ page, app }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     const cut = (await readFile(plainClip)).subarray(0, 2000);
     await picker(page).setInputFiles([
       { name: 'cut-short.mp4', mimeType: 'video/mp4', buffer: cut },
@@ -255,7 +257,7 @@ test.describe('adding swims', () => {
   });
 
   test('takes clips dropped on the window', async ({ page, app }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     const bytes = (await readFile(plainClip)).toString('base64');
     const carried = await page.evaluateHandle((text) => {
       const carrier = new DataTransfer();
@@ -285,7 +287,7 @@ test.describe('an empty library', () => {
 
 test.describe('a library in trouble', () => {
   test.beforeEach(async ({ page, app }) => {
-    await expect(tiles(page)).toHaveCount(6);
+    await expect(tiles(page)).toHaveCount(7);
     const file = (id: string): string => path.join(app.library, 'swims', id, 'swim.json');
     await writeFile(file('sample-arms-folded'), '{ "format": "submark-swim", "ver');
     const swim = JSON.parse(await readFile(file('sample-streamline-kick'), 'utf8'));
@@ -297,7 +299,7 @@ test.describe('a library in trouble', () => {
     page,
     app,
   }) => {
-    await expect(tiles(page)).toHaveCount(4);
+    await expect(tiles(page)).toHaveCount(5);
     const messages = page.getByRole('region', { name: /can’t be shown/ });
     await expect(messages.getByText(/sample-arms-folded.*damaged/)).toBeVisible();
     await expect(messages.getByText(/sample-streamline-kick.*newer Submark.*99/)).toBeVisible();
@@ -312,6 +314,6 @@ test.describe('a library in trouble', () => {
     await expect(page.getByRole('alert')).toContainText('can’t be found');
     await rename(away, app.library);
     await page.getByRole('button', { name: 'Try again' }).click();
-    await expect(tiles(page)).toHaveCount(4);
+    await expect(tiles(page)).toHaveCount(5);
   });
 });
