@@ -46,10 +46,13 @@ export function scenePixelScale(scene: Scene): number | null {
 
 /** A picture point in the pool plane. */
 export function toPool(transform: PoolTransform, point: Point): PoolPoint {
-  const cos = Math.cos(transform.tilt.radians);
-  const sin = Math.sin(transform.tilt.radians);
-  return poolPoint(
-    transform.direction * (point.x * cos + point.y * sin) * transform.perPixel,
-    (point.x * sin - point.y * cos) * transform.perPixel,
-  );
+  return poolCarrier(transform)(point);
+}
+
+/** `toPool` made ready for many points of one picture. */
+export function poolCarrier(transform: PoolTransform): (point: Point) => PoolPoint {
+  const cos = Math.cos(transform.tilt.radians) * transform.perPixel;
+  const sin = Math.sin(transform.tilt.radians) * transform.perPixel;
+  const { direction } = transform;
+  return (point) => poolPoint(direction * (point.x * cos + point.y * sin), point.x * sin - point.y * cos);
 }

@@ -15,41 +15,33 @@ export interface WaveExtreme {
 
 /** Points of one period looked at before the best is refined. */
 const gridPoints = 96;
+const gridCosine = Float64Array.from({ length: gridPoints }, (_, i) =>
+  Math.cos((2 * Math.PI * i) / gridPoints),
+);
+const gridSine = Float64Array.from({ length: gridPoints }, (_, i) =>
+  Math.sin((2 * Math.PI * i) / gridPoints),
+);
 
 /**
  * Highest (sign 1) or lowest (sign −1) value over one period of a fitted wave, or of its derivative of `order`.
  * Slope and offset are left out for the value; for the speed (order 1) the slope counts when `drift` is set.
  * A wave with no harmonics has no extreme: null.
  */
-export function waveExtreme(
-  fit: WaveFit,
-  sign: 1 | -1,
-  order: number,
-  drift = false,
-  step = gridPoints,
-): WaveExtreme | null {
+export function waveExtreme(fit: WaveFit, sign: 1 | -1, order: number, drift = false): WaveExtreme | null {
   if (fit.harmonics < 1) return null;
   const period = (2 * Math.PI) / fit.angularFrequency;
-  let best = 0;
-  let bestValue = -Infinity;
-  for (let i = 0; i < step; i++) {
-    const v = sign * gridValue(fit, i / step, order);
-    if (v > bestValue) {
-      bestValue = v;
-      best = i;
-    }
-  }
-  let time = fit.centre + (best / step) * period;
-  const limit = period / step;
+  const best = gridWinner(fit, sign, order);
+  let time = fit.centre + (best / gridPoints) * period;
+  const limit = period / gridPoints;
   const start = time;
-  for (let i = 0; i < 6; i++) {
+  for (let i = 0; i < 5; i++) {
     const bend = waveValue(fit, time, order + 2, false);
     if (bend === 0) break;
     const move = -waveValue(fit, time, order + 1, false) / bend;
     const next = time + Math.max(-limit, Math.min(limit, move));
     // Newton's step may only polish the grid's winner, never run to another bump
     if (!Number.isFinite(next) || Math.abs(next - start) > 1.5 * limit) break;
-    if (Math.abs(next - time) < 1e-12 * period) break;
+    if (Math.abs(next - time) < 1e-10 * period) break;
     time = next;
   }
   const weights = waveWeights(fit, time, order, drift);
@@ -75,18 +67,31 @@ export function extremeLift(extreme: WaveExtreme, sampleVariance: number): numbe
   return wobble / (2 * extreme.bend + wobble / (0.8 * sd));
 }
 
-function gridValue(fit: WaveFit, share: number, order: number): number {
+/** Grid point of the highest (or lowest) value of the wave's derivative of `order`. */
+function gridWinner(fit: WaveFit, sign: 1 | -1, order: number): number {
   const first = fit.hasSlope ? 2 : 1;
-  const turn = 2 * Math.PI * share;
-  let sum = 0;
+  const values = new Float64Array(gridPoints);
   for (let k = 1; k <= fit.harmonics; k++) {
-    const size = order === 0 ? 1 : (k * fit.angularFrequency) ** order;
-    const angle = k * turn + (order * Math.PI) / 2;
-    const a = fit.coefficients[first + 2 * (k - 1)] ?? 0;
-    const b = fit.coefficients[first + 2 * (k - 1) + 1] ?? 0;
-    sum += size * (a * Math.cos(angle) + b * Math.sin(angle));
+    const size = sign * (order === 0 ? 1 : (k * fit.angularFrequency) ** order);
+    const a = (fit.coefficients[first + 2 * (k - 1)] ?? 0) * size;
+    const b = (fit.coefficients[first + 2 * (k - 1) + 1] ?? 0) * size;
+    // each derivative turns cosine into minus sine and sine into cosine
+    const turned = [
+      [a, b],
+      [b, -a],
+      [-a, -b],
+      [-b, a],
+    ][order % 4] as [number, number];
+    let at = 0;
+    for (let i = 0; i < gridPoints; i++) {
+      values[i] =
+        (values[i] as number) + turned[0] * (gridCosine[at] as number) + turned[1] * (gridSine[at] as number);
+      at = (at + k) % gridPoints;
+    }
   }
-  return sum;
+  let best = 0;
+  for (let i = 1; i < gridPoints; i++) if ((values[i] as number) > (values[best] as number)) best = i;
+  return best;
 }
 
 export interface Estimate {

@@ -46,8 +46,8 @@ export function waveHarmonics(fit: WaveFit, sampleVariance: number, origin: numb
       phase: wrap(Math.atan2(b, a) + turn),
       phaseVariance: square > 0 ? across / square : Infinity,
       power,
-      // the observed square holds its own noise power, which would be counted twice
-      powerVariance: 4 * Math.max(0, power) * along,
+      // the observed square holds its own noise power, which would be counted twice; below it, it is all there is
+      powerVariance: 4 * Math.max(noise, power) * along,
     };
   });
 }

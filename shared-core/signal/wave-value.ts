@@ -44,5 +44,24 @@ export function unitVariance(fit: WaveFit, weights: Float64Array): number {
 
 /** Value of the fitted wave, or of a derivative of it, at one time. */
 export function waveValue(fit: WaveFit, time: number, order = 0, drift = true): number {
-  return weighted(fit, waveWeights(fit, time, order, drift));
+  const first = fit.hasSlope ? 2 : 1;
+  const tau = time - fit.centre;
+  let sum = 0;
+  if (drift && order === 0) sum += fit.coefficients[0] ?? 0;
+  if (drift && fit.hasSlope && order < 2) sum += (fit.coefficients[1] ?? 0) * (order === 0 ? tau : 1);
+  const c1 = Math.cos(fit.angularFrequency * tau);
+  const s1 = Math.sin(fit.angularFrequency * tau);
+  let c = 1;
+  let s = 0;
+  for (let k = 1; k <= fit.harmonics; k++) {
+    const next = c * c1 - s * s1;
+    s = s * c1 + c * s1;
+    c = next;
+    const a = fit.coefficients[first + 2 * (k - 1)] ?? 0;
+    const b = fit.coefficients[first + 2 * (k - 1) + 1] ?? 0;
+    // each derivative turns cosine into minus sine and sine into cosine
+    const turned = order % 2 === 0 ? a * c + b * s : b * c - a * s;
+    sum += (order % 4 < 2 ? 1 : -1) * (k * fit.angularFrequency) ** order * turned;
+  }
+  return sum;
 }

@@ -1,7 +1,8 @@
-import type { LandmarkName } from '../../marks/landmark';
+import { type LandmarkName, landmarkNames } from '../../marks/landmark';
 import {
   type LengthUnit,
   type PoolTransform,
+  poolCarrier,
   poolTransform,
   scenePixelScale,
   toPool,
@@ -28,6 +29,8 @@ export interface BodyInput {
 export interface TimedPosture {
   readonly posture: Posture;
   readonly time: number;
+  /** The posture's landmarks in the pool plane. */
+  readonly points: Readonly<Partial<Record<LandmarkName, PoolPoint>>>;
 }
 
 /** One landmark over the postures that hold it, in pool units. */
@@ -77,12 +80,23 @@ export function bodyContext(input: BodyInput): BodyContext {
     .sort((a, b) => a.time - b.time);
   const byFrame = new Map<number, Posture>();
   for (const posture of swim.postures) byFrame.set(posture.frame, posture);
-  const postures = [...byFrame.values()]
-    .map((posture) => ({ posture, time: time(posture.frame) }))
-    .sort((a, b) => a.time - b.time);
   const bodyLength = bodyLengthFromPostures([...byFrame.values()], error) ?? recordedLength(input);
   const transform = poolTransform(swim.scene, bodyLength?.pixels ?? null);
   const traces = new Map<LandmarkName, LandmarkTrace>();
+  const carry = poolCarrier(transform);
+  const postures = [...byFrame.values()]
+    .map((posture): TimedPosture => {
+      const points: Partial<Record<LandmarkName, PoolPoint>> = {};
+      for (const name of landmarkNames) {
+        const point = posture.points[name];
+        if (point) points[name] = carry(point);
+      }
+      return { posture, time: time(posture.frame), points };
+    })
+    .sort((a, b) => a.time - b.time);
+  // landmarks marked on every posture share one row of frames and times
+  const everyFrame = postures.map((p) => p.posture.frame);
+  const everyTime = postures.map((p) => p.time);
   const pool = (posture: Posture, landmark: LandmarkName): PoolPoint | null => {
     const point = posture.points[landmark];
     return point ? toPool(transform, point) : null;
@@ -111,7 +125,7 @@ export function bodyContext(input: BodyInput): BodyContext {
       const x: number[] = [];
       const y: number[] = [];
       for (const timed of postures) {
-        const point = pool(timed.posture, landmark);
+        const point = timed.points[landmark];
         // two frames at one instant can't be told apart in time: the first is kept
         if (!point || timed.time <= (times.at(-1) ?? -Infinity)) continue;
         frames.push(timed.posture.frame);
@@ -119,7 +133,14 @@ export function bodyContext(input: BodyInput): BodyContext {
         x.push(point.x);
         y.push(point.y);
       }
-      const trace = { frames, times, x, y, sd: landmarkSd(landmark) };
+      const whole = frames.length === postures.length;
+      const trace = {
+        frames: whole ? everyFrame : frames,
+        times: whole ? everyTime : times,
+        x,
+        y,
+        sd: landmarkSd(landmark),
+      };
       traces.set(landmark, trace);
       return trace;
     },

@@ -1,6 +1,7 @@
-import { bodyChain } from '../../marks/landmark';
+import { bodyChain, type LandmarkName } from '../../marks/landmark';
 import type { Posture } from '../../swim-file/swim-schema';
 import type { MarkingError } from '../../uncertainty/marking-error';
+import type { Point } from '../../units/brand';
 
 export interface BodyLength {
   /** Fingertip to toe in streamline, picture pixels, and its variance. */
@@ -25,26 +26,33 @@ export function bodyLengthFromPostures(postures: readonly Posture[], error: Mark
   let sum = 0;
   let variance = 0;
   for (const posture of postures) {
-    const points = bodyChain.map((name) => posture.points[name]);
-    if (points.some((p) => p === undefined) || !armsStretched(posture)) continue;
+    if (!bodyChain.every((name) => posture.points[name]) || !armsStretched(posture)) continue;
     let length = 0;
     let own = 0;
-    for (let i = 0; i < points.length; i++) {
-      const here = points[i];
-      const before = points[i - 1];
-      const after = points[i + 1];
-      const name = bodyChain[i];
-      if (!here || !name) continue;
-      const v = error.landmarkSd[name] ** 2;
-      if (after) {
-        const link = Math.hypot(after.x - here.x, after.y - here.y);
-        const next = bodyChain[i + 1];
-        const across = v + (next ? error.landmarkSd[next] ** 2 : 0);
-        length += link - (link > 0 ? Math.min(link / 2, across / (2 * link)) : 0);
+    // unit vector of the link before: what moving a landmark changes is the difference of its two links' directions
+    let beforeX = 0;
+    let beforeY = 0;
+    for (let i = 0; i < bodyChain.length; i++) {
+      const name = bodyChain[i] as LandmarkName;
+      const here = posture.points[name];
+      if (!here) continue;
+      const noise = error.landmarkSd[name] ** 2;
+      let nextX = 0;
+      let nextY = 0;
+      const nextName = bodyChain[i + 1];
+      const next = nextName && posture.points[nextName];
+      if (nextName && next) {
+        const link = Math.hypot(next.x - here.x, next.y - here.y);
+        if (link > 0) {
+          nextX = (next.x - here.x) / link;
+          nextY = (next.y - here.y) / link;
+          const across = noise + error.landmarkSd[nextName] ** 2;
+          length += link - Math.min(link / 2, across / (2 * link));
+        }
       }
-      const pull = direction(before, here);
-      const push = direction(here, after);
-      own += v * ((pull.x - push.x) ** 2 + (pull.y - push.y) ** 2);
+      own += noise * ((beforeX - nextX) ** 2 + (beforeY - nextY) ** 2);
+      beforeX = nextX;
+      beforeY = nextY;
     }
     if (!(length > 0)) continue;
     frames.push(posture.frame);
@@ -54,17 +62,6 @@ export function bodyLengthFromPostures(postures: readonly Posture[], error: Mark
   const n = frames.length;
   if (n === 0) return null;
   return { pixels: sum / n, variance: variance / (n * n), frames, from: 'body-line' };
-}
-
-interface XY {
-  readonly x: number;
-  readonly y: number;
-}
-
-function direction(a: XY | undefined, b: XY | undefined): XY {
-  if (!a || !b) return { x: 0, y: 0 };
-  const d = Math.hypot(b.x - a.x, b.y - a.y);
-  return d > 0 ? { x: (b.x - a.x) / d, y: (b.y - a.y) / d } : { x: 0, y: 0 };
 }
 
 /** Whether elbow and shoulder are both open beyond 150°, so that the body line is the streamline. */
@@ -77,7 +74,7 @@ export function armsStretched(posture: Posture): boolean {
   );
 }
 
-function inner(a: XY | undefined, at: XY | undefined, b: XY | undefined): number | null {
+function inner(a: Point | undefined, at: Point | undefined, b: Point | undefined): number | null {
   if (!a || !at || !b) return null;
   const ax = a.x - at.x;
   const ay = a.y - at.y;

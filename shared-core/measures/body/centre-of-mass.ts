@@ -98,12 +98,12 @@ export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
   const times: number[] = [];
   const x: number[] = [];
   const y: number[] = [];
-  for (const { posture, time } of context.postures) {
+  for (const { posture, time, points } of context.postures) {
     let sumX = 0;
     let sumY = 0;
     let whole = time > (times.at(-1) ?? -Infinity);
     for (const [landmark, weight] of weights) {
-      const point = context.pool(posture, landmark);
+      const point = points[landmark];
       if (!point) {
         whole = false;
         break;
@@ -118,7 +118,16 @@ export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
     y.push(sumY);
   }
   const variance = weights.reduce((sum, [name, w]) => sum + (w * context.landmarkSd(name)) ** 2, 0);
-  const trace = { frames, times, x, y, sd: Math.sqrt(variance) };
+  // where every posture is whole, the hip's row of times is the same one, and designs can be shared
+  const hip = context.trace('hip');
+  const whole = hip.frames.length === frames.length;
+  const trace = {
+    frames: whole ? hip.frames : frames,
+    times: whole ? hip.times : times,
+    x,
+    y,
+    sd: Math.sqrt(variance),
+  };
   kept.set(context, trace);
   return trace;
 }

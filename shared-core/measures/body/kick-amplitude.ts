@@ -119,7 +119,7 @@ function kickHeights(context: BodyContext): KickHeights | null {
     perCycle,
     kicks: Math.max(1, Math.floor((n + 1) / 2)),
     eventIds: used.map((e) => e.event.event.id),
-    frames: used.map((e) => e.event.event.frame),
+    frames: [...new Set(used.map((e) => e.event.event.frame))].sort((a, b) => a - b),
   };
 }
 

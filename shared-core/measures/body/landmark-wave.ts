@@ -1,5 +1,6 @@
 import type { LandmarkName } from '../../marks/landmark';
-import { fitWave, type WaveFit } from '../../signal/fit-wave';
+import { fitDesign, type WaveFit } from '../../signal/fit-wave';
+import { type WaveDesign, waveDesign } from '../../signal/wave-design';
 import type { MissingReason } from '../reading';
 import type { BodyContext, LandmarkTrace } from './body-context';
 import type { CycleFrame, CycleSpan } from './cycle-frame';
@@ -51,6 +52,26 @@ export function landmarkWave(
   values: readonly number[],
   kickMultiples = kickHarmonics,
 ): WaveResult {
+  const known = kept.get(values);
+  if (known?.kickMultiples === kickMultiples) return known.result;
+  const result = fitLandmark(context, landmark, trace, values, kickMultiples);
+  kept.set(values, { kickMultiples, result });
+  return result;
+}
+
+/** Several readings ask for the same wave: it is fitted once for each row of values. */
+const kept = new WeakMap<
+  readonly number[],
+  { readonly kickMultiples: number; readonly result: WaveResult }
+>();
+
+function fitLandmark(
+  context: BodyContext,
+  landmark: LandmarkName,
+  trace: LandmarkTrace,
+  values: readonly number[],
+  kickMultiples: number,
+): WaveResult {
   const missing = cyclesMissing(context);
   if (missing) return { ok: false, reasons: [missing] };
   const frame = context.cycles as CycleFrame;
@@ -59,23 +80,22 @@ export function landmarkWave(
   const slack = 1e-9;
   const from = lowerBound(trace.times, first.start - slack);
   const to = lowerBound(trace.times, last.end + slack);
-  const times = trace.times.slice(from, to);
-  const samples = values.slice(from, to);
-  const n = times.length;
+  const n = to - from;
   const least = frame.kickHarmonic;
   const need = 2 * least + 3;
   if (n < need) return { ok: false, reasons: [{ code: 'needs-landmark', landmark, have: n, need }] };
   const most = kickMultiples * frame.kickHarmonic;
   const { period } = tracePeriod(context, frame);
   const perCycle = n / frame.spans.length;
-  const pooled = richest(times, samples, period, true, most, least, perCycle);
+  const window = { times: trace.times, from, to };
+  const pooled = richest(window, values, period, true, most, least, perCycle);
   if (!pooled) return { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] };
   return {
     ok: true,
     wave: {
       frame,
       pooled,
-      perCycle: cycleFits(times, samples, frame, pooled, most, least),
+      perCycle: cycleFits(trace.times, values, frame, pooled, most, least),
       period,
       frames: trace.frames.slice(from, to),
       sd: trace.sd,
@@ -83,10 +103,17 @@ export function landmarkWave(
   };
 }
 
+/** A stretch of a trace's times: `from` up to, not with, `to`. */
+interface Window {
+  readonly times: readonly number[];
+  readonly from: number;
+  readonly to: number;
+}
+
 /** The fit with the most harmonics that the samples carry; null when not even `least` can be told. */
 function richest(
-  times: readonly number[],
-  samples: readonly number[],
+  window: Window,
+  values: readonly number[],
   period: number,
   slope: boolean,
   most: number,
@@ -96,17 +123,32 @@ function richest(
   // below two samples for the shortest wave in each cycle, its terms lean on cycles being exactly alike
   const carried = Math.max(least, Math.floor((perCycle - 1) / 2));
   const unknowns = slope ? 2 : 1;
-  const limit = Math.min(most, carried, Math.floor((times.length - unknowns - 1) / 2));
+  const limit = Math.min(most, carried, Math.floor((window.to - window.from - unknowns - 1) / 2));
   for (let harmonics = limit; harmonics >= least; harmonics--) {
-    const fit = fitWave(times, samples, { period, harmonics, slope });
-    if (fit) return fit;
+    const design = designOf(window, period, harmonics, slope);
+    if (design) return fitDesign(design, values, window.from);
   }
   return null;
 }
 
+const designs = new WeakMap<readonly number[], Map<string, WaveDesign | null>>();
+
+/** Landmarks marked on the same frames share their times, and so their designs. */
+function designOf(window: Window, period: number, harmonics: number, slope: boolean): WaveDesign | null {
+  const { times, from, to } = window;
+  const own = designs.get(times) ?? new Map<string, WaveDesign | null>();
+  designs.set(times, own);
+  const key = `${from} ${to} ${period} ${harmonics} ${slope}`;
+  const known = own.get(key);
+  if (known !== undefined) return known;
+  const design = waveDesign(times.slice(from, to), { period, harmonics, slope });
+  own.set(key, design);
+  return design;
+}
+
 function cycleFits(
   times: readonly number[],
-  samples: readonly number[],
+  values: readonly number[],
   frame: CycleFrame,
   pooled: WaveFit,
   most: number,
@@ -115,15 +157,15 @@ function cycleFits(
   // a single cycle is what the pooled fit already is
   if (frame.spans.length < 2) return [];
   const drift = pooled.coefficients[1] ?? 0;
+  const level = values.map((y, i) => y - drift * ((times[i] ?? 0) - pooled.centre));
+  const period = (2 * Math.PI) / pooled.angularFrequency;
   const out: CycleWave[] = [];
   for (const span of frame.spans) {
     const from = lowerBound(times, span.start - 1e-9);
     const to = lowerBound(times, span.end + 1e-9);
-    const own = times.slice(from, to);
-    if (own.length < 2 * least + 4) return [];
-    const level = samples.slice(from, to).map((y, i) => y - drift * ((own[i] ?? 0) - pooled.centre));
-    const period = (2 * Math.PI) / pooled.angularFrequency;
-    const fit = richest(own, level, period, false, Math.min(most, pooled.harmonics), least, own.length);
+    if (to - from < 2 * least + 4) return [];
+    const window = { times, from, to };
+    const fit = richest(window, level, period, false, Math.min(most, pooled.harmonics), least, to - from);
     if (!fit) return [];
     out.push({ span, fit });
   }

@@ -7,13 +7,12 @@ import { errorFunction } from 'simple-statistics';
  * @see Clark 1961, Operations Research 9:145–162, "The greatest of a finite set of random variables"
  */
 export function meanOfLargest(values: readonly number[], sd: number): number {
-  const sorted = [...values].sort((a, b) => b - a);
-  const top = sorted[0] ?? 0;
-  if (!(sd > 0)) return top;
+  const top = Math.max(...values);
+  if (!(sd > 0) || values.length === 0) return values.length === 0 ? 0 : top;
+  const rivals = values.filter((value) => top - value <= 5 * sd).sort((a, b) => b - a);
   let mean = top;
   let variance = sd * sd;
-  for (const value of sorted.slice(1)) {
-    if (top - value > 5 * sd) break;
+  for (const value of rivals.slice(1)) {
     const spread = Math.sqrt(variance + sd * sd);
     const alpha = (mean - value) / spread;
     const phi = Math.exp((-alpha * alpha) / 2) / Math.sqrt(2 * Math.PI);

@@ -11,14 +11,16 @@ import { notFromSide } from './side-view';
 /** Error is worked out on at most this many postures, spread evenly, and taken to be alike on the rest. Our default. */
 const errorPostures = 24;
 
+/** Means over more postures than this come without their single values. Our default. */
+const listedPostures = 300;
+
 /** Every posture measure: its mean over all postures, and over the postures at each of its events. */
 export function postureReadings(context: BodyContext): readonly Reading[] {
   const view = notFromSide(context);
   return postureMeasures.flatMap((measure): Reading[] => {
     const ids = [measure.id, ...measure.at.map((kind) => atId(measure.id, kind))];
     if (view) return ids.map((id) => missingReading(id, view));
-    const all = context.postures.map((p) => p.posture);
-    const values = readAll(context, measure, all);
+    const values = readAll(context, measure);
     return ids.map((id, i) => {
       const kind = i === 0 ? null : measure.at[i - 1];
       if (!kind) return summarised(context, measure, id, values, null);
@@ -49,15 +51,11 @@ interface PostureValue {
   readonly weightB: number;
 }
 
-function readAll(
-  context: BodyContext,
-  measure: PostureMeasure,
-  postures: readonly Posture[],
-): readonly PostureValue[] {
+function readAll(context: BodyContext, measure: PostureMeasure): readonly PostureValue[] {
   const { scene } = context.input.swim;
-  const sd = meanSd(context, measure);
+  const situation = { belly: context.belly, sd: meanSd(context, measure) };
   const out: PostureValue[] = [];
-  for (const posture of postures) {
+  for (const { posture, points } of context.postures) {
     if (measure.kind === 'depth') {
       const name = measure.needs[0];
       const point = name && posture.points[name];
@@ -68,21 +66,8 @@ function readAll(
       out.push({ posture, points: {}, value, weightA: height.weightA, weightB: height.weightB });
       continue;
     }
-    const points: PosturePoints = {};
-    let whole = true;
-    for (const name of measure.needs) {
-      const point = context.pool(posture, name);
-      if (point) points[name] = point;
-      else {
-        whole = false;
-        break;
-      }
-    }
-    if (!whole) continue;
-    // the head counts in the height of a posture when it is marked, but need not be
-    const ear = measure.id === 'frontal-thickness' ? context.pool(posture, 'ear') : null;
-    if (ear) points.ear = ear;
-    const value = measure.read(points, { belly: context.belly, sd });
+    if (!measure.needs.every((name) => points[name])) continue;
+    const value = measure.read(points, situation);
     if (value !== null && Number.isFinite(value))
       out.push({ posture, points, value, weightA: 0, weightB: 0 });
   }
@@ -117,8 +102,10 @@ function summarised(
     // neighbouring postures of a trace are alike: only one posture an event makes independent values
     spread: at !== null,
   };
+  // a hand's worth of postures is worth listing; a dense trace is looked at as a curve
+  const listed = at !== null || n <= listedPostures ? values : [];
   const each = (scale: number): readonly CycleValue[] =>
-    values.map((v) => ({
+    listed.map((v) => ({
       value: (measure.combine === 'root' ? Math.sqrt(Math.max(0, v.value)) : v.value) * scale,
       fromFrame: v.posture.frame,
       toFrame: v.posture.frame,

@@ -33,9 +33,12 @@ function refine(trace: LandmarkTrace, frame: CycleFrame): TracePeriod | null {
   const prior = Math.sqrt(frame.periodVariance);
   if (!first || !last || !(prior > 0) || !(trace.sd > 0)) return null;
   const inside = trace.times.flatMap((t, i) => (t >= first.start && t <= last.end ? [i] : []));
-  const times = inside.map((i) => trace.times[i] ?? 0);
-  const y = inside.map((i) => trace.y[i] ?? 0);
   const harmonics = 2 * frame.kickHarmonic;
+  // a long dense trace tells the period many times over: a share of it is enough
+  const stride = Math.max(1, Math.floor(inside.length / (frame.spans.length * 8 * harmonics)));
+  const picked = inside.filter((_, i) => i % stride === 0);
+  const times = picked.map((i) => trace.times[i] ?? 0);
+  const y = picked.map((i) => trace.y[i] ?? 0);
   // fewer samples than this leave the period to the events
   if (times.length < 4 * harmonics + 8) return null;
   const misfit = (period: number): number | null => {

@@ -119,9 +119,23 @@ export function relativeReading(
     unit: 'L',
     ownVariance: found.variance * perL ** 2 + (value ** 2 * length.variance) / length.pixels ** 2,
     perCycle: found.perCycle.map((c) => ({ ...c, value: c.value * perL })),
-    frames: [...new Set([...common.frames, ...length.frames])].sort((a, b) => a - b),
+    frames: mergeFrames(common.frames, length.frames),
     usesScale: length.from === 'recorded',
   });
+}
+
+/** Two rising rows of frames as one, each frame once. */
+function mergeFrames(a: readonly number[], b: readonly number[]): readonly number[] {
+  const out: number[] = [];
+  let i = 0;
+  let j = 0;
+  while (i < a.length || j < b.length) {
+    const next = Math.min(a[i] ?? Infinity, b[j] ?? Infinity);
+    if (a[i] === next) i += 1;
+    if (b[j] === next) j += 1;
+    out.push(next);
+  }
+  return out;
 }
 
 function waveOf(context: BodyContext, name: LandmarkName | 'centre-of-mass'): WaveResult {
