@@ -15,27 +15,21 @@ try {
   await page.goto(app.address);
   await page.locator('.swim-tile img').first().waitFor();
   await page.screenshot({ path: `${folder}shelf.png` });
-  await page
-    .getByRole('button', { name: /butterfly.*Kick 1 with hand entry/ })
-    .first()
-    .click();
+  await page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first().click();
   const shown = async (frame: number): Promise<void> => {
     await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(frame));
     await page.locator(`.where[data-frame="${frame}"]:not(.waiting)`).waitFor();
     await page.waitForTimeout(300);
   };
   await page.locator('.where').waitFor();
-  await shown(54);
+  await shown(57);
   await page.screenshot({ path: `${folder}bench.png` });
   for (const theme of ['Light', 'Glare']) {
     await page.getByRole('button', { name: /Shelf/ }).click();
     await page.getByRole('radio', { name: theme }).check({ force: true });
-    await page
-      .getByRole('button', { name: /butterfly.*Kick 1 with hand entry/ })
-      .first()
-      .click();
+    await page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first().click();
     await page.locator('.where').waitFor();
-    await shown(54);
+    await shown(57);
     await page.screenshot({ path: `${folder}bench-${theme.toLowerCase()}.png` });
   }
 } finally {
