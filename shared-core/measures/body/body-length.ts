@@ -54,7 +54,8 @@ export function bodyLengthFromPostures(postures: readonly Posture[], error: Mark
       beforeX = nextX;
       beforeY = nextY;
     }
-    if (!(length > 0)) continue;
+    // points closer together than they can be marked are no body: a length of them would make every share infinite
+    if (!(length * length > own)) continue;
     frames.push(posture.frame);
     sum += length;
     variance += own;

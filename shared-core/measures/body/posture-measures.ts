@@ -264,7 +264,8 @@ export const postureMeasures: readonly PostureMeasure[] = [
       const dx = fingertip.x - toe.x;
       const dy = fingertip.y - toe.y;
       const length2 = dx * dx + dy * dy;
-      if (length2 === 0) return null;
+      // ends closer than they can be marked give no line
+      if (!(length2 > s.sd * s.sd) || length2 === 0) return null;
       let sum = 0;
       for (const name of bodyChain) {
         const point = p[name];

@@ -240,6 +240,30 @@ describe('landmark readings that cannot be had say why', () => {
     expect(readAll(flat).readings.get('undulation-hip')?.status).toBe('missing');
   });
 
+  it('for points closer together than they can be marked, in one heap or at both ends', () => {
+    // found by random marks: a body line of subnormal length made shares of it infinite
+    const tiny = 5e-324;
+    const at = (x: number, y: number): { x: number; y: number } => ({ x: x * tiny, y: y * tiny });
+    const heap = { hip: at(0, 0), fingertip: at(0, 0), toe: at(0, 0), ankle: at(0, 0), knee: at(0, 0) };
+    const speck = withSwim(base, (swim) => ({
+      postures: [
+        { frame: 0, points: { ...heap, wrist: at(0, 2), shoulder: at(1, 1), elbow: at(1, 2) }, hidden: [] },
+      ],
+      scene: { ...swim.scene, travel: null },
+      events: [],
+    }));
+    expectHonest(everyReading(speck));
+    expect(bodyContext(speck).bodyLength).toBeNull();
+    // and a fingertip on the toe left no line to be straight against
+    const folded = withSwim(base, (swim) => ({
+      postures: swim.postures.map((p) => ({
+        ...p,
+        points: { ...p.points, fingertip: { x: (p.points.toe?.x ?? 0) + 1e-160, y: p.points.toe?.y ?? 0 } },
+      })),
+    }));
+    expectHonest(everyReading(folded));
+  });
+
   it('and never as NaN or an interval without width, whatever is marked', () => {
     const kinds = ['kick-top', 'kick-bottom', 'entry', 'exit', 'push-off', 'breakout'] as const;
     const point = fc.record({
