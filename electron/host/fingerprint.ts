@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { open } from 'node:fs/promises';
+import { open, stat } from 'node:fs/promises';
 import type { Clip } from '#core/swim-file/swim-schema';
 
 const edge = 64 * 1024;
@@ -23,4 +23,25 @@ export async function fingerprintOf(file: string): Promise<Clip['fingerprint']> 
 
 export function sameFingerprint(a: Clip['fingerprint'], b: Clip['fingerprint']): boolean {
   return a.bytes === b.bytes && a.edgesSha256 === b.edgesSha256;
+}
+
+/**
+ * Fingerprints of files that have not changed since they were last asked for, told by device, inode, size and both
+ * change times: a film is asked for in hundreds of ranges, and its edges need not be read for each.
+ */
+export class KnownFingerprints {
+  private readonly known = new Map<
+    string,
+    { readonly stamp: string; readonly fingerprint: Clip['fingerprint'] }
+  >();
+
+  async of(file: string): Promise<Clip['fingerprint']> {
+    const { dev, ino, size, mtimeNs, ctimeNs } = await stat(file, { bigint: true });
+    const stamp = [dev, ino, size, mtimeNs, ctimeNs].join(':');
+    const known = this.known.get(file);
+    if (known?.stamp === stamp) return known.fingerprint;
+    const fingerprint = await fingerprintOf(file);
+    this.known.set(file, { stamp, fingerprint });
+    return fingerprint;
+  }
 }

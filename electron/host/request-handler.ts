@@ -73,9 +73,7 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
 
   const clipOf = async (context: Context): Promise<Response> => {
     const id = idSchema.safeParse(context.req.param('id'));
-    const read = id.success ? await host.shelf.read(id.data) : null;
-    if (!read?.ok || read.value.clipStatus !== 'present') return context.text('not there', 404);
-    const file = await host.shelf.clipPath(read.value.swim.id, read.value.swim.clip);
+    const file = id.success ? await host.shelf.presentClip(id.data) : null;
     if (!file) return context.text('not there', 404);
     return fileResponse(file, 'application/octet-stream', context.req.header('Range'));
   };

@@ -8,7 +8,7 @@ import type { Clip, Swim } from '#core/swim-file/swim-schema';
 import type { Disk } from './atomic-file';
 import { containedPath } from './contained-path';
 import { fileFailure } from './file-errors';
-import { fingerprintOf, sameFingerprint } from './fingerprint';
+import { KnownFingerprints, sameFingerprint } from './fingerprint';
 import { KeptFile } from './kept-file';
 import type { LibraryFolder } from './library-folder';
 import { summariseSwim } from './summarise-swim';
@@ -30,6 +30,7 @@ export class SwimShelf {
   private readonly file: KeptFile<Swim>;
   /** Summaries by swim file, good while its time and size stand. */
   private readonly summaries = new Map<string, Known>();
+  private readonly fingerprints = new KnownFingerprints();
 
   constructor(
     private readonly folder: LibraryFolder,
@@ -112,6 +113,13 @@ export class SwimShelf {
     return this.file.write(this.swimFile(swim.id), serialiseSwim(swim), base);
   }
 
+  /** The file of a swim's clip when it is there and still the one the marks were made on, else null. */
+  async presentClip(id: string): Promise<string | null> {
+    const known = await this.summary(id);
+    if (!known.ok || known.value.summary.clipStatus !== 'present') return null;
+    return this.clipPath(id, known.value.clip);
+  }
+
   /** Where a swim's clip is, whether or not it is there; null when its name would leave the folder. */
   async clipPath(id: string, clip: Clip): Promise<string | null> {
     if (clip.place.kind === 'outside') return clip.place.path;
@@ -122,7 +130,7 @@ export class SwimShelf {
     const file = await this.clipPath(id, clip);
     if (file === null) return 'missing';
     try {
-      return sameFingerprint(await fingerprintOf(file), clip.fingerprint) ? 'present' : 'changed';
+      return sameFingerprint(await this.fingerprints.of(file), clip.fingerprint) ? 'present' : 'changed';
     } catch (error) {
       fileFailure(error, clip.originalName, 'reading');
       return 'missing';
