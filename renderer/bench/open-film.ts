@@ -1,21 +1,8 @@
 import { errorWords } from '#core/host-contract/error-words';
-import type { FrameTable } from '#core/timeline/frame-table';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { sameStarts } from '#core/timeline/same-starts';
 import type { OpenFrameSource } from '../video/frame-source';
 import type { BenchSession } from './bench-session';
-
-/** Whether two tables show the same pictures at the same times; ticks may be scaled differently. */
-export function sameFrames(one: FrameTable, other: FrameTable): boolean {
-  if (one.starts.length !== other.starts.length) return false;
-  const first = { one: one.starts[0] ?? 0, other: other.starts[0] ?? 0 };
-  // half a tick of the coarser clock: each start was rounded to it once
-  const slack = 0.5 / Math.min(one.ticksPerSecond, other.ticksPerSecond) + 1e-9;
-  return one.starts.every((start, index) => {
-    const mine = (start - first.one) / one.ticksPerSecond;
-    const theirs = ((other.starts[index] ?? 0) - first.other) / other.ticksPerSecond;
-    return Math.abs(mine - theirs) <= slack;
-  });
-}
 
 /** Opens the swim's clip, but shows it only when its frames are the ones the marks were made on. */
 export async function openFilm(
@@ -45,7 +32,8 @@ export async function openFilm(
   const same =
     facts.width === clip.width &&
     facts.height === clip.height &&
-    sameFrames(facts.table, tableFromRecord(clip.frameTimes));
+    // half a tick: each start was rounded to the coarser clock once
+    sameStarts(facts.table, tableFromRecord(clip.frameTimes), 0.5);
   if (!same) {
     source.close();
     film.setState({ source: null, trouble: { kind: 'changed' } });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { sameStarts } from '#core/timeline/same-starts';
 import { whatIsSaid } from '../../../renderer/bench/marking';
-import { sameFrames } from '../../../renderer/bench/open-film';
 import { whereWords } from '../../../renderer/bench/where-words';
 import { framesWithMarks, nextOf } from '../../../renderer/state/selectors';
 import { aSwim } from '../a-swim';
@@ -56,11 +56,11 @@ describe('whether a film is the one that was marked', () => {
   });
 
   it('holds when only the clock’s fineness differs', () => {
-    expect(sameFrames(table(50, [0, 1, 2]), table(1000, [40, 60, 80]))).toBe(true);
+    expect(sameStarts(table(50, [0, 1, 2]), table(1000, [40, 60, 80]), 0.5)).toBe(true);
   });
 
   it('fails on a frame more, less or elsewhere', () => {
-    expect(sameFrames(table(50, [0, 1, 2]), table(50, [0, 1]))).toBe(false);
-    expect(sameFrames(table(1000, [0, 20, 40]), table(1000, [0, 25, 40]))).toBe(false);
+    expect(sameStarts(table(50, [0, 1, 2]), table(50, [0, 1]), 0.5)).toBe(false);
+    expect(sameStarts(table(1000, [0, 20, 40]), table(1000, [0, 25, 40]), 0.5)).toBe(false);
   });
 });
