@@ -1,4 +1,4 @@
-import jStat from 'jstat';
+import { studentQuantile975 } from '../uncertainty/student-quantile';
 
 /** Repeats of one reading under one condition, summed up. */
 interface Condition {
@@ -64,7 +64,7 @@ function welch(a: Condition, b: Condition): { half: number; degreesOfFreedom: nu
   const p = a.variance / a.count;
   const q = b.variance / b.count;
   const degreesOfFreedom = (p + q) ** 2 / (p ** 2 / (a.count - 1) + q ** 2 / (b.count - 1));
-  return { half: jStat.studentt.inv(0.975, degreesOfFreedom) * Math.sqrt(p + q), degreesOfFreedom };
+  return { half: studentQuantile975(degreesOfFreedom) * Math.sqrt(p + q), degreesOfFreedom };
 }
 
 function repeatsFor(size: number, a: Condition, b: Condition): number | null {

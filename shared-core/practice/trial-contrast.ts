@@ -1,6 +1,6 @@
 import { group } from 'd3-array';
 import { conditionContrast, mostRepeats } from '../compare/condition-contrast';
-import { studentQuantile975 } from '../measures/body/student-quantile';
+import { studentQuantile975 } from '../uncertainty/student-quantile';
 import type { ReadingUnit } from '../measures/reading';
 import { neverCompared } from './never-compared';
 import { levelOf, poolOf, sortedLevels, type TrialFactor, type TrialRow } from './trial-row';

@@ -1,6 +1,6 @@
 import type { ComputedReading, MissingReading, MissingReason, ReadingNote, ReadingUnit } from '../reading';
 import type { BodyContext } from './body-context';
-import { studentQuantile975 } from './student-quantile';
+import { studentQuantile975 } from '../../uncertainty/student-quantile';
 
 /** Normal quantile for two-sided 95 %. */
 export const z95 = 1.959964;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { directionAngle, heightAboveLine, turnedAngle } from '#core/measures/body/angles';
 import { centreOfMassFromSegments, centreWeights } from '#core/measures/body/centre-of-mass';
 import { meanOfLargest } from '#core/measures/body/largest-of-noisy';
-import { studentQuantile975 } from '#core/measures/body/student-quantile';
+import { studentQuantile975 } from '#core/uncertainty/student-quantile';
 import reference from '../../reference/quantiles.json';
 
 describe('centre of mass', () => {
