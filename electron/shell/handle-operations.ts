@@ -2,8 +2,7 @@ import { type IpcMainInvokeEvent, ipcMain } from 'electron';
 import { failure } from '#core/host-contract/host-error';
 import type { Host } from '../host/create-host';
 import { appOrigin } from './app-protocol';
-
-export const operationChannel = 'submark:operation';
+import { operationChannel } from './operation-channel';
 
 // Electron's security checklist: "Validate the sender of all IPC messages". The only place ipcMain is used.
 export function fromOurPage(event: Pick<IpcMainInvokeEvent, 'senderFrame'>): boolean {

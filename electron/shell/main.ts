@@ -1,10 +1,7 @@
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { app, type BrowserWindow, dialog, protocol, screen, session } from 'electron';
 import { errorWords } from '#core/host-contract/error-words';
-import { createHost } from '../host/create-host';
-import { createRequestHandler } from '../host/request-handler';
-import { defaultLibraryPath } from '../loopback/loopback-app';
+import { appRoot, defaultLibraryPath, openAppHost } from '../host/open-app-host';
 import { registerAppScheme, serveAppScheme } from './app-protocol';
 import { denyNavigation } from './deny-navigation';
 import { denyPermissions } from './deny-permissions';
@@ -12,30 +9,22 @@ import { handleOperations } from './handle-operations';
 import { openWindow } from './open-window';
 import { keepWindowState, readWindowState } from './window-state';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-
 async function open(): Promise<BrowserWindow | null> {
-  const host = await createHost({
-    libraryPath: defaultLibraryPath(),
-    samplesPath: path.join(root, 'sample-clips', 'library'),
-  });
-  if (!host.ok) {
-    const words = errorWords(host.error);
+  const opened = await openAppHost(defaultLibraryPath());
+  if (!opened.ok) {
+    const words = errorWords(opened.error);
     dialog.showErrorBox('Submark can’t open the library', `${words.what} ${words.todo}`);
     app.quit();
     return null;
   }
   denyPermissions(session.defaultSession);
-  handleOperations(host.value);
-  serveAppScheme(
-    session.defaultSession.protocol,
-    createRequestHandler(host.value, path.join(root, '.build', 'renderer')),
-  );
+  handleOperations(opened.value.host);
+  serveAppScheme(session.defaultSession.protocol, opened.value.handler);
   const stateFile = path.join(app.getPath('userData'), 'window.json');
   const screens = screen.getAllDisplays().map((each) => each.workArea);
   const window = await openWindow(
     readWindowState(stateFile, screens),
-    path.join(root, '.build', 'electron', 'preload.cjs'),
+    path.join(appRoot, '.build', 'electron', 'preload.cjs'),
   );
   keepWindowState(stateFile, window);
   return window;
