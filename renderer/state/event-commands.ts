@@ -38,18 +38,3 @@ export function removeEvent(mark: EventMark): SwimCommand {
     },
   };
 }
-
-/** Changes what is said of a mark (hand, breath side, metres) without moving it. */
-export function editEvent(
-  mark: EventMark,
-  said: Partial<Pick<EventMark, 'hand' | 'breathTo' | 'metres'>>,
-): SwimCommand {
-  return {
-    name: `change ${markPhrase(mark)}`,
-    frame: mark.frame,
-    change: (draft) => {
-      const found = draft.events.find((each) => each.id === mark.id);
-      if (found) Object.assign(found, said);
-    },
-  };
-}

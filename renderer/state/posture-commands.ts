@@ -88,13 +88,3 @@ export function copyPosture(from: Posture, frame: number): SwimCommand {
     },
   };
 }
-
-export function removePosture(frame: number): SwimCommand {
-  return {
-    name: 'remove the body line',
-    frame,
-    change: (draft) => {
-      draft.postures = draft.postures.filter((each) => each.frame !== frame);
-    },
-  };
-}
