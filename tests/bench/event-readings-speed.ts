@@ -1,10 +1,6 @@
 import { eventFamilies } from '#core/measures/events/event-families';
-import {
-  contextOf,
-  markInstants,
-  seededUniform,
-  type TrueInstant,
-} from '#tests/shared-core/measures/drawn-swim';
+import { contextOf, markInstants, type TrueInstant } from '#tests/shared-core/measures/drawn-swim';
+import { seeded } from '../../sample-clips/model/seeded';
 
 /** One minute of butterfly, fully marked, filmed at 60 a second: how long all event readings take, context included. */
 const period = 1.1;
@@ -18,7 +14,7 @@ for (let i = 0; i < 60 / period; i++) {
   instants.push({ kind: 'breath', time: at + 0.66 });
 }
 const film = { rate: 60, slowdown: 1, uneven: 0, eventSd: 0.01 };
-const swim = markInstants(instants, film, seededUniform(1));
+const swim = markInstants(instants, film, seeded(1));
 const times: number[] = [];
 for (let i = 0; i < 60; i++) {
   const start = performance.now();

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { conditionContrast } from '#core/compare/condition-contrast';
 import { readingDifference } from '#core/compare/difference';
 import type { ComputedReading } from '#core/measures/reading';
-import { normalOf, seededUniform } from '../measures/drawn-swim';
+import { normal, seeded } from '../../../sample-clips/model/seeded';
 
 const reading = (value: number, own: number, shared = 0): ComputedReading => ({
   status: 'computed',
@@ -64,12 +64,12 @@ describe('contrast of two conditions', () => {
   });
 
   it('holds the true difference about 95 times in 100', () => {
-    const random = seededUniform(11);
+    const random = seeded(11);
     let held = 0;
     const draws = 2000;
     for (let i = 0; i < draws; i++) {
-      const first = Array.from({ length: 4 }, () => normalOf(random));
-      const second = Array.from({ length: 7 }, () => 1 + 2 * normalOf(random));
+      const first = Array.from({ length: 4 }, () => normal(random));
+      const second = Array.from({ length: 7 }, () => 1 + 2 * normal(random));
       const found = conditionContrast(first, second);
       if (found && found.low <= 1 && 1 <= found.high) held += 1;
     }

@@ -1,4 +1,4 @@
-import { normalOf, seededUniform } from '../measures/drawn-swim';
+import { normal, seeded } from '../../../sample-clips/model/seeded';
 import type { ModelSwim, Noise } from './model-swim';
 
 const rates = [25, 30, 50, 60, 120, 240] as const;
@@ -8,7 +8,7 @@ const rates = [25, 30, 50, 60, 120, 240] as const;
  * narrows the draw to 'sparse' (body lines at kick events only), 'dense', or any when left out.
  */
 export function drawModel(seed: number, kind?: string): { model: ModelSwim; noise: Noise } {
-  const random = seededUniform(seed);
+  const random = seeded(seed);
   const between = (low: number, high: number): number => low + (high - low) * random();
   const base = random() < 0.5 ? 'stroke' : 'kick';
   const framesPerSecond = rates[Math.floor(random() * rates.length)] ?? 60;
@@ -35,7 +35,7 @@ export function drawModel(seed: number, kind?: string): { model: ModelSwim; nois
     hidden: random() < 0.3 ? between(0, 0.1) : 0,
   };
   const noise: Noise = {
-    normal: () => normalOf(random),
+    normal: () => normal(random),
     landmarkSd: between(0.5, 3.5),
     eventSd: between(0.003, 0.012),
     scenePointSd: between(0.5, 3),

@@ -6,22 +6,7 @@ import type { EventMark, Swim } from '#core/swim-file/swim-schema';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { MarkingError } from '#core/uncertainty/marking-error';
 import { aSwim } from '#tests/renderer/a-swim';
-
-/** Uniform numbers in 0..1 from a seed (mulberry32, public domain), so that every run draws the same swims. */
-export function seededUniform(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
-  };
-}
-
-/** A standard normal number (Box and Muller). */
-export function normalOf(random: () => number): number {
-  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-}
+import { normal, seeded } from '../../../sample-clips/model/seeded';
 
 export interface TrueInstant {
   readonly kind: EventKind;
@@ -84,7 +69,7 @@ export function markInstants(
     (each, i): EventMark => ({
       id: `e${i}`,
       kind: each.kind,
-      frame: nearest(each.time + film.eventSd * normalOf(random)),
+      frame: nearest(each.time + film.eventSd * normal(random)),
       hand: null,
       breathTo: each.kind === 'breath' ? 'front' : null,
       metres: each.metres ?? null,
@@ -115,7 +100,7 @@ export interface DrawnSwim {
 
 /** A swim of random technique, film and marking, with the truth of each reading by plain arithmetic on the instants. */
 export function drawSwim(seed: number): DrawnSwim {
-  const random = seededUniform(seed);
+  const random = seeded(seed);
   const between = (low: number, high: number): number => low + (high - low) * random();
   const film: Film = {
     rate: between(25, 240),
@@ -165,7 +150,7 @@ function drawKicking(random: () => number, between: Between): Drawn {
   if (random() < 0.5) {
     const speed = between(0.6, 2);
     // floats hang a centimetre off their place, as the readings take them to
-    const off = (): number => 0.01 * normalOf(random);
+    const off = (): number => 0.01 * normal(random);
     instants.push({ kind: 'distance-mark', time: start + 0.1 + off() / speed, metres: 5 });
     instants.push({ kind: 'distance-mark', time: start + 0.1 + (5 + off()) / speed, metres: 10 });
     truth.set('speed-marks', speed);
@@ -210,7 +195,7 @@ function drawButterfly(random: () => number, between: Between): Drawn {
   }
   const speed = between(1, 2);
   const from = start + between(0, 0.5);
-  const off = (): number => 0.01 * normalOf(random);
+  const off = (): number => 0.01 * normal(random);
   instants.push({ kind: 'distance-mark', time: from + off() / speed, metres: 15 });
   instants.push({ kind: 'distance-mark', time: from + (7 + off()) / speed, metres: 22 });
   const underwater = between(0.4, start - 0.05);

@@ -6,7 +6,7 @@ import { type FilmNext, filmNext, filmNextWords } from '#core/practice/film-next
 import { seasonChange, seasonChangeWords, seasonLines } from '#core/practice/season-change';
 import { type SeasonSwim, seasonSwim } from '#core/practice/season-swim';
 import { squadSeason } from '#core/practice/squad-season';
-import { normalOf, seededUniform } from '../measures/drawn-swim';
+import { normal, seeded } from '../../../sample-clips/model/seeded';
 import { aSwim } from '../swim-file/a-swim';
 import { aPractice, anEntry, anItem } from './a-practice';
 
@@ -120,13 +120,13 @@ describe('a change over a season', () => {
   });
 
   it('is called between two swims that are truly the same 5 times in 100', () => {
-    const random = seededUniform(23);
+    const random = seeded(23);
     const draws = 2000;
     let called = 0;
     for (let i = 0; i < draws; i++) {
       const found = changeOf(
-        may(aReading(2 + 0.01 * normalOf(random))),
-        june(aReading(2 + 0.01 * normalOf(random))),
+        may(aReading(2 + 0.01 * normal(random))),
+        june(aReading(2 + 0.01 * normal(random))),
       );
       if (found?.status === 'compared' && found.verdict === 'clear') called += 1;
     }

@@ -4,7 +4,7 @@ import { trialContrasts } from '#core/practice/trial-contrast';
 import type { TrialFactor, TrialRow } from '#core/practice/trial-row';
 import { trialPoints } from '#core/practice/trial-points';
 import { trialWarnings, trialWarningWords } from '#core/practice/trial-warning';
-import { normalOf, seededUniform } from '../measures/drawn-swim';
+import { normal, seeded } from '../../../sample-clips/model/seeded';
 import { aTrialRow, headTrial } from './a-trial-row';
 
 const head: TrialFactor = { of: 'head' };
@@ -88,13 +88,13 @@ describe('a contrast of two conditions', () => {
   });
 
   it('holds the true difference about 95 times in 100, marking and swimmer both varying', () => {
-    const random = seededUniform(5);
+    const random = seeded(5);
     const draws = 2000;
     let held = 0;
     for (let i = 0; i < draws; i++) {
       // swimmer SD 0.05, marking SD 0.03 m/s; the spread over repeats holds both
       const speeds = (count: number, mean: number): number[] =>
-        Array.from({ length: count }, () => mean + 0.05 * normalOf(random) + 0.03 * normalOf(random));
+        Array.from({ length: count }, () => mean + 0.05 * normal(random) + 0.03 * normal(random));
       const found = only(headTrial(speeds(4, 1.2), speeds(6, 1.3), 9e-4));
       if (found.low <= 0.1 && 0.1 <= found.high) held += 1;
     }

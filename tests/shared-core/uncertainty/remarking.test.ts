@@ -6,7 +6,7 @@ import {
   type Remarking,
   repeatability,
 } from '#core/uncertainty/remarking';
-import { normalOf, seededUniform } from '../measures/drawn-swim';
+import { normal, seeded } from '../../../sample-clips/model/seeded';
 
 const pairsOf = (first: readonly number[], second: readonly number[]) =>
   first.map((each, i) => ({ first: each, second: second[i] ?? Number.NaN }));
@@ -50,10 +50,10 @@ describe('repeatability', () => {
 describe('marking error from re-marking', () => {
   const fallback = assumedMarkingError(1080);
   const rounded = (count: number, sd: number, interval: number, seed: number): Remarking[] => {
-    const random = seededUniform(seed);
+    const random = seeded(seed);
     return Array.from({ length: count }, () => {
       const truth = random();
-      const mark = (): number => Math.round((truth + sd * normalOf(random)) / interval) * interval;
+      const mark = (): number => Math.round((truth + sd * normal(random)) / interval) * interval;
       return { of: 'event', kind: 'entry', first: mark(), second: mark(), frameInterval: interval };
     });
   };
