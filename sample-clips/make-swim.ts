@@ -1,9 +1,18 @@
 import { createHash } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
-import type { Squad } from '#core/swim-file/squad-schema';
+import { noTags } from '#core/swim-file/condition-tags';
+import { type Squad, squadFileVersion } from '#core/swim-file/squad-schema';
 import { serialiseSwim } from '#core/swim-file/swim-file';
-import type { EventMark, Posture, Scene, Swim } from '#core/swim-file/swim-schema';
+import {
+  emptyScene,
+  type EventMark,
+  plainMark,
+  type Posture,
+  type Scene,
+  type Swim,
+  swimFileVersion,
+} from '#core/swim-file/swim-schema';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { MadeClip } from './make-clip';
 import { normal, seeded } from './model/seeded';
@@ -51,9 +60,8 @@ export async function writeSwim(
       id: `${each.kind}-${i + 1}`,
       kind: each.kind,
       frame: nearestFrame(truth.realTimes, each.time + noise(jitter.eventSeconds)),
-      hand: null,
+      ...plainMark,
       breathTo: each.kind === 'breath' ? 'front' : null,
-      metres: null,
     }));
   const { camera } = scenario;
   const between =
@@ -95,8 +103,9 @@ export async function writeSwim(
   const start = 0.2 * camera.width;
   const scene: Scene =
     scenario.marked === 0
-      ? { travel: null, level: null, surface: null, scale: null }
+      ? emptyScene
       : {
+          ...emptyScene,
           travel: truth.travel,
           level: line(truth.level),
           surface: line(truth.surface),
@@ -113,7 +122,7 @@ export async function writeSwim(
   const stamp = `${scenario.card.date}T16:30:00Z`;
   const swim: Swim = {
     format: 'submark-swim',
-    version: 1,
+    version: swimFileVersion,
     id: scenario.id,
     createdAt: stamp,
     changedAt: stamp,
@@ -121,6 +130,8 @@ export async function writeSwim(
       place: { kind: 'inside', name: scenario.file },
       originalName: scenario.file,
       fingerprint: await fingerprint(clip.file),
+      track: null,
+      fields: false,
       container: scenario.shape === 'vp9' ? 'WebM' : 'MP4',
       codec: scenario.shape === 'vp9' ? 'vp9' : 'avc',
       width: camera.width,
@@ -137,11 +148,14 @@ export async function writeSwim(
       aids: [...scenario.card.aids],
       note: scenario.card.note ?? '',
       view: 'side',
+      conditions: noTags,
       invented: true,
     },
     scene,
     events,
     postures,
+    followed: [],
+    dismissed: [],
   };
   await writeFile(`${folder}/swim.json`, serialiseSwim(swim));
 }
@@ -167,13 +181,13 @@ export async function writeSquad(file: string): Promise<void> {
   });
   const squad: Squad = {
     format: 'submark-squad',
-    version: 1,
+    version: squadFileVersion,
     swimmers: [
       {
         ...swimmer('pip', 'Pip', 2010, 'female', 2.3),
         targets: [
-          { reading: 'kick1-top-to-entry', low: -40, high: 40 },
-          { reading: 'kick2-bottom-to-exit', low: -120, high: 0 },
+          { reading: 'kick1-top-to-entry', low: -40, high: 40, from: null },
+          { reading: 'kick2-bottom-to-exit', low: -120, high: 0, from: null },
         ],
       },
       swimmer('juno', 'Juno', 2008, 'female', 2.3),

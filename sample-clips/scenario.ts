@@ -16,7 +16,7 @@ export interface Scenario {
   /** Pictures a second as stored. */
   readonly storedRate: number;
   readonly shape: 'plain' | 'vp9' | 'slow-motion' | 'phone';
-  readonly card: Omit<SwimCard, 'invented' | 'view' | 'note'> & { readonly note?: string };
+  readonly card: Omit<SwimCard, 'invented' | 'view' | 'note' | 'conditions'> & { readonly note?: string };
   /** Share of the swim that is marked, from its start. */
   readonly marked: number;
   /** Body lines are laid on the frames of events, and on every so many frames besides; 0: on events only. */

@@ -1,12 +1,14 @@
 import { writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
+import { coachSchema } from '#core/swim-file/coach-file';
 import { squadSchema } from '#core/swim-file/squad-schema';
 import { swimSchema } from '#core/swim-file/swim-schema';
 
 const documents = {
   'swim.schema.json': { title: 'Submark swim file', schema: swimSchema },
   'squad.schema.json': { title: 'Submark squad file', schema: squadSchema },
+  'coach.schema.json': { title: 'Submark coach file', schema: coachSchema },
 } as const;
 
 /** The JSON Schemas of docs/, by file name. */

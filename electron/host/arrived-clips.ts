@@ -5,7 +5,7 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import type { ReadableStream as NodeReadableStream } from 'node:stream/web';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { ArrivedClip } from '#core/host-contract/operations';
+import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { plainName } from './contained-path';
 import { fileFailure } from './file-errors';

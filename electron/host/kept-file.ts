@@ -55,6 +55,16 @@ export class KeptFile<T> {
     return faultFailure(parsed.fault, this.codes, name);
   }
 
+  /** A file that need not exist: `empty` and no revision when it doesn't. */
+  async readOr(
+    file: string,
+    empty: T,
+  ): Promise<Result<{ value: T; revision: string | null; recovered: boolean }>> {
+    const read = await this.read(file);
+    if (read.ok || read.error.code !== 'not-found') return read;
+    return success({ value: empty, revision: null, recovered: false });
+  }
+
   /**
    * `base` null: the file must not exist yet. On a conflict the caller's text is kept beside it as
    * `<stem>.conflict-…`; a damaged text that is written over is kept as `<stem>.damaged-…`.

@@ -1,4 +1,4 @@
-import type { SwimSummary } from '#core/host-contract/operations';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { headlineReadings } from '#core/measures/headline-readings';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { realTimeOf } from '#core/timeline/clip-clock';

@@ -1,9 +1,7 @@
 import { useCallback, useMemo, useState } from 'react';
 import { ErrorBoundary } from 'react-error-boundary';
 import { useStore } from 'zustand';
-import { BenchScreen } from '../bench/bench-screen';
 import type { HostClient } from '../host/host-client';
-import { Shelf } from '../shelf/shelf';
 import { createShelfMemory } from '../shelf/shelf-memory';
 import { Broken } from './broken';
 import type { Command } from './command';
@@ -11,10 +9,12 @@ import { KeySheet } from './key-sheet';
 import { keySheet } from './key-sheet-button';
 import { NoticeBar } from './notice-bar';
 import { createNotices } from './notices';
+import { NoSuchScreen } from './no-such-screen';
+import { screens } from './screens';
 import { chooseTheme, nextTheme } from './theme';
 import { themeWords } from './theme-switch';
 import { useCommandKeys } from './use-command-keys';
-import { useRoute } from './use-route';
+import { addressOf, shelfRoute, useRoute } from './use-route';
 import './app.css';
 
 /** The frame around the screens: where the coach is, what was just said, every key, and a net for bugs. */
@@ -23,13 +23,11 @@ export function App({ host }: { readonly host: HostClient }) {
   const [notices] = useState(createNotices);
   const [memory] = useState(createShelfMemory);
   const sheet = useStore(keySheet, (state) => state.open);
-  const toShelf = useCallback(() => go({ screen: 'shelf' }), [go]);
-  const toBench = useCallback(
-    (swimId: string) => {
-      memory.setState({ swimId });
-      go({ screen: 'bench', swimId });
-    },
-    [go, memory],
+  const toShelf = useCallback(() => go(shelfRoute), [go]);
+  const shown = screens.find(({ name }) => name === route.screen);
+  const content = useMemo(
+    () => shown?.render(route.ids, { host, say: notices.say, go, memory }) ?? null,
+    [shown, route, host, notices, go, memory],
   );
   const commands = useMemo(
     (): readonly Command[] => [
@@ -51,27 +49,36 @@ export function App({ host }: { readonly host: HostClient }) {
           notices.say(`Look: ${themeWords[theme].toLowerCase()}`);
         },
       },
+      ...screens.flatMap(({ name, label, menuKey }): Command[] =>
+        menuKey === null
+          ? []
+          : [
+              {
+                id: `go-${name}`,
+                label: `Go to ${label.toLowerCase()}`,
+                keys: [menuKey],
+                kind: 'view',
+                run: () => go({ screen: name, ids: [] }),
+              },
+            ],
+      ),
     ],
-    [notices],
+    [notices, go],
   );
   useCommandKeys('Everywhere', commands);
   return (
     <>
       <ErrorBoundary
-        resetKeys={[route.screen, route.screen === 'bench' ? route.swimId : '']}
+        resetKeys={[addressOf(route)]}
         fallbackRender={({ error, resetErrorBoundary }) => (
           <Broken
             error={error}
             onAgain={resetErrorBoundary}
-            onShelf={route.screen === 'shelf' ? null : toShelf}
+            onShelf={shown?.name === 'shelf' ? null : toShelf}
           />
         )}
       >
-        {route.screen === 'bench' ? (
-          <BenchScreen swimId={route.swimId} host={host} onLeave={toShelf} say={notices.say} />
-        ) : (
-          <Shelf host={host} memory={memory} onOpen={toBench} say={notices.say} />
-        )}
+        {content ?? <NoSuchScreen onShelf={toShelf} />}
       </ErrorBoundary>
       <NoticeBar notices={notices} />
       {sheet && <KeySheet onClose={() => keySheet.setState({ open: false })} />}

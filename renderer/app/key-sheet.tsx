@@ -2,17 +2,15 @@ import { useStore } from 'zustand';
 import type { Command } from './command';
 import { commandRegistry } from './command-registry';
 import { Dialog } from './dialog';
-import { keyWords } from './key-words';
+import { keyWords, onMac } from './key-words';
 import { ThemeSwitch } from './theme-switch';
-
-const mac = /Mac|iPhone|iPad/.test(navigator.platform);
 
 /** Commands that differ only in their direction share a line. */
 function lines(commands: readonly Command[]): readonly (readonly [string, readonly string[]])[] {
   const byLabel = new Map<string, Set<string>>();
   for (const { label, keys, told } of commands) {
     const caps = byLabel.get(label) ?? new Set<string>();
-    for (const key of told ?? keys) caps.add(keyWords(key, mac));
+    for (const key of told ?? keys) caps.add(keyWords(key, onMac));
     if (caps.size > 0) byLabel.set(label, caps);
   }
   return [...byLabel].map(([label, caps]) => [label, [...caps]] as const);

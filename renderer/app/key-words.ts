@@ -17,8 +17,11 @@ export function keyWords(pattern: string, mac: boolean): string {
   return caps
     .map((cap) => {
       if (cap === '$mod') return mac ? '⌘' : 'Ctrl';
-      return names[cap] ?? (cap.length === 1 ? cap.toUpperCase() : cap);
+      return names[cap] ?? /^Digit(\d)$/.exec(cap)?.[1] ?? (cap.length === 1 ? cap.toUpperCase() : cap);
     })
     .join(' ')
     .replace(/^Shift \?$/, '?');
 }
+
+/** Whether keys are to be told as on a Mac. */
+export const onMac = /Mac|iPhone|iPad/.test(globalThis.navigator?.platform ?? '');

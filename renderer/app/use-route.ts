@@ -1,6 +1,12 @@
-import { useCallback, useSyncExternalStore } from 'react';
+import { useCallback, useMemo, useSyncExternalStore } from 'react';
 
-export type Route = { readonly screen: 'shelf' } | { readonly screen: 'bench'; readonly swimId: string };
+/** Which screen, and the ids it is about: `#/pair/a/b` is the pair of swims a and b. */
+export interface Route {
+  readonly screen: string;
+  readonly ids: readonly string[];
+}
+
+export const shelfRoute: Route = { screen: 'shelf', ids: [] };
 
 const listen = (changed: () => void): (() => void) => {
   window.addEventListener('hashchange', changed);
@@ -8,16 +14,22 @@ const listen = (changed: () => void): (() => void) => {
 };
 const hash = (): string => window.location.hash;
 
-function routeOf(text: string): Route {
-  const swimId = /^#\/bench\/([A-Za-z0-9_-]{1,64})$/.exec(text)?.[1];
-  return swimId ? { screen: 'bench', swimId } : { screen: 'shelf' };
+/** The route an address names; the shelf for one that is empty or malformed. */
+export function routeOf(text: string): Route {
+  const [screen, ...ids] =
+    /^#\/([A-Za-z0-9_-]{1,64}(?:\/[A-Za-z0-9_-]{1,64}){0,3})$/.exec(text)?.[1]?.split('/') ?? [];
+  return screen ? { screen, ids } : shelfRoute;
+}
+
+export function addressOf({ screen, ids }: Route): string {
+  return screen === 'shelf' ? '#/' : `#/${[screen, ...ids].join('/')}`;
 }
 
 /** Where the coach is, kept in the address so that reload and back do what they should. */
 export function useRoute(): readonly [Route, (route: Route) => void] {
   const text = useSyncExternalStore(listen, hash);
   const go = useCallback((route: Route) => {
-    window.location.hash = route.screen === 'bench' ? `#/bench/${route.swimId}` : '#/';
+    window.location.hash = addressOf(route);
   }, []);
-  return [routeOf(text), go];
+  return [useMemo(() => routeOf(text), [text]), go];
 }

@@ -1,5 +1,5 @@
 import { type EventKind, staffOf } from '#core/marks/event-kind';
-import type { EventMark, SwimCard } from '#core/swim-file/swim-schema';
+import { type EventMark, plainMark, type SwimCard } from '#core/swim-file/swim-schema';
 import { addEvent } from '../state/event-commands';
 import { makeId } from '../state/make-id';
 import { markPhrase } from '#core/marks/mark-words';
@@ -39,7 +39,7 @@ export function placeMark(session: BenchSession, kind: EventKind, frame: number,
     session.say(`This frame already has a ${markPhrase(twin)}`);
     return;
   }
-  const mark: EventMark = { id: makeId(), kind, frame, ...said };
+  const mark: EventMark = { ...plainMark, id: makeId(), kind, frame, ...said };
   document.run(addEvent(mark));
   view.setState({ selection: { kind: 'event', id: mark.id }, question: null });
   passHears(session, kind);

@@ -1,7 +1,8 @@
+import { noTags } from '#core/swim-file/condition-tags';
 import { cardSchema, type SwimCard } from '#core/swim-file/swim-schema';
 
-/** What is likely the same on the next clip; the date comes from the file, and a note belongs to one swim. */
-const rememberedSchema = cardSchema.omit({ date: true, note: true, invented: true });
+/** What is likely the same on the next clip; the date comes from the file, and a note and the conditions of a trial belong to one swim. */
+const rememberedSchema = cardSchema.omit({ date: true, note: true, conditions: true, invented: true });
 type Remembered = Pick<
   SwimCard,
   | 'swimmerId'
@@ -61,12 +62,13 @@ export function firstCard(
     ...last,
     ...(gone ? { swimmerId: null, swimmerName: '' } : {}),
     date: day,
+    conditions: noTags,
     note: '',
     invented: false,
   };
 }
 
 export function rememberCard(storage: Pick<Storage, 'setItem'>, card: SwimCard): void {
-  const { date: _date, note: _note, invented: _invented, ...kept } = card;
+  const { date: _date, note: _note, conditions: _conditions, invented: _invented, ...kept } = card;
   storage.setItem(storageKey, JSON.stringify(kept));
 }

@@ -1,10 +1,6 @@
 import type { Result } from '#core/host-contract/host-error';
-import type {
-  ArrivedClip,
-  OperationInput,
-  OperationName,
-  OperationOutput,
-} from '#core/host-contract/operations';
+import type { OperationInput, OperationName, OperationOutput } from '#core/host-contract/operations';
+import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 
 /** The window's side of the host contract; one per transport, alike to everything above. */
 export interface HostClient {

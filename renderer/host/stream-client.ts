@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { failure, hostErrorSchema, type Result } from '#core/host-contract/host-error';
-import { arrivedClipSchema, exportedSchema, streamPaths } from '#core/host-contract/operations';
+import { exportedSchema, streamPaths } from '#core/host-contract/operations';
+import { arrivedClipSchema } from '#core/host-contract/operations/clip-operations';
 import type { HostClient } from './host-client';
 
 /** Reads an answer of the host against what it must be; an answer of another shape is a bug and throws. */

@@ -1,4 +1,5 @@
 import type { Swimmer } from '#core/swim-file/squad-schema';
+import { targetInForce } from '#core/swim-file/target-in-force';
 
 export interface TargetMark {
   readonly met: 'yes' | 'no' | 'unsure';
@@ -22,13 +23,15 @@ export function targetMark(
   value: number,
   interval?: { readonly low: number; readonly high: number },
 ): TargetMark | null {
-  const target = swimmer?.targets.find((each) => each.reading === reading);
-  if (!target || (target.low === null && target.high === null)) return null;
+  const target = swimmer && targetInForce(swimmer, reading);
+  if (!target) return null;
   const low = target.low ?? Number.NEGATIVE_INFINITY;
   const high = target.high ?? Number.POSITIVE_INFINITY;
   const inside = (at: number): boolean => at >= low && at <= high;
   const band = bandWords(target.low, target.high);
-  if (interval && (inside(interval.low) !== inside(interval.high) || inside(value) !== inside(interval.low)))
+  const { low: least, high: most } = interval ?? { low: value, high: value };
+  const apart = most < low || least > high;
+  if (!apart && !(inside(least) && inside(most)))
     return { met: 'unsure', words: `may or may not meet the target, ${band}` };
   return inside(value)
     ? { met: 'yes', words: `meets the target, ${band}` }

@@ -1,5 +1,5 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { ArrivedClip } from '#core/host-contract/operations';
+import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { Swim, SwimCard } from '#core/swim-file/swim-schema';
 import { enrolSwimmer } from '../card/write-swimmer';
 import type { HostClient } from '../host/host-client';

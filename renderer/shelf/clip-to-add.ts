@@ -1,4 +1,4 @@
-import type { ArrivedClip } from '#core/host-contract/operations';
+import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { HostClient } from '../host/host-client';
 import type { ClipInput } from '../video/frame-source';
 

@@ -1,4 +1,4 @@
-import type { SwimSummary } from '#core/host-contract/operations';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
 import type { View } from '#core/swim-file/swim-schema';
 import { armWords, cardWords, sideWords, strokeWords } from '../card/card-words';

@@ -1,4 +1,4 @@
-import type { SwimSummary } from '#core/host-contract/operations';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { catalogue } from '#core/measures/families';
 import type { ReadingUnit } from '#core/measures/reading';
 import { formatReading } from '../readings/format-reading';

@@ -1,5 +1,5 @@
-import type { ArrivedClip } from '#core/host-contract/operations';
-import { swimFileVersion, type Swim, type SwimCard } from '#core/swim-file/swim-schema';
+import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
+import { emptyScene, swimFileVersion, type Swim, type SwimCard } from '#core/swim-file/swim-schema';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { ClipFacts } from '../video/frame-source';
 
@@ -25,6 +25,8 @@ export function newSwim({ id, now, card, facts, slowdown, clip, originalName }: 
       place: { kind: 'inside', name: clip.name },
       originalName,
       fingerprint: clip.fingerprint,
+      track: null,
+      fields: false,
       container: facts.container,
       codec: facts.codec,
       width: facts.width,
@@ -34,8 +36,10 @@ export function newSwim({ id, now, card, facts, slowdown, clip, originalName }: 
       slowdown,
     },
     card,
-    scene: { travel: null, level: null, surface: null, scale: null },
+    scene: emptyScene,
     events: [],
     postures: [],
+    followed: [],
+    dismissed: [],
   };
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
-import type { ArrivedClip } from '#core/host-contract/operations';
+import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import { Dialog } from '../app/dialog';
 import type { HostClient } from '../host/host-client';
 

@@ -1,5 +1,6 @@
 import type { RefObject } from 'react';
 import { KeySheetButton } from '../app/key-sheet-button';
+import { ScreenMenu } from '../app/screen-menu';
 import { ThemeSwitch } from '../app/theme-switch';
 
 interface Props {
@@ -19,6 +20,7 @@ export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
       <h1>
         Shelf <small>{counts}</small>
       </h1>
+      <ScreenMenu />
       <ThemeSwitch />
       <KeySheetButton />
       <button type="button" onClick={onPath} title="For film too large to copy (Shift A)">

@@ -1,5 +1,5 @@
 import { memo } from 'react';
-import type { SwimSummary } from '#core/host-contract/operations';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { aidsWords, cardWords, dayWords, swumWords, viewWords } from '../card/card-words';
 import { HeadlineReading } from './headline-reading';
 

@@ -10,6 +10,9 @@ export const sceneWords: Readonly<Record<SceneItem, string>> = {
   level: 'Level line',
   surface: 'Surface line',
   scale: 'Known length',
+  plane: 'Known rectangle',
+  straights: 'Straight lines',
+  camera: 'Camera distance',
 };
 
 export function setScene<Item extends SceneItem>(item: Item, value: Scene[Item]): SwimCommand {

@@ -69,6 +69,16 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
         what: `The squad was saved by a newer Submark (file version ${String(error.detail['needs'] ?? '?')}).`,
         todo: 'Update Submark to change it; nothing in it was changed.',
       };
+    case 'file-damaged':
+      return {
+        what: `${name} is damaged${error.detail['where'] ? ` (at ${String(error.detail['where'])})` : ''}.`,
+        todo: 'Earlier good copies are in the .generations folder beside it; swims are not affected.',
+      };
+    case 'file-newer-version':
+      return {
+        what: `${name} was saved by a newer Submark (file version ${String(error.detail['needs'] ?? '?')}).`,
+        todo: 'Update Submark to change it; nothing in it was changed.',
+      };
     case 'conflict':
       return {
         what: 'This was changed somewhere else meanwhile.',
@@ -121,6 +131,11 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
       return { what: 'This took too long and was stopped.', todo: 'Try again.' };
     case 'cancelled':
       return { what: 'Cancelled.', todo: 'Nothing was changed.' };
+    case 'host-failed':
+      return {
+        what: 'Something went wrong inside Submark.',
+        todo: 'Your marks are safe. Try again; if it comes back, please report it.',
+      };
     case 'host-unreachable':
       return {
         what: 'The Submark host does not answer.',

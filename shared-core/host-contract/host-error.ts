@@ -14,6 +14,8 @@ export const hostErrorCodes = [
   'swim-newer-version',
   'squad-damaged',
   'squad-newer-version',
+  'file-damaged',
+  'file-newer-version',
   'conflict',
   'already-there',
   'clip-missing',
@@ -29,6 +31,7 @@ export const hostErrorCodes = [
   'timed-out',
   'cancelled',
   'host-unreachable',
+  'host-failed',
 ] as const;
 export type HostErrorCode = (typeof hostErrorCodes)[number];
 

@@ -1,4 +1,5 @@
 import type { Swimmer } from '../swim-file/squad-schema';
+import { targetInForce } from '../swim-file/target-in-force';
 import { countsHeld } from './count-held';
 import { daysBetween } from './days-between';
 import { neverCompared } from './never-compared';
@@ -134,9 +135,10 @@ function targetsWithoutReading(
   swimmer: Pick<Swimmer, 'targets'>,
   own: readonly SeasonSwim[],
 ): readonly FilmNext[] {
-  return swimmer.targets
-    .filter(({ reading }) => !neverCompared(reading) && !own.some(({ readings }) => readings.has(reading)))
-    .map(({ reading }) => ({ code: 'target-without-reading', readingId: reading }));
+  return [...new Set(swimmer.targets.map(({ reading }) => reading))]
+    .filter((reading) => targetInForce(swimmer, reading))
+    .filter((reading) => !neverCompared(reading) && !own.some(({ readings }) => readings.has(reading)))
+    .map((reading) => ({ code: 'target-without-reading', readingId: reading }));
 }
 
 function fewCycles(latest: SeasonSwim): readonly FilmNext[] {

@@ -8,7 +8,7 @@ import {
   sidesUp,
   strokes,
 } from '../swim-file/swim-schema';
-import { conditionTagsSchema } from './condition-tags';
+import { conditionTagsSchema } from '../swim-file/condition-tags';
 
 /** Version written by this build. A file with a larger number was written by a newer Submark. */
 export const practiceFileVersion = 1;

@@ -1,6 +1,6 @@
 import type { Reading, ReadingUnit } from '../measures/reading';
 import type { Swim } from '../swim-file/swim-schema';
-import { type ConditionTags, depths, headPositions, hipPositions } from './condition-tags';
+import { type ConditionTags, depths, headPositions, hipPositions } from '../swim-file/condition-tags';
 import { aidsKey, type Work, workOfCard } from './work';
 
 export interface TrialValue {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { type FileFormat, type Parsed, parseFile } from '../swim-file/parse-file';
 import { idSchema } from '../swim-file/swim-schema';
-import { conditionTagsSchema } from './condition-tags';
+import { conditionTagsSchema } from '../swim-file/condition-tags';
 import { neverCompared } from './never-compared';
 
 export const trialFileVersion = 1;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Swimmer } from '../swim-file/squad-schema';
+import { targetInForce } from '../swim-file/target-in-force';
 import { type StrokePattern, strokePatternSchema } from './practice-schema';
 import { patternCount, patternPasses, patternStrokes } from './stroke-pattern';
 
@@ -77,8 +78,8 @@ export function patternAgainstTarget(
 ): PatternAgainstTarget {
   const perLength = patternCount(pattern, poolMetres);
   if (perLength === null) return { verdict: 'no-count' };
-  const target = swimmer.targets.find(({ reading }) => reading === 'stroke-count');
-  if (!target || (target.low === null && target.high === null)) return { verdict: 'no-target' };
+  const target = targetInForce(swimmer, 'stroke-count');
+  if (!target) return { verdict: 'no-target' };
   if (target.low !== null && perLength < target.low) return { verdict: 'below-target', perLength };
   if (target.high !== null && perLength > target.high) return { verdict: 'above-target', perLength };
   return { verdict: 'meets-target', perLength };

@@ -19,19 +19,24 @@ export const swimmerSchema = z.strictObject({
       note: z.string().max(1000),
     })
     .nullable(),
-  /** Bands the coach set, by reading id; either end may be open. */
+  /**
+   * Bands the coach set, by reading id; either end may be open, both open: given up. Of several for one reading the
+   * one with the latest day rules; the others are its history.
+   */
   targets: z.array(
     z.strictObject({
       reading: z.string().max(80),
       low: z.number().nullable(),
       high: z.number().nullable(),
+      /** First day it holds; null: since before days were kept. */
+      from: isoDaySchema.nullable(),
     }),
   ),
   invented: z.boolean(),
 });
 export type Swimmer = z.infer<typeof swimmerSchema>;
 
-export const squadFileVersion = 1;
+export const squadFileVersion = 2;
 export const squadSchema = z.strictObject({
   format: z.literal('submark-squad'),
   version: z.literal(squadFileVersion),

@@ -1,11 +1,12 @@
 import { type FileFormat, type Parsed, parseFile } from './parse-file';
+import { swimMigrations } from './swim-migrations';
 import { type Swim, swimFileVersion, swimSchema } from './swim-schema';
 
 export const swimFormat: FileFormat<Swim> = {
   format: 'submark-swim',
   version: swimFileVersion,
   schema: swimSchema,
-  migrations: {},
+  migrations: swimMigrations,
 };
 
 /** A swim from the text of its file, or why not. */
@@ -18,11 +19,11 @@ export function parseSwim(text: string): Parsed<Swim> {
  * that two versions of a file differ only where the swims do. `parseSwim` of it gives the swim back.
  */
 export function serialiseSwim(swim: Swim): string {
-  const { events, postures, ...head } = swimSchema.parse(swim);
+  const { events, postures, followed, dismissed, ...head } = swimSchema.parse(swim);
   const byFrame = <T extends { frame: number }>(list: readonly T[]): T[] =>
     [...list].sort((a, b) => a.frame - b.frame);
   const lines = (list: readonly unknown[]): string =>
     list.length === 0 ? '[]' : `[\n${list.map((each) => `    ${JSON.stringify(each)}`).join(',\n')}\n  ]`;
   const headText = JSON.stringify(head, null, 2).slice(0, -2);
-  return `${headText},\n  "events": ${lines(byFrame(events))},\n  "postures": ${lines(byFrame(postures))}\n}\n`;
+  return `${headText},\n  "events": ${lines(byFrame(events))},\n  "postures": ${lines(byFrame(postures))},\n  "followed": ${lines(byFrame(followed))},\n  "dismissed": ${lines(byFrame(dismissed))}\n}\n`;
 }

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { eventKinds } from '../marks/event-kind';
 import { landmarkNames } from '../marks/landmark';
+import { conditionTagsSchema } from './condition-tags';
 
 /** Version written by this build. A file with a larger number was written by a newer Submark. */
-export const swimFileVersion = 1;
+export const swimFileVersion = 2;
 
 const finite = z.number().refine(Number.isFinite, 'must be a finite number');
 const whole = z.number().int();
@@ -49,6 +50,10 @@ export const clipSchema = z.strictObject({
     bytes: whole.nonnegative(),
     edgesSha256: z.string().regex(/^[0-9a-f]{64}$/),
   }),
+  /** Number of the video track the coach chose, from 1, as its container counts; null: its first. */
+  track: whole.positive().max(10_000).nullable(),
+  /** The film is interlaced and each of its fields is a picture of its own: two frames here for one coded. */
+  fields: z.boolean(),
   container: z.string().max(60),
   codec: z.string().max(60),
   /** Size of the shown picture in square pixels, after rotation and pixel aspect. */
@@ -97,6 +102,8 @@ export const cardSchema = z.strictObject({
   /** Metres swum in the repeat, when the coach says. */
   distanceMetres: finite.positive().max(10_000).nullable(),
   view: z.enum(views),
+  /** Positions and conditions that trials compare. */
+  conditions: conditionTagsSchema,
   note: z.string().max(4000),
   /** True for demo swims of an invented squad. */
   invented: z.boolean(),
@@ -119,6 +126,28 @@ export const sceneSchema = z.strictObject({
       frame: whole.nonnegative(),
     })
     .nullable(),
+  /**
+   * Corners of a rectangle of known sides in the swimmer's plane: start near the surface, then along, down and back
+   * (`alongMetres` from the first corner to the second, `upMetres` from the second to the third).
+   */
+  plane: z
+    .strictObject({
+      corners: z.tuple([picturePoint, picturePoint, picturePoint, picturePoint]),
+      alongMetres: finite.positive().max(200),
+      upMetres: finite.positive().max(200),
+      frame: whole.nonnegative(),
+    })
+    .nullable(),
+  /** Lines that are straight in the pool, as seen: what the lens bends shows in them. */
+  straights: z.array(z.array(picturePoint).min(3).max(200)).max(40),
+  /**
+   * Metres from the camera to the plane of the scale, and how much farther than that plane the swimmer is (negative:
+   * nearer). Null when not measured.
+   */
+  camera: z.strictObject({
+    metres: finite.positive().max(200).nullable(),
+    fartherMetres: finite.min(-50).max(50).nullable(),
+  }),
 });
 
 export const eventSchema = z.strictObject({
@@ -131,6 +160,13 @@ export const eventSchema = z.strictObject({
   breathTo: z.enum(['front', 'left', 'right']).nullable(),
   /** Metres from the wall, for distance marks; null for every other kind. */
   metres: finite.nonnegative().max(10_000).nullable(),
+  /** Who placed it: the coach, or the coach by accepting what was proposed from followed points. */
+  from: z.enum(['coach', 'proposal']),
+  /**
+   * Instant between frames, of an accepted proposal: frames after `frame` (negative: before) and the standard
+   * deviation of the instant in real seconds. Null: somewhere within the frame.
+   */
+  refined: z.strictObject({ frames: finite.min(-1).max(1), sdSeconds: finite.positive().max(10) }).nullable(),
 });
 
 export const postureSchema = z.strictObject({
@@ -140,6 +176,19 @@ export const postureSchema = z.strictObject({
   /** Landmarks the coach said can't be seen on this frame. */
   hidden: z.array(z.enum(landmarkNames)).max(9),
 });
+
+/** A landmark followed by the machine over consecutive frames from `frame` on: x, y, confidence from 0 to 1. */
+export const followedRunSchema = z.strictObject({
+  landmark: z.enum(landmarkNames),
+  frame: whole.nonnegative(),
+  points: z
+    .array(z.tuple([finite, finite, finite.min(0).max(1)]))
+    .min(1)
+    .max(1_000_000),
+});
+
+/** A proposed event that the coach rejected; it is not proposed again at that frame. */
+export const dismissedSchema = z.strictObject({ kind: z.enum(eventKinds), frame: whole.nonnegative() });
 
 export const swimSchema = z.strictObject({
   format: z.literal('submark-swim'),
@@ -152,6 +201,9 @@ export const swimSchema = z.strictObject({
   scene: sceneSchema,
   events: z.array(eventSchema).max(100_000),
   postures: z.array(postureSchema).max(1_000_000),
+  /** Machine-followed points, apart from the coach's own in `postures`, which they never replace. */
+  followed: z.array(followedRunSchema).max(100_000),
+  dismissed: z.array(dismissedSchema).max(100_000),
 });
 
 export type Swim = z.infer<typeof swimSchema>;
@@ -159,5 +211,27 @@ export type Clip = z.infer<typeof clipSchema>;
 export type SwimCard = z.infer<typeof cardSchema>;
 export type Scene = z.infer<typeof sceneSchema>;
 export type EventMark = z.infer<typeof eventSchema>;
+export type FollowedRun = z.infer<typeof followedRunSchema>;
+export type DismissedProposal = z.infer<typeof dismissedSchema>;
 export type Posture = z.infer<typeof postureSchema>;
 export type View = (typeof views)[number];
+
+/** A scene in which nothing is set. */
+export const emptyScene: Scene = {
+  travel: null,
+  level: null,
+  surface: null,
+  scale: null,
+  plane: null,
+  straights: [],
+  camera: { metres: null, fartherMetres: null },
+};
+
+/** What an event has besides its id, kind and frame when the coach simply marks it. */
+export const plainMark = {
+  hand: null,
+  breathTo: null,
+  metres: null,
+  from: 'coach',
+  refined: null,
+} as const satisfies Partial<EventMark>;

@@ -1,6 +1,8 @@
 import { cp, mkdir, readdir, readFile, rename, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { swimFileVersion } from '#core/swim-file/swim-schema';
+import { emptySquad } from '#core/swim-file/squad-file';
 import { parseSwim } from '#core/swim-file/swim-file';
 import { createHost } from '#electron/host/create-host';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
@@ -168,7 +170,7 @@ describe('writing', () => {
   it('leaves a swim of a newer version alone and names the version', async () => {
     await under.addSwim();
     const file = inLibrary('swims', 'swim-1', 'swim.json');
-    const newer = (await readFile(file, 'utf8')).replace('"version": 1', '"version": 9');
+    const newer = (await readFile(file, 'utf8')).replace(`"version": ${swimFileVersion}`, '"version": 9');
     await writeFile(file, newer);
     expect(await under.ask('swim/read', { id: 'swim-1' })).toMatchObject({
       error: { code: 'swim-newer-version', detail: { needs: 9 } },
@@ -187,7 +189,7 @@ describe('writing', () => {
     expect(empty.revision).toBeNull();
     const { revision } = must(await under.ask('coach/write', { coach: empty.coach, baseRevision: null }));
     expect(must(await under.ask('coach/read', {})).revision).toBe(revision);
-    const squad = { format: 'submark-squad', version: 1, swimmers: [] } as const;
+    const squad = emptySquad;
     must(await under.ask('squad/write', { squad: { ...squad, swimmers: [] }, baseRevision: null }));
     expect(must(await under.ask('library/open', {})).squadRevision).toMatch(/^[0-9a-f]{64}$/);
   });

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { execaNode } from 'execa';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { plainMark, swimFileVersion } from '#core/swim-file/swim-schema';
 import { catalogue } from '#core/measures/families';
 import { serialiseSwim } from '#core/swim-file/swim-file';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
@@ -20,9 +21,7 @@ beforeAll(async () => {
     id: `k${i}`,
     kind: i % 2 === 0 ? ('kick-top' as const) : ('kick-bottom' as const),
     frame: 10 + 12 * i,
-    hand: null,
-    breathTo: null,
-    metres: null,
+    ...plainMark,
   }));
   await writeFile(path.join(swimFolder, 'swim.json'), serialiseSwim(aSwim({ events: kicks })));
 });
@@ -60,7 +59,10 @@ describe('the readings command', { timeout: 120_000 }, () => {
       [path.join(folder, 'no-such'), /is not there/],
       [folder, /can’t be read/],
       [await file('half.json', good.slice(0, 200)), /damaged/],
-      [await file('newer.json', good.replace('"version": 1', '"version": 3')), /newer Submark.*3/],
+      [
+        await file('newer.json', good.replace(`"version": ${swimFileVersion}`, '"version": 9')),
+        /newer Submark.*9/,
+      ],
     ];
     for (const [target, words] of cases) {
       const run = await readings(target);

@@ -1,4 +1,5 @@
-import type { SwimSummary } from '#core/host-contract/operations';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
+import { noTags } from '#core/swim-file/condition-tags';
 import type { SwimCard } from '#core/swim-file/swim-schema';
 
 /** A card as the sample squad has them; what a test is about is said in `change`. */
@@ -14,6 +15,7 @@ export const aCard = (change: Partial<SwimCard> = {}): SwimCard => ({
   effort: null,
   distanceMetres: null,
   view: 'side',
+  conditions: noTags,
   note: '',
   invented: true,
   ...change,

@@ -1,10 +1,17 @@
-import type { EventMark, Swim } from '#core/swim-file/swim-schema';
+import { noTags } from '#core/swim-file/condition-tags';
+import {
+  emptyScene,
+  type EventMark,
+  plainMark,
+  type Swim,
+  swimFileVersion,
+} from '#core/swim-file/swim-schema';
 
 /** A small invented swim: 100 frames at 50 a second, one kick top and one bottom marked. */
 export function aSwim(change: Partial<Swim> = {}): Swim {
   return {
     format: 'submark-swim',
-    version: 1,
+    version: swimFileVersion,
     id: 'swim-1',
     createdAt: '2024-05-14T09:00:00.000Z',
     changedAt: '2024-05-14T09:00:00.000Z',
@@ -12,6 +19,8 @@ export function aSwim(change: Partial<Swim> = {}): Swim {
       place: { kind: 'inside', name: 'clip.mp4' },
       originalName: 'clip.mp4',
       fingerprint: { bytes: 10, edgesSha256: 'a'.repeat(64) },
+      track: null,
+      fields: false,
       container: 'mp4',
       codec: 'avc',
       width: 1280,
@@ -32,16 +41,19 @@ export function aSwim(change: Partial<Swim> = {}): Swim {
       effort: 'steady',
       distanceMetres: 25,
       view: 'side',
+      conditions: noTags,
       note: '',
       invented: true,
     },
-    scene: { travel: 'right', level: null, surface: null, scale: null },
+    scene: { ...emptyScene, travel: 'right' },
     events: [aMark('top-1', 'kick-top', 20), aMark('bottom-1', 'kick-bottom', 32)],
     postures: [],
+    followed: [],
+    dismissed: [],
     ...change,
   };
 }
 
 export function aMark(id: string, kind: EventMark['kind'], frame: number): EventMark {
-  return { id, kind, frame, hand: null, breathTo: null, metres: null };
+  return { id, kind, frame, ...plainMark };
 }

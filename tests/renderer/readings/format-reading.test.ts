@@ -32,7 +32,7 @@ const swimmer = {
   bodyTable: null,
   streamlineMetres: null,
   consent: null,
-  targets: [{ reading: 'kick-frequency', low: 1.8, high: 2.2 }],
+  targets: [{ reading: 'kick-frequency', low: 1.8, high: 2.2, from: null }],
   invented: true,
 };
 

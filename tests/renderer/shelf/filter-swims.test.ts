@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { Squad } from '#core/swim-file/squad-schema';
+import { type Squad, squadFileVersion } from '#core/swim-file/squad-schema';
 import { filterSwims, noFilter } from '../../../renderer/shelf/filter-swims';
 import { newSwimmer } from '../../../renderer/card/write-swimmer';
 import { aSummary } from '../a-summary';
 
 const squad: Squad = {
   format: 'submark-squad',
-  version: 1,
+  version: squadFileVersion,
   swimmers: [newSwimmer('s-pip', 'Pip'), newSwimmer('s-ada', 'Ada')],
 };
 const swims = [

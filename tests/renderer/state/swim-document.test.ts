@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { emptyScene } from '#core/swim-file/swim-schema';
 import { addEvent, moveEvent, placeEventAt, removeEvent } from '../../../renderer/state/event-commands';
 import { copyPosture, hideLandmark, setPosturePoint } from '../../../renderer/state/posture-commands';
 import { setScene } from '../../../renderer/state/scene-commands';
@@ -97,7 +98,7 @@ describe('scene commands', () => {
     document.run(setScene('level', level));
     document.run(setScene('surface', surface));
     document.run(setScene('travel', 'left'));
-    expect(document.swim().scene).toEqual({ travel: 'left', level, surface, scale: null });
+    expect(document.swim().scene).toEqual({ ...emptyScene, travel: 'left', level, surface });
     document.run(setScene('level', null));
     expect(document.swim().scene.level).toBeNull();
     expect(document.store.getState().undoName).toBe('remove the level line');

@@ -4,7 +4,7 @@ import { landmarkNames } from '#core/marks/landmark';
 import { type BodyInput, bodyContext } from '#core/measures/body/body-context';
 import { bodyFamilies } from '#core/measures/body/body-families';
 import type { Reading } from '#core/measures/reading';
-import type { Posture, Swim } from '#core/swim-file/swim-schema';
+import { plainMark, type Posture, type Swim } from '#core/swim-file/swim-schema';
 import { bodyTruths } from './body-truths';
 import { computed, markedSwim, type ModelSwim, noNoise, plainKick, readAll } from './model-swim';
 
@@ -284,7 +284,7 @@ describe('landmark readings that cannot be had say why', () => {
           const wild = withSwim(base, (swim) => ({
             postures: postures.map((p): Posture => ({ ...p, hidden: [] })),
             scene: { ...swim.scene, travel },
-            events: events.map((e, i) => ({ ...e, id: `w${i}`, hand: null, breathTo: null, metres: null })),
+            events: events.map((e, i) => ({ ...e, id: `w${i}`, ...plainMark })),
           }));
           expectHonest(everyReading(wild));
         },

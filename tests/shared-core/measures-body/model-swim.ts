@@ -3,7 +3,15 @@ import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { type BodyContext, bodyContext, type BodyInput } from '#core/measures/body/body-context';
 import { bodyFamilies } from '#core/measures/body/body-families';
 import type { ComputedReading, Reading } from '#core/measures/reading';
-import type { EventMark, Posture, Swim } from '#core/swim-file/swim-schema';
+import { noTags } from '#core/swim-file/condition-tags';
+import {
+  emptyScene,
+  type EventMark,
+  plainMark,
+  type Posture,
+  type Swim,
+  swimFileVersion,
+} from '#core/swim-file/swim-schema';
 import { type FrameTable, frameAtTick } from '#core/timeline/frame-table';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { MarkingError } from '#core/uncertainty/marking-error';
@@ -143,7 +151,7 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
   const events: EventMark[] = [];
   const mark = (kind: EventKind, t: number): void => {
     const frame = Math.max(0, frameAt(t + noise.eventSd * noise.normal()));
-    events.push({ id: `e${events.length}`, kind, frame, hand: null, breathTo: null, metres: null });
+    events.push({ id: `e${events.length}`, kind, frame, ...plainMark });
   };
   const end = lead + m.cycles * m.period;
   for (const { time, kind } of toeTurns(m, end + lead)) {
@@ -177,7 +185,7 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
   const known = 2.5 * (1 + 0.01 * noise.normal());
   const swim: Swim = {
     format: 'submark-swim',
-    version: 1,
+    version: swimFileVersion,
     id: 'model',
     createdAt: '2024-01-01T00:00:00Z',
     changedAt: '2024-01-01T00:00:00Z',
@@ -185,6 +193,8 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
       place: { kind: 'inside', name: 'model.mp4' },
       originalName: 'model.mp4',
       fingerprint: { bytes: 0, edgesSha256: '0'.repeat(64) },
+      track: null,
+      fields: false,
       container: 'mp4',
       codec: 'avc',
       width: 1920,
@@ -205,10 +215,12 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
       effort: null,
       distanceMetres: null,
       view: 'side',
+      conditions: noTags,
       note: '',
       invented: true,
     },
     scene: {
+      ...emptyScene,
       travel: m.travel,
       level: line([-800, 0], [800, 0]),
       surface: line([-800, 0], [800, 0]),
@@ -222,6 +234,8 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
     },
     events,
     postures,
+    followed: [],
+    dismissed: [],
   };
   return { swim, clock: { table, slowdown: 1 }, error: markingError(noise), swimmer: null };
 }

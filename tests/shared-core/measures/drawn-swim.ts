@@ -2,7 +2,7 @@ import { type EventKind, eventKinds } from '#core/marks/event-kind';
 import { landmarkNames } from '#core/marks/landmark';
 import type { BodyContext } from '#core/measures/body/body-context';
 import { readingContext } from '#core/measures/compute-readings';
-import type { EventMark, Swim } from '#core/swim-file/swim-schema';
+import { type EventMark, plainMark, type Swim } from '#core/swim-file/swim-schema';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { MarkingError } from '#core/uncertainty/marking-error';
 import { aSwim } from '#tests/renderer/a-swim';
@@ -70,7 +70,7 @@ export function markInstants(
       id: `e${i}`,
       kind: each.kind,
       frame: nearest(each.time + film.eventSd * normal(random)),
-      hand: null,
+      ...plainMark,
       breathTo: each.kind === 'breath' ? 'front' : null,
       metres: each.metres ?? null,
     }),

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { emptyScene } from '#core/swim-file/swim-schema';
 import { strouhalNumber } from '#core/measures/products/propulsion';
 import { poolTransform, toPool } from '#core/scene/pool-transform';
 import { zeroLagLowPass } from '#core/signal/butterworth';
@@ -93,7 +94,7 @@ function measured(run: Run, from: number, to: number): Averages {
   );
   const travel = (eyes.at(-1)?.x ?? 0) > (eyes[0]?.x ?? 0) ? 'right' : 'left';
   const transform = poolTransform(
-    { travel, level: left && right ? { a: left, b: right } : null, surface: null, scale: null },
+    { ...emptyScene, travel, level: left && right ? { a: left, b: right } : null },
     bodyLength,
   );
   const even = (points: readonly { time: number; x: number; y: number }[], axis: 'x' | 'y') => {

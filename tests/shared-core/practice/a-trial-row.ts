@@ -1,5 +1,5 @@
 import type { TrialRow } from '#core/practice/trial-row';
-import { noTags } from '#core/practice/condition-tags';
+import { noTags } from '#core/swim-file/condition-tags';
 
 interface RowWords extends Omit<Partial<TrialRow>, 'work' | 'tags' | 'values'> {
   readonly work?: Partial<TrialRow['work']>;

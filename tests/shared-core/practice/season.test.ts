@@ -216,7 +216,10 @@ describe('what to film next', () => {
       aSeasonSwim({ ...recent, reading: aReading(2, { cycles: 5 }) }),
     ];
     expect(codes(swimmer, few, [], today)).toEqual(['few-cycles']);
-    const target = (reading: string) => ({ id: 'swimmer-1', targets: [{ reading, low: 1, high: 2 }] });
+    const target = (reading: string) => ({
+      id: 'swimmer-1',
+      targets: [{ reading, low: 1, high: 2, from: null }],
+    });
     expect(filmNext(target('stroke-count'), twice, [], today)).toEqual([
       { code: 'target-without-reading', readingId: 'stroke-count' },
     ]);

@@ -17,7 +17,7 @@ const usual = (id: string) => {
   return found;
 };
 const targets = (low: number | null, high: number | null) => ({
-  targets: [{ reading: 'stroke-count', low, high }],
+  targets: [{ reading: 'stroke-count', low, high, from: null }],
 });
 
 describe('words of a stroke pattern', () => {

@@ -6,7 +6,7 @@ import { trialCsv } from '#core/practice/trial-csv';
 import { trialPlan } from '#core/practice/trial-plan';
 import { parseTrial, serialiseTrial, type Trial } from '#core/practice/trial-schema';
 import { trialRow } from '#core/practice/trial-row';
-import { noTags } from '#core/practice/condition-tags';
+import { noTags } from '#core/swim-file/condition-tags';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import { aSwim } from '../swim-file/a-swim';
 import { aTrialRow, headTrial } from './a-trial-row';

@@ -6,7 +6,7 @@ import { poolTransform, toPool } from '#core/scene/pool-transform';
 import { scaleUncertainty } from '#core/scene/scale-uncertainty';
 import { assumedTiltSd, sceneTilt, tiltVariance } from '#core/scene/scene-tilt';
 import { heightAboveSurface } from '#core/scene/surface-line';
-import type { Scene } from '#core/swim-file/swim-schema';
+import { emptyScene, type Scene } from '#core/swim-file/swim-schema';
 
 const scale = {
   line: { a: { x: 100, y: 50 }, b: { x: 400, y: 450 } },
@@ -15,7 +15,7 @@ const scale = {
   preset: null,
   frame: 0,
 };
-const bare: Scene = { travel: null, level: null, surface: null, scale: null };
+const bare: Scene = emptyScene;
 
 describe('picture to pool', () => {
   it('turns y up, keeps x along travel and names its unit', () => {

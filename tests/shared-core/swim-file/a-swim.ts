@@ -1,10 +1,11 @@
-import type { Swim } from '#core/swim-file/swim-schema';
+import { noTags } from '#core/swim-file/condition-tags';
+import { emptyScene, plainMark, type Swim, swimFileVersion } from '#core/swim-file/swim-schema';
 
 /** A small whole swim with something in every place; an invented swimmer. */
 export function aSwim(change: Partial<Swim> = {}): Swim {
   return {
     format: 'submark-swim',
-    version: 1,
+    version: swimFileVersion,
     id: 'swim-1',
     createdAt: '2026-05-01T10:00:00.000Z',
     changedAt: '2026-05-01T10:05:00.000Z',
@@ -12,6 +13,8 @@ export function aSwim(change: Partial<Swim> = {}): Swim {
       place: { kind: 'inside', name: 'clip.mp4' },
       originalName: 'clip.mp4',
       fingerprint: { bytes: 11, edgesSha256: 'a'.repeat(64) },
+      track: null,
+      fields: false,
       container: 'MP4',
       codec: 'avc',
       width: 640,
@@ -32,10 +35,12 @@ export function aSwim(change: Partial<Swim> = {}): Swim {
       effort: 'full',
       distanceMetres: 25,
       view: 'side',
+      conditions: noTags,
       note: 'Ünïcode “quotes” and a \\ stay as they are',
       invented: true,
     },
     scene: {
+      ...emptyScene,
       travel: 'right',
       level: { a: { x: 0, y: 100 }, b: { x: 640, y: 101.5 } },
       surface: null,
@@ -48,13 +53,15 @@ export function aSwim(change: Partial<Swim> = {}): Swim {
       },
     },
     events: [
-      { id: 'e1', kind: 'entry', frame: 10, hand: null, breathTo: null, metres: null },
-      { id: 'e2', kind: 'kick-top', frame: 12, hand: null, breathTo: null, metres: null },
-      { id: 'e3', kind: 'kick-bottom', frame: 30, hand: null, breathTo: null, metres: null },
+      { id: 'e1', kind: 'entry', frame: 10, ...plainMark },
+      { id: 'e2', kind: 'kick-top', frame: 12, ...plainMark },
+      { id: 'e3', kind: 'kick-bottom', frame: 30, ...plainMark },
     ],
     postures: [
       { frame: 12, points: { hip: { x: 320, y: 150 }, toe: { x: 200, y: 160.25 } }, hidden: ['ear'] },
     ],
+    followed: [],
+    dismissed: [],
     ...change,
   };
 }

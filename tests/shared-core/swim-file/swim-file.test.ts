@@ -3,9 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { schemaTexts } from '#electron/commands/write-schema';
+import { coachFormat, parseCoach } from '#core/swim-file/coach-file';
 import { type FileFormat, parseFile } from '#core/swim-file/parse-file';
 import { parseSquad, squadFormat } from '#core/swim-file/squad-file';
 import { parseSwim, serialiseSwim, swimFormat } from '#core/swim-file/swim-file';
+import { swimFileVersion } from '#core/swim-file/swim-schema';
+import { targetInForce } from '#core/swim-file/target-in-force';
 import { aSwim } from './a-swim';
 
 const frozen = (name: string): string => readFileSync(new URL(`./frozen/${name}`, import.meta.url), 'utf8');
@@ -50,7 +53,7 @@ describe('a swim file', () => {
     expect(fault(JSON.stringify({ ...raw, version: 7 }))).toEqual({
       code: 'newer-version',
       needs: 7,
-      known: 1,
+      known: swimFileVersion,
     });
     expect(fault(JSON.stringify({ ...raw, version: 'one' }))).toMatchObject({
       code: 'damaged',
@@ -80,10 +83,23 @@ describe('a swim file', () => {
 });
 
 describe('files of released versions', () => {
-  it('version 1 of the swim file opens and is written back unchanged', () => {
-    const parsed = parseSwim(frozen('swim-v1.json'));
-    expect(parsed).toEqual({ ok: true, value: aSwim() });
-    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v1.json'));
+  it('version 1 of the swim file opens as what it said, with nothing set that it could not say', () => {
+    expect(parseSwim(frozen('swim-v1.json'))).toEqual({ ok: true, value: aSwim() });
+  });
+
+  it('version 2 of the swim file opens and is written back unchanged', () => {
+    const parsed = parseSwim(frozen('swim-v2.json'));
+    expect(parsed.ok && parsed.value.followed[0]?.points).toHaveLength(2);
+    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v2.json'));
+  });
+
+  it('a migration leaves what is of the wrong kind for the schema to name', () => {
+    for (const broken of ['{"events":{}}', '{"scene":7}', '{"events":[3]}', '{}']) {
+      const text = JSON.stringify({ ...JSON.parse(frozen('swim-v1.json')), ...JSON.parse(broken) });
+      const parsed = parseSwim(text);
+      if (broken === '{}') expect(parsed.ok).toBe(true);
+      else if (!parsed.ok) expect(parsed.fault.code).toBe('damaged');
+    }
   });
 
   it('version 1 of the squad file opens', () => {
@@ -95,6 +111,7 @@ describe('files of released versions', () => {
   it.each([
     ['swim', swimFormat, parseSwim],
     ['squad', squadFormat, parseSquad],
+    ['coach', coachFormat, parseCoach],
   ] as const)(
     'every version of the %s file has a migration and a frozen file that opens',
     (name, format, parse) => {
@@ -120,6 +137,26 @@ describe('files of released versions', () => {
     };
     const parsed = parseFile(format, JSON.stringify({ format: 'x', version: 1, path: 'a' }));
     expect(parsed).toEqual({ ok: true, value: { format: 'x', version: 3, path: 'abc' } });
+  });
+});
+
+describe('a target', () => {
+  const target = (low: number | null, from: string | null) => ({
+    reading: 'stroke-count',
+    low,
+    high: null,
+    from,
+  });
+  it('is the one with the latest first day, wherever it stands', () => {
+    const targets = [target(8, '2026-05-01'), target(9, '2026-03-01'), target(10, null)];
+    expect(targetInForce({ targets }, 'stroke-count')?.low).toBe(8);
+    expect(targetInForce({ targets: [...targets].reverse() }, 'stroke-count')?.low).toBe(8);
+  });
+
+  it('is none when the latest gave it up, or another reading is asked', () => {
+    const targets = [target(8, '2026-05-01'), target(null, '2026-06-01')];
+    expect(targetInForce({ targets }, 'stroke-count')).toBeNull();
+    expect(targetInForce({ targets: targets.slice(0, 1) }, 'kick-frequency')).toBeNull();
   });
 });
 

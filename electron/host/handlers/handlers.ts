@@ -1,0 +1,26 @@
+import type { z } from 'zod';
+import type { Result } from '#core/host-contract/host-error';
+import type { ArrivedClips } from '../arrived-clips';
+import type { Disk } from '../atomic-file';
+import type { Jobs } from '../jobs';
+import type { LibraryFolder } from '../library-folder';
+import type { SwimShelf } from '../swim-shelf';
+
+/** What the handlers of every area share. */
+export interface HostParts {
+  readonly folder: LibraryFolder;
+  readonly disk: Disk;
+  readonly shelf: SwimShelf;
+  readonly clips: ArrivedClips;
+  readonly jobs: Jobs;
+  readonly makeId: () => string;
+}
+
+type Operation = { readonly input: z.ZodType; readonly output: z.ZodType };
+
+/** One handler for each operation of an area; its input has been checked, its output will be. */
+export type HandlersOf<Operations extends Readonly<Record<string, Operation>>> = {
+  readonly [Name in keyof Operations]: (
+    input: z.infer<Operations[Name]['input']>,
+  ) => Promise<Result<z.infer<Operations[Name]['output']>>>;
+};

@@ -1,0 +1,34 @@
+import { success } from '#core/host-contract/host-error';
+import type { libraryOperations } from '#core/host-contract/operations/library-operations';
+import type { squadOperations } from '#core/host-contract/operations/squad-operations';
+import { emptySquad, parseSquad } from '#core/swim-file/squad-file';
+import { KeptFile } from '../kept-file';
+import { prettyJson } from '../pretty-json';
+import type { HandlersOf, HostParts } from './handlers';
+
+export function libraryHandlers({
+  folder,
+  disk,
+  shelf,
+}: HostParts): HandlersOf<typeof libraryOperations & typeof squadOperations> {
+  const squadFile = new KeptFile(disk, parseSquad, {
+    damaged: 'squad-damaged',
+    newer: 'squad-newer-version',
+  });
+  return {
+    'library/open': async () => {
+      const listed = await shelf.list();
+      if (!listed.ok) return listed;
+      const squad = await squadFile.readOr(folder.squad, emptySquad);
+      if (!squad.ok) return squad;
+      return success({
+        path: folder.root,
+        ...listed.value,
+        squad: squad.value.value,
+        squadRevision: squad.value.revision,
+      });
+    },
+    'squad/write': ({ squad, baseRevision }) =>
+      squadFile.write(folder.squad, prettyJson(squad), baseRevision),
+  };
+}

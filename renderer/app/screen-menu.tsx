@@ -1,0 +1,24 @@
+import { keyWords, onMac } from './key-words';
+import { screens } from './screens';
+import { addressOf, useRoute } from './use-route';
+
+/** The ways to the other screens, for a screen's bar. Not shown while there is only one. */
+export function ScreenMenu() {
+  const [route] = useRoute();
+  const listed = screens.filter(({ menuKey }) => menuKey !== null);
+  if (listed.length < 2) return null;
+  return (
+    <nav className="screen-menu" aria-label="Screens">
+      {listed.map(({ name, label, menuKey }) => (
+        <a
+          key={name}
+          href={addressOf({ screen: name, ids: [] })}
+          aria-current={route.screen === name ? 'page' : undefined}
+          title={`${label} (${keyWords(menuKey ?? '', onMac)})`}
+        >
+          {label}
+        </a>
+      ))}
+    </nav>
+  );
+}

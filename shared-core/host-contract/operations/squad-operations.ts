@@ -1,0 +1,13 @@
+import { z } from 'zod';
+import { squadSchema } from '../../swim-file/squad-schema';
+import { revisionSchema } from './revision';
+
+export const squadOperations = {
+  'squad/write': {
+    input: z.strictObject({
+      squad: squadSchema,
+      baseRevision: revisionSchema.nullable(),
+    }),
+    output: z.strictObject({ revision: revisionSchema }),
+  },
+} as const;

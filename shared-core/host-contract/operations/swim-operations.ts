@@ -1,0 +1,38 @@
+import { z } from 'zod';
+import { idSchema, swimSchema } from '../../swim-file/swim-schema';
+import { revisionSchema } from './revision';
+
+export const swimOperations = {
+  'swim/read': {
+    input: z.strictObject({ id: idSchema }),
+    output: z.strictObject({
+      swim: swimSchema,
+      revision: revisionSchema,
+      clipStatus: z.enum(['present', 'missing', 'changed']),
+    }),
+  },
+  /** Atomic. `conflict` when the file on disk is not `baseRevision`; the caller's version is then kept beside it. */
+  'swim/write': {
+    input: z.strictObject({ swim: swimSchema, baseRevision: revisionSchema }),
+    output: z.strictObject({ revision: revisionSchema }),
+  },
+  /** Makes the swim's folder and moves or refers the arrived clip into it. `swim.clip.place` is set by the host. */
+  'swim/create': {
+    input: z.strictObject({ swim: swimSchema, clipId: idSchema }),
+    output: z.strictObject({ swim: swimSchema, revision: revisionSchema }),
+  },
+  /** Moves the swim's folder into the library's bin, from where `swim/restore` brings it back. */
+  'swim/remove': {
+    input: z.strictObject({ id: idSchema }),
+    output: z.strictObject({}),
+  },
+  'swim/restore': {
+    input: z.strictObject({ id: idSchema }),
+    output: z.strictObject({}),
+  },
+  /** Points a swim at a clip found again; refused with `clip-changed` unless the fingerprint is the same. */
+  'swim/relink': {
+    input: z.strictObject({ id: idSchema, path: z.string().min(1).max(4096) }),
+    output: z.strictObject({ swim: swimSchema, revision: revisionSchema }),
+  },
+} as const;
