@@ -10,7 +10,8 @@ import { keySheet } from './key-sheet-button';
 import { NoticeBar } from './notice-bar';
 import { createNotices } from './notices';
 import { NoSuchScreen } from './no-such-screen';
-import { screens } from './screens';
+import { screenList } from './screen-list';
+import { showRoute } from './screens';
 import { chooseTheme, nextTheme } from './theme';
 import { themeWords } from './theme-switch';
 import { useCommandKeys } from './use-command-keys';
@@ -24,10 +25,9 @@ export function App({ host }: { readonly host: HostClient }) {
   const [memory] = useState(createShelfMemory);
   const sheet = useStore(keySheet, (state) => state.open);
   const toShelf = useCallback(() => go(shelfRoute), [go]);
-  const shown = screens.find(({ name }) => name === route.screen);
   const content = useMemo(
-    () => shown?.render(route.ids, { host, say: notices.say, go, memory }) ?? null,
-    [shown, route, host, notices, go, memory],
+    () => showRoute(route, { host, say: notices.say, go, memory }),
+    [route, host, notices, go, memory],
   );
   const commands = useMemo(
     (): readonly Command[] => [
@@ -49,7 +49,7 @@ export function App({ host }: { readonly host: HostClient }) {
           notices.say(`Look: ${themeWords[theme].toLowerCase()}`);
         },
       },
-      ...screens.flatMap(({ name, label, menuKey }): Command[] =>
+      ...screenList.flatMap(({ name, label, menuKey }): Command[] =>
         menuKey === null
           ? []
           : [
@@ -74,7 +74,7 @@ export function App({ host }: { readonly host: HostClient }) {
           <Broken
             error={error}
             onAgain={resetErrorBoundary}
-            onShelf={shown?.name === 'shelf' ? null : toShelf}
+            onShelf={route.screen === 'shelf' ? null : toShelf}
           />
         )}
       >

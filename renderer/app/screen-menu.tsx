@@ -1,11 +1,11 @@
 import { keyWords, onMac } from './key-words';
-import { screens } from './screens';
+import { type ListedScreen, screenList } from './screen-list';
 import { addressOf, useRoute } from './use-route';
 
 /** The ways to the other screens, for a screen's bar. Not shown while there is only one. */
 export function ScreenMenu() {
   const [route] = useRoute();
-  const listed = screens.filter(({ menuKey }) => menuKey !== null);
+  const listed = (screenList as readonly ListedScreen[]).filter(({ menuKey }) => menuKey !== null);
   if (listed.length < 2) return null;
   return (
     <nav className="screen-menu" aria-label="Screens">

@@ -4,6 +4,7 @@ import type { HostClient } from '../host/host-client';
 import { Shelf } from '../shelf/shelf';
 import type { ShelfMemory } from '../shelf/shelf-memory';
 import type { Say } from './notices';
+import { screenList, type ScreenName } from './screen-list';
 import { type Route, shelfRoute } from './use-route';
 
 /** What every screen is given. */
@@ -14,40 +15,27 @@ export interface ScreenProps {
   readonly memory: ShelfMemory;
 }
 
-export interface Screen {
-  /** First part of its address, `#/name/…`. */
-  readonly name: string;
-  /** As in the menu and in "Go to …"; sentence case. */
-  readonly label: string;
-  /** Listed in the menu, with the key that leads there from any screen; null: reached from another screen only. */
-  readonly menuKey: string | null;
-  /** Null when the ids do not name anything this screen can show. */
-  readonly render: (ids: readonly string[], props: ScreenProps) => ReactNode;
-}
+/** What a screen shows for the ids of its address; null when they name nothing it can show. */
+type Render = (ids: readonly string[], props: ScreenProps) => ReactNode;
 
-/** Every screen, in the order of the menu. */
-export const screens: readonly Screen[] = [
-  {
-    name: 'shelf',
-    label: 'Shelf',
-    menuKey: 'Shift+Digit1',
-    render: (_ids, { host, memory, say, go }) => (
-      <Shelf
-        host={host}
-        memory={memory}
-        say={say}
-        onOpen={(swimId) => {
-          memory.setState({ swimId });
-          go({ screen: 'bench', ids: [swimId] });
-        }}
-      />
-    ),
-  },
-  {
-    name: 'bench',
-    label: 'Bench',
-    menuKey: null,
-    render: ([swimId], { host, say, go }) =>
-      swimId ? <BenchScreen swimId={swimId} host={host} onLeave={() => go(shelfRoute)} say={say} /> : null,
-  },
-];
+const screens: Readonly<Record<ScreenName, Render>> = {
+  shelf: (_ids, { host, memory, say, go }) => (
+    <Shelf
+      host={host}
+      memory={memory}
+      say={say}
+      onOpen={(swimId) => {
+        memory.setState({ swimId });
+        go({ screen: 'bench', ids: [swimId] });
+      }}
+    />
+  ),
+  bench: ([swimId], { host, say, go }) =>
+    swimId ? <BenchScreen swimId={swimId} host={host} onLeave={() => go(shelfRoute)} say={say} /> : null,
+};
+
+/** What the address shows, or null when it leads nowhere. */
+export function showRoute({ screen, ids }: Route, props: ScreenProps): ReactNode {
+  const known = screenList.find(({ name }) => name === screen);
+  return known ? screens[known.name](ids, props) : null;
+}

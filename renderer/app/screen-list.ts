@@ -1,0 +1,16 @@
+export interface ListedScreen {
+  /** First part of its address, `#/name/…`. */
+  readonly name: string;
+  /** As in the menu and in "Go to …"; sentence case. */
+  readonly label: string;
+  /** Listed in the menu, with the key that leads there from any screen; null: reached from another screen only. */
+  readonly menuKey: string | null;
+}
+
+/** Every screen, in the order of the menu. What each shows is in `screens.tsx`; apart, so that bars can list them. */
+export const screenList = [
+  { name: 'shelf', label: 'Shelf', menuKey: 'Shift+Digit1' },
+  { name: 'bench', label: 'Bench', menuKey: null },
+] as const satisfies readonly ListedScreen[];
+
+export type ScreenName = (typeof screenList)[number]['name'];
