@@ -1,3 +1,4 @@
+import { cycleStarts } from '#core/compare/cycle-starts';
 import type { TimedEvent } from '#core/measures/body/cycle-frame';
 import { type Stroke, strokesOf } from '#core/measures/events/strokes';
 import type { ScoreGap, ScorePhase, ScoreRhythm, ScoreStroke } from './score-rhythm';
@@ -59,12 +60,5 @@ export function rhythmOf(events: readonly TimedEvent[]): ScoreRhythm {
     phases: phasesOf(stroke),
     gaps: gapsOf(stroke),
   }));
-  const starts = (kind: string): readonly number[] =>
-    events
-      .filter((each) => each.event.kind === kind)
-      .map((each) => each.time)
-      .sort((p, q) => p - q)
-      .filter((time, index, all) => index === 0 || time > (all[index - 1] ?? time));
-  const entries = starts('entry');
-  return { strokes: drawn, cycleStarts: entries.length > 1 ? entries : starts('kick-top') };
+  return { strokes: drawn, cycleStarts: cycleStarts(events).times };
 }

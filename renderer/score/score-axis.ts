@@ -1,4 +1,5 @@
 import { scaleLinear } from 'd3-scale';
+import { cycleWarp } from '#core/compare/cycle-warp';
 import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
 
 /** One time axis: real seconds to pixels and back. */
@@ -10,23 +11,6 @@ export interface ScoreAxis {
   toTime(x: number): number;
   /** Marks of the ruler; `major` ones carry words. */
   readonly ticks: readonly { readonly time: number; readonly words: string | null }[];
-}
-
-/**
- * Time warped so that every stroke is as wide as the next: strokes become whole numbers, what lies before the
- * first and after the last goes on at the mean stroke time. Strictly increasing, so it can be read back.
- */
-export function strokeWarp(starts: readonly number[]): {
-  readonly toStroke: (time: number) => number;
-  readonly toTime: (stroke: number) => number;
-} {
-  const first = starts[0] ?? 0;
-  const last = starts.at(-1) ?? 1;
-  const mean = starts.length > 1 ? (last - first) / (starts.length - 1) : 1;
-  const domain = [first - mean, ...starts, last + mean];
-  const range = domain.map((_, index) => index - 1);
-  const warp = scaleLinear(domain, range);
-  return { toStroke: (time) => warp(time), toTime: (stroke) => warp.invert(stroke) };
 }
 
 export interface AxisInput {
@@ -45,9 +29,9 @@ const tickWords = (time: number, step: number): string => {
 };
 
 export function makeScoreAxis({ mode, from, to, left, right, strokeStarts }: AxisInput): ScoreAxis {
-  if (mode === 'stroke' && strokeStarts.length > 1) {
-    const warp = strokeWarp(strokeStarts);
-    const scale = scaleLinear([warp.toStroke(from), warp.toStroke(to)], [left, right]);
+  const warp = mode === 'stroke' ? cycleWarp(strokeStarts) : null;
+  if (warp) {
+    const scale = scaleLinear([warp.toCycle(from), warp.toCycle(to)], [left, right]);
     const perStroke = Math.abs(scale(1) - scale(0));
     const parts = perStroke > 420 ? 10 : perStroke > 200 ? 4 : perStroke > 90 ? 2 : 1;
     const ticks: { time: number; words: string | null }[] = [];
@@ -60,10 +44,10 @@ export function makeScoreAxis({ mode, from, to, left, right, strokeStarts }: Axi
     }
     ticks.push({ time: strokeStarts.at(-1) ?? 0, words: '100 %' });
     return {
-      mode,
+      mode: 'stroke',
       left,
       right,
-      toX: (time) => scale(warp.toStroke(time)),
+      toX: (time) => scale(warp.toCycle(time)),
       toTime: (x) => warp.toTime(scale.invert(x)),
       ticks: ticks.filter((tick) => tick.time >= from - 1e-9 && tick.time <= to + 1e-9),
     };

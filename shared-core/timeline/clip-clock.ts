@@ -12,12 +12,17 @@ export function realTimeOf(clock: ClipClock, frame: number): Seconds {
   return seconds(mediaTimeOf(clock.table, frame) / clock.slowdown);
 }
 
+/**
+ * A time worked out from a start must find that start again: floating-point sums of such times are off by less than a
+ * ten-thousandth of a tick in hours of film. No more than that, or a coarse clock would show frames too early.
+ */
+const slackTicks = 0.01;
+
 /** The frame shown at a real time since the first shown picture, by the table's lookup rule. */
 export function frameAtRealTime(clock: ClipClock, time: number): FrameIndex {
   const media = mediaSeconds(time * clock.slowdown);
   const first = clock.table.starts[0] ?? 0;
-  // half a tick of slack: a time computed from a start must find that start again
-  return frameAtTick(clock.table, first + media * clock.table.ticksPerSecond + 0.5);
+  return frameAtTick(clock.table, first + media * clock.table.ticksPerSecond + slackTicks);
 }
 
 /**

@@ -55,6 +55,19 @@ export function strokesOf(events: readonly TimedEvent[]): readonly Stroke[] {
   return known;
 }
 
+/**
+ * The same events, of which `strokesOf` gives the wanted strokes only: for timing of breathing strokes and of others
+ * apart. A stroke keeps its end although that is the entry of the next.
+ */
+export function onlyStrokes(
+  events: readonly TimedEvent[],
+  wanted: (stroke: Stroke) => boolean,
+): readonly TimedEvent[] {
+  const same = [...events];
+  kept.set(same, strokesOf(events).filter(wanted));
+  return same;
+}
+
 const kept = new WeakMap<readonly TimedEvent[], readonly Stroke[]>();
 
 function pairStrokes(events: readonly TimedEvent[]): readonly Stroke[] {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { kickWavePath } from '../../../renderer/score/kick-wave';
-import { makeScoreAxis, panSpan, strokeWarp, zoomSpan } from '../../../renderer/score/score-axis';
+import { makeScoreAxis, panSpan, zoomSpan } from '../../../renderer/score/score-axis';
 import { glyphHeight, layoutScore } from '../../../renderer/score/score-layout';
 import { traceRuns } from '../../../renderer/score/body-traces';
 import { nearestFrame } from '../../../renderer/score/use-score-pointer';
@@ -30,14 +30,6 @@ describe('the time axis of the score', () => {
         expect(Math.abs(axis.toTime(axis.toX(time)) - time)).toBeLessThan(1e-9);
       }),
     );
-  });
-
-  it('counts strokes in whole numbers and goes on beyond them', () => {
-    const warp = strokeWarp([1, 2, 4]);
-    expect(warp.toStroke(1)).toBe(0);
-    expect(warp.toStroke(3)).toBe(1.5);
-    expect(warp.toStroke(5.5)).toBe(3);
-    expect(warp.toStroke(-5)).toBeLessThan(-1);
   });
 
   it('falls back to seconds without two strokes', () => {
