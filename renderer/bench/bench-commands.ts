@@ -15,7 +15,7 @@ import { enterAtCrosshair } from '../stage/tools/crosshair';
 import { endLine, startLine } from '../stage/tools/line-tool';
 import type { BenchSession } from './bench-session';
 import { endPass, startPass } from './guided-pass';
-import { markHere } from './marking';
+import { askAgain, canSayMore, markHere } from './marking';
 import { padKeys } from './pad-keys';
 import { nudgeEvent, nudgePoint, pointIsHeld, removeSelected, selectedEvent } from './selection-actions';
 import { goTo, goToEnd, goToMark, stepBy } from './stepping';
@@ -193,6 +193,14 @@ export function benchCommands(
       kind: 'undoable',
       enabled: () => selectedEvent(session) !== null,
       run: () => nudgeEvent(session, 1),
+    },
+    {
+      id: 'say-more',
+      label: 'Change what the chosen mark says: hand, side or metres',
+      keys: ['k'],
+      kind: 'undoable',
+      enabled: () => canSayMore(selectedEvent(session)?.kind ?? 'kick-top'),
+      run: () => askAgain(session),
     },
     {
       id: 'remove',

@@ -9,6 +9,7 @@ import { BenchBar } from './bench-bar';
 import { benchCommands } from './bench-commands';
 import { useBench, useView } from './bench-session';
 import { CardDialog } from './card-dialog';
+import { ChosenMark } from './chosen-mark';
 import { FilmTroubleCard } from './film-trouble';
 import { MarkPads } from './mark-pads';
 import { MarkQuestion } from './mark-question';
@@ -63,6 +64,7 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
         <Stage>
           <FilmTroubleCard onRelinked={onRelinked} />
           <PassPrompt />
+          <ChosenMark />
           <MarkQuestion />
           <ScaleForm />
         </Stage>

@@ -6,7 +6,7 @@ import { Dialog } from '../app/dialog';
 import { SlowMotionQuestion } from '../card/slow-motion-question';
 import { SwimCardForm } from '../card/swim-card-form';
 import { enrolSwimmer } from '../card/write-swimmer';
-import { editCard, setSlowdown } from '../state/card-commands';
+import { keepCard } from '../state/card-commands';
 import { makeId } from '../state/make-id';
 import { useBench } from './bench-session';
 import '../card/card.css';
@@ -35,9 +35,8 @@ export function CardDialog({ onClose }: { readonly onClose: () => void }) {
         : {},
     );
     session.document.run(
-      editCard({ ...card, swimmerName: swimmer?.name ?? '', swimmerId: swimmer?.id ?? null }),
+      keepCard({ ...card, swimmerName: swimmer?.name ?? '', swimmerId: swimmer?.id ?? null }, answered),
     );
-    if (answered !== null) session.document.run(setSlowdown(answered));
     onClose();
   };
 

@@ -1,8 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
-import type { EventMark } from '#core/swim-file/swim-schema';
 import { eventWords } from '#core/marks/mark-words';
 import { useBench, useView } from './bench-session';
-import { placeMark } from './marking';
+import { answerQuestion, type Said } from './marking';
 
 const nothing = { hand: null, breathTo: null, metres: null } as const;
 
@@ -27,7 +26,7 @@ const choices = {
   string,
   {
     asks: string;
-    answers: readonly { words: string; said: Pick<EventMark, 'hand' | 'breathTo' | 'metres'> }[];
+    answers: readonly { words: string; said: Said }[];
   }
 >;
 
@@ -45,8 +44,8 @@ export function MarkQuestion() {
   }, [question]);
   if (!question) return null;
   const drop = (): void => session.view.setState({ question: null });
-  const answer = (said: Pick<EventMark, 'hand' | 'breathTo' | 'metres'>): void =>
-    placeMark(session, question.kind, question.frame, said);
+  const answer = (said: Said): void => answerQuestion(session, said);
+  const again = question.markId !== null;
   const typed = Number(metres.replace(',', '.'));
   const usable = metres.trim() !== '' && Number.isFinite(typed) && typed >= 0 && typed <= 10_000;
   return (
@@ -80,7 +79,7 @@ export function MarkQuestion() {
             aria-label="Metres from the wall"
           />
           <button type="submit" disabled={!usable}>
-            Mark
+            {again ? 'Keep' : 'Mark'}
           </button>
           <div className="question-answers">
             {distances.map((each) => (
@@ -105,7 +104,7 @@ export function MarkQuestion() {
         </div>
       )}
       <button type="button" className="quiet" onClick={drop}>
-        Don’t mark <kbd>Esc</kbd>
+        {again ? 'Leave as it was' : 'Don’t mark'} <kbd>Esc</kbd>
       </button>
     </div>
   );

@@ -1,14 +1,15 @@
 import { type EventKind, staffOf } from '#core/marks/event-kind';
 import { type EventMark, plainMark, type SwimCard } from '#core/swim-file/swim-schema';
-import { addEvent } from '../state/event-commands';
+import { addEvent, sayOfEvent } from '../state/event-commands';
 import { makeId } from '../state/make-id';
 import { markPhrase } from '#core/marks/mark-words';
 import type { OpenQuestion } from '../state/view-store';
 import type { BenchSession } from './bench-session';
 import { passHears } from './guided-pass';
+import { selectedEvent } from './selection-actions';
 import { whenShown } from './stepping';
 
-type Said = Pick<EventMark, 'hand' | 'breathTo' | 'metres'>;
+export type Said = Pick<EventMark, 'hand' | 'breathTo' | 'metres'>;
 const nothingSaid: Said = { hand: null, breathTo: null, metres: null };
 
 /** What a kind of mark needs to be told, given the card: a question only where the drill leaves it open. */
@@ -53,6 +54,37 @@ export async function markHere(session: BenchSession, kind: EventKind): Promise<
     return;
   }
   const said = whatIsSaid(kind, session.document.swim().card);
-  if (typeof said === 'string') session.view.setState({ question: { asks: said, kind, frame } });
+  if (typeof said === 'string')
+    session.view.setState({ question: { asks: said, kind, frame, markId: null } });
   else placeMark(session, kind, frame, said);
+}
+
+const questionOf = (kind: EventKind): OpenQuestion['asks'] | null => {
+  if (kind === 'distance-mark') return 'metres';
+  if (kind === 'breath') return 'breath';
+  return staffOf(kind) === 'hands' ? 'hand' : null;
+};
+
+/** Whether a mark of this kind says anything besides its frame. */
+export const canSayMore = (kind: EventKind): boolean => questionOf(kind) !== null;
+
+/** Asks again what the chosen mark says: the hand, the side of the breath, the metres. */
+export function askAgain(session: BenchSession): void {
+  const mark = selectedEvent(session);
+  const asks = mark && questionOf(mark.kind);
+  if (mark && asks)
+    session.view.setState({ question: { asks, kind: mark.kind, frame: mark.frame, markId: mark.id } });
+}
+
+/** The open question is answered: a new mark is placed, or the one that is there says it from now on. */
+export function answerQuestion(session: BenchSession, said: Said): void {
+  const { question } = session.view.getState();
+  if (!question) return;
+  if (question.markId === null) {
+    placeMark(session, question.kind, question.frame, said);
+    return;
+  }
+  const mark = session.document.swim().events.find(({ id }) => id === question.markId);
+  if (mark) session.document.run(sayOfEvent(mark, said));
+  session.view.setState({ question: null });
 }

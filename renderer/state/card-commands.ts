@@ -10,6 +10,17 @@ export function editCard(said: Partial<SwimCard>): SwimCommand {
   };
 }
 
+/** The card and the slow motion as one step, as the coach kept them together. */
+export function keepCard(said: Partial<SwimCard>, slowdown: number | null): SwimCommand {
+  const steps = [editCard(said), ...(slowdown === null ? [] : [setSlowdown(slowdown)])];
+  return {
+    name: 'edit the swim card',
+    change: (draft) => {
+      for (const step of steps) step.change(draft);
+    },
+  };
+}
+
 /** Playback seconds per real second; the coach's word outranks what the file says. */
 export function setSlowdown(factor: number, source: Clip['slowdown']['source'] = 'coach'): SwimCommand {
   return {

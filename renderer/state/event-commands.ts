@@ -29,6 +29,21 @@ export function moveEvent(mark: EventMark, frame: number): SwimCommand {
   };
 }
 
+/** Says which hand, which way the mouth turned or how many metres, of a mark that is there. */
+export function sayOfEvent(
+  mark: EventMark,
+  said: Pick<EventMark, 'hand' | 'breathTo' | 'metres'>,
+): SwimCommand {
+  return {
+    name: `change ${markPhrase(mark)} to ${markPhrase({ ...mark, ...said })}`,
+    frame: mark.frame,
+    change: (draft) => {
+      const found = draft.events.find((each) => each.id === mark.id);
+      if (found) Object.assign(found, said);
+    },
+  };
+}
+
 export function removeEvent(mark: EventMark): SwimCommand {
   return {
     name: `remove ${markPhrase(mark)}`,

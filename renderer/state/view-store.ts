@@ -13,11 +13,13 @@ export type Selection =
   | { readonly kind: 'landmark'; readonly frame: number; readonly landmark: LandmarkName }
   | { readonly kind: 'scene'; readonly item: SceneLineItem; readonly end: 'a' | 'b' };
 
-/** A mark that can't be placed before the coach has said one thing more. */
+/** A mark that can't be placed before the coach has said one thing more, or one that says something else now. */
 export interface OpenQuestion {
   readonly asks: 'hand' | 'breath' | 'metres';
   readonly kind: EventKind;
   readonly frame: number;
+  /** The mark that is there already and is asked about again; null for one still to be placed. */
+  readonly markId: string | null;
 }
 
 /** A scene line being drawn; `open` while its second end still follows the pointer. */

@@ -1,0 +1,42 @@
+import { staffOf } from '#core/marks/event-kind';
+import { markPhrase } from '#core/marks/mark-words';
+import { useBench, useSwim, useView } from './bench-session';
+import { askAgain, canSayMore } from './marking';
+import { nudgeEvent, removeSelected } from './selection-actions';
+import { goTo } from './stepping';
+
+/** The mark that is chosen, by name, with what can be done to it; its keys beside each. */
+export function ChosenMark() {
+  const session = useBench();
+  const id = useView(({ selection }) => (selection.kind === 'event' ? selection.id : null));
+  const mark = useSwim((swim) => (id === null ? null : (swim.events.find((each) => each.id === id) ?? null)));
+  const busy = useView((state) => state.question !== null || state.tool !== 'point');
+  if (!mark || busy) return null;
+  return (
+    <section className="chosen-mark" aria-label="Chosen mark">
+      <button
+        type="button"
+        className="quiet"
+        onClick={() => goTo(session, mark.frame)}
+        title="Show its frame"
+      >
+        <strong className={`chosen-mark-${staffOf(mark.kind)}`}>{markPhrase(mark)}</strong>
+        <small>frame {mark.frame + 1}</small>
+      </button>
+      <button type="button" onClick={() => nudgeEvent(session, -1)} title="One frame earlier (,)">
+        ◀ <kbd>,</kbd>
+      </button>
+      <button type="button" onClick={() => nudgeEvent(session, 1)} title="One frame later (.)">
+        ▶ <kbd>.</kbd>
+      </button>
+      {canSayMore(mark.kind) && (
+        <button type="button" onClick={() => askAgain(session)} title="Change what is said of it (K)">
+          Say more <kbd>K</kbd>
+        </button>
+      )}
+      <button type="button" onClick={() => removeSelected(session)} title="Remove it (Delete)">
+        Remove
+      </button>
+    </section>
+  );
+}

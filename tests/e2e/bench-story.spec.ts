@@ -1,0 +1,268 @@
+import { readFileSync, renameSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import type { Page } from '@playwright/test';
+import { eventKinds } from '#core/marks/event-kind';
+import { parseSwim } from '#core/swim-file/swim-file';
+import { type Swim, swimFileVersion } from '#core/swim-file/swim-schema';
+import { expect, test } from './app-fixture';
+
+const swimFile = (library: string, id: string): string => path.join(library, 'swims', id, 'swim.json');
+
+function savedSwim(library: string, id: string): Swim {
+  const parsed = parseSwim(readFileSync(swimFile(library, id), 'utf8'));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.fault));
+  return parsed.value;
+}
+
+async function openBench(page: Page, id: string): Promise<void> {
+  await page.goto(`${new URL(page.url()).origin}/#/bench/${id}`);
+  await expect(page.locator('.where')).toBeVisible();
+  await expect(page.locator('.where.waiting')).toHaveCount(0);
+}
+
+const frameShown = async (page: Page): Promise<number> => {
+  await expect(page.locator('.where.waiting')).toHaveCount(0);
+  return Number(await page.locator('.where').getAttribute('data-frame'));
+};
+
+async function dragBy(page: Page, selector: string, dx: number): Promise<void> {
+  const box = await page.locator(selector).boundingBox();
+  if (!box) throw new Error(`${selector} is not on the screen`);
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + dx / 2, y, { steps: 4 });
+  await page.mouse.move(x + dx, y, { steps: 4 });
+  await page.mouse.up();
+}
+
+test('a coach walks the marks, drags and nudges them on the score, and takes all of it back', async ({
+  page,
+  app,
+}) => {
+  const id = 'sample-butterfly-together';
+  const before = savedSwim(app.library, id);
+  const frames = [...new Set(before.events.map(({ frame }) => frame))].sort((a, b) => a - b);
+  await openBench(page, id);
+
+  // from mark to mark with the arrows, forward and back
+  const marked = [...new Set([...frames, ...before.postures.map(({ frame }) => frame)])].sort(
+    (a, b) => a - b,
+  );
+  await page.keyboard.press('Home');
+  const after = marked.filter((frame) => frame > 0);
+  for (const frame of after.slice(0, 3)) {
+    await page.keyboard.press('ArrowDown');
+    expect(await frameShown(page)).toBe(frame);
+  }
+  await page.keyboard.press('ArrowUp');
+  expect(await frameShown(page)).toBe(after[1]);
+
+  // a glyph dragged moves by frames; the stage follows; one undo brings it back
+  const mark = before.events.find(({ kind }) => kind === 'shoulder');
+  if (!mark) throw new Error('the sample has no shoulder passage');
+  const glyph = `[data-event="${mark.id}"]`;
+  await dragBy(page, glyph, 40);
+  await expect(page.locator(glyph)).not.toHaveAttribute('data-frame', String(mark.frame));
+  const dragged = Number(await page.locator(glyph).getAttribute('data-frame'));
+  expect(dragged).toBeGreaterThan(mark.frame);
+  expect(await frameShown(page)).toBe(dragged);
+  await expect(page.getByRole('region', { name: 'Chosen mark' })).toContainText(`frame ${dragged + 1}`);
+
+  // nudged by keys, one frame each
+  for (const key of ['.', '.', ',']) await page.keyboard.press(key);
+  await expect(page.locator(glyph)).toHaveAttribute('data-frame', String(dragged + 1));
+
+  // said anew: which hand
+  await page.keyboard.press('k');
+  await page.getByRole('dialog', { name: /one thing more/ }).press('1');
+  await expect(page.getByRole('region', { name: 'Chosen mark' })).toContainText('left');
+  await expect
+    .poll(() => savedSwim(app.library, id).events.find((each) => each.id === mark.id))
+    .toMatchObject({ frame: dragged + 1, hand: 'left' });
+
+  // removed, and everything taken back, then done again
+  await page.keyboard.press('Delete');
+  await expect(page.locator(glyph)).toHaveCount(0);
+  for (let i = 0; i < 6; i++) await page.keyboard.press('Control+z');
+  await expect(page.locator(glyph)).toHaveAttribute('data-frame', String(mark.frame));
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+  await expect.poll(() => savedSwim(app.library, id).events).toEqual(before.events);
+  for (let i = 0; i < 6; i++) await page.keyboard.press('Control+y');
+  await expect(page.locator(glyph)).toHaveCount(0);
+  for (let i = 0; i < 6; i++) await page.keyboard.press('Control+z');
+
+  // a body line copied forward, a point left out as hidden
+  const empty = Array.from({ length: 30 }, (_, i) => 60 + i).find((frame) => !marked.includes(frame)) ?? 0;
+  const last = before.postures.filter(({ frame }) => frame < empty).at(-1);
+  await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(empty));
+  expect(await frameShown(page)).toBe(empty);
+  await page.locator('body').press('n');
+  await expect
+    .poll(() => savedSwim(app.library, id).postures.find(({ frame }) => frame === empty)?.points)
+    .toEqual(last?.points);
+  await page.keyboard.press('Escape');
+  const next =
+    Array.from({ length: 30 }, (_, i) => empty + 1 + i).find((frame) => !marked.includes(frame)) ?? 0;
+  await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(next));
+  expect(await frameShown(page)).toBe(next);
+  await page.locator('body').press('b');
+  await page.locator('body').press('h');
+  await expect
+    .poll(() => savedSwim(app.library, id).postures.find(({ frame }) => frame === next)?.hidden)
+    .toEqual(['fingertip']);
+  await page.keyboard.press('Escape');
+
+  // played slowly: the film goes on, at about its pace, and stops where it is
+  await page.keyboard.press('Home');
+  await page.getByRole('button', { name: '½×' }).click();
+  await page.getByRole('button', { name: '▶ Play' }).click();
+  await page.waitForTimeout(1500);
+  await page.getByRole('button', { name: /Stop/ }).click();
+  const played = await frameShown(page);
+  // 45 frames in 1.5 s at half of 60 a second; a busy machine shows fewer, none shows more than twice as many
+  expect(played).toBeGreaterThan(5);
+  expect(played).toBeLessThan(90);
+});
+
+test('a picture zoomed and moved still takes its points where they are', async ({ page, app }) => {
+  const id = 'sample-kick-on-back';
+  await openBench(page, id);
+  const { clip, postures } = savedSwim(app.library, id);
+  const { width, height } = clip;
+  const bare =
+    Array.from({ length: 200 }, (_, i) => i).find((i) => postures.every(({ frame }) => frame !== i)) ?? 0;
+  await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(bare));
+  expect(await frameShown(page)).toBe(bare);
+  const box = await page.locator('.stage-surface').boundingBox();
+  if (!box) throw new Error('no stage');
+  const scale = Math.min(box.width / width, box.height / height);
+  const wanted = { x: width * 0.4, y: height * 0.45 };
+  const spot = {
+    x: box.x + (box.width - width * scale) / 2 + wanted.x * scale,
+    y: box.y + (box.height - height * scale) / 2 + wanted.y * scale,
+  };
+  // the point under the pointer stays there, however far it is zoomed
+  await page.mouse.move(spot.x, spot.y);
+  for (let i = 0; i < 4; i++) await page.mouse.wheel(0, -240);
+  // moved by hand with the space bar held
+  await page.keyboard.down('Space');
+  await page.mouse.down();
+  await page.mouse.move(spot.x + 60, spot.y - 30, { steps: 5 });
+  await page.mouse.up();
+  await page.keyboard.up('Space');
+  await page.locator('body').press('b');
+  await page.mouse.click(spot.x + 60, spot.y - 30);
+  const laid = () =>
+    savedSwim(app.library, id).postures.find(({ frame }) => frame === bare)?.points.fingertip;
+  await expect.poll(laid).toBeDefined();
+  const point = laid();
+  expect(Math.abs((point?.x ?? 0) - wanted.x)).toBeLessThan(2);
+  expect(Math.abs((point?.y ?? 0) - wanted.y)).toBeLessThan(2);
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('0');
+});
+
+test('every kind of event can be marked by its pad, and the card tells the whole swim', async ({
+  page,
+  app,
+}) => {
+  const id = 'sample-phone-portrait';
+  await openBench(page, id);
+
+  // the card: every field
+  await page.getByRole('button', { name: 'Card', exact: true }).click();
+  const card = page.getByRole('dialog', { name: 'Swim card' });
+  await card.getByLabel('Swimmer').fill('Tamsin');
+  await card.getByLabel('Date').fill('2026-06-02');
+  await card.getByLabel('Stroke').selectOption('butterfly');
+  await card.getByLabel('Drill').fill('two right, two left');
+  await card.getByLabel('Arms').selectOption('one-arm-alternating');
+  await card.getByLabel('Side up').selectOption('front');
+  await card.getByLabel('Effort').selectOption('full');
+  await card.getByLabel(/Distance/).fill('25');
+  await card.getByLabel('View').selectOption('side');
+  await card.getByLabel(/Fins/).check();
+  await card.getByLabel('Note').fill('keep the head low');
+  await card.getByRole('button', { name: 'Keep', exact: true }).click();
+  await expect.poll(() => savedSwim(app.library, id).card.note).toBe('keep the head low');
+  expect(savedSwim(app.library, id).card).toMatchObject({
+    swimmerName: 'Tamsin',
+    date: '2026-06-02',
+    stroke: 'butterfly',
+    drill: 'two right, two left',
+    arms: 'one-arm-alternating',
+    effort: 'full',
+    distanceMetres: 25,
+    aids: ['fins'],
+  });
+
+  // all kinds, each on a frame of its own, with the one thing more that some of them need
+  const scrub = page.getByRole('slider', { name: 'Scrub through the film' });
+  for (const [i, kind] of eventKinds.entries()) {
+    await scrub.fill(String(5 + 4 * i));
+    expect(await frameShown(page)).toBe(5 + 4 * i);
+    await page.locator(`[data-pad="${kind}"]`).click();
+    const question = page.getByRole('dialog', { name: /one thing more/ });
+    if (kind === 'distance-mark') {
+      await question.getByLabel('Metres from the wall').fill('12,5');
+      await question.getByRole('button', { name: 'Mark', exact: true }).click();
+    } else if (await question.count()) await question.press('2');
+    await expect(page.locator(`.glyph[data-kind="${kind}"]`)).toHaveCount(1);
+  }
+  await expect.poll(() => savedSwim(app.library, id).events.length).toBe(eventKinds.length);
+  const { events } = savedSwim(app.library, id);
+  expect(events.map(({ kind, frame }) => [kind, frame])).toEqual(
+    eventKinds.map((kind, i) => [kind, 5 + 4 * i]),
+  );
+  expect(events.find(({ kind }) => kind === 'distance-mark')?.metres).toBe(12.5);
+  expect(events.find(({ kind }) => kind === 'entry')?.hand).toBe('right');
+  expect(events.find(({ kind }) => kind === 'breath')?.breathTo).toBe('left');
+});
+
+test('a clip that was moved is said to be missing, and is found again where it lies now', async ({
+  page,
+  app,
+}) => {
+  const id = 'sample-arms-folded';
+  const folder = path.join(app.library, 'swims', id);
+  const { clip, events } = savedSwim(app.library, id);
+  if (clip.place.kind !== 'inside') throw new Error('samples lie inside');
+  const elsewhere = path.join(path.dirname(app.library), 'moved “film” - été.mp4');
+  const other = path.join(path.dirname(app.library), 'other.mp4');
+  renameSync(path.join(folder, clip.place.name), elsewhere);
+  writeFileSync(other, 'another film');
+  await page.goto(`${new URL(page.url()).origin}/#/bench/${id}`);
+  const trouble = page.getByRole('alert');
+  await expect(trouble).toContainText('is not where it was');
+  // marks and readings are here meanwhile
+  await expect(page.locator('.glyph')).toHaveCount(events.length);
+  await trouble.getByLabel('Where is it now?').fill(other);
+  await trouble.getByRole('button', { name: 'Link it' }).click();
+  await expect(trouble).toContainText('another file');
+  await trouble.getByLabel('Where is it now?').fill(elsewhere);
+  await trouble.getByRole('button', { name: 'Link it' }).click();
+  await expect(page.locator('.film-trouble')).toHaveCount(0);
+  await expect(page.locator('.stage')).toHaveAttribute('data-shown-frame', /\d/);
+  expect(savedSwim(app.library, id).clip.place).toEqual({ kind: 'outside', path: elsewhere });
+  expect(savedSwim(app.library, id).events).toEqual(events);
+});
+
+test('a swim of a newer version, or a damaged one, says so and is left as it is', async ({ page, app }) => {
+  const file = swimFile(app.library, 'sample-arms-folded');
+  const text = readFileSync(file, 'utf8').replace(`"version": ${swimFileVersion}`, '"version": 99');
+  writeFileSync(file, text);
+  const broken = swimFile(app.library, 'sample-kick-on-back');
+  const cut = readFileSync(broken, 'utf8').slice(0, 900);
+  writeFileSync(broken, cut);
+  const origin = new URL(page.url()).origin;
+  await page.goto(`${origin}/#/bench/sample-arms-folded`);
+  await expect(page.getByRole('alert')).toContainText('newer Submark');
+  await expect(page.getByRole('alert')).toContainText('99');
+  await page.goto(`${origin}/#/bench/sample-kick-on-back`);
+  await expect(page.getByRole('alert')).toContainText('damaged');
+  await page.getByRole('button', { name: 'Back to the shelf' }).click();
+  await expect(page.getByRole('heading', { name: 'Shelf' })).toBeVisible();
+  expect(readFileSync(file, 'utf8')).toBe(text);
+  expect(readFileSync(broken, 'utf8')).toBe(cut);
+});
