@@ -72,11 +72,17 @@ async function openWindow(address, libraryPath) {
   const open = await import('open');
   const profile = path.join(path.dirname(libraryPath), 'window');
   mkdirSync(profile, { recursive: true });
-  const wanted = [['chromium', 'chromium-browser'], open.apps.chrome, open.apps.edge];
+  // one name at a time: of several, `open` would wait for the window to be closed before it answers
+  const wanted = ['chromium', 'chromium-browser', open.apps.chrome, open.apps.edge].flat();
   for (const name of wanted) {
     try {
       const child = await open.openApp(name, {
-        arguments: [`--app=${address}`, `--user-data-dir=${profile}`, '--no-first-run'],
+        arguments: [
+          `--app=${address}`,
+          `--user-data-dir=${profile}`,
+          '--no-first-run',
+          '--window-size=1440,900',
+        ],
       });
       const failed = await new Promise((done) => {
         child.once('error', () => done(true));
@@ -84,7 +90,7 @@ async function openWindow(address, libraryPath) {
       });
       if (!failed) return true;
     } catch (error) {
-      say(`no window with ${[name].flat().join(' or ')} (${error.code ?? error.message})`);
+      say(`no window with ${name} (${error.code ?? error.message})`);
     }
   }
   try {
