@@ -1,6 +1,5 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import type { Seen } from '../browser/harness/page';
+import { writeSection } from './write-section';
 
 /** One way of stepping over one clip. */
 export interface Row {
@@ -45,7 +44,7 @@ function latency(seen: readonly Seen[]): string {
 
 /** Puts the latencies between their marks in docs/performance.md. */
 export function writeLatencies(rows: readonly Row[], machine: string): void {
-  writeBetween('stepping', [
+  writeSection('stepping', 'stepping.ts', [
     '## Stepping',
     '',
     `Milliseconds from asking for a frame to having drawn it at stage size (1280 pixels wide), median (95th percentile). Measured on ${machine}. The last two columns compare the number read from each picture with the frame asked for.`,
@@ -61,7 +60,7 @@ export function writeLatencies(rows: readonly Row[], machine: string): void {
 
 /** Puts the figures of the long walk between their marks in docs/performance.md. */
 export function writeMemory(lines: readonly string[]): void {
-  writeBetween('stepping-memory', [
+  writeSection('stepping-memory', 'stepping.ts', [
     '## Memory over 10,000 steps',
     '',
     'A playhead wandering over the whole of a 1080p60 clip with groups of 250, going back and forth by 90 frames; budget 512 MB for pictures.',
@@ -70,19 +69,4 @@ export function writeMemory(lines: readonly string[]): void {
     '| --- | --- | --- | --- |',
     ...lines,
   ]);
-}
-
-function writeBetween(name: string, lines: readonly string[]): void {
-  const path = fileURLToPath(new URL('../../docs/performance.md', import.meta.url));
-  const before = existsSync(path) ? readFileSync(path, 'utf8') : '# Performance\n';
-  const begin = `<!-- ${name}: written by tests/bench/stepping.ts -->`;
-  const end = `<!-- /${name} -->`;
-  const text = [begin, ...lines, end].join('\n');
-  const from = before.indexOf(begin);
-  const to = before.indexOf(end);
-  const after =
-    from >= 0 && to > from
-      ? before.slice(0, from) + text + before.slice(to + end.length)
-      : `${before.trimEnd()}\n\n${text}\n`;
-  writeFileSync(path, after);
 }
