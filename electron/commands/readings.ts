@@ -5,10 +5,13 @@ import { computeReadings, readingContext } from '#core/measures/compute-readings
 import { catalogue } from '#core/measures/families';
 import type { Reading } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
+import { parseCoach } from '#core/swim-file/coach-file';
 import { parseSquad } from '#core/swim-file/squad-file';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import { parseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
+import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
+import type { MarkingError } from '#core/uncertainty/marking-error';
 import { faultFailure } from '../host/kept-file';
 
 const usage = 'Usage: npm run -s readings -- <swim folder or swim.json> [--json|--csv]';
@@ -36,7 +39,8 @@ if (
 
 const swim = await readSwim(target);
 const swimmer = await readSwimmer(target, swim);
-const readings = computeReadings(readingContext(swim, { swimmer, markingError: null }));
+const markingError = await readMarkingError(target, swim);
+const readings = computeReadings(readingContext(swim, { swimmer, markingError }));
 const labels = new Map(catalogue.map((each) => [each.id, each]));
 if (flags[0] === '--json') console.log(JSON.stringify(asJson(swim, readings), null, 2));
 else if (flags[0] === '--csv') console.log(asCsv(readings));
@@ -59,10 +63,20 @@ async function readSwim(at: string): Promise<Swim> {
   stop(1, `${file}: ${errorWords(failed.error).what}`);
 }
 
+async function libraryOf(at: string): Promise<string> {
+  return path.resolve(path.dirname(await swimFile(at)), '..', '..');
+}
+
+/** The coach's own marking error, when the swim lies in a library with a coach file; null: it is assumed. */
+async function readMarkingError(at: string, of: Swim): Promise<MarkingError | null> {
+  const text = await readFile(path.join(await libraryOf(at), 'coach.json'), 'utf8').catch(() => null);
+  const coach = text === null ? null : parseCoach(text);
+  return coach?.ok ? coachMarkingError(coach.value, of.clip.height) : null;
+}
+
 /** The swimmer's record, when the swim lies in a library with a squad file. */
 async function readSwimmer(at: string, of: Swim): Promise<Swimmer | null> {
-  const library = path.resolve(path.dirname(await swimFile(at)), '..', '..');
-  const text = await readFile(path.join(library, 'squad.json'), 'utf8').catch(() => null);
+  const text = await readFile(path.join(await libraryOf(at), 'squad.json'), 'utf8').catch(() => null);
   const squad = text === null ? null : parseSquad(text);
   if (!squad?.ok) return null;
   return squad.value.swimmers.find((each) => each.id === of.card.swimmerId) ?? null;

@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { Squad } from '#core/swim-file/squad-schema';
+import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import type { HostClient } from '../host/host-client';
 import { createReadingsStore, type Derive, type Known } from '../readings/readings-store';
 import { wholeClip } from '../score/score-axis';
@@ -87,6 +88,11 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     if (!library.ok || signal.aborted) return;
     squad.setState({ squad: library.value.squad });
     recognise();
+  });
+  // nor for how well the coach marks: until it is read, and for what was never re-marked, it is assumed
+  void host.call('coach/read', {}, signal).then((read) => {
+    if (!read.ok || signal.aborted) return;
+    known.setState({ markingError: coachMarkingError(read.value.coach, opened.swim.clip.height) });
   });
   return success({
     session,

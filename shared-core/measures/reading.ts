@@ -61,6 +61,7 @@ export type MissingReason =
 export type ReadingNote =
   | 'few-cycles'
   | 'marking-error-assumed'
+  | 'marking-error-part-assumed'
   | 'kick-pairing-uneven'
   | 'slowdown-assumed'
   | 'implausible-for-a-human'

@@ -53,6 +53,7 @@ export function reasonWords(reason: MissingReason): string {
 const notes: Readonly<Record<ReadingNote, string>> = {
   'few-cycles': 'few cycles',
   'marking-error-assumed': 'marking error assumed',
+  'marking-error-part-assumed': 'marking error partly assumed',
   'kick-pairing-uneven': 'some strokes have not two kicks',
   'slowdown-assumed': 'slow motion assumed',
   'implausible-for-a-human': 'implausible: check marks, scale and slow motion',

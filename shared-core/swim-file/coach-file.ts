@@ -19,6 +19,8 @@ export const coachSchema = z.strictObject({
         frameSeconds: z.number().positive().max(10).nullable(),
         /** Whether the first mark was the coach's own or a followed point. */
         of: z.enum(['marked', 'followed']),
+        /** Height of the shown picture that a difference in pixels was made on; left out: not known. */
+        pictureHeight: z.number().int().positive().max(65_535).optional(),
         on: z.iso.datetime(),
         swimId: idSchema,
       }),

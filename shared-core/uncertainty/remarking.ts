@@ -51,7 +51,10 @@ export function leastRealChange(standardError: number): number {
   return 1.96 * Math.SQRT2 * standardError;
 }
 
-/** One thing marked twice: an event (real seconds), or one axis of a landmark (pixels of the shown picture). */
+/**
+ * One thing marked twice: an event (real seconds), one axis of a landmark, or one axis of a landmark that the machine
+ * had followed and the coach marked (pixels of the shown picture).
+ */
 export type Remarking = RemarkedPair &
   (
     | {
@@ -61,37 +64,58 @@ export type Remarking = RemarkedPair &
         readonly frameInterval: number;
       }
     | { readonly of: 'landmark'; readonly landmark: LandmarkName }
+    | { readonly of: 'followed'; readonly landmark: LandmarkName }
   );
+
+/** A picture point can't be set finer than a part of a pixel: a tenth. Our default. */
+const finestPixels = 0.1;
 
 /**
  * The coach's own marking error from re-marking, kind by kind; a kind of fewer than ten pairs keeps the fallback's.
  * Basis 'measured' once any kind could be measured. What is left of an event after taking frame rounding (Δ²/12) off
  * is held at a fifth of the frame interval at least: the same picture chosen every time does not prove a perfect eye
- * (our default).
+ * (our default). A followed point differs from the coach's mark by both their errors, of which the coach's is taken off;
+ * it is never held to be better than a marked one.
  */
 export function markingErrorFromRemarkings(
   entries: readonly Remarking[],
   fallback: MarkingError,
 ): MarkingError {
-  let measured = false;
   const eventSd = { ...fallback.eventSd };
-  for (const kind of eventKinds) {
+  const events = eventKinds.filter((kind) => {
     const own = entries.flatMap((each) => (each.of === 'event' && each.kind === kind ? [each] : []));
     const found = repeatability(own);
-    if (!found || found.tooFew) continue;
+    if (!found || found.tooFew) return false;
     const square = own.reduce((sum, each) => sum + each.frameInterval ** 2, 0) / own.length;
     const floor = 0.2 * Math.sqrt(square);
     eventSd[kind] = Math.max(floor, Math.sqrt(Math.max(0, found.typicalError ** 2 - square / 12)));
-    measured = true;
-  }
+    return true;
+  });
+  const pointsOf = (of: 'landmark' | 'followed', landmark: LandmarkName): Repeatability | null => {
+    const found = repeatability(entries.filter((each) => each.of === of && each.landmark === landmark));
+    return found && !found.tooFew ? found : null;
+  };
   const landmarkSd = { ...fallback.landmarkSd };
-  for (const landmark of landmarkNames) {
-    const own = entries.filter((each) => each.of === 'landmark' && each.landmark === landmark);
-    const found = repeatability(own);
-    if (!found || found.tooFew) continue;
-    // a picture point can't be set finer than a part of a pixel: a tenth, our default
-    landmarkSd[landmark] = Math.max(0.1, found.typicalError);
-    measured = true;
-  }
-  return { ...fallback, basis: measured ? 'measured' : fallback.basis, eventSd, landmarkSd };
+  const landmarks = landmarkNames.filter((landmark) => {
+    const found = pointsOf('landmark', landmark);
+    if (found) landmarkSd[landmark] = Math.max(finestPixels, found.typicalError);
+    return found !== null;
+  });
+  const followedSd = { ...fallback.followedSd };
+  const followed = landmarkNames.filter((landmark) => {
+    const found = pointsOf('followed', landmark);
+    const marked = landmarkSd[landmark];
+    const both = found ? 2 * found.typicalError ** 2 - marked ** 2 : followedSd[landmark] ** 2;
+    followedSd[landmark] = Math.max(marked, Math.sqrt(Math.max(0, both)));
+    return found !== null;
+  });
+  const any = events.length + landmarks.length + followed.length > 0;
+  return {
+    ...fallback,
+    basis: any ? 'measured' : fallback.basis,
+    measured: { events, landmarks, followed },
+    eventSd,
+    landmarkSd,
+    followedSd,
+  };
 }

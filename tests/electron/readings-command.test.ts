@@ -41,6 +41,37 @@ describe('the readings command', { timeout: 120_000 }, () => {
     expect((await readings(path.join(swimFolder, 'swim.json'), '--json')).stdout).toBe(run.stdout);
   });
 
+  it('uses the coach’s own marking error where it was measured', async () => {
+    const noteOf = async (): Promise<{ half: number; notes: string[] }> => {
+      const run = await readings(swimFolder, '--json');
+      const answer = JSON.parse(run.stdout) as {
+        readings: { id: string; ownVariance: number; notes: string[] }[];
+      };
+      const found = answer.readings.find((each) => each.id === 'kick-tempo');
+      return { half: Math.sqrt(found?.ownVariance ?? Number.NaN), notes: found?.notes ?? [] };
+    };
+    const assumed = await noteOf();
+    expect(assumed.notes).toContain('marking-error-assumed');
+    // differences of ± 40 ms: a typical error near 29 ms, well above the 10 ms assumed
+    const remarkings = (['kick-top', 'kick-bottom'] as const).flatMap((item) =>
+      Array.from({ length: 12 }, (_, i) => ({
+        item,
+        axis: 'time',
+        difference: i % 2 === 0 ? 0.04 : -0.04,
+        frameSeconds: 1 / 60,
+        of: 'marked',
+        on: '2024-05-14T09:00:00.000Z',
+        swimId: 'swim-1',
+      })),
+    );
+    const coach = path.join(folder, 'coach.json');
+    await writeFile(coach, JSON.stringify({ format: 'submark-coach', version: 2, remarkings }));
+    const measured = await noteOf();
+    await rm(coach);
+    expect(measured.notes.some((note) => note.startsWith('marking-error'))).toBe(false);
+    expect(measured.half / assumed.half).toBeGreaterThan(2);
+  });
+
   it('prints a table, and a CSV of one row a reading', async () => {
     const table = await readings(swimFolder);
     expect(table.stdout).toMatch(/2\.5 ± .*Hz.*95 %/);

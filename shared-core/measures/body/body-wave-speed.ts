@@ -9,7 +9,13 @@ import { notFromSide } from './side-view';
 import { tracePeriod } from './trace-period';
 
 /** Landmarks down which the wave is followed; the arms are left out: they stroke. */
-const along = ['shoulder', 'hip', 'knee', 'ankle', 'toe'] as const satisfies readonly LandmarkName[];
+export const bodyWaveLandmarks = [
+  'shoulder',
+  'hip',
+  'knee',
+  'ankle',
+  'toe',
+] as const satisfies readonly LandmarkName[];
 
 export interface BodyWave {
   /** Radians of the kick's wave per unit of length along the body; positive runs toward the toes. */
@@ -38,7 +44,7 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
   let distance = 0;
   let lengthVariance = 0;
   let before: LandmarkName | null = null;
-  for (const landmark of along) {
+  for (const landmark of bodyWaveLandmarks) {
     const trace = context.trace(landmark);
     const result = landmarkWave(context, landmark, trace, trace.y);
     if (!result.ok) {
@@ -146,6 +152,7 @@ export function bodyWaveReadings(context: BodyContext): readonly Reading[] {
       },
       cycles: wave.cycles,
       frames: wave.frames,
+      landmarks: bodyWaveLandmarks,
       eventIds: wave.eventIds,
       usesLevel: true,
     });

@@ -57,6 +57,7 @@ export function footSpeedReadings(context: BodyContext): readonly Reading[] {
   const common = {
     cycles: wave.frame.spans.length,
     frames: wave.frames,
+    landmarks: ['toe'] as const,
     eventIds: wave.frame.eventIds,
     usesLevel: true,
   };
@@ -93,6 +94,7 @@ export function footSpeedReadings(context: BodyContext): readonly Reading[] {
       value: over,
       unit: 'ratio',
       ownVariance: over ** 2 * (down.variance / down.value ** 2 + speed.variance / speed.value ** 2),
+      landmarks: ['toe', ...speed.landmarks],
       usesTravel: true,
       notes: speed.of === 'hip' ? ['hip-not-centre-of-mass'] : [],
     }),

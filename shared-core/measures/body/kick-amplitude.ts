@@ -37,6 +37,7 @@ export function kickAmplitudeReadings(context: BodyContext): readonly Reading[] 
   const common = {
     cycles: heights.kicks,
     frames: heights.frames,
+    landmarks: ['toe'] as const,
     eventIds: heights.eventIds,
     usesLevel: true,
     notes: [],

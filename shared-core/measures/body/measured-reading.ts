@@ -1,5 +1,7 @@
 import type { ComputedReading, MissingReading, MissingReason, ReadingNote, ReadingUnit } from '../reading';
+import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from './body-context';
+import { markingNote } from './marking-note';
 import { studentQuantile975 } from '../../uncertainty/student-quantile';
 
 /** Normal quantile for two-sided 95 %. */
@@ -25,6 +27,8 @@ export interface Measured {
   /** False when neighbouring values are not independent, so that their spread makes no interval. */
   readonly spread?: boolean;
   readonly frames: readonly number[];
+  /** Landmarks read on those frames; left out: any of the nine. */
+  readonly landmarks?: readonly LandmarkName[];
   readonly eventIds?: readonly string[];
   readonly usesLevel?: boolean;
   readonly usesTravel?: boolean;
@@ -47,7 +51,8 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
   const high = Math.max(measured.bounds?.high ?? measured.value + half, measured.value);
   const perCycle = measured.perCycle ?? [];
   const notes = new Set<ReadingNote>(measured.notes ?? []);
-  if (context.input.error.basis === 'assumed') notes.add('marking-error-assumed');
+  const marking = markingNote(context, measured);
+  if (marking) notes.add(marking);
   if (context.input.swim.clip.slowdown.source === 'assumed') notes.add('slowdown-assumed');
   if (measured.cycles > 0 && measured.cycles < fewCyclesBelow) notes.add('few-cycles');
   if (measured.usesLevel && context.transform.tilt.from === 'assumed') notes.add('level-assumed');

@@ -1,4 +1,5 @@
 import type { EventKind } from '../../marks/event-kind';
+import { bodyChain } from '../../marks/landmark';
 import { heightAboveSurface } from '../../scene/surface-line';
 import type { Posture } from '../../swim-file/swim-schema';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
@@ -95,6 +96,7 @@ function summarised(
   const common = {
     cycles: at ? n : 0,
     frames: values.map((v) => v.posture.frame),
+    landmarks: measure.kind === 'length' ? [...new Set([...measure.needs, ...bodyChain])] : measure.needs,
     eventIds: at ? values.flatMap((v) => at.get(v.posture.frame) ?? []) : [],
     usesLevel: measure.turnsWithLevel,
     usesTravel: measure.id === 'trunk-pitch' || measure.id.startsWith('feet-direction'),

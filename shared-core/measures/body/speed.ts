@@ -1,3 +1,4 @@
+import { type LandmarkName, landmarkNames } from '../../marks/landmark';
 import { fitLine } from '../../signal/fit-line';
 import { extremeLift, waveExtreme } from '../../signal/wave-extremes';
 import type { MissingReason, Reading, ReadingDefinition, ReadingNote, ReadingUnit } from '../reading';
@@ -16,9 +17,13 @@ export interface TraceSpeed {
   /** The fitted movement along travel; null when the postures are too sparse for more than a straight line. */
   readonly wave: LandmarkWave | null;
   readonly frames: readonly number[];
+  readonly landmarks: readonly LandmarkName[];
   readonly cycles: number;
   readonly eventIds: readonly string[];
 }
+
+const landmarksOf = (of: TraceSpeed['of']): readonly LandmarkName[] =>
+  of === 'hip' ? ['hip'] : landmarkNames;
 
 export type SpeedResult =
   | { readonly ok: true; readonly speed: TraceSpeed }
@@ -68,17 +73,23 @@ function measureSpeed(context: BodyContext, of: TraceSpeed['of']): SpeedResult {
         of,
         wave,
         frames: wave.frames,
+        landmarks: landmarksOf(of),
         cycles: wave.frame.spans.length,
         eventIds: wave.frame.eventIds,
       },
     };
   }
   const sparse = sparseSpeed(context, trace);
-  return sparse ? { ok: true, speed: { ...sparse, of } } : { ok: false, reasons: result.reasons };
+  return sparse
+    ? { ok: true, speed: { ...sparse, of, landmarks: landmarksOf(of) } }
+    : { ok: false, reasons: result.reasons };
 }
 
 /** Straight line through the postures from the first cycle's start to the last one's end. */
-function sparseSpeed(context: BodyContext, trace: LandmarkTrace): Omit<TraceSpeed, 'of'> | null {
+function sparseSpeed(
+  context: BodyContext,
+  trace: LandmarkTrace,
+): Omit<TraceSpeed, 'of' | 'landmarks'> | null {
   const frame = context.cycles;
   const first = frame?.spans[0];
   const last = frame?.spans.at(-1);
@@ -131,6 +142,7 @@ export function speedReadings(context: BodyContext): readonly Reading[] {
       sharedVariance: part.shared,
       cycles: speed.cycles,
       frames: speed.frames,
+      landmarks: speed.landmarks,
       eventIds: speed.eventIds,
       usesLevel: true,
       usesTravel: true,
@@ -160,6 +172,7 @@ function variationReadings(context: BodyContext): readonly Reading[] {
   const common = {
     cycles: speed.cycles,
     frames: speed.frames,
+    landmarks: speed.landmarks,
     eventIds: speed.eventIds,
     usesLevel: true,
     usesTravel: true,

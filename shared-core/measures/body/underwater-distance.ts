@@ -33,6 +33,7 @@ export function underwaterDistanceReadings(context: BodyContext): readonly Readi
       sharedVariance: part.shared,
       cycles: 0,
       frames: [wall.frame, head.frame],
+      landmarks: ['toe', 'ear'],
       eventIds: [wall.eventId, head.eventId],
       usesLevel: true,
       usesTravel: true,

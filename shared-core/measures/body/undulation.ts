@@ -1,4 +1,4 @@
-import { type LandmarkName, landmarkNames } from '../../marks/landmark';
+import { bodyChain, type LandmarkName, landmarkNames } from '../../marks/landmark';
 import { wavePeakToPeak } from '../../signal/wave-extremes';
 import type { Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
@@ -78,6 +78,7 @@ export function undulationReadings(context: BodyContext): readonly Reading[] {
     const common = {
       cycles: wave.frame.spans.length,
       frames: wave.frames,
+      landmarks: name === 'centre-of-mass' ? landmarkNames : [name],
       eventIds: wave.frame.eventIds,
       usesLevel: true,
       notes: wave.perCycle.length === 0 && wave.frame.spans.length > 1 ? (['sparse-trace'] as const) : [],
@@ -104,6 +105,7 @@ export function relativeReading(
   common: {
     readonly cycles: number;
     readonly frames: readonly number[];
+    readonly landmarks: readonly LandmarkName[];
     readonly eventIds: readonly string[];
     readonly usesLevel: boolean;
     readonly notes: readonly 'sparse-trace'[];
@@ -120,6 +122,8 @@ export function relativeReading(
     ownVariance: found.variance * perL ** 2 + (value ** 2 * length.variance) / length.pixels ** 2,
     perCycle: found.perCycle.map((c) => ({ ...c, value: c.value * perL })),
     frames: mergeFrames(common.frames, length.frames),
+    landmarks:
+      length.from === 'recorded' ? common.landmarks : [...new Set([...common.landmarks, ...bodyChain])],
     usesScale: length.from === 'recorded',
   });
 }

@@ -43,6 +43,7 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
   const common = {
     cycles: wave.frame.spans.length,
     frames: wave.frames,
+    landmarks: [landmark],
     eventIds: wave.frame.eventIds,
     usesLevel: true,
   };

@@ -1,5 +1,5 @@
 import type { BodyContext } from '../body/body-context';
-import { bodyWave } from '../body/body-wave-speed';
+import { bodyWave, bodyWaveLandmarks } from '../body/body-wave-speed';
 import { kickAmplitude } from '../body/kick-amplitude';
 import { computedReading, missingReading, unitPart, z95 } from '../body/measured-reading';
 import { notFromSide } from '../body/side-view';
@@ -47,6 +47,7 @@ function distancePerKick(context: BodyContext, kick: KickPeriod | null): Reading
     sharedVariance: speed.shared * value ** 2,
     cycles: kick.cycles,
     frames: speed.frames,
+    landmarks: speed.landmarks,
     eventIds: [...new Set([...speed.eventIds, ...kick.eventIds])],
     usesScale: speed.usesScale,
     notes: speed.notes,
@@ -57,9 +58,18 @@ function distancePerKick(context: BodyContext, kick: KickPeriod | null): Reading
 function speedBeside(context: BodyContext) {
   const traced = bestSpeed(context);
   if (traced.ok && traced.speed.value > 0) {
-    const { value, variance, of, frames, eventIds } = traced.speed;
+    const { value, variance, of, frames, landmarks, eventIds } = traced.speed;
     const notes: readonly ReadingNote[] = of === 'hip' ? ['hip-not-centre-of-mass'] : [];
-    return { value, own: variance / value ** 2, shared: 0, frames, eventIds, notes, reasons: null };
+    return {
+      value,
+      own: variance / value ** 2,
+      shared: 0,
+      frames,
+      landmarks,
+      eventIds,
+      notes,
+      reasons: null,
+    };
   }
   const marked = swimSpeed(context);
   if (!marked.ok) return { reasons: marked.reasons };
@@ -87,6 +97,7 @@ function strouhal(context: BodyContext, kick: KickPeriod | null): Reading {
     sharedVariance: speed.shared * value ** 2,
     cycles: heights.kicks,
     frames: [...new Set([...heights.frames, ...speed.frames])],
+    landmarks: ['toe', ...speed.landmarks],
     eventIds: [...new Set([...kick.eventIds, ...heights.eventIds, ...speed.eventIds])],
     usesLevel: true,
     usesTravel: true,
@@ -116,6 +127,7 @@ function froude(context: BodyContext): Reading {
     sharedVariance: (share ** 2 * speed.shared) / 4,
     cycles: wave.cycles,
     frames: [...new Set([...wave.frames, ...speed.frames])],
+    landmarks: [...bodyWaveLandmarks, ...speed.landmarks],
     eventIds: [...new Set([...wave.eventIds, ...speed.eventIds])],
     usesLevel: true,
     usesTravel: true,

@@ -22,6 +22,7 @@ export function strokeProductReadings(context: BodyContext): readonly Reading[] 
   const shared = {
     cycles: strokesOf(context.events).length,
     frames: speed.frames,
+    landmarks: speed.landmarks,
     eventIds: [...new Set([...entries.map((each) => each.event.id), ...speed.eventIds])],
     usesScale: speed.usesScale,
     notes: speed.notes,

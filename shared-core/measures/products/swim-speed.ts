@@ -1,3 +1,4 @@
+import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from '../body/body-context';
 import { unitPart } from '../body/measured-reading';
 import { bestSpeed } from '../body/speed';
@@ -14,6 +15,7 @@ export interface SwimSpeed {
   readonly shared: number;
   readonly eventIds: readonly string[];
   readonly frames: readonly number[];
+  readonly landmarks: readonly LandmarkName[];
   readonly notes: readonly ReadingNote[];
   readonly usesScale: boolean;
 }
@@ -39,6 +41,7 @@ export function swimSpeed(context: BodyContext, notBefore?: number): SwimSpeedRe
         shared: 0,
         eventIds: found.eventIds,
         frames: [],
+        landmarks: [],
         notes: [],
         usesScale: false,
       },
@@ -46,7 +49,7 @@ export function swimSpeed(context: BodyContext, notBefore?: number): SwimSpeedRe
   }
   const traced = bestSpeed(context);
   if (!traced.ok) return { ok: false, reasons: [marked.reason, ...traced.reasons] };
-  const { value, variance, of, wave, eventIds, frames } = traced.speed;
+  const { value, variance, of, wave, eventIds, frames, landmarks } = traced.speed;
   if (!(value > 0)) return { ok: false, reasons: [{ code: 'degenerate', what: 'zero-speed' }] };
   const part = unitPart(context, 1);
   const notes: ReadingNote[] = of === 'hip' ? ['hip-not-centre-of-mass'] : [];
@@ -60,6 +63,7 @@ export function swimSpeed(context: BodyContext, notBefore?: number): SwimSpeedRe
       shared: part.shared,
       eventIds,
       frames,
+      landmarks,
       notes,
       usesScale: context.unit === 'm',
     },

@@ -243,10 +243,14 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
 export function markingError(noise: Pick<Noise, 'landmarkSd' | 'eventSd' | 'scenePointSd'>): MarkingError {
   return {
     basis: 'measured',
+    measured: { events: [...eventKinds], landmarks: [...landmarkNames], followed: [...landmarkNames] },
     eventSd: Object.fromEntries(eventKinds.map((k) => [k, noise.eventSd])) as MarkingError['eventSd'],
     landmarkSd: Object.fromEntries(
       landmarkNames.map((n) => [n, noise.landmarkSd]),
     ) as MarkingError['landmarkSd'],
+    followedSd: Object.fromEntries(
+      landmarkNames.map((n) => [n, 2 * noise.landmarkSd]),
+    ) as MarkingError['followedSd'],
     scenePointSd: noise.scenePointSd,
   };
 }

@@ -27,8 +27,10 @@ export interface Film {
 export function markingErrorOf(eventSd: number): MarkingError {
   return {
     basis: 'measured',
+    measured: { events: [...eventKinds], landmarks: [...landmarkNames], followed: [...landmarkNames] },
     eventSd: Object.fromEntries(eventKinds.map((kind) => [kind, eventSd])) as Record<EventKind, number>,
     landmarkSd: Object.fromEntries(landmarkNames.map((name) => [name, 2])) as MarkingError['landmarkSd'],
+    followedSd: Object.fromEntries(landmarkNames.map((name) => [name, 4])) as MarkingError['followedSd'],
     scenePointSd: 2,
   };
 }
