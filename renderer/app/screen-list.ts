@@ -11,6 +11,7 @@ export interface ListedScreen {
 export const screenList = [
   { name: 'shelf', label: 'Shelf', menuKey: 'Shift+Digit1' },
   { name: 'bench', label: 'Bench', menuKey: null },
+  { name: 'pair', label: 'Pair', menuKey: 'Shift+Digit2' },
 ] as const satisfies readonly ListedScreen[];
 
 export type ScreenName = (typeof screenList)[number]['name'];

@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import { BenchScreen } from '../bench/bench-screen';
 import type { HostClient } from '../host/host-client';
+import { ChoosePair } from '../pair/choose-pair';
+import { PairScreen } from '../pair/pair-screen';
 import { Shelf } from '../shelf/shelf';
 import type { ShelfMemory } from '../shelf/shelf-memory';
 import type { Say } from './notices';
@@ -32,6 +34,12 @@ const screens: Readonly<Record<ScreenName, Render>> = {
   ),
   bench: ([swimId], { host, say, go }) =>
     swimId ? <BenchScreen swimId={swimId} host={host} onLeave={() => go(shelfRoute)} say={say} /> : null,
+  pair: ([first, second], { host, say, go }) =>
+    first && second ? (
+      <PairScreen key={`${first} ${second}`} first={first} second={second} host={host} say={say} go={go} />
+    ) : (
+      <ChoosePair key={first ?? ''} first={first ?? null} host={host} go={go} />
+    ),
 };
 
 /** What the address shows, or null when it leads nowhere. */

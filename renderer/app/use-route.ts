@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useSyncExternalStore } from 'react';
+import { useMemo, useSyncExternalStore } from 'react';
 
 /** Which screen, and the ids it is about: `#/pair/a/b` is the pair of swims a and b. */
 export interface Route {
@@ -25,11 +25,13 @@ export function addressOf({ screen, ids }: Route): string {
   return screen === 'shelf' ? '#/' : `#/${[screen, ...ids].join('/')}`;
 }
 
+/** Leads to another screen. */
+export function openRoute(route: Route): void {
+  window.location.hash = addressOf(route);
+}
+
 /** Where the coach is, kept in the address so that reload and back do what they should. */
 export function useRoute(): readonly [Route, (route: Route) => void] {
   const text = useSyncExternalStore(listen, hash);
-  const go = useCallback((route: Route) => {
-    window.location.hash = addressOf(route);
-  }, []);
-  return [useMemo(() => routeOf(text), [text]), go];
+  return [useMemo(() => routeOf(text), [text]), openRoute];
 }

@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import { localFrameInterval } from '#core/timeline/clip-clock';
 import { clockOf, useBench, useSwim } from './bench-session';
+import { openRoute } from '../app/use-route';
 import { KeySheetButton } from '../app/key-sheet-button';
 import { cardWords } from '../card/card-words';
 import { goTo } from './stepping';
@@ -54,6 +55,13 @@ export function BenchBar({ onLeave, onCard, onStill }: Props) {
         title={redoName ? `Redo: ${redoName} (Ctrl Shift Z)` : 'Nothing to redo'}
       >
         Redo
+      </button>
+      <button
+        type="button"
+        onClick={() => openRoute({ screen: 'pair', ids: [session.document.swim().id] })}
+        title="See this swim beside another (P)"
+      >
+        Pair
       </button>
       <button type="button" onClick={onStill} title="Save this picture with its body line and readings (I)">
         Still

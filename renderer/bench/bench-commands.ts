@@ -1,5 +1,6 @@
 import { eventKinds } from '#core/marks/event-kind';
 import type { Command } from '../app/command';
+import { openRoute } from '../app/use-route';
 import { eventWords } from '#core/marks/mark-words';
 import { nothingSelected } from '../state/view-store';
 import { stagePoint } from '#core/units/brand';
@@ -240,6 +241,13 @@ export function benchCommands(
       keys: ['v'],
       kind: 'view',
       run: () => view.setState({ showAngles: !state().showAngles }),
+    },
+    {
+      id: 'pair',
+      label: 'Pair this swim with another',
+      keys: ['p'],
+      kind: 'view',
+      run: () => openRoute({ screen: 'pair', ids: [document.swim().id] }),
     },
     { id: 'still', label: 'Save a still', keys: ['i'], kind: 'never', run: reach.openStill },
     { id: 'put-away', label: 'Put away', keys: ['Escape'], kind: 'view', run: putAway },

@@ -1,7 +1,7 @@
 import { TimeSwitch } from '../score/time-switch';
-import { useCallback, useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { clockOf, useBench, useSwim, useView } from './bench-session';
+import { StepButton } from './step-button';
 import { goTo, goToMark, stepBy } from './stepping';
 import { whereWords } from './where-words';
 
@@ -13,52 +13,6 @@ export const paces = [
   { pace: 1, words: '1×' },
 ] as const;
 
-/** A step button that repeats while it is held, as a held key does. */
-function StepButton(props: {
-  readonly frames: number;
-  readonly sign: '◀' | '▶' | null;
-  readonly words: string;
-  readonly title: string;
-  readonly minor?: boolean;
-}) {
-  const session = useBench();
-  const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
-  const stop = useCallback((): void => {
-    if (timer.current) clearTimeout(timer.current);
-    timer.current = null;
-  }, []);
-  useEffect(() => stop, [stop]);
-  const press = (): void => {
-    stepBy(session, props.frames);
-    const again = (): void => {
-      stepBy(session, props.frames);
-      timer.current = setTimeout(again, 60);
-    };
-    timer.current = setTimeout(again, 380);
-  };
-  return (
-    <button
-      type="button"
-      className={props.minor ? 'step minor' : 'step'}
-      title={props.title}
-      aria-label={props.title}
-      onPointerDown={(event) => event.button === 0 && press()}
-      onPointerUp={stop}
-      onPointerLeave={stop}
-      onPointerCancel={stop}
-      onKeyDown={(event) => {
-        if (event.key !== 'Enter' && event.key !== ' ') return;
-        event.preventDefault();
-        stepBy(session, props.frames);
-      }}
-    >
-      {props.sign === '◀' && '◀ '}
-      <span className={props.sign ? 'wide-words' : undefined}>{props.words}</span>
-      {props.sign === '▶' && ' ▶'}
-    </button>
-  );
-}
-
 export function StepControls() {
   const session = useBench();
   const frame = useView((state) => state.frame);
@@ -69,6 +23,7 @@ export function StepControls() {
   const clock = useSwim(clockOf);
   const hasStrokes = useStore(session.readings.store, (state) => state.rhythm.strokes.length > 0);
   const rhythm = useStore(session.readings.store, (state) => state.rhythm);
+  const step = (frames: number) => (): void => stepBy(session, frames);
   const where = whereWords(clock, frame, rhythm, hasStrokes ? 'stroke' : 'kick');
   return (
     <section className="steps" aria-label="Step through the film">
@@ -82,14 +37,14 @@ export function StepControls() {
         >
           ⇤ <span className="wide-words">mark</span>
         </button>
-        <StepButton frames={-10} sign={null} words="−10" title="Ten frames back (Shift ←)" minor />
-        <StepButton frames={-1} sign="◀" words="frame" title="One frame back (←)" />
+        <StepButton onStep={step(-10)} sign={null} words="−10" title="Ten frames back (Shift ←)" minor />
+        <StepButton onStep={step(-1)} sign="◀" words="frame" title="One frame back (←)" />
         <output className={`where${waiting && hasFilm ? ' waiting' : ''}`} aria-live="off" data-frame={frame}>
           <strong className="where-frame">{where.frame}</strong>
           <small className="where-time">{waiting && hasFilm ? 'picture on its way…' : where.time}</small>
         </output>
-        <StepButton frames={1} sign="▶" words="frame" title="One frame on (→)" />
-        <StepButton frames={10} sign={null} words="+10" title="Ten frames on (Shift →)" minor />
+        <StepButton onStep={step(1)} sign="▶" words="frame" title="One frame on (→)" />
+        <StepButton onStep={step(10)} sign={null} words="+10" title="Ten frames on (Shift →)" minor />
         <button
           type="button"
           className="step"

@@ -18,7 +18,7 @@ export interface ArrangedGroup {
 }
 
 /** Timing first: it is what the coach came for. */
-const order: readonly ReadingGroup[] = [
+export const readingOrder: readonly ReadingGroup[] = [
   'timing',
   'kick',
   'stroke',
@@ -51,11 +51,15 @@ const wanted: ReadonlySet<string> = new Set([
   'distance-per-kick',
 ]);
 
-const isShare = (id: string, all: ReadonlyMap<string, unknown>): boolean =>
+/** A share of the stroke that stands beside its milliseconds. */
+export const isShare = (id: string, all: ReadonlyMap<string, unknown>): boolean =>
   id.endsWith('-percent') && all.has(id.slice(0, -'-percent'.length));
 
+/** Whether a reading is seen without asking for more. */
+export const isWanted = (id: string): boolean => wanted.has(id);
+
 /** A variant of another reading: the same at one event, or in body lengths. Missing variants say nothing new. */
-const isVariant = (id: string): boolean => /-at-|-relative/.test(id);
+export const isVariant = (id: string): boolean => /-at-|-relative/.test(id);
 
 /**
  * The catalogue as a coach reads it: by group, the most wanted first, shares of the stroke beside their milliseconds,
@@ -73,7 +77,7 @@ export function arrangeReadings(
     const share = byId.get(`${definition.id}-percent`);
     return [{ definition, reading, share: share?.status === 'computed' ? share : null }];
   });
-  const groups = order.flatMap((group): ArrangedGroup[] => {
+  const groups = readingOrder.flatMap((group): ArrangedGroup[] => {
     const own = rows.filter((row) => row.definition.group === group);
     if (own.length === 0) return [];
     const isFirst = (row: ReadingRowData): boolean =>

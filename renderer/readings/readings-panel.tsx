@@ -1,22 +1,13 @@
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import type { ReadingDefinition, ReadingGroup } from '#core/measures/reading';
+import type { ReadingDefinition } from '#core/measures/reading';
 import { useBench, useView } from '../bench/bench-session';
 import { type ArrangedGroup, arrangeReadings, type ReadingRowData } from './arrange-readings';
+import { groupWords } from './group-words';
 import { ReadingRow } from './reading-row';
 import { SlowdownNotice } from './slowdown-notice';
 import { hasProfile, WaveProfile } from './wave-profile';
 import './readings.css';
-
-const groupWords: Readonly<Record<ReadingGroup, string>> = {
-  timing: 'Timing',
-  kick: 'Kick',
-  'body-wave': 'Body wave',
-  posture: 'Posture',
-  speed: 'Speed',
-  stroke: 'Stroke',
-  course: 'Course',
-};
 
 interface PanelProps {
   readonly catalogue: readonly ReadingDefinition[];

@@ -67,6 +67,9 @@ const pitch: Readonly<Record<EventKind, number>> = {
   touch: 0.5,
 };
 
+/** How high on its staff a kind is written, as a share of the staff: 0 top to 1 bottom. */
+export const glyphPitch = (kind: EventKind): number => pitch[kind];
+
 export function glyphHeight(layout: ScoreLayout, kind: EventKind): number {
   const band = layout.staffs[staffOf(kind)];
   return band.top + band.height * pitch[kind];

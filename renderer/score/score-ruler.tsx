@@ -5,7 +5,7 @@ import type { ScoreLayout } from './score-layout';
 /** The time axis under the staves. */
 export const ScoreRuler = memo(function ScoreRuler(props: {
   readonly axis: ScoreAxis;
-  readonly layout: ScoreLayout;
+  readonly layout: Pick<ScoreLayout, 'axisTop'>;
 }) {
   const { axis, layout } = props;
   return (

@@ -1,4 +1,5 @@
 import type { Command } from '../app/command';
+import { openRoute } from '../app/use-route';
 import type { Bin } from './use-bin';
 import { focusedSwim } from './use-grid-keys';
 
@@ -32,6 +33,17 @@ export function shelfCommands({ bin, pick, openPath, search }: Reach): readonly 
       told: ['Enter'],
       kind: 'view',
       run: () => undefined,
+    },
+    {
+      id: 'pair',
+      label: 'Pair the swim with another',
+      keys: ['p'],
+      kind: 'view',
+      enabled: onTile,
+      run: () => {
+        const id = focusedSwim();
+        if (id) openRoute({ screen: 'pair', ids: [id] });
+      },
     },
     {
       id: 'remove',

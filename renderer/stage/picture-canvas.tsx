@@ -7,24 +7,26 @@ import type { Size, StageView } from './stage-view';
 interface Props {
   readonly view: StageView;
   readonly size: Size;
+  /** Shown as in a mirror. */
+  readonly mirrored?: boolean;
 }
 
 /** The film's picture, at the screen's own resolution. Keeps the last picture until the next one is decoded. */
-export function PictureCanvas({ view, size }: Props) {
+export function PictureCanvas({ view, size, mirrored = false }: Props) {
   const session = useBench();
   const source = useStore(session.film, (state) => state.source);
   const frame = useView((state) => state.frame);
   const canvas = useRef<HTMLCanvasElement>(null);
   const picture = useRef<FramePicture | null>(null);
-  const place = useRef({ view, size });
-  place.current = { view, size };
+  const place = useRef({ view, size, mirrored });
+  place.current = { view, size, mirrored };
 
   useEffect(() => {
     if (!source) return;
     let left = false;
     const present = (next: FramePicture): void => {
       picture.current = next;
-      paint(canvas.current, next, place.current.view, place.current.size);
+      paint(canvas.current, next, place.current);
       session.view.setState({ shownFrame: next.frame });
     };
     const held = source.held(frame);
@@ -50,13 +52,23 @@ export function PictureCanvas({ view, size }: Props) {
     const { shownFrame } = session.view.getState();
     if (shownFrame === null) return;
     const now = source?.held(shownFrame) ?? picture.current;
-    if (now) paint(canvas.current, now, view, size);
-  }, [source, session, view, size]);
+    if (now) paint(canvas.current, now, { view, size, mirrored });
+  }, [source, session, view, size, mirrored]);
 
   return <canvas ref={canvas} className="stage-picture" style={{ width: size.width, height: size.height }} />;
 }
 
-function paint(canvas: HTMLCanvasElement | null, picture: FramePicture, view: StageView, size: Size): void {
+interface Place {
+  readonly view: StageView;
+  readonly size: Size;
+  readonly mirrored: boolean;
+}
+
+function paint(
+  canvas: HTMLCanvasElement | null,
+  picture: FramePicture,
+  { view, size, mirrored }: Place,
+): void {
   const context = canvas?.getContext('2d', { alpha: false });
   if (!canvas || !context) return;
   const ratio = window.devicePixelRatio || 1;
@@ -73,11 +85,11 @@ function paint(canvas: HTMLCanvasElement | null, picture: FramePicture, view: St
   // single picture pixels are worth seeing once each is many screen pixels wide
   context.imageSmoothingEnabled = view.scale * ratio < 6;
   context.imageSmoothingQuality = 'high';
-  picture.draw(
-    context,
-    view.x * ratio,
-    view.y * ratio,
-    picture.width * view.scale * ratio,
-    picture.height * view.scale * ratio,
-  );
+  const across = picture.width * view.scale * ratio;
+  const down = picture.height * view.scale * ratio;
+  context.save();
+  context.translate(mirrored ? right : view.x * ratio, view.y * ratio);
+  if (mirrored) context.scale(-1, 1);
+  picture.draw(context, 0, 0, across, down);
+  context.restore();
 }

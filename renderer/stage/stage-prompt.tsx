@@ -19,7 +19,7 @@ export function StagePrompt() {
   const draft = useView((state) => state.draftLine);
   const frame = useView((state) => state.frame);
   const posture = useSwim((swim) => postureOn(swim, frame));
-  if (tool === 'point') return null;
+  if (tool === 'point' || tool === 'look') return null;
   if (tool !== 'body-line') {
     if (draft && !draft.open) return null;
     return (

@@ -47,17 +47,20 @@ function held(view: StageView, picture: Size, stage: Size): StageView {
   };
 }
 
-/** Zooms by a factor so that the picture under `at` stays under it; never smaller than fitted (then null). */
+/**
+ * Zooms by a factor so that the picture under `at` stays under it; never smaller than `home` (then null), which is the
+ * fitted picture unless told otherwise.
+ */
 export function zoomAt(
   view: StageView,
   at: StagePoint,
   factor: number,
   picture: Size,
   stage: Size,
+  home: StageView = fitView(picture, stage),
 ): StageView | null {
-  const fitted = fitView(picture, stage);
-  const scale = Math.min(Math.max(largestScale, fitted.scale), view.scale * factor);
-  if (scale <= fitted.scale * 1.001) return null;
+  const scale = Math.min(Math.max(largestScale, home.scale), view.scale * factor);
+  if (scale <= home.scale * 1.001) return null;
   const under = toPicture(view, at);
   return held({ scale, x: at.x - under.x * scale, y: at.y - under.y * scale }, picture, stage);
 }

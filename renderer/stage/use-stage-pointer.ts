@@ -16,7 +16,13 @@ type Hand =
 /** Mouse, pen, touch and wheel on the stage: panning and zooming here, everything else to the tool in hand. */
 export function useStagePointer(
   element: RefObject<HTMLElement | null>,
-  place: { readonly view: StageView; readonly size: Size; readonly picture: Size },
+  place: {
+    readonly view: StageView;
+    readonly size: Size;
+    readonly picture: Size;
+    /** The view zooming out ends at; the fitted picture when left out. */
+    readonly home?: StageView;
+  },
   spaceHeld: RefObject<boolean>,
 ): void {
   const session = useBench();
@@ -78,8 +84,8 @@ export function useStagePointer(
         if (!p || !q || !r || !s) return;
         const factor = Math.hypot(r.x - s.x, r.y - s.y) / Math.max(1, Math.hypot(p.x - q.x, p.y - q.y));
         const middle = stagePoint((r.x + s.x) / 2, (r.y + s.y) / 2);
-        const { view: shown, picture, size } = now.current;
-        const zoomed = zoomAt(shown, middle, factor, picture, size);
+        const { view: shown, picture, size, home } = now.current;
+        const zoomed = zoomAt(shown, middle, factor, picture, size, home);
         view.setState({ stage: zoomed });
         if (zoomed) pan(middle.x - (p.x + q.x) / 2, middle.y - (p.y + q.y) / 2);
         return;
@@ -118,12 +124,13 @@ export function useStagePointer(
     };
     const wheel = (event: WheelEvent): void => {
       event.preventDefault();
-      const { view: shown, picture, size } = now.current;
+      const { view: shown, picture, size, home } = now.current;
       if (event.shiftKey) {
         pan(-event.deltaY - event.deltaX, 0);
         return;
       }
-      view.setState({ stage: zoomAt(shown, local(event), Math.exp(-event.deltaY * 0.0018), picture, size) });
+      const factor = Math.exp(-event.deltaY * 0.0018);
+      view.setState({ stage: zoomAt(shown, local(event), factor, picture, size, home) });
     };
     const onEscape = (event: KeyboardEvent): void => {
       if (event.key !== 'Escape' || hand.does !== 'tool') return;

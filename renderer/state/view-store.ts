@@ -5,7 +5,7 @@ import type { PicturePoint } from '#core/units/brand';
 import type { StageView } from '../stage/stage-view';
 import type { SceneLineItem } from './scene-commands';
 
-export type ToolId = 'point' | 'body-line' | 'level' | 'surface' | 'scale';
+export type ToolId = 'look' | 'point' | 'body-line' | 'level' | 'surface' | 'scale';
 
 export type Selection =
   | { readonly kind: 'none' }

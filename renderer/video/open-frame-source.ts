@@ -12,13 +12,13 @@ import { PictureLost } from './picture-lost';
 import { readClipFacts } from './read-clip-facts';
 
 /** 512 MB: room for about 165 pictures of 1080p or 40 of 4K (our default). */
-const defaultBudget = 512 * 2 ** 20;
+export const pictureBudget = 512 * 2 ** 20;
 /** Copies on their way out of the decoder at one time. */
 const copiesAtOnce = 4;
 
 export const openFrameSource: OpenFrameSource = async (
   input,
-  { budgetBytes = defaultBudget, standIn, signal },
+  { budgetBytes = pictureBudget, standIn, signal },
 ) => {
   const film = await openFilm(standIn ?? input, signal);
   if (!film.ok) return film;

@@ -6,7 +6,7 @@ import { placeLineEndAt } from './line-tool';
 /** Enter: brings up the keyboard's own pointer, or places at it what the tool asks for. */
 export function enterAtCrosshair(session: BenchSession): void {
   const { crosshair, pointer, tool, nextLandmark } = session.view.getState();
-  if (tool === 'point' || (tool === 'body-line' && !nextLandmark)) return;
+  if (tool === 'point' || tool === 'look' || (tool === 'body-line' && !nextLandmark)) return;
   if (!crosshair) {
     const { width, height } = session.document.swim().clip;
     session.view.setState({ crosshair: pointer ?? picturePoint(width / 2, height / 2) });

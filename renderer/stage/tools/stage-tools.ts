@@ -1,10 +1,12 @@
 import type { ToolId } from '../../state/view-store';
 import { bodyLineTool } from './body-line-tool';
 import { levelTool, scaleTool, surfaceTool } from './line-tool';
+import { lookTool } from './look-tool';
 import { pointTool } from './point-tool';
 import type { StageTool } from './stage-tool';
 
 export const stageTools: Readonly<Record<ToolId, StageTool>> = {
+  look: lookTool,
   point: pointTool,
   'body-line': bodyLineTool,
   level: levelTool,

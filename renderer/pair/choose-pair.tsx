@@ -1,0 +1,136 @@
+import { useId, useMemo, useState } from 'react';
+import { unlikeCards } from '#core/compare/like-with-like';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
+import { KeySheetButton } from '../app/key-sheet-button';
+import { ScreenMenu } from '../app/screen-menu';
+import type { ScreenProps } from '../app/screens';
+import { shelfRoute } from '../app/use-route';
+import { aidsWords, cardWords, dayWords } from '../card/card-words';
+import type { HostClient } from '../host/host-client';
+import { LibraryTrouble } from '../shelf/library-messages';
+import { useLibrary } from '../shelf/use-library';
+import { unlikeWords } from './difference-words';
+import '../shelf/shelf.css';
+import './choose-pair.css';
+
+interface Props extends Pick<ScreenProps, 'host' | 'go'> {
+  /** The swim already chosen, as from the bench; null: none. */
+  readonly first: string | null;
+}
+
+const newestFirst = (p: SwimSummary, q: SwimSummary): number =>
+  p.card.date < q.card.date ? 1 : p.card.date > q.card.date ? -1 : p.id < q.id ? -1 : 1;
+
+/** Chooses the two swims of a pair; the same one twice makes two stretches of it. */
+export function ChoosePair({ first, host, go }: Props) {
+  const { library, trouble, load } = useLibrary(host);
+  const [chosenA, setA] = useState<string | null>(first);
+  const [chosenB, setB] = useState<string | null>(null);
+  const swims = useMemo(() => [...(library?.swims ?? [])].sort(newestFirst), [library]);
+  const a = swims.find(({ id }) => id === chosenA) ?? null;
+  const b = swims.find(({ id }) => id === chosenB) ?? null;
+  // likely partners first: the same swimmer, then what was swum alike
+  const partners = useMemo(() => {
+    if (!a) return swims;
+    const strangeness = (swim: SwimSummary): number =>
+      (swim.card.swimmerName === a.card.swimmerName ? 0 : 100) + unlikeCards(a.card, swim.card).length;
+    return [...swims].sort((p, q) => strangeness(p) - strangeness(q));
+  }, [a, swims]);
+  const open = (): void => {
+    if (a && b) go({ screen: 'pair', ids: [a.id, b.id] });
+  };
+  return (
+    <div className="choose-pair">
+      <header className="shelf-bar">
+        <button type="button" onClick={() => go(shelfRoute)}>
+          ‹ Shelf
+        </button>
+        <h1>Pair</h1>
+        <ScreenMenu />
+        <KeySheetButton />
+      </header>
+      <main>
+        {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
+        {library && swims.length === 0 && (
+          <p>There are no swims yet. Add one on the shelf; two stretches of one swim make a pair too.</p>
+        )}
+        {swims.length > 0 && (
+          <form
+            onSubmit={(event) => {
+              event.preventDefault();
+              open();
+            }}
+          >
+            <p>
+              Choose two swims to see side by side, step together and compare reading by reading. The same
+              swim twice shows two stretches of it.
+            </p>
+            <div className="choose-lists">
+              <SwimChoice name="A" swims={swims} chosen={chosenA} host={host} onChoose={setA} beside={null} />
+              <SwimChoice name="B" swims={partners} chosen={chosenB} host={host} onChoose={setB} beside={a} />
+            </div>
+            <div className="choose-foot">
+              <p>
+                {a && b
+                  ? unlikeCards(a.card, b.card).length > 0
+                    ? `Not alike: ${unlikeWords(unlikeCards(a.card, b.card))}`
+                    : 'Swum and filmed alike, as far as their cards say'
+                  : ''}
+              </p>
+              <button type="submit" className="primary" disabled={!a || !b}>
+                Open the pair
+              </button>
+            </div>
+          </form>
+        )}
+      </main>
+    </div>
+  );
+}
+
+interface ChoiceProps {
+  readonly name: 'A' | 'B';
+  readonly swims: readonly SwimSummary[];
+  readonly chosen: string | null;
+  readonly host: HostClient;
+  readonly beside: SwimSummary | null;
+  readonly onChoose: (id: string) => void;
+}
+
+function SwimChoice({ name, swims, chosen, host, beside, onChoose }: ChoiceProps) {
+  const group = useId();
+  return (
+    <fieldset>
+      <legend>{name}</legend>
+      {swims.map((swim) => {
+        const unlike = beside ? unlikeCards(beside.card, swim.card) : [];
+        return (
+          <label key={swim.id} className={chosen === swim.id ? 'chosen' : undefined}>
+            <input
+              type="radio"
+              name={group}
+              checked={chosen === swim.id}
+              onChange={() => onChoose(swim.id)}
+            />
+            {swim.hasThumbnail ? (
+              <img src={host.thumbnailAddress(swim.id)} alt="" loading="lazy" decoding="async" />
+            ) : (
+              <span className="choose-blank" />
+            )}
+            <span>
+              <strong>{cardWords(swim.card).title}</strong>
+              <small>
+                {dayWords(swim.card.date)} · {aidsWords(swim.card.aids)} · {swim.eventCount} events
+                {beside?.id === swim.id
+                  ? ' · the same swim: two stretches'
+                  : unlike.length > 0
+                    ? ` · other ${unlikeWords(unlike)}`
+                    : ''}
+              </small>
+            </span>
+          </label>
+        );
+      })}
+    </fieldset>
+  );
+}

@@ -1,0 +1,90 @@
+import { firstLocks } from '#core/compare/pair-lock';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import { readingContext } from '#core/measures/compute-readings';
+import { frameCount } from '#core/timeline/frame-table';
+import { type BenchSession, clockOf, createFilmStore } from '../bench/bench-session';
+import { createSession, type OpenSession } from '../bench/create-session';
+import { openFilm } from '../bench/open-film';
+import type { HostClient } from '../host/host-client';
+import type { Derive } from '../readings/readings-store';
+import { createSwimJournal } from '../state/swim-journal';
+import { createViewStore } from '../state/view-store';
+import type { OpenFrameSource } from '../video/frame-source';
+import { openFrameSource, pictureBudget } from '../video/open-frame-source';
+import type { PairSession } from './pair-session';
+import { goToLock } from './pair-steps';
+import { createPairView, type Each } from './pair-view';
+
+/** Two clips share what one has on the bench. */
+const openHalf: OpenFrameSource = (input, options) =>
+  openFrameSource(input, { ...options, budgetBytes: pictureBudget / 2 });
+
+/** The pair reads its swims stretch by stretch; the bench's own readings of the whole swim are not wanted here. */
+const nothing: Derive = () => ({ readings: [], rhythm: { strokes: [], cycleStarts: [] } });
+
+export interface OpenPair {
+  readonly session: PairSession;
+  close(): Promise<void>;
+}
+
+interface Options {
+  readonly host: HostClient;
+  readonly ids: Each<string>;
+  readonly say: (words: string) => void;
+  readonly signal: AbortSignal;
+}
+
+const whole = (swim: BenchSession) => ({
+  first: 0,
+  last: frameCount(clockOf(swim.document.swim()).table) - 1,
+});
+
+/** Opens two swims, or one twice: then both stages share the one document, so no mark is ever held in two versions. */
+export async function createPair({ host, ids, say, signal }: Options): Promise<Result<OpenPair>> {
+  const open = (swimId: string): Promise<Result<OpenSession>> =>
+    createSession({
+      host,
+      journal: createSwimJournal(window.localStorage),
+      swimId,
+      derive: nothing,
+      say,
+      signal,
+    });
+  const first = await open(ids[0]);
+  if (!first.ok) return failure(first.error.code, first.error.detail);
+  const second = ids[1] === ids[0] ? null : await open(ids[1]);
+  if (second && !second.ok) {
+    await first.value.close();
+    return failure(second.error.code, second.error.detail);
+  }
+  const a: BenchSession = { ...first.value.session, view: createViewStore({ tool: 'look' }) };
+  const b: BenchSession = {
+    ...(second?.value ?? first.value).session,
+    view: createViewStore({ tool: 'look' }),
+    film: second ? second.value.session.film : createFilmStore(),
+  };
+  const eventsOf = ({ document }: BenchSession) =>
+    readingContext(document.swim(), { swimmer: null, markingError: null }).events;
+  const session: PairSession = {
+    host,
+    swims: [a, b],
+    view: createPairView({
+      locks: firstLocks({ events: eventsOf(a), from: 0 }, { events: eventsOf(b), from: 0 }),
+      stretches: [whole(a), whole(b)],
+    }),
+    say,
+  };
+  goToLock(session);
+  const statuses = [first.value.opened.clipStatus, (second?.value ?? first.value).opened.clipStatus] as const;
+  void openFilm(a, statuses[0], openHalf, signal).then(() => openFilm(b, statuses[1], openHalf, signal));
+  return success({
+    session,
+    async close() {
+      for (const { film } of session.swims) {
+        film.getState().source?.close();
+        film.setState({ source: null, trouble: null });
+      }
+      await Promise.all([first.value.close(), second?.value.close()]);
+    },
+  });
+}

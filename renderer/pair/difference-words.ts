@@ -1,0 +1,72 @@
+import type { PairRow, PairVerdict } from '#core/compare/pair-table';
+import type { Unlike, UnlikeKind } from '#core/compare/like-with-like';
+import { aidsWords, armWords, sideWords, strokeWords, viewWords } from '../card/card-words';
+import { formatReading, type ReadingText } from '../readings/format-reading';
+import type { SwimCard } from '#core/swim-file/swim-schema';
+
+export const verdictWords: Readonly<Record<PairVerdict, string>> = {
+  clear: 'clear',
+  'within-error': 'within marking error',
+  unlike: 'not like with like',
+  'other-unit': 'not in one unit',
+  missing: 'not in both',
+};
+
+const kindWords: Readonly<Record<UnlikeKind, string>> = {
+  aids: 'aids',
+  stroke: 'stroke',
+  drill: 'drill',
+  arms: 'arms',
+  'side-up': 'side up',
+  view: 'view',
+  breathing: 'breathing',
+  swimmer: 'swimmer',
+  effort: 'effort',
+};
+
+export const unlikeWords = (unlike: readonly Unlike[]): string =>
+  [...new Set(unlike.map(({ kind }) => kindWords[kind]))].join(', ');
+
+/** "Aids: A fins, B bare feet": what differs, in the words of the cards. */
+export function unlikeSentence(unlike: Unlike, cards: readonly [SwimCard, SwimCard]): string {
+  const [a, b] = cards.map((card, index) =>
+    saidOf(unlike.kind, card, index === 0 ? unlike.first : unlike.second),
+  );
+  const name = kindWords[unlike.kind];
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)}: A ${a}, B ${b}`;
+}
+
+function saidOf(kind: UnlikeKind, card: SwimCard, plain: string): string {
+  switch (kind) {
+    case 'aids':
+      return aidsWords(card.aids);
+    case 'stroke':
+      return strokeWords[card.stroke];
+    case 'drill':
+      return card.drill || 'plain';
+    case 'arms':
+      return armWords[card.arms];
+    case 'side-up':
+      return sideWords[card.sideUp];
+    case 'view':
+      return viewWords[card.view];
+    case 'swimmer':
+      return card.swimmerName || 'not named';
+    case 'effort':
+      return card.effort ?? 'effort not said';
+    case 'breathing':
+      return plain;
+  }
+}
+
+/** Difference as printed: signed, with half its 95 % interval, in digits the interval earns. */
+export function differenceText({ difference, definition, first }: PairRow): ReadingText | null {
+  if (!difference || first.status !== 'computed') return null;
+  const { value, low, high } = difference;
+  const text = formatReading(
+    { id: first.id, unit: first.unit, value, interval: { low, high } },
+    definition.digits,
+  );
+  const isPlus = value > 0 && !/^[+−]/.test(text.value) && Number(text.value) !== 0;
+  return isPlus ? { ...text, value: `+${text.value}` } : text;
+}

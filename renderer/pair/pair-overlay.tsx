@@ -1,0 +1,97 @@
+import { useMemo } from 'react';
+import { Layer, Stage as KonvaStage } from 'react-konva';
+import { useStore } from 'zustand';
+import { type LaidLine, layBodyLine, mirrorLaid } from '#core/compare/lay-body-line';
+import { mirrorPosture, mirrorScene } from '#core/compare/mirror-swim';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { BodyLineDrawing } from '../stage/body-line-drawing';
+import type { Size, StageView } from '../stage/stage-view';
+import { postureOn } from '../state/selectors';
+import { nothingSelected } from '../state/view-store';
+import { LaidLineDrawing } from './laid-line-drawing';
+import { type PairPart, usePair, usePairPart, usePairView } from './pair-session';
+import type { Which } from './pair-view';
+
+/** Our default: a stage narrower than this shows body lines without their angles, CSS pixels. */
+const roomForAngles = 760;
+
+/** The frame whose picture a stage shows. */
+export function useShownFrame(which: Which): number {
+  return useStore(usePair().swims[which].view, (state) => state.shownFrame ?? state.frame);
+}
+
+/** The body line of B where it lies on the picture of A, or why it can't be laid. */
+export type LaidB =
+  | { readonly kind: 'off' }
+  | { readonly kind: 'laid'; readonly over: NonNullable<ReturnType<typeof layBodyLine>> }
+  | { readonly kind: 'without'; readonly words: string };
+
+function lineOf({ swim, context }: PairPart, frame: number): LaidLine | null {
+  const posture = postureOn(swim, frame);
+  if (!posture) return null;
+  return {
+    posture,
+    scene: swim.scene,
+    width: swim.clip.width,
+    bodyLength: context.bodyLength?.pixels ?? null,
+  };
+}
+
+/** B's body line on A's picture (mirrored as A is), at the frames shown. */
+export function useLaidLine(): LaidB {
+  const lay = usePairView((state) => state.lay);
+  const mirrored = usePairView((state) => state.mirrored);
+  const a = usePairPart(0);
+  const b = usePairPart(1);
+  const frameA = useShownFrame(0);
+  const frameB = useShownFrame(1);
+  return useMemo((): LaidB => {
+    if (lay === null) return { kind: 'off' };
+    const onto = lineOf(a, frameA);
+    const other = lineOf(b, frameB);
+    if (!onto || !other) {
+      const lacking = [...(onto ? [] : ['A']), ...(other ? [] : ['B'])].join(' and ');
+      return { kind: 'without', words: `No body line here in ${lacking}` };
+    }
+    const over = layBodyLine(other, mirrored[0] ? mirrorLaid(onto) : onto, lay);
+    return over ? { kind: 'laid', over } : { kind: 'without', words: `The ${lay} is not marked in both` };
+  }, [lay, mirrored, a, b, frameA, frameB]);
+}
+
+interface Props {
+  readonly which: Which;
+  readonly view: StageView;
+  readonly size: Size;
+  readonly laid: LaidB;
+}
+
+/** Marks of the frame a stage shows, as the bench draws them, in the mirror where the picture is. */
+export function PairOverlay({ which, view, size, laid }: Props) {
+  const part = usePairPart(which);
+  const frame = useShownFrame(which);
+  const mirrored = usePairView((state) => state.mirrored[which]);
+  const swim = useMemo((): Pick<Swim, 'scene' | 'card'> => {
+    const { scene, card, clip } = part.swim;
+    return { card, scene: mirrored ? mirrorScene(scene, clip.width) : scene };
+  }, [part, mirrored]);
+  const found = postureOn(part.swim, frame);
+  const posture = found && mirrored ? mirrorPosture(found, part.swim.clip.width) : found;
+  const over = which === 0 && laid.kind === 'laid' ? laid.over : null;
+  return (
+    <KonvaStage width={size.width} height={size.height} listening={false} className="stage-overlay">
+      <Layer listening={false}>
+        {over && <LaidLineDrawing posture={over.posture} view={view} />}
+        {posture && (
+          <BodyLineDrawing
+            posture={posture}
+            swim={swim}
+            view={view}
+            selection={nothingSelected}
+            // beside each other the pictures are small: words for every joint would cover the swimmer
+            showAngles={over === null && size.width >= roomForAngles}
+          />
+        )}
+      </Layer>
+    </KonvaStage>
+  );
+}

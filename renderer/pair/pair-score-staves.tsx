@@ -1,0 +1,55 @@
+import { memo } from 'react';
+import type { Staff } from '#core/marks/event-kind';
+import type { PairScoreLayout } from './pair-score-layout';
+import { bothSwims, letterOf } from './pair-view';
+
+const names: Readonly<Record<Staff, string>> = {
+  hands: 'Hands',
+  feet: 'Feet',
+  head: 'Head',
+  course: 'Course',
+};
+
+/** The empty staves: for each part of the body one lane of A and one of B under it. */
+export const PairScoreStaves = memo(function PairScoreStaves(props: {
+  readonly layout: PairScoreLayout;
+  readonly width: number;
+}) {
+  const { layout, width } = props;
+  const { gutter } = layout;
+  return (
+    <g className="score-staves">
+      {layout.staves.map(({ staff, lanes }) => (
+        <g key={staff}>
+          <rect
+            x={gutter}
+            y={lanes[0].top}
+            width={Math.max(0, width - gutter)}
+            height={lanes[0].height + lanes[1].height}
+            className="staff"
+          />
+          <line
+            x1={gutter}
+            x2={width}
+            y1={Math.round(lanes[1].top) + 0.5}
+            y2={Math.round(lanes[1].top) + 0.5}
+            className="staff-line"
+          />
+          <text x={12} y={lanes[1].top} className="staff-name" style={{ fill: `var(--${staff}-ink)` }}>
+            {names[staff]}
+          </text>
+          {bothSwims.map((which) => (
+            <text
+              key={which}
+              x={gutter - 12}
+              y={lanes[which].top + lanes[which].height / 2}
+              className="pair-lane-name"
+            >
+              {letterOf(which)}
+            </text>
+          ))}
+        </g>
+      ))}
+    </g>
+  );
+});

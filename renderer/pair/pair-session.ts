@@ -1,0 +1,111 @@
+import { createContext, useContext, useMemo } from 'react';
+import { useStore } from 'zustand';
+import { cycleStarts } from '#core/compare/cycle-starts';
+import type { PairSide } from '#core/compare/pair-clock';
+import { type Lock, lockTime } from '#core/compare/pair-lock';
+import { type Stretch, swimStretch } from '#core/compare/swim-stretch';
+import type { BodyContext } from '#core/measures/body/body-context';
+import { readingContext } from '#core/measures/compute-readings';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { realTimeOf } from '#core/timeline/clip-clock';
+import { type BenchSession, clockOf } from '../bench/bench-session';
+import type { HostClient } from '../host/host-client';
+import type { Known } from '../readings/readings-store';
+import type { Each, PairView, PairViewStore, Which } from './pair-view';
+
+/** Everything the parts of the pair share while two swims are open. Each swim has a session as on the bench. */
+export interface PairSession {
+  readonly host: HostClient;
+  readonly swims: Each<BenchSession>;
+  readonly view: PairViewStore;
+  readonly say: (words: string) => void;
+}
+
+export const PairContext = createContext<PairSession | null>(null);
+
+export function usePair(): PairSession {
+  const session = useContext(PairContext);
+  if (!session) throw new Error('this part belongs inside an open pair');
+  return session;
+}
+
+export function usePairView<T>(select: (state: PairView) => T): T {
+  return useStore(usePair().view, select);
+}
+
+/** One swim of the pair as its stretch: what is measured, and how it runs. */
+export interface PairPart {
+  /** The swim with the marks of its stretch only. */
+  readonly swim: Swim;
+  readonly context: BodyContext;
+  readonly side: PairSide;
+  readonly cycle: 'stroke' | 'kick';
+}
+
+interface Asked {
+  readonly swim: Swim;
+  readonly known: Known;
+  readonly stretch: Stretch;
+  readonly lock: Lock;
+}
+
+function partOf({ swim, known, stretch, lock }: Asked): PairPart {
+  const own = swimStretch(swim, stretch);
+  const context = readingContext(own, known);
+  const clock = clockOf(swim);
+  const cycles = cycleStarts(context.events);
+  return {
+    swim: own,
+    context,
+    cycle: cycles.of,
+    side: {
+      clock,
+      ...stretch,
+      // a lock whose event has gone falls back to where the stretch begins
+      lockTime: lockTime(lock, context.events, clock) ?? realTimeOf(clock, stretch.first),
+      cycleStarts: cycles.times,
+    },
+  };
+}
+
+const kept = new WeakMap<PairSession, (readonly [Asked, PairPart] | null)[]>();
+
+/** A swim's part of the pair; the same object until something it is made of changes. */
+export function pairPart(session: PairSession, which: Which): PairPart {
+  const { locks, stretches } = session.view.getState();
+  const bench = session.swims[which];
+  const asked: Asked = {
+    swim: bench.document.swim(),
+    known: bench.known.getState(),
+    stretch: stretches[which],
+    lock: locks[which],
+  };
+  const parts = kept.get(session) ?? [null, null];
+  kept.set(session, parts);
+  const found = parts[which];
+  if (found && (Object.keys(asked) as (keyof Asked)[]).every((key) => found[0][key] === asked[key]))
+    return found[1];
+  const made = partOf(asked);
+  parts[which] = [asked, made];
+  return made;
+}
+
+export function pairSides(session: PairSession): Each<PairSide> {
+  return [pairPart(session, 0).side, pairPart(session, 1).side];
+}
+
+export function pairFrames(session: PairSession): Each<number> {
+  return [session.swims[0].view.getState().frame, session.swims[1].view.getState().frame];
+}
+
+/** A swim's part, followed as marks, stretch and lock change. */
+export function usePairPart(which: Which): PairPart {
+  const session = usePair();
+  const bench = session.swims[which];
+  const swim = useStore(bench.document.store, (state) => state.swim);
+  const known = useStore(bench.known);
+  const stretch = usePairView((state) => state.stretches[which]);
+  const lock = usePairView((state) => state.locks[which]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: these are what the part is made of
+  return useMemo(() => pairPart(session, which), [session, which, swim, known, stretch, lock]);
+}

@@ -1,0 +1,122 @@
+import { realTimeOf } from '#core/timeline/clip-clock';
+import { markPhrase } from '#core/marks/mark-words';
+import { useStore } from 'zustand';
+import { placeOfFrame } from '#core/compare/pair-clock';
+import { usePair, usePairPart, usePairView } from './pair-session';
+import { goToLock, readMode, setStretch } from './pair-steps';
+import { letterOf, type Which, withEach } from './pair-view';
+import { placeWords } from './place-words';
+
+/** What one swim of the pair is locked on, where it stands, and which stretch of it is looked at. */
+export function PairSideBar({ which }: { readonly which: Which }) {
+  const session = usePair();
+  const { swim, side, cycle } = usePairPart(which);
+  const leads = usePairView((state) => state.lead === which);
+  const lock = usePairView((state) => state.locks[which]);
+  const mirrored = usePairView((state) => state.mirrored[which]);
+  const mode = usePairView((state) => readMode(state.mode));
+  const frame = useStore(session.swims[which].view, (state) => state.frame);
+  const waiting = useStore(session.swims[which].view, (state) => state.shownFrame !== state.frame);
+  const hasFilm = useStore(session.swims[which].film, (state) => state.source !== null);
+  const letter = letterOf(which);
+  const count = side.clock.table.starts.length;
+  const isWhole = side.first === 0 && side.last === count - 1;
+  const events = [...swim.events].sort((p, q) => p.frame - q.frame);
+  const lead = (): void => session.view.setState({ lead: which });
+  return (
+    <section className="pair-side" aria-label={`Swim ${letter}`}>
+      <button
+        type="button"
+        className="pair-lead"
+        aria-pressed={leads}
+        onClick={lead}
+        title={`Step by ${letter} (${letter}): the other follows`}
+      >
+        {letter}
+      </button>
+      <output
+        className={`where${waiting && hasFilm ? ' waiting' : ''}`}
+        data-side={letter}
+        data-frame={frame}
+        aria-live="off"
+      >
+        <strong className="where-frame">
+          frame {frame + 1} of {count}
+        </strong>
+        <small className="where-time">
+          {realTimeOf(side.clock, frame).toFixed(3)} s ·{' '}
+          {placeWords(placeOfFrame(side, mode, frame), mode, cycle)}
+        </small>
+      </output>
+      <label className="pair-lock">
+        <span>Locked on</span>
+        <select
+          value={lock.on === 'event' ? lock.id : ''}
+          onChange={(change) => {
+            const id = change.target.value;
+            const { locks } = session.view.getState();
+            session.view.setState({
+              locks: withEach(locks, which, id === '' ? { on: 'frame', frame } : { on: 'event', id }),
+              scoreSpan: null,
+            });
+            goToLock(session);
+          }}
+        >
+          <option value="">{lock.on === 'frame' ? `frame ${lock.frame + 1}` : 'the frame shown'}</option>
+          {events.map((event) => (
+            <option key={event.id} value={event.id}>
+              {markPhrase(event)} · {realTimeOf(side.clock, event.frame).toFixed(2)} s
+            </option>
+          ))}
+        </select>
+      </label>
+      <button
+        type="button"
+        aria-pressed={mirrored}
+        onClick={() => {
+          lead();
+          const now = session.view.getState().mirrored;
+          session.view.setState({ mirrored: withEach(now, which, !mirrored) });
+        }}
+        title={`Show ${letter} as in a mirror (M)`}
+      >
+        ⇋ <span className="wide-words">mirror</span>
+      </button>
+      <fieldset className="switch" aria-label={`Stretch of ${letter}`}>
+        <button
+          type="button"
+          onClick={() => {
+            lead();
+            setStretch(session, 'first');
+          }}
+          aria-label={`Stretch of ${letter} begins here`}
+          title={`Stretch of ${letter} begins here ([)`}
+        >
+          [
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            lead();
+            setStretch(session, 'last');
+          }}
+          aria-label={`Stretch of ${letter} ends here`}
+          title={`Stretch of ${letter} ends here (])`}
+        >
+          ]
+        </button>
+        <button
+          type="button"
+          disabled={isWhole}
+          onClick={() => {
+            lead();
+            setStretch(session, null);
+          }}
+          title="Whole clip again (W)"
+        >
+          {isWhole ? 'whole' : `${side.first + 1}–${side.last + 1}`}
+        </button>
+      </fieldset>
+    </section>
+  );
+}

@@ -1,0 +1,69 @@
+import { useMemo, useRef } from 'react';
+import { BenchContext } from '../bench/bench-session';
+import { FilmTroubleCard } from '../bench/film-trouble';
+import { cardWords } from '../card/card-words';
+import { PictureCanvas } from '../stage/picture-canvas';
+import type { Size, StageView } from '../stage/stage-view';
+import { useStagePointer } from '../stage/use-stage-pointer';
+import '../stage/stage.css';
+import { type LaidB, PairOverlay, useShownFrame } from './pair-overlay';
+import { usePair, usePairPart, usePairView } from './pair-session';
+import { letterOf, type Which } from './pair-view';
+import { useStore } from 'zustand';
+
+interface Props {
+  readonly which: Which;
+  readonly size: Size;
+  readonly home: StageView;
+  readonly laid: LaidB;
+  readonly onRelinked: () => void;
+}
+
+/** One swim's picture with its marks, under the session it would have on the bench. */
+export function PairStage(props: Props) {
+  const session = usePair();
+  return (
+    <BenchContext value={session.swims[props.which]}>
+      <Surface {...props} />
+    </BenchContext>
+  );
+}
+
+function Surface({ which, size, home, laid, onRelinked }: Props) {
+  const session = usePair();
+  const surface = useRef<HTMLDivElement>(null);
+  const spaceHeld = useRef(false);
+  const { swim } = usePairPart(which);
+  const zoomed = useStore(session.swims[which].view, (state) => state.stage);
+  const shown = useShownFrame(which);
+  const mirrored = usePairView((state) => state.mirrored[which]);
+  const leads = usePairView((state) => state.lead === which);
+  const { width, height } = swim.clip;
+  const picture = useMemo(() => ({ width, height }), [width, height]);
+  const view = zoomed ?? home;
+  useStagePointer(surface, { view, size, picture, home }, spaceHeld);
+  const letter = letterOf(which);
+  return (
+    <section
+      className={`stage pair-stage${leads ? ' leads' : ''}`}
+      aria-label={`Stage ${letter}: ${cardWords(swim.card).title}`}
+      data-side={letter}
+      data-shown-frame={shown}
+      onPointerDownCapture={() => session.view.setState({ lead: which })}
+    >
+      <div className="stage-surface" ref={surface}>
+        {size.width > 0 && <PictureCanvas view={view} size={size} mirrored={mirrored} />}
+        {size.width > 0 && <PairOverlay which={which} view={view} size={size} laid={laid} />}
+      </div>
+      <p className="pair-badge">
+        <b>{letter}</b>
+        {mirrored && <span>mirrored</span>}
+        {which === 0 && laid.kind === 'without' && <span>{laid.words}</span>}
+        {which === 0 && laid.kind === 'laid' && (
+          <span>B laid on A{laid.over.scaled ? ', same body length' : ', body length not known'}</span>
+        )}
+      </p>
+      <FilmTroubleCard onRelinked={onRelinked} />
+    </section>
+  );
+}

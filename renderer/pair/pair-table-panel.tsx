@@ -1,0 +1,138 @@
+import { useEffect, useMemo, useState } from 'react';
+import { type PairRow, type PairTable, pairTable, type StrokeChoice } from '#core/compare/pair-table';
+import type { Reading } from '#core/measures/reading';
+import { formatReading } from '../readings/format-reading';
+import { groupWords } from '../readings/group-words';
+import { arrangeDifferences, type DifferenceGroup } from './arrange-differences';
+import { differenceText, unlikeSentence, unlikeWords, verdictWords } from './difference-words';
+import { usePairPart } from './pair-session';
+import { VerdictSign } from './verdict-sign';
+
+const strokeWords: Readonly<Record<StrokeChoice, string>> = {
+  all: '',
+  breathing: 'breathing strokes',
+  'not-breathing': 'strokes without a breath',
+};
+
+/** Both swims reading by reading, and whether each difference is real. */
+export function PairTablePanel() {
+  const a = usePairPart(0);
+  const b = usePairPart(1);
+  const [table, setTable] = useState<PairTable | null>(null);
+  // after the picture: measuring two swims takes longer than a screen picture lasts
+  useEffect(() => {
+    const soon = setTimeout(() => setTable(pairTable(a.context, b.context)), 0);
+    return () => clearTimeout(soon);
+  }, [a, b]);
+  const groups = useMemo(() => arrangeDifferences(table?.rows ?? []), [table]);
+  const clear = table?.rows.filter(({ verdict }) => verdict === 'clear').length ?? 0;
+  const assumed = table?.rows.some(
+    ({ first }) => first.status === 'computed' && first.notes.includes('marking-error-assumed'),
+  );
+  return (
+    <aside className="pair-table" aria-label="Differences">
+      <header>
+        <h2>B − A</h2>
+        <p>{table ? `${clear} clear of ${table.rows.length} compared` : 'Measuring both…'}</p>
+      </header>
+      {table && table.unlike.length > 0 && (
+        <ul className="pair-unlike" aria-label="Not alike">
+          {table.unlike.map((each) => (
+            <li key={each.kind}>{unlikeSentence(each, [a.swim.card, b.swim.card])}</li>
+          ))}
+        </ul>
+      )}
+      {table && groups.length === 0 && (
+        <p className="pair-nothing">
+          Nothing can be compared yet: mark the same moments in both swims, on the bench.
+        </p>
+      )}
+      {groups.map((each) => (
+        <Group key={each.group} group={each} />
+      ))}
+      <p className="readings-foot">
+        “Clear”: zero lies outside the 95 % interval of the difference, from marking
+        {assumed ? ' (with an assumed marking error until your own is measured)' : ''} and scale
+        {table?.sameSetUp ? '; both share one scale, whose error falls out' : ''}. Where what was swum is not
+        alike there is no verdict. Of many readings some look clear by chance.
+      </p>
+    </aside>
+  );
+}
+
+function Group({ group: { group, first, more } }: { readonly group: DifferenceGroup }) {
+  const [open, setOpen] = useState(false);
+  const rows = open ? [...first, ...more] : first;
+  return (
+    <section aria-labelledby={`pair-group-${group}`}>
+      <h3 id={`pair-group-${group}`}>{groupWords[group]}</h3>
+      {rows.length > 0 && (
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Reading</th>
+              <th scope="col">A</th>
+              <th scope="col">B</th>
+              <th scope="col">B − A</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <Row key={`${row.definition.id} ${row.strokes}`} row={row} />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {more.length > 0 && (
+        <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
+          {open ? 'Fewer' : `${more.length} more`}
+        </button>
+      )}
+    </section>
+  );
+}
+
+function Row({ row }: { readonly row: PairRow }) {
+  const { definition, strokes, first, second, verdict, because } = row;
+  const text = differenceText(row);
+  return (
+    <tr
+      className={`verdict-${verdict}`}
+      data-reading={definition.id}
+      data-strokes={strokes}
+      data-verdict={verdict}
+    >
+      <th scope="row" title={definition.definition}>
+        {definition.label}
+        {strokes !== 'all' && <small>{strokeWords[strokes]}</small>}
+      </th>
+      <td>
+        <Value reading={first} digits={definition.digits} />
+      </td>
+      <td>
+        <Value reading={second} digits={definition.digits} />
+      </td>
+      <td data-difference={row.difference?.value}>
+        {text && (
+          <span className="pair-difference">
+            <strong>{text.value}</strong> <span className="spread">{text.spread}</span>
+          </span>
+        )}
+        <span className="pair-verdict">
+          <VerdictSign verdict={verdict} />
+          {verdict === 'unlike' ? `unlike: ${unlikeWords(because)}` : verdictWords[verdict]}
+        </span>
+      </td>
+    </tr>
+  );
+}
+
+function Value({ reading, digits }: { readonly reading: Reading; readonly digits: number }) {
+  if (reading.status === 'missing') return <span title="Not to be had from the marks of this swim">–</span>;
+  const { value, spread, unit } = formatReading(reading, digits);
+  return (
+    <span title={`${value} ${spread} ${unit}`}>
+      {value} <small>{unit}</small>
+    </span>
+  );
+}

@@ -1,0 +1,96 @@
+import { useCallback, useMemo, useRef } from 'react';
+import { hasCycles } from '#core/compare/pair-clock';
+import { useCommandKeys } from '../app/use-command-keys';
+import { zoomAt } from '../stage/stage-view';
+import { stagePoint } from '#core/units/brand';
+import { useElementSize } from '../stage/use-element-size';
+import { PairBar } from './pair-bar';
+import { pairCommands } from './pair-commands';
+import { PairControls } from './pair-controls';
+import { useLaidLine } from './pair-overlay';
+import { PairScore } from './pair-score';
+import { pairSides, usePair, usePairPart, usePairView } from './pair-session';
+import { PairSideBar } from './pair-side-bar';
+import { PairStage } from './pair-stage';
+import { PairTablePanel } from './pair-table-panel';
+import type { Which } from './pair-view';
+import { useHomeViews } from './use-home-views';
+import { usePairPlayer } from './use-pair-player';
+import '../bench/bench.css';
+import '../readings/readings.css';
+import './pair.css';
+
+interface Props {
+  readonly onLeave: () => void;
+  readonly onBench: (which: Which) => void;
+  readonly onSwap: () => void;
+  readonly onRelinked: () => void;
+}
+
+/** Two swims, reviewed together. */
+export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
+  const session = usePair();
+  const boxA = useRef<HTMLDivElement>(null);
+  const boxB = useRef<HTMLDivElement>(null);
+  const sizes = [useElementSize(boxA), useElementSize(boxB)] as const;
+  const homes = useHomeViews(sizes);
+  const laid = useLaidLine();
+  const showTable = usePairView((state) => state.showTable);
+  const cyclic = [usePairPart(0).side, usePairPart(1).side].every(hasCycles);
+  usePairPlayer();
+
+  const place = useRef({ sizes, homes });
+  place.current = { sizes, homes };
+  const zoom = useCallback(
+    (factor: number | null) => {
+      const { lead } = session.view.getState();
+      const { view, document } = session.swims[lead];
+      const size = place.current.sizes[lead];
+      const home = place.current.homes[lead];
+      const at = stagePoint(size.width / 2, size.height / 2);
+      const { clip } = document.swim();
+      view.setState({
+        stage: factor === null ? null : zoomAt(view.getState().stage ?? home, at, factor, clip, size, home),
+      });
+    },
+    [session],
+  );
+  const commands = useMemo(
+    () =>
+      pairCommands(session, {
+        cyclic: () => pairSides(session).every(hasCycles),
+        zoom,
+        swap: onSwap,
+        exportVideo: () => undefined,
+      }),
+    [session, zoom, onSwap],
+  );
+  useCommandKeys('Pair', commands);
+
+  return (
+    <div className={`bench pair${showTable ? ' with-table' : ''}`}>
+      <PairBar onLeave={onLeave} onBench={onBench} onSwap={onSwap} onVideo={() => undefined} />
+      <main className="pair-middle">
+        <div className="pair-stages">
+          {([0, 1] as const).map((which) => (
+            <div key={which} className="pair-column">
+              <div className="pair-picture" ref={which === 0 ? boxA : boxB}>
+                <PairStage
+                  which={which}
+                  size={sizes[which]}
+                  home={homes[which]}
+                  laid={laid}
+                  onRelinked={onRelinked}
+                />
+              </div>
+              <PairSideBar which={which} />
+            </div>
+          ))}
+        </div>
+        <PairControls cyclic={cyclic} />
+        <PairScore />
+      </main>
+      {showTable && <PairTablePanel />}
+    </div>
+  );
+}
