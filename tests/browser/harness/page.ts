@@ -1,9 +1,9 @@
 import { openVideoFrames } from '../../../renderer/video/frame-ledger';
-import type { ClipFacts, FramePicture, FrameSource } from '../../../renderer/video/frame-source';
+import type { ClipFacts, FrameSource } from '../../../renderer/video/frame-source';
 import { openFrameSource } from '../../../renderer/video/open-frame-source';
 import { readClipFacts } from '../../../renderer/video/read-clip-facts';
 import { createPlayer, type PlayPace, type Stretch } from '../../../renderer/video/player';
-import { readCode } from './picture-code';
+import { numberOf, pairHarness } from './pair-page';
 import { seekElement, openElement } from './video-element';
 
 /** What a walk saw: the number in each picture asked for and how long it took to be drawn, in milliseconds. */
@@ -24,14 +24,6 @@ export interface Played {
 const never = new AbortController().signal;
 let source: FrameSource | null = null;
 let canvas: OffscreenCanvas | HTMLCanvasElement = document.createElement('canvas');
-
-function numberOf(picture: FramePicture): number | null {
-  const reader = new OffscreenCanvas(640, 360);
-  const context = reader.getContext('2d', { willReadFrequently: true });
-  if (!context) throw new Error('no canvas');
-  picture.draw(context, 0, 0, 640, 360);
-  return readCode(context.getImageData(0, 0, 640, 360).data, 640, 360);
-}
 
 async function waitUntil(time: number): Promise<void> {
   const rest = time - performance.now();
@@ -156,6 +148,7 @@ const harness = {
 
   openElement,
   seekElement,
+  ...pairHarness,
 };
 
 export type Harness = typeof harness;

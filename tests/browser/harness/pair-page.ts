@@ -1,0 +1,99 @@
+import type { PairSide } from '#core/compare/pair-clock';
+import { followFrame } from '#core/compare/pair-run';
+import { createPairPlayer } from '../../../renderer/pair/pair-player';
+import type { FramePicture, FrameSource } from '../../../renderer/video/frame-source';
+import { openFrameSource, pictureBudget } from '../../../renderer/video/open-frame-source';
+import { readCode } from './picture-code';
+
+/** What both stages showed: the frames asked for and the numbers in their pictures. */
+export interface SeenTogether {
+  readonly frames: readonly number[];
+  readonly numbers: readonly (number | null)[];
+  readonly at: number;
+}
+
+let sources: FrameSource[] = [];
+let sides: PairSide[] = [];
+
+export function numberOf(picture: FramePicture): number | null {
+  const reader = new OffscreenCanvas(640, 360);
+  const context = reader.getContext('2d', { willReadFrequently: true });
+  if (!context) throw new Error('no canvas');
+  picture.draw(context, 0, 0, 640, 360);
+  return readCode(context.getImageData(0, 0, 640, 360).data, 640, 360);
+}
+
+const seen = (frames: readonly number[]): SeenTogether => ({
+  frames,
+  numbers: frames.map((frame, index) => {
+    const picture = sources[index]?.held(frame);
+    return picture ? numberOf(picture) : null;
+  }),
+  at: performance.now(),
+});
+
+export const pairHarness = {
+  /** Opens two clips as the pair does, each with half the budget, locked at real times. */
+  async openPair(addresses: readonly string[], locks: readonly number[]): Promise<void> {
+    for (const source of sources) source.close();
+    sources = [];
+    for (const address of addresses) {
+      const opened = await openFrameSource(
+        { address },
+        { signal: new AbortController().signal, budgetBytes: pictureBudget / 2 },
+      );
+      if (!opened.ok) throw new Error(JSON.stringify(opened.error));
+      sources.push(opened.value);
+    }
+    sides = sources.map(({ facts: { table } }, index) => ({
+      clock: { table, slowdown: 1 },
+      first: 0,
+      last: table.starts.length - 1,
+      lockTime: locks[index] ?? 0,
+      cycleStarts: [],
+    }));
+  },
+
+  /** Steps one clip to frames in turn; the other follows by the pair's own rule. */
+  async walkPair(lead: number, to: readonly number[]): Promise<SeenTogether[]> {
+    const walked: SeenTogether[] = [];
+    let frames: readonly number[] = sides.map(({ first }) => first);
+    for (const frame of to) {
+      const before = frames;
+      const asked = before.map((each, index) => (index === lead ? frame : each));
+      frames = followFrame(sides, 'time', { frames: asked, lead });
+      await Promise.all(
+        frames.map((each, index) =>
+          sources[index]?.show(each, Math.sign(each - (before[index] ?? 0)) as -1 | 0 | 1),
+        ),
+      );
+      walked.push(seen(frames));
+    }
+    return walked;
+  },
+
+  /** Plays both together for a while. */
+  async playPair(from: readonly number[], pace: number, milliseconds: number): Promise<SeenTogether[]> {
+    const played: SeenTogether[] = [];
+    const player = createPairPlayer({
+      sides,
+      mode: 'time',
+      standing: { frames: from, lead: 0 },
+      sources,
+      pace,
+      onFrames: (frames) => played.push(seen(frames)),
+      onStop: () => undefined,
+    });
+    await new Promise((resolve) => setTimeout(resolve, milliseconds));
+    player.close();
+    return played;
+  },
+
+  pairMemory: () => sources.map((source) => source.memory()),
+
+  async closePair(): Promise<void> {
+    for (const source of sources) source.close();
+    sources = [];
+    await new Promise((resolve) => setTimeout(resolve, 200));
+  },
+};
