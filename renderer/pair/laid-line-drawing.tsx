@@ -2,7 +2,7 @@ import { Group, Line } from 'react-konva';
 import { bodyChain } from '#core/marks/landmark';
 import type { Posture } from '#core/swim-file/swim-schema';
 import { CasedLabel } from '../stage/cased-label';
-import { casing, partColour } from '../stage/landmark-look';
+import { casing, partColour } from '#core/drawing/landmark-look';
 import { type StageView, toStage } from '../stage/stage-view';
 
 /** The other swim's body line laid on this one: dashed and named, so that it is never taken for this swim's own. */

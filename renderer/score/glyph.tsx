@@ -1,5 +1,5 @@
 import { type EventKind, staffOf } from '#core/marks/event-kind';
-import { glyphShapes } from './glyph-shape';
+import { glyphShapes } from '#core/drawing/glyph-shape';
 
 /** The bare sign of an event, in its staff's colour on an edge of its own. */
 export function Glyph({ kind, scale = 1 }: { readonly kind: EventKind; readonly scale?: number }) {

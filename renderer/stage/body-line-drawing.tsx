@@ -3,10 +3,10 @@ import { bodyChain, landmarkNames } from '#core/marks/landmark';
 import type { Posture, Swim } from '#core/swim-file/swim-schema';
 import type { Selection } from '../state/view-store';
 import { CasedLabel, labelSize } from './cased-label';
-import { angleLabels } from './joint-angles';
+import { angleLabels } from '#core/drawing/joint-angles';
 import { LandmarkMark } from './landmark-mark';
-import { casing } from './landmark-look';
-import { placeLabels, pointsAlong } from './place-labels';
+import { casing } from '#core/drawing/landmark-look';
+import { placeLabels, pointsAlong } from '#core/drawing/place-labels';
 import { type StageView, toStage } from './stage-view';
 
 interface Props {

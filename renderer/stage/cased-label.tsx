@@ -1,5 +1,5 @@
 import { Label, Tag, Text } from 'react-konva';
-import { casing } from './landmark-look';
+import { casing } from '#core/drawing/landmark-look';
 
 interface Props {
   readonly x: number;

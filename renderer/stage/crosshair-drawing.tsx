@@ -1,6 +1,6 @@
 import { Group, Line } from 'react-konva';
 import type { PicturePoint } from '#core/units/brand';
-import { casing } from './landmark-look';
+import { casing } from '#core/drawing/landmark-look';
 import { type StageView, toStage } from './stage-view';
 
 /** The keyboard's own pointer. */

@@ -1,6 +1,6 @@
 import { Circle, Group, Rect, RegularPolygon } from 'react-konva';
 import type { LandmarkName } from '#core/marks/landmark';
-import { bodyPartOf, casing, partColour, partShape } from './landmark-look';
+import { bodyPartOf, casing, partColour, partShape } from '#core/drawing/landmark-look';
 
 interface Props {
   readonly landmark: LandmarkName;

@@ -4,7 +4,7 @@ import { bodyChain, landmarkNames } from '#core/marks/landmark';
 import { useBench, useSwim, useView } from '../bench/bench-session';
 import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../state/selectors';
-import { bodyPartOf, casing, partColour } from './landmark-look';
+import { bodyPartOf, casing, partColour } from '#core/drawing/landmark-look';
 import { type Size, type StageView, toStage } from './stage-view';
 
 const diameter = 148;

@@ -4,7 +4,7 @@ import type { Point } from '#core/units/brand';
 import type { SceneLineItem } from '../state/scene-commands';
 import type { DraftLine, Selection } from '../state/view-store';
 import { CasedLabel } from './cased-label';
-import { casing } from './landmark-look';
+import { casing } from '#core/drawing/landmark-look';
 import { type StageView, toStage } from './stage-view';
 
 interface Props {

@@ -1,20 +1,10 @@
+import type { StillContent } from '#core/drawing/still-ops';
 import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
 import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { cardWords } from '../card/card-words';
 import { formatReading } from '../readings/format-reading';
 import { markPhrase } from '#core/marks/mark-words';
-
-/** Everything written on a still, in words; where it goes is the drawing's business. */
-export interface StillContent {
-  readonly title: string;
-  readonly facts: string;
-  /** Names of the events on this frame; empty when there are none. */
-  readonly event: string;
-  readonly where: string;
-  readonly readings: readonly { readonly label: string; readonly value: string }[];
-  readonly invented: boolean;
-}
 
 export const mostStillReadings = 6;
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import type { Posture } from '#core/swim-file/swim-schema';
-import { angleLabels } from '../../../renderer/stage/joint-angles';
+import { angleLabels } from '#core/drawing/joint-angles';
 import { nearestLandmark } from '../../../renderer/stage/nearest-mark';
 import { nextToLay } from '../../../renderer/stage/tools/body-line-tool';
 import { aSwim } from '../a-swim';

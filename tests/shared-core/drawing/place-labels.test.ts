@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { placeLabels } from '../../../renderer/stage/place-labels';
+import { placeLabels } from '#core/drawing/place-labels';
 
 const box = (x: number, y: number) => ({ at: { x, y }, width: 60, height: 20 });
 const covers = (centre: { x: number; y: number }, point: { x: number; y: number }): boolean =>

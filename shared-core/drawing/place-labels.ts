@@ -1,4 +1,4 @@
-import type { Point } from '#core/units/brand';
+import type { Point } from '../units/brand';
 
 export interface LabelBox {
   /** Point the label speaks of. */

@@ -1,7 +1,7 @@
-import type { LandmarkName } from '#core/marks/landmark';
-import { postureMeasures } from '#core/measures/body/posture-measures';
-import { poolTransform, toPool } from '#core/scene/pool-transform';
-import type { Posture, Swim } from '#core/swim-file/swim-schema';
+import type { LandmarkName } from '../marks/landmark';
+import { postureMeasures } from '../measures/body/posture-measures';
+import { poolTransform, toPool } from '../scene/pool-transform';
+import type { Posture, Swim } from '../swim-file/swim-schema';
 
 export interface AngleLabel {
   readonly at: LandmarkName;

@@ -1,4 +1,4 @@
-import type { EventKind } from '#core/marks/event-kind';
+import type { EventKind } from '../marks/event-kind';
 
 /** How a kind of event is written: a path about its own instant, 16 units high, and whether it is filled. */
 export interface GlyphShape {

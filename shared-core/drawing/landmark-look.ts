@@ -1,4 +1,4 @@
-import type { LandmarkName } from '#core/marks/landmark';
+import type { LandmarkName } from '../marks/landmark';
 
 /** Which part of the body a landmark speaks for: it decides colour and shape together. */
 export type BodyPart = 'hands' | 'trunk' | 'head' | 'feet';

@@ -1,0 +1,112 @@
+import { bodyChain, landmarkNames } from '../marks/landmark';
+import type { Posture, Swim } from '../swim-file/swim-schema';
+import type { Point } from '../units/brand';
+import type { DrawingOp, MeasureWords } from './drawing-op';
+import { angleLabels } from './joint-angles';
+import { bodyPartOf, casing, partColour, type PartShape, partShape } from './landmark-look';
+import { placeLabels, pointsAlong } from './place-labels';
+
+/** Laid landmarks of the chain in order, fingertip to toe. */
+export const chainOf = (posture: Posture): readonly Point[] =>
+  bodyChain.flatMap((name) => posture.points[name] ?? []);
+
+/** A posture's line with its landmarks by shape and colour. `unit` is the size letters have beside it. */
+export function bodyLineOps(posture: Posture, unit: number): readonly DrawingOp[] {
+  const points = chainOf(posture);
+  return [
+    { op: 'line', points, colour: casing, width: unit * 0.42 },
+    { op: 'line', points, colour: '#ffffff', width: unit * 0.16 },
+    ...landmarkNames.flatMap((name): DrawingOp[] => {
+      const at = posture.points[name];
+      if (!at) return [];
+      const part = bodyPartOf(name);
+      return [landmarkOp(partShape[part], at, unit * 0.34, partColour[part], unit * 0.13)];
+    }),
+  ];
+}
+
+function landmarkOp(shape: PartShape, at: Point, radius: number, fill: string, edge: number): DrawingOp {
+  const cased = { fill, edge: { colour: casing, width: edge } };
+  const corner = (x: number, y: number): Point => ({ x: at.x + x * radius, y: at.y + y * radius });
+  switch (shape) {
+    case 'circle':
+      return { op: 'disc', at, radius, ...cased };
+    case 'square':
+      return {
+        op: 'area',
+        points: [corner(-0.9, -0.9), corner(0.9, -0.9), corner(0.9, 0.9), corner(-0.9, 0.9)],
+        ...cased,
+      };
+    case 'diamond':
+      return {
+        op: 'area',
+        points: [corner(0, -1.25), corner(1.25, 0), corner(0, 1.25), corner(-1.25, 0)],
+        ...cased,
+      };
+    case 'triangle':
+      return { op: 'area', points: [corner(0, -1.3), corner(1.15, 0.8), corner(-1.15, 0.8)], ...cased };
+  }
+}
+
+/** Another swim's line laid over: dashed and named, so that it is never taken for this one's own. */
+export function laidLineOps(posture: Posture, unit: number, name: string): readonly DrawingOp[] {
+  const points = chainOf(posture);
+  const end = points.at(-1);
+  return [
+    { op: 'line', points, colour: casing, width: unit * 0.42, opacity: 0.7 },
+    {
+      op: 'line',
+      points,
+      colour: partColour.hands,
+      width: unit * 0.17,
+      dash: [unit * 0.6, unit * 0.4],
+      cap: 'butt',
+    },
+    ...(end ? [casedWords(name, { x: end.x, y: end.y + unit * 1.4 }, unit, 600, 'centre')] : []),
+  ];
+}
+
+/** The angles of a posture beside their joints; `size` is that of the letters. */
+export function angleOps(
+  posture: Posture,
+  swim: Pick<Swim, 'scene' | 'card'>,
+  size: number,
+  measure: MeasureWords,
+): readonly DrawingOp[] {
+  const labels = angleLabels(posture, swim);
+  const boxes = labels.map(({ at, words }) => ({
+    at: posture.points[at] ?? { x: 0, y: 0 },
+    width: measure(words, size, 400),
+    height: size * 1.2,
+  }));
+  const marks = landmarkNames.flatMap((name) => posture.points[name] ?? []);
+  const clear = [...marks, ...pointsAlong(chainOf(posture), size * 0.5)];
+  return placeLabels(boxes, clear, size * 0.8).map((centre, index) =>
+    casedWords(labels[index]?.words ?? '', { x: centre.x, y: centre.y + size * 0.35 }, size, 400, 'centre'),
+  );
+}
+
+/** White letters with a dark edge: legible on any water. */
+export function casedWords(
+  words: string,
+  at: Point,
+  size: number,
+  weight: 400 | 600 = 400,
+  align: 'left' | 'centre' | 'right' = 'left',
+): DrawingOp {
+  return { op: 'words', words, at, size, weight, colour: '#ffffff', casing, align };
+}
+
+/** Shortens words to a width with an ellipsis. */
+export function fittedWords(
+  words: string,
+  width: number,
+  size: number,
+  weight: 400 | 600,
+  measure: MeasureWords,
+): string {
+  if (measure(words, size, weight) <= width) return words;
+  let cut = words;
+  while (cut.length > 1 && measure(`${cut}…`, size, weight) > width) cut = cut.slice(0, -1);
+  return `${cut.trimEnd()}…`;
+}
