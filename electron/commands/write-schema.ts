@@ -1,6 +1,9 @@
 import { writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
+import { drillBookSchema } from '#core/practice/drill-file';
+import { practiceSchema } from '#core/practice/practice-schema';
+import { trialSchema } from '#core/practice/trial-schema';
 import { coachSchema } from '#core/swim-file/coach-file';
 import { squadSchema } from '#core/swim-file/squad-schema';
 import { swimSchema } from '#core/swim-file/swim-schema';
@@ -9,6 +12,9 @@ const documents = {
   'swim.schema.json': { title: 'Submark swim file', schema: swimSchema },
   'squad.schema.json': { title: 'Submark squad file', schema: squadSchema },
   'coach.schema.json': { title: 'Submark coach file', schema: coachSchema },
+  'practice.schema.json': { title: 'Submark practice file', schema: practiceSchema },
+  'trial.schema.json': { title: 'Submark trial file', schema: trialSchema },
+  'drills.schema.json': { title: 'Submark drills file', schema: drillBookSchema },
 } as const;
 
 /** The JSON Schemas of docs/, by file name. */

@@ -9,7 +9,9 @@ import { coachHandlers } from './handlers/coach-handlers';
 import type { HandlersOf, HostParts } from './handlers/handlers';
 import { jobHandlers } from './handlers/job-handlers';
 import { libraryHandlers } from './handlers/library-handlers';
+import { practiceHandlers } from './handlers/practice-handlers';
 import { swimHandlers } from './handlers/swim-handlers';
+import { trialHandlers } from './handlers/trial-handlers';
 import { Jobs } from './jobs';
 import { libraryFolder, type LibraryFolder } from './library-folder';
 import { libraryPresent, prepareLibrary } from './prepare-library';
@@ -54,6 +56,8 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     ...clipHandlers(parts),
     ...coachHandlers(parts),
     ...jobHandlers(parts),
+    ...practiceHandlers(parts),
+    ...trialHandlers(parts),
   };
 
   return success({

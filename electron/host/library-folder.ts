@@ -9,6 +9,10 @@ export interface LibraryFolder {
   readonly arriving: string;
   readonly squad: string;
   readonly coach: string;
+  readonly practices: string;
+  readonly trials: string;
+  /** The coach's own drills and patterns. */
+  readonly drills: string;
   readonly about: string;
 }
 
@@ -21,6 +25,9 @@ export function libraryFolder(root: string): LibraryFolder {
     arriving: path.join(root, '.arriving'),
     squad: path.join(root, 'squad.json'),
     coach: path.join(root, 'coach.json'),
+    practices: path.join(root, 'practices'),
+    trials: path.join(root, 'trials'),
+    drills: path.join(root, 'drills.json'),
     about: path.join(root, 'library.json'),
   };
 }

@@ -28,6 +28,13 @@ export async function prepareLibrary(folder: LibraryFolder, samples: string | nu
     if (samples && (await exists(samples))) {
       await cp(path.join(samples, 'swims'), folder.swims, { recursive: true, force: false });
       await cp(path.join(samples, 'squad.json'), folder.squad, { force: false });
+      for (const [name, into] of [
+        ['practices', folder.practices],
+        ['trials', folder.trials],
+        ['drills.json', folder.drills],
+      ] as const)
+        if (await exists(path.join(samples, name)))
+          await cp(path.join(samples, name), into, { recursive: true, force: false });
     }
     await writeFile(folder.about, `${JSON.stringify({ format: 'submark-library', version: 1 }, null, 2)}\n`);
     return success(null);

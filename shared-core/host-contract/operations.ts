@@ -4,8 +4,10 @@ import { coachOperations } from './operations/coach-operations';
 import { jobOperations } from './operations/job-operations';
 import { libraryOperations } from './operations/library-operations';
 import { mediaOperations } from './operations/media-operations';
+import { practiceOperations } from './operations/practice-operations';
 import { squadOperations } from './operations/squad-operations';
 import { swimOperations } from './operations/swim-operations';
+import { trialOperations } from './operations/trial-operations';
 
 /**
  * The host contract: what the window may ask of the host. Both transports carry exactly this list, and check
@@ -19,6 +21,8 @@ export const operations = {
   ...coachOperations,
   ...mediaOperations,
   ...jobOperations,
+  ...practiceOperations,
+  ...trialOperations,
 } as const;
 
 export type OperationName = keyof typeof operations;
