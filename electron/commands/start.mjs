@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { ensureBuild, ensurePackages, root, say } from './set-up.mjs';
 
@@ -43,12 +43,24 @@ if (program) {
     say('Electron’s program is not on this machine: serving the same app on 127.0.0.1');
   const { startLoopbackApp, defaultLibraryPath } = await import('../../.build/electron/loopback-app.js');
   const libraryPath = defaultLibraryPath();
-  const server = await startLoopbackApp({ libraryPath, port: Number(flagValue('--port') ?? 0) }).catch(
-    (error) => {
-      console.error(error.message);
+  const asked = flagValue('--port');
+  const start = (port) =>
+    startLoopbackApp({ libraryPath, port }).catch((error) => {
+      if (error.code === 'EADDRINUSE' && asked === undefined && port !== 0) return start(0);
+      console.error(
+        error.code === 'EADDRINUSE' ? `Port ${port} is taken; choose another with --port.` : error.message,
+      );
       process.exit(1);
-    },
-  );
+    });
+  // a browser keeps what the window remembers (look, changes not yet on disk) by address: so the port stays the same
+  const portFile = path.join(path.dirname(libraryPath), 'window', 'port');
+  const before = existsSync(portFile) ? Number(readFileSync(portFile, 'utf8')) : 0;
+  const usual = Number.isInteger(before) && before > 1023 && before < 65_536 ? before : 0;
+  const server = await start(asked === undefined ? usual : Number(asked));
+  if (asked === undefined && usual === 0) {
+    mkdirSync(path.dirname(portFile), { recursive: true });
+    writeFileSync(portFile, `${server.port}\n`);
+  }
   say(`library: ${libraryPath}`);
   const opened = args.includes('--no-open') ? false : await openWindow(server.startAddress, libraryPath);
   say(

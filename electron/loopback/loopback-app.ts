@@ -12,7 +12,15 @@ export async function startLoopbackApp(options: {
     const words = errorWords(opened.error);
     throw new Error(`${words.what} ${words.todo}`);
   }
-  return serveLoopback(opened.value.handler, options.port);
+  const { host, handler } = opened.value;
+  const server = await serveLoopback(handler, options.port);
+  return {
+    ...server,
+    close: async () => {
+      await host.close();
+      await server.close();
+    },
+  };
 }
 
 // the start command loads one bundle and asks it for both

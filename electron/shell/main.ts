@@ -2,6 +2,7 @@ import path from 'node:path';
 import { app, type BrowserWindow, dialog, protocol, screen, session } from 'electron';
 import { errorWords } from '#core/host-contract/error-words';
 import { appRoot, defaultLibraryPath, openAppHost } from '../host/open-app-host';
+import { closeBeforeQuit } from './close-before-quit';
 import { registerAppScheme, serveAppScheme } from './app-protocol';
 import { denyNavigation } from './deny-navigation';
 import { denyPermissions } from './deny-permissions';
@@ -17,6 +18,7 @@ async function open(): Promise<BrowserWindow | null> {
     app.quit();
     return null;
   }
+  closeBeforeQuit(app, () => opened.value.host.close());
   denyPermissions(session.defaultSession);
   handleOperations(opened.value.host);
   serveAppScheme(session.defaultSession.protocol, opened.value.handler);

@@ -11,6 +11,8 @@ export interface StartedApp {
   readonly address: string;
   /** Everything the program has said so far. */
   said(): string;
+  /** Ends the program at once, as a crash or a power cut would. */
+  kill(): void;
   /** Stops the program and waits until it is gone; the library stays. */
   stop(): Promise<void>;
 }
@@ -66,6 +68,9 @@ export async function startApp(library: string): Promise<StartedApp> {
     library,
     address,
     said: () => words,
+    kill: () => {
+      program.kill('SIGKILL');
+    },
     stop: async () => {
       program.kill('SIGTERM');
       await gone;

@@ -136,6 +136,17 @@ describe('the window', () => {
     expect(standIn.invoked).toEqual([['focus']]);
   });
 
+  it('ends only after what is at work has stopped, and then does end', async () => {
+    let prevented = 0;
+    const event = { preventDefault: () => void (prevented += 1) };
+    const quitsBefore = standIn.quits;
+    standIn.app.emit('before-quit', event);
+    expect(prevented).toBe(1);
+    await vi.waitFor(() => expect(standIn.quits).toBe(quitsBefore + 1));
+    standIn.app.emit('before-quit', event);
+    expect(prevented).toBe(1);
+  });
+
   it('is granted no permission', () => {
     const answers: boolean[] = [];
     for (const permission of ['media', 'geolocation', 'clipboard-read', 'fullscreen'])
