@@ -138,7 +138,11 @@ describe('the window', () => {
 
   it('ends only after what is at work has stopped, and then does end', async () => {
     let prevented = 0;
-    const event = { preventDefault: () => void (prevented += 1) };
+    const event = {
+      preventDefault: () => {
+        prevented += 1;
+      },
+    };
     const quitsBefore = standIn.quits;
     standIn.app.emit('before-quit', event);
     expect(prevented).toBe(1);
