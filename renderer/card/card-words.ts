@@ -38,6 +38,22 @@ export const viewWords: Readonly<Record<SwimCard['view'], string>> = {
   deck: 'view from the deck',
 };
 
+const conditionNames: Readonly<Record<'head' | 'hips' | 'depth', Readonly<Record<string, string>>>> = {
+  head: { low: 'below the arms', level: 'level with the arms', high: 'above the arms' },
+  hips: { low: 'low', level: 'level', high: 'high' },
+  depth: {
+    surface: 'at the surface',
+    shallow: 'shallow',
+    middle: 'half-way down',
+    deep: 'deep',
+  },
+};
+
+/** One level of a condition that trials compare, in words. */
+export function conditionWords(of: 'head' | 'hips' | 'depth', level: string): string {
+  return conditionNames[of][level] ?? level;
+}
+
 /** Aids in words; feet without fins are said to be bare, because that is what is compared. */
 export function aidsWords(aids: SwimCard['aids']): string {
   const named = aids.map((aid) => aidWords[aid]);

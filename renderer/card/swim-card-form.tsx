@@ -9,10 +9,11 @@ import {
 } from '#core/swim-file/swim-schema';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { aidWords, armWords, sideWords, strokeWords, viewWords } from './card-words';
+import { ConditionsForm } from './conditions-form';
 import { ConsentWords } from './consent-words';
+import { sentence } from './sentence';
 import { withStroke } from './with-stroke';
 
-const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const effortWords = (effort: (typeof efforts)[number] | 'not-said'): string =>
   effort === 'not-said' ? 'not said' : effort;
 
@@ -156,6 +157,7 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
           }}
         />
       </label>
+      <ConditionsForm conditions={card.conditions} onChange={(conditions) => set({ conditions })} />
       <label className="wide">
         Note
         <textarea

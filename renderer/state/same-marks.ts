@@ -9,7 +9,10 @@ function canonical(value: unknown): string {
   );
 }
 
-/** Whether two versions say the same; when they were last saved does not count. */
-export function sameMarks(one: Swim, other: Swim): boolean {
+/** Whether two versions of a document say the same; when they were last saved does not count. */
+export function sayTheSame<T extends { readonly changedAt: string }>(one: T, other: T): boolean {
   return canonical({ ...one, changedAt: '' }) === canonical({ ...other, changedAt: '' });
 }
+
+/** Whether two versions of a swim say the same. */
+export const sameMarks: (one: Swim, other: Swim) => boolean = sayTheSame;

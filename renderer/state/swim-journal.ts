@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { swimSchema } from '#core/swim-file/swim-schema';
+import { createKeyedJournal, type KeyedJournal, type KeyedText } from './keyed-journal';
 
 const entrySchema = z.strictObject({
   /** Revision on disk that the kept swim grew from. */
@@ -9,50 +10,9 @@ const entrySchema = z.strictObject({
 });
 export type JournalEntry = z.infer<typeof entrySchema>;
 
-/** What the window's own storage must do; the browser's localStorage does. */
-export interface KeyedText {
-  getItem(key: string): string | null;
-  setItem(key: string, text: string): void;
-  removeItem(key: string): void;
-}
-
-/**
- * A second home for changes that are not on disk yet: one entry a swim, replayed at the next opening. It outlives
- * a closed window, a full disk and a host that is gone.
- */
-export interface SwimJournal {
-  /** False when the window's storage is full or forbidden; the caller must then say so. */
-  keep(entry: JournalEntry): boolean;
-  read(swimId: string): JournalEntry | null;
-  forget(swimId: string): void;
-}
-
-const keyOf = (swimId: string): string => `submark-unsaved-${swimId}`;
+/** Changes of swims that are not on disk yet. */
+export type SwimJournal = KeyedJournal<JournalEntry>;
 
 export function createSwimJournal(storage: KeyedText): SwimJournal {
-  return {
-    keep(entry) {
-      try {
-        storage.setItem(keyOf(entry.swim.id), JSON.stringify(entry));
-        return true;
-      } catch {
-        return false;
-      }
-    },
-    read(swimId) {
-      const text = storage.getItem(keyOf(swimId));
-      if (text === null) return null;
-      let raw: unknown;
-      try {
-        raw = JSON.parse(text);
-      } catch {
-        raw = null;
-      }
-      const parsed = entrySchema.safeParse(raw);
-      return parsed.success ? parsed.data : null;
-    },
-    forget(swimId) {
-      storage.removeItem(keyOf(swimId));
-    },
-  };
+  return createKeyedJournal(storage, 'submark-unsaved-', entrySchema, (entry) => entry.swim.id);
 }

@@ -6,7 +6,8 @@ import { createAutosave } from '../../../renderer/state/autosave';
 import { addEvent, moveEvent, placeEventAt } from '../../../renderer/state/event-commands';
 import { openSwim } from '../../../renderer/state/open-swim';
 import { createSwimDocument } from '../../../renderer/state/swim-document';
-import { createSwimJournal, type KeyedText } from '../../../renderer/state/swim-journal';
+import type { KeyedText } from '../../../renderer/state/keyed-journal';
+import { createSwimJournal } from '../../../renderer/state/swim-journal';
 import { aMark, aSwim } from '../a-swim';
 
 /** A disk in memory that keeps the contract: writes need the revision last read, refused ones are kept beside. */

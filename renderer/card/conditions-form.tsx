@@ -1,0 +1,63 @@
+import { useState } from 'react';
+import { type ConditionTags, depths, headPositions, hipPositions } from '#core/swim-file/condition-tags';
+import { conditionWords } from './card-words';
+import { sentence } from './sentence';
+
+interface Props {
+  readonly conditions: ConditionTags;
+  readonly onChange: (conditions: ConditionTags) => void;
+}
+
+const asked = [
+  { of: 'head', label: 'Head', levels: headPositions },
+  { of: 'hips', label: 'Hips', levels: hipPositions },
+  { of: 'depth', label: 'Depth', levels: depths },
+] as const;
+
+/** Free tags as typed: commas apart, each once, as many and as long as a file may hold. */
+export function tagsOf(text: string): string[] {
+  const tags = text.split(',').map((each) => each.trim().slice(0, 60));
+  return [...new Set(tags.filter((each) => each !== ''))].slice(0, 10);
+}
+
+/** Positions and conditions that trials compare and a card has no other field for. */
+export function ConditionsForm({ conditions, onChange }: Props) {
+  // as typed, so that a comma just written is not taken away
+  const [typed, setTyped] = useState(() => conditions.free.join(', '));
+  return (
+    <fieldset className="wide conditions-form">
+      <legend>For trials: what was tried</legend>
+      {asked.map(({ of, label, levels }) => (
+        <label key={of}>
+          {label}
+          <select
+            value={conditions[of] ?? ''}
+            onChange={(event) => {
+              const level = levels.find((each) => each === event.target.value) ?? null;
+              onChange({ ...conditions, [of]: level });
+            }}
+          >
+            <option value="">Not said</option>
+            {levels.map((level) => (
+              <option key={level} value={level}>
+                {sentence(conditionWords(of, level))}
+              </option>
+            ))}
+          </select>
+        </label>
+      ))}
+      <label className="free-tags">
+        Other tags
+        <input
+          value={typed}
+          maxLength={600}
+          placeholder="your own words, commas between"
+          onChange={(event) => {
+            setTyped(event.target.value);
+            onChange({ ...conditions, free: tagsOf(event.target.value) });
+          }}
+        />
+      </label>
+    </fieldset>
+  );
+}
