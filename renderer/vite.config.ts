@@ -1,11 +1,12 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { opencvScript } from './follow/opencv-script';
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   base: './',
-  plugins: [react()],
+  plugins: [react(), opencvScript()],
   build: {
     outDir: '../.build/renderer',
     emptyOutDir: true,

@@ -25,7 +25,7 @@ export function pictureDrawer(scenario: Scenario): DrawPicture {
   const sheet = createCanvas(camera.width, camera.height);
   return (context, number, time) => {
     drawPool(context, camera, time);
-    drawSwimmer(context, sheet, camera, technique, looks, bodyAt, time);
+    drawSwimmer(context, sheet, camera, technique, looks, bodyAt, time, scenario.trouble?.farLag);
     drawBubbles(context, camera, bursts, bodyAt, time);
     drawSurface(context, camera, time);
     if (scenario.trouble?.glare) drawGlare(context, camera, scenario.trouble.glare, time);

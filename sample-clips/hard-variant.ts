@@ -11,6 +11,7 @@ export const hardships = [
   'low-contrast',
   'twenty-five-a-second',
   'compression',
+  'crossing-limbs',
   'camera-pan',
 ] as const;
 export type Hardship = (typeof hardships)[number];
@@ -30,6 +31,11 @@ export function hardVariant(scenario: Scenario, hardship: Hardship): Scenario {
       return { ...named, trouble: { filter: 'eq=contrast=0.42:saturation=0.5' } };
     case 'compression':
       return { ...named, trouble: { crf: 38 } };
+    case 'crossing-limbs': {
+      const { kicks, period } = scenario.technique;
+      // half a kick: near and far leg pass each other in every half kick
+      return { ...named, trouble: { farLag: period / kicks.length / 2 } };
+    }
     case 'twenty-five-a-second': {
       const pictures = Math.floor((scenario.pictures / scenario.captureRate) * 25);
       return { ...named, captureRate: 25, storedRate: 25, pictures };

@@ -32,6 +32,8 @@ export interface Scenario {
     readonly filter?: string;
     /** Coarseness of the coded picture, ffmpeg's constant rate factor. */
     readonly crf?: number;
+    /** Seconds by which the far arm and leg lag behind the near ones, so that they cross. */
+    readonly farLag?: number;
   };
 }
 

@@ -6,6 +6,8 @@ run(process.execPath, [
   'build',
   '--config',
   'renderer/vite.config.ts',
+  '--configLoader',
+  'runner',
   '--logLevel',
   'warn',
 ]);

@@ -10,12 +10,16 @@ import type { Known, ReadingsStore } from '../readings/readings-store';
 import type { Autosave } from '../state/autosave';
 import type { SwimDocument } from '../state/swim-document';
 import type { ViewState, ViewStore } from '../state/view-store';
+import type { FollowStore } from '../follow/follow-store';
 import type { FrameSource } from '../video/frame-source';
+import type { Result } from '#core/host-contract/host-error';
 
 /** Why there are no pictures, in the coach's words; the marks and readings are there all the same. */
 export interface FilmState {
   readonly source: FrameSource | null;
   readonly trouble: FilmTrouble | null;
+  /** Opens the same pictures once more, for work that must not disturb the stepping; null without pictures. */
+  readonly reopen: ((budgetBytes: number, signal: AbortSignal) => Promise<Result<FrameSource>>) | null;
 }
 export type FilmTrouble =
   | { readonly kind: 'missing' }
@@ -30,6 +34,7 @@ export interface BenchSession {
   readonly autosave: Autosave;
   readonly readings: ReadingsStore;
   readonly film: StoreApi<FilmState>;
+  readonly follow: FollowStore;
   readonly known: StoreApi<Known>;
   /** The library's squad; null until it has been read. */
   readonly squad: StoreApi<{ readonly squad: Squad | null }>;
@@ -54,7 +59,7 @@ export function useSwim<T>(select: (swim: Swim) => T): T {
 }
 
 export const createFilmStore = (): StoreApi<FilmState> =>
-  createStore<FilmState>(() => ({ source: null, trouble: null }));
+  createStore<FilmState>(() => ({ source: null, trouble: null, reopen: null }));
 
 const clocks = new WeakMap<object, { slowdown: number; clock: ClipClock }>();
 

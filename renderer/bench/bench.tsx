@@ -16,6 +16,10 @@ import { MarkQuestion } from './mark-question';
 import { PassPrompt } from './pass-prompt';
 import { ScaleForm } from './scale-form';
 import { StepControls } from './step-controls';
+import { FollowPanel } from '../follow/follow-panel';
+import { followCommands } from '../follow/follow-commands';
+import { useFollowAnswers } from '../follow/use-follow-answers';
+import { useStore } from 'zustand';
 import { useCommandKeys } from '../app/use-command-keys';
 import { useSpaceToPlay } from './use-space-to-play';
 import './bench.css';
@@ -45,7 +49,11 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
       }),
     [session, openStill],
   );
+  const following = useMemo(() => followCommands(session), [session]);
+  const followOpen = useStore(session.follow, (state) => state.open);
+  useCommandKeys('Follow and propose', following);
   useCommandKeys('Bench', commands);
+  useFollowAnswers();
   useSpaceToPlay();
 
   // a step to another frame starts that frame's own guided pass
@@ -71,7 +79,7 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
         <StepControls />
         <Score />
       </main>
-      <ReadingsPanel catalogue={catalogue} onAskSlowdown={openCard} />
+      {followOpen ? <FollowPanel /> : <ReadingsPanel catalogue={catalogue} onAskSlowdown={openCard} />}
       {card && <CardDialog onClose={() => setCard(false)} />}
       {still && <StillDialog catalogue={catalogue} onClose={() => setStill(false)} />}
     </div>

@@ -6,6 +6,7 @@ import type { HostClient } from '../host/host-client';
 import { createReadingsStore, type Derive, type Known } from '../readings/readings-store';
 import { wholeClip } from '../score/score-axis';
 import { createAutosave } from '../state/autosave';
+import { createFollowStore } from '../follow/follow-store';
 import { openSwim, type OpenedSwim } from '../state/open-swim';
 import { createSwimDocument } from '../state/swim-document';
 import type { SwimJournal } from '../state/swim-journal';
@@ -73,6 +74,7 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     autosave,
     readings,
     film,
+    follow: createFollowStore(),
     known,
     squad,
     say,
@@ -99,7 +101,7 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     opened,
     async close() {
       film.getState().source?.close();
-      film.setState({ source: null, trouble: null });
+      film.setState({ source: null, trouble: null, reopen: null });
       unsubscribe();
       readings.close();
       await autosave.close();

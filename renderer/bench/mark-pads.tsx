@@ -7,6 +7,7 @@ import { useBench, useSwim, useView } from './bench-session';
 import { endPass, startPass } from './guided-pass';
 import { markHere } from './marking';
 import { padKeys, padWords } from './pad-keys';
+import { FollowPad } from '../follow/follow-pad';
 import { ScenePads } from './scene-pads';
 
 const staffs: readonly { readonly staff: Staff; readonly words: string }[] = [
@@ -106,6 +107,7 @@ export function MarkPads() {
           <kbd>N</kbd>
         </button>
       </section>
+      <FollowPad />
       <ScenePads />
     </nav>
   );

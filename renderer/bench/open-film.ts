@@ -13,18 +13,23 @@ export async function openFilm(
 ): Promise<void> {
   const { film, host, document } = session;
   if (clipStatus !== 'present') {
-    film.setState({ source: null, trouble: { kind: clipStatus } });
+    film.setState({ source: null, reopen: null, trouble: { kind: clipStatus } });
     return;
   }
   const { id, clip } = document.swim();
-  const result = await openFrameSource({ address: host.clipAddress(id) }, { signal });
+  const open = (budgetBytes: number | null, until: AbortSignal): ReturnType<OpenFrameSource> =>
+    openFrameSource(
+      { address: host.clipAddress(id) },
+      { signal: until, ...(budgetBytes === null ? {} : { budgetBytes }) },
+    );
+  const result = await open(null, signal);
   if (signal.aborted) {
     if (result.ok) result.value.close();
     return;
   }
   if (!result.ok) {
     const { what, todo } = errorWords(result.error);
-    film.setState({ source: null, trouble: { kind: 'unreadable', words: `${what} ${todo}` } });
+    film.setState({ source: null, reopen: null, trouble: { kind: 'unreadable', words: `${what} ${todo}` } });
     return;
   }
   const source = result.value;
@@ -36,8 +41,8 @@ export async function openFilm(
     sameStarts(facts.table, tableFromRecord(clip.frameTimes), 0.5);
   if (!same) {
     source.close();
-    film.setState({ source: null, trouble: { kind: 'changed' } });
+    film.setState({ source: null, reopen: null, trouble: { kind: 'changed' } });
     return;
   }
-  film.setState({ source, trouble: null });
+  film.setState({ source, trouble: null, reopen: open });
 }

@@ -12,7 +12,7 @@ const densestGap = 0.15;
 
 /** Height of a landmark where body lines are laid densely enough; sparse ones give nothing to draw. */
 export function traceRuns(
-  postures: readonly Posture[],
+  postures: readonly Pick<Posture, 'frame' | 'points'>[],
   landmark: LandmarkName,
   clock: ClipClock,
 ): readonly TraceRun[] {

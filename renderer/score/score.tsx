@@ -1,8 +1,11 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { EventMark } from '#core/swim-file/swim-schema';
+import type { EventProposal } from '#core/follow/propose-events';
+import { eventTime } from '#core/marks/event-time';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
+import { lookAt, proposalsOf } from '../follow/proposals';
 import { targetMark } from '../readings/target-mark';
 import { useElementSize } from '../stage/use-element-size';
 import { eventsInOrder } from '../state/selectors';
@@ -12,6 +15,7 @@ import { ScoreConnectors } from './score-connectors';
 import { ScoreGlyphs } from './score-glyphs';
 import { glyphHeight, layoutScore } from './score-layout';
 import { ScorePlayhead } from './score-playhead';
+import { ScoreProposals } from './score-proposals';
 import { ScoreRuler } from './score-ruler';
 import { ScoreStaves } from './score-staves';
 import { ScoreStrokes } from './score-strokes';
@@ -51,7 +55,10 @@ export function Score() {
       }),
     [mode, span, whole, layout, size.width, rhythm.cycleStarts],
   );
-  const timeOf = useMemo(() => (mark: EventMark) => realTimeOf(clock, mark.frame) as number, [clock]);
+  const timeOf = useMemo(() => (mark: EventMark) => eventTime(clock, mark), [clock]);
+  const proposals = useSwim(proposalsOf);
+  const lookingId = useStore(session.follow, (state) => state.looking);
+  const look = useMemo(() => (proposal: EventProposal) => lookAt(session, proposal), [session]);
   const byId = useMemo(() => new Map(events.map((mark) => [mark.id, mark])), [events]);
   const lit = useMemo(() => {
     const reading = readings.find((each) => each.id === litReading);
@@ -144,6 +151,13 @@ export function Score() {
             />
             <ScoreRuler axis={axis} layout={layout} />
             <ScorePlayhead axis={axis} layout={layout} />
+            <ScoreProposals
+              proposals={proposals}
+              axis={axis}
+              layout={layout}
+              lookingId={lookingId}
+              onLook={look}
+            />
             <ScoreGlyphs
               events={events}
               timeOf={timeOf}

@@ -4,6 +4,9 @@ import { type ClipClock, frameAtRealTime, realTimeOf } from '#core/timeline/clip
 import { clockOf, useBench } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
 import { placeEventAt } from '../state/event-commands';
+import type { EventProposal } from '#core/follow/propose-events';
+import { accept, lookAt, proposalsOf } from '../follow/proposals';
+import { eventTime } from '#core/marks/event-time';
 import { markPhrase } from '#core/marks/mark-words';
 import { panSpan, type ScoreAxis, zoomSpan } from './score-axis';
 
@@ -28,6 +31,11 @@ export function useScorePointer(
   const held = useRef<{ mark: EventMark; startX: number; offset: number; moved: boolean } | 'scrub' | null>(
     null,
   );
+  const proposed = useRef<{
+    readonly proposal: EventProposal;
+    readonly startX: number;
+    frame: number | null;
+  } | null>(null);
 
   const xOf = useCallback(
     (event: { readonly clientX: number }) =>
@@ -59,9 +67,19 @@ export function useScorePointer(
           ? event.target.closest('[data-event]')?.getAttribute('data-event')
           : null;
       const swim = document.swim();
+      const guessed =
+        event.target instanceof Element
+          ? event.target.closest('[data-proposal]')?.getAttribute('data-proposal')
+          : null;
+      const proposal = proposalsOf(swim).find((each) => each.id === guessed);
+      if (proposal) {
+        proposed.current = { proposal, startX: x, frame: null };
+        lookAt(session, proposal);
+        return;
+      }
       const mark = swim.events.find((each) => each.id === id);
       if (mark) {
-        const offset = x - now.current.axis.toX(realTimeOf(clockOf(swim), mark.frame));
+        const offset = x - now.current.axis.toX(eventTime(clockOf(swim), mark));
         held.current = { mark, startX: x, offset, moved: false };
         pick(mark);
         return;
@@ -71,6 +89,18 @@ export function useScorePointer(
     };
     const move = (event: PointerEvent): void => {
       const hand = held.current;
+      const guess = proposed.current;
+      if (guess) {
+        const moved = xOf(event) - guess.startX;
+        if (guess.frame === null && Math.abs(moved) < clickSlack) return;
+        const { axis: shown } = now.current;
+        guess.frame = nearestFrame(
+          clockOf(document.swim()),
+          shown.toTime(shown.toX(guess.proposal.time) + moved),
+        );
+        goTo(session, guess.frame);
+        return;
+      }
       if (hand === 'scrub') scrub(event);
       else if (hand) {
         const x = xOf(event);
@@ -83,10 +113,14 @@ export function useScorePointer(
       }
     };
     const up = (): void => {
+      const guess = proposed.current;
+      proposed.current = null;
+      if (guess && guess.frame !== null) accept(session, guess.proposal, guess.frame);
       if (held.current && held.current !== 'scrub' && held.current.moved) document.commit();
       held.current = null;
     };
     const cancel = (): void => {
+      proposed.current = null;
       const hand = held.current;
       held.current = null;
       if (hand && hand !== 'scrub' && hand.moved) {
@@ -95,7 +129,7 @@ export function useScorePointer(
       }
     };
     const onEscape = (event: KeyboardEvent): void => {
-      if (event.key !== 'Escape' || !held.current) return;
+      if (event.key !== 'Escape' || !(held.current || proposed.current)) return;
       event.stopPropagation();
       cancel();
     };

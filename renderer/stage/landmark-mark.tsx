@@ -8,13 +8,25 @@ interface Props {
   readonly y: number;
   readonly selected: boolean;
   readonly faint?: boolean;
+  /** Followed points are hollow; unsure ones have a broken edge besides. */
+  readonly look?: 'marked' | 'followed' | 'unsure';
 }
 
 /** A landmark on the stage: the part of the body by shape and colour, on a dark edge. */
-export function LandmarkMark({ landmark, x, y, selected, faint = false }: Props) {
+export function LandmarkMark({ landmark, x, y, selected, faint = false, look = 'marked' }: Props) {
   const part = bodyPartOf(landmark);
   const shape = partShape[part];
-  const paint = { fill: partColour[part], stroke: casing, strokeWidth: 2, listening: false } as const;
+  const hollow = {
+    stroke: partColour[part],
+    strokeWidth: 2.5,
+    shadowColor: casing,
+    shadowBlur: 3,
+    shadowOpacity: 1,
+    listening: false,
+    ...(look === 'unsure' ? { dash: [3, 3] } : {}),
+  };
+  const paint =
+    look === 'marked' ? { fill: partColour[part], stroke: casing, strokeWidth: 2, listening: false } : hollow;
   return (
     <Group x={x} y={y} opacity={faint ? 0.5 : 1} listening={false}>
       {selected && <Circle radius={13} stroke={casing} strokeWidth={5} />}

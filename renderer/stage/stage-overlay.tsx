@@ -1,8 +1,10 @@
 import { Layer, Stage as KonvaStage } from 'react-konva';
 import { useSwim, useView } from '../bench/bench-session';
+import { followedOf } from '../follow/follow-selectors';
 import { postureOn } from '../state/selectors';
 import { BodyLineDrawing } from './body-line-drawing';
 import { CrosshairDrawing } from './crosshair-drawing';
+import { FollowedDrawing } from './followed-drawing';
 import { SceneDrawing } from './scene-drawing';
 import type { Size, StageView } from './stage-view';
 
@@ -16,6 +18,7 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
   const showAngles = useView((state) => state.showAngles && !state.dragging);
   const swim = useSwim((each) => each);
   const posture = postureOn(swim, shownFrame);
+  const followed = followedOf(swim).get(shownFrame);
   const editingScene = tool === 'level' || tool === 'surface' || tool === 'scale';
   return (
     <KonvaStage width={size.width} height={size.height} listening={false} className="stage-overlay">
@@ -27,6 +30,7 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
           selection={selection}
           editing={editingScene}
         />
+        {followed && <FollowedDrawing followed={followed} posture={posture} view={view} />}
         {posture && (
           <BodyLineDrawing
             posture={posture}

@@ -16,7 +16,10 @@ export function addEvent(mark: EventMark): SwimCommand {
 export function placeEventAt(id: string, frame: number): SwimChange {
   return (draft) => {
     const mark = draft.events.find((each) => each.id === id);
-    if (mark) mark.frame = frame;
+    if (!mark || mark.frame === frame) return;
+    mark.frame = frame;
+    // put there by hand: the instant the points spoke for is no longer meant
+    mark.refined = null;
   };
 }
 

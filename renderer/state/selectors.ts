@@ -2,7 +2,7 @@ import { type EventKind, eventKinds } from '#core/marks/event-kind';
 import type { EventMark, Posture, Swim } from '#core/swim-file/swim-schema';
 
 /** Remembers the last answer for the last input, so that a selector gives the same array until the swim changes. */
-function remembered<In extends object, Out>(compute: (input: In) => Out): (input: In) => Out {
+export function remembered<In extends object, Out>(compute: (input: In) => Out): (input: In) => Out {
   const known = new WeakMap<In, { readonly out: Out }>();
   return (input) => {
     const found = known.get(input);

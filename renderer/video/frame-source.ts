@@ -36,6 +36,16 @@ export interface FramePicture {
     width: number,
     height: number,
   ): void;
+  /** Brightness (0 to 255) of a part of the shown picture that lies inside it, row by row. The caller's own copy. */
+  grey(part: PicturePart): Uint8Array;
+}
+
+/** Whole pixels of the shown picture. */
+export interface PicturePart {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 /**

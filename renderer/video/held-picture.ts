@@ -1,6 +1,7 @@
 import { VideoSample } from 'mediabunny';
 import { closeFrame, opened } from './frame-ledger';
-import type { ClipFacts, FramePicture } from './frame-source';
+import type { ClipFacts, FramePicture, PicturePart } from './frame-source';
+import { greyByDrawing, greyOfPlane } from './grey-part';
 
 /** How a decoded picture has to be turned to be shown. */
 export interface Turning {
@@ -14,6 +15,9 @@ export interface HeldPicture extends FramePicture {
   /** Gives back what the copy holds outside plain memory. */
   release(): void;
 }
+
+/** Layouts whose first plane is brightness, a byte a pixel. */
+const brightnessFirst: ReadonlySet<string> = new Set(['I420', 'I420A', 'I422', 'I444', 'NV12']);
 
 /**
  * Copies a decoder's picture; the picture itself is closed whatever happens. Planes in plain memory are the cheapest
@@ -38,13 +42,22 @@ export async function holdPicture(
       layout,
       colorSpace: decoded.colorSpace.toJSON(),
     };
+    const draw: FramePicture['draw'] = (...place) => {
+      drawTurned(opened(new VideoFrame(planes, init)), turning, ...place);
+    };
+    const upright =
+      turning.rotation === 0 &&
+      !turning.flip &&
+      init.codedWidth === shown.width &&
+      init.codedHeight === shown.height;
+    const plane = upright && brightnessFirst.has(decoded.format) ? layout[0] : undefined;
     return {
       frame,
       ...shown,
       bytes: planes.byteLength,
-      draw(...place) {
-        drawTurned(opened(new VideoFrame(planes, init)), turning, ...place);
-      },
+      draw,
+      grey: (part: PicturePart) =>
+        plane ? greyOfPlane(planes, plane, part) : greyByDrawing(draw, shown, part),
       release: () => undefined,
     };
   } finally {
@@ -60,13 +73,15 @@ async function asBitmap(
 ): Promise<HeldPicture> {
   const bitmap = await createImageBitmap(decoded);
   const bytes = bitmap.width * bitmap.height * 4;
+  const draw: FramePicture['draw'] = (...place) => {
+    drawTurned(opened(new VideoFrame(bitmap, { timestamp: 0 })), turning, ...place);
+  };
   return {
     frame,
     ...shown,
     bytes,
-    draw(...place) {
-      drawTurned(opened(new VideoFrame(bitmap, { timestamp: 0 })), turning, ...place);
-    },
+    draw,
+    grey: (part) => greyByDrawing(draw, shown, part),
     release: () => bitmap.close(),
   };
 }

@@ -22,7 +22,23 @@ function finTipOf(bodyAt: (time: number) => Body, time: number, size: number): P
   return { x: now.toe.x + 0.15 * size * Math.cos(bend), y: now.toe.y + 0.15 * size * Math.sin(bend) };
 }
 
-/** Draws one swimmer from side on, lit by the water; sheets are kept between pictures by the caller. */
+/** The body as it was a moment before, carried along so that its hips are where they are now. */
+function laggingBody(bodyAt: (time: number) => Body, time: number, lag: number): Body {
+  const now = bodyAt(time).hip;
+  const before = bodyAt(time - lag);
+  const moved = Object.entries(before).map(([name, part]) => [
+    name,
+    typeof part === 'number'
+      ? part
+      : { ...part, x: part.x + now.x - before.hip.x, y: part.y + now.y - before.hip.y },
+  ]);
+  return { ...before, ...Object.fromEntries(moved) };
+}
+
+/**
+ * Draws one swimmer from side on, lit by the water; sheets are kept between pictures by the caller. With a
+ * `farLag` (seconds) the far arm and leg move that much later than the near ones, and cross them.
+ */
 export function drawSwimmer(
   context: SKRSContext2D,
   sheet: Canvas,
@@ -31,8 +47,10 @@ export function drawSwimmer(
   looks: Looks,
   bodyAt: (time: number) => Body,
   time: number,
+  farLag = 0,
 ): void {
   const body = bodyAt(time);
+  const farBody = farLag === 0 ? body : laggingBody(bodyAt, time, farLag);
   const belly = technique.onBack ? -1 : 1;
   const scale = technique.size / 2.3;
   const finTip = finTipOf(bodyAt, time, technique.size);
@@ -49,8 +67,8 @@ export function drawSwimmer(
   paint.globalCompositeOperation = 'source-over';
   paint.clearRect(0, 0, camera.width, camera.height);
   // the far limbs, dimmed by the water between
-  drawArm(paint, body, looks, scale, far);
-  drawTrunkAndLeg(paint, body, finTip, looks, scale, belly, far, true);
+  drawArm(paint, farBody, looks, scale, far);
+  drawTrunkAndLeg(paint, farBody, finTip, looks, scale, belly, far, true);
   paint.globalCompositeOperation = 'source-atop';
   paint.fillStyle = 'rgba(32,96,126,0.42)';
   paint.fillRect(0, 0, camera.width, camera.height);

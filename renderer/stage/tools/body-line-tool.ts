@@ -31,7 +31,11 @@ function frameInHand(session: BenchSession): number | null {
 /** Asks for the next open landmark of the frame on the stage. */
 export function guideOn(session: BenchSession): void {
   const { frame } = session.view.getState();
-  session.view.setState({ nextLandmark: nextToLay(postureOn(session.document.swim(), frame)) });
+  const { asked } = session.follow.getState();
+  const posture = postureOn(session.document.swim(), frame);
+  // a point asked for in following comes before the rest of its frame's line
+  const wanted = asked?.frame === frame && !posture?.points[asked.landmark] ? asked.landmark : null;
+  session.view.setState({ nextLandmark: wanted ?? nextToLay(posture) });
 }
 
 export function startBodyLine(session: BenchSession, from?: LandmarkName): void {

@@ -1,4 +1,5 @@
 import { type LandmarkName, landmarkNames } from '../../marks/landmark';
+import { eventTime, eventTimeVariance } from '../../marks/event-time';
 import {
   type LengthUnit,
   type PoolTransform,
@@ -11,7 +12,7 @@ import { scaleUncertainty } from '../../scene/scale-uncertainty';
 import { tiltVariance } from '../../scene/scene-tilt';
 import type { Swimmer } from '../../swim-file/squad-schema';
 import type { Posture, Swim } from '../../swim-file/swim-schema';
-import { type ClipClock, localFrameInterval, realTimeOf } from '../../timeline/clip-clock';
+import { type ClipClock, realTimeOf } from '../../timeline/clip-clock';
 import type { MarkingError } from '../../uncertainty/marking-error';
 import type { PoolPoint } from '../../units/brand';
 import { type BodyLength, bodyLengthFromPostures } from './body-length';
@@ -70,11 +71,10 @@ export function bodyContext(input: BodyInput): BodyContext {
   const time = (frame: number): number => realTimeOf(clock, frame);
   const events = swim.events
     .map((event): TimedEvent => {
-      const interval = localFrameInterval(clock, event.frame);
       return {
         event,
-        time: time(event.frame),
-        variance: interval ** 2 / 12 + error.eventSd[event.kind] ** 2,
+        time: eventTime(clock, event),
+        variance: eventTimeVariance(clock, event, error.eventSd[event.kind]),
       };
     })
     .sort((a, b) => a.time - b.time);

@@ -1,0 +1,83 @@
+import type { Command } from '../app/command';
+import type { BenchSession } from '../bench/bench-session';
+import { askNext, cancelFollowing, followPoints } from './follow-actions';
+import { questionsOf } from './follow-selectors';
+import { accept, acceptAll, lookAtNext, lookedAt, proposalsOf, reject } from './proposals';
+
+/** Following and deciding, by key. */
+export function followCommands(session: BenchSession): readonly Command[] {
+  const { follow, document } = session;
+  return [
+    {
+      id: 'follow',
+      label: 'Follow the points between body lines',
+      keys: ['o'],
+      kind: 'undoable',
+      run: () => {
+        follow.setState({ open: true });
+        return followPoints(session, 'new');
+      },
+    },
+    {
+      id: 'follow-panel',
+      label: 'Show or put away following and proposals',
+      keys: ['Shift+O'],
+      kind: 'view',
+      run: () => follow.setState({ open: !follow.getState().open }),
+    },
+    {
+      id: 'follow-cancel',
+      label: 'Cancel following',
+      keys: ['Escape'],
+      kind: 'never',
+      enabled: () => follow.getState().share !== null,
+      run: () => cancelFollowing(session),
+    },
+    {
+      id: 'follow-ask',
+      label: 'To the unsure point that helps most',
+      keys: ['u'],
+      kind: 'view',
+      enabled: () => questionsOf(document.swim()).length > 0,
+      run: () => askNext(session),
+    },
+    {
+      id: 'proposal-next',
+      label: 'Next proposed mark',
+      keys: ['p'],
+      kind: 'view',
+      run: () => lookAtNext(session),
+    },
+    {
+      id: 'proposal-accept',
+      label: 'Accept the proposed mark, on the frame shown',
+      keys: ['k'],
+      kind: 'undoable',
+      enabled: () => lookedAt(session) !== null,
+      run: () => {
+        const proposal = lookedAt(session);
+        if (!proposal) return;
+        accept(session, proposal, session.view.getState().frame);
+      },
+    },
+    {
+      id: 'proposal-reject',
+      label: 'Reject the proposed mark',
+      keys: ['j'],
+      kind: 'undoable',
+      enabled: () => lookedAt(session) !== null,
+      run: () => {
+        const proposal = lookedAt(session);
+        if (proposal) reject(session, proposal);
+      },
+    },
+    {
+      id: 'proposals-accept',
+      label: 'Accept all proposed marks',
+      keys: ['Shift+K'],
+      kind: 'undoable',
+      enabled: () => proposalsOf(document.swim()).length > 0,
+      run: () => acceptAll(session),
+    },
+  ];
+}

@@ -1,0 +1,14 @@
+import type { FollowedRun } from '#core/swim-file/swim-schema';
+import type { PieceTask } from './piece';
+
+/** What the window says to the worker that follows points. */
+export type ToFollower =
+  | { readonly kind: 'open'; readonly opencv: string }
+  | { readonly kind: 'follow'; readonly id: number; readonly task: PieceTask };
+
+/** What the worker answers. Steps are counted in pictures looked at, both ways. */
+export type FromFollower =
+  | { readonly kind: 'opened' }
+  | { readonly kind: 'step'; readonly id: number; readonly steps: number }
+  | { readonly kind: 'done'; readonly id: number; readonly runs: readonly FollowedRun[] }
+  | { readonly kind: 'failed'; readonly reason: string };

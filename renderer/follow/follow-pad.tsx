@@ -1,0 +1,38 @@
+import { useStore } from 'zustand';
+import { useBench, useSwim } from '../bench/bench-session';
+import { questionsOf } from './follow-selectors';
+import { proposalsOf } from './proposals';
+
+/** Opens following and proposals; its count is what waits for the coach. */
+export function FollowPad() {
+  const session = useBench();
+  const open = useStore(session.follow, (state) => state.open);
+  const waiting = useSwim((swim) => questionsOf(swim).length + proposalsOf(swim).length);
+  return (
+    <section aria-label="Follow">
+      <button
+        type="button"
+        className="pad"
+        aria-pressed={open}
+        onClick={() => session.follow.setState({ open: !open })}
+        title="Follow the points between body lines, and decide on proposed marks (Shift O)"
+        aria-label={`Follow and propose, ${waiting} waiting for you, key Shift O`}
+      >
+        <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
+          <path
+            d="M-9,5 C-4,-9 3,9 9,-4"
+            fill="none"
+            stroke="currentColor"
+            strokeWidth="2"
+            strokeDasharray="3 2.5"
+          />
+          <circle cx="-8" cy="4" r="2.6" fill="currentColor" />
+          <circle cx="8" cy="-3" r="2.6" fill="none" stroke="currentColor" strokeWidth="1.8" />
+        </svg>
+        <span className="pad-words">Follow</span>
+        <span className="pad-count">{waiting > 0 ? waiting : ''}</span>
+        <kbd>⇧O</kbd>
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,99 @@
+import { useStore } from 'zustand';
+import { useBench, useSwim } from '../bench/bench-session';
+import { cancelFollowing, followPoints } from './follow-actions';
+import { allPieces, openPieces } from './follow-selectors';
+import { ProposalList } from './proposal-list';
+import { QuestionList } from './question-list';
+import { dropFollowed } from '../state/follow-commands';
+import './follow.css';
+
+/** Follow the points, answer what is asked, decide on what is proposed. Stands where the readings stand. */
+export function FollowPanel() {
+  const session = useBench();
+  const share = useStore(session.follow, (state) => state.share);
+  const outcome = useStore(session.follow, (state) => state.outcome);
+  const hasFilm = useStore(session.film, (state) => state.source !== null);
+  const pieces = useSwim((swim) => allPieces(swim.postures));
+  const open = useSwim(openPieces);
+  const followed = useSwim((swim) => swim.followed);
+  const running = share !== null;
+  const pictures = open.reduce((sum, { first, last }) => sum + last - first - 1, 0);
+  return (
+    <aside className="readings follow" aria-label="Follow and propose">
+      <header className="follow-head">
+        <h2>Follow the points</h2>
+        <button
+          type="button"
+          onClick={() => session.follow.setState({ open: false })}
+          title="Back to the readings (Shift O)"
+        >
+          Readings
+        </button>
+      </header>
+      {pieces.length === 0 ? (
+        <div className="follow-teach">
+          <p>
+            Lay a body line on two frames of one movement (<kbd>B</kbd>), some ten to twenty frames apart:
+            Submark then follows each point through the frames between.
+          </p>
+          <p>Lines where a limb turns back, such as the top and bottom of a kick, help most.</p>
+        </div>
+      ) : (
+        <section aria-label="Follow">
+          {running ? (
+            <>
+              <progress max={1} value={share} aria-label="Following" />
+              <p className="follow-state">Following: {Math.round(100 * share)} %</p>
+              <button type="button" onClick={() => cancelFollowing(session)}>
+                Cancel
+              </button>
+            </>
+          ) : (
+            <>
+              <p className="follow-state">
+                {open.length > 0
+                  ? `${open.length} ${open.length === 1 ? 'stretch' : 'stretches'} between body lines to follow, ${pictures} pictures.`
+                  : 'Every stretch between body lines is followed.'}
+              </p>
+              <div className="follow-row">
+                <button
+                  type="button"
+                  className="primary"
+                  disabled={open.length === 0 || !hasFilm}
+                  onClick={() => void followPoints(session, 'new')}
+                >
+                  Follow the points <kbd>O</kbd>
+                </button>
+                {followed.length > 0 && (
+                  <>
+                    <button
+                      type="button"
+                      disabled={!hasFilm}
+                      onClick={() => void followPoints(session, 'all')}
+                    >
+                      All again
+                    </button>
+                    <button type="button" onClick={() => session.document.run(dropFollowed())}>
+                      Forget
+                    </button>
+                  </>
+                )}
+              </div>
+            </>
+          )}
+          {outcome && (
+            <p className="follow-outcome" role="status">
+              {outcome}
+            </p>
+          )}
+        </section>
+      )}
+      {followed.length > 0 && <QuestionList />}
+      <ProposalList />
+      <p className="readings-foot">
+        Followed points are drawn hollow and are the machine’s guess: your own marks are never moved. Readings
+        use a followed point only where it is sure, and a proposed mark only when you have accepted it.
+      </p>
+    </aside>
+  );
+}

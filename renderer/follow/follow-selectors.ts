@@ -1,0 +1,34 @@
+import { type FollowedByFrame, followedByFrame } from '#core/follow/followed-posture';
+import { followPieces, type FramePiece } from '#core/follow/follow-pieces';
+import { piecesToFollow } from '#core/follow/keep-followed';
+import { markedPoints } from '#core/follow/marked-points';
+import { type FollowQuestion, nextQuestions } from '#core/follow/next-questions';
+import type { LandmarkName } from '#core/marks/landmark';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { postureOn, remembered } from '../state/selectors';
+
+const byFrame = remembered((followed: Swim['followed']) => followedByFrame(followed));
+/** Followed points by frame and landmark. */
+export const followedOf = (swim: Swim): FollowedByFrame => byFrame(swim.followed);
+
+const isMarkedIn =
+  (swim: Swim) =>
+  (landmark: LandmarkName, frame: number): boolean => {
+    const posture = postureOn(swim, frame);
+    return posture !== null && (posture.points[landmark] !== undefined || posture.hidden.includes(landmark));
+  };
+
+/** Every piece between body lines that can be followed. */
+export const allPieces = remembered((postures: Swim['postures']): readonly FramePiece[] =>
+  followPieces(markedPoints(postures)),
+);
+
+/** Pieces not followed yet, or with marks made since. */
+export const openPieces = remembered((swim: Swim): readonly FramePiece[] =>
+  piecesToFollow(allPieces(swim.postures), swim.followed, isMarkedIn(swim)),
+);
+
+/** What the coach is asked, most useful first. */
+export const questionsOf = remembered((swim: Swim): readonly FollowQuestion[] =>
+  nextQuestions(swim.followed, isMarkedIn(swim)),
+);

@@ -1,0 +1,78 @@
+import { cropWindows } from '#core/follow/crop-window';
+import type { FramePiece } from '#core/follow/follow-pieces';
+import { markedPoints } from '#core/follow/marked-points';
+import { seenBodyLength } from '#core/follow/seen-body-length';
+import type { FollowedRun, Swim } from '#core/swim-file/swim-schema';
+import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
+import type { FrameSource } from '../video/frame-source';
+import { PictureLost } from '../video/picture-lost';
+import type { Follower } from './follower';
+import type { GreyPicture } from './grey-picture';
+import type { PieceTask } from './piece';
+
+/** Why a stretch could not be followed. */
+export type FollowTrouble =
+  | { readonly kind: 'too-long'; readonly piece: FramePiece }
+  | { readonly kind: 'picture-lost'; readonly frame: number }
+  | { readonly kind: 'tracker'; readonly reason: string };
+
+export interface FollowedStretch {
+  readonly pieces: readonly FramePiece[];
+  readonly runs: readonly FollowedRun[];
+  /** What stopped it before its end, if anything; the pieces before are followed all the same. */
+  readonly trouble: FollowTrouble | null;
+}
+
+/** Brightness of one piece held at a time. A second of 1080p is about 60 MB. Our limit. */
+const mostBytes = 640 * 2 ** 20;
+
+/**
+ * Follows every landmark through the given pieces: reads their pictures, hands them to the follower, and collects
+ * what it found. `onShare` is called with the share of the work done, 0 to 1.
+ */
+export async function followStretch(
+  swim: Pick<Swim, 'postures' | 'clip'>,
+  clock: ClipClock,
+  pieces: readonly FramePiece[],
+  source: FrameSource,
+  follower: Follower,
+  onShare: (share: number) => void,
+  signal: AbortSignal,
+): Promise<FollowedStretch> {
+  const bodyLength = seenBodyLength(swim.postures) ?? swim.clip.height / 3;
+  const done: FramePiece[] = [];
+  const runs: FollowedRun[] = [];
+  // a picture is read once and looked at twice
+  const all = 3 * pieces.reduce((sum, { first, last }) => sum + last - first + 1, 0);
+  let steps = 0;
+  for (const piece of pieces) {
+    const { first, last } = piece;
+    const count = last - first + 1;
+    const marks = markedPoints(swim.postures, first, last);
+    const windows = cropWindows(marks, first, last, bodyLength, swim.clip);
+    const window = windows[0];
+    if (!window || window.width * window.height * count > mostBytes)
+      return { pieces: done, runs, trouble: { kind: 'too-long', piece } };
+    const pictures: GreyPicture[] = [];
+    try {
+      for (const [i, part] of windows.entries()) {
+        signal.throwIfAborted();
+        const picture = await source.show(first + i, 1);
+        pictures.push({ frame: first + i, ...part, grey: picture.grey(part) });
+        onShare((steps + i) / all);
+      }
+      const times = pictures.map(({ frame }): number => realTimeOf(clock, frame));
+      const task: PieceTask = { pictures, times, marks, bodyLength };
+      runs.push(...(await follower.follow(task, (made) => onShare((steps + count + made) / all), signal)));
+    } catch (problem) {
+      signal.throwIfAborted();
+      if (problem instanceof PictureLost)
+        return { pieces: done, runs, trouble: { kind: 'picture-lost', frame: problem.frame } };
+      const reason = problem instanceof Error ? problem.message : String(problem);
+      return { pieces: done, runs, trouble: { kind: 'tracker', reason } };
+    }
+    steps += 3 * count;
+    done.push(piece);
+  }
+  return { pieces: done, runs, trouble: null };
+}

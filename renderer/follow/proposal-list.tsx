@@ -1,0 +1,98 @@
+import { useStore } from 'zustand';
+import type { EventProposal } from '#core/follow/propose-events';
+import { eventWords } from '#core/marks/mark-words';
+import { useBench, useSwim, useView } from '../bench/bench-session';
+import { Glyph } from '../score/glyph';
+import { accept, acceptAll, lookAt, proposalsOf, reject, rejectAll } from './proposals';
+
+/** Marks the traces speak for. Nothing is a mark until the coach says so. */
+export function ProposalList() {
+  const session = useBench();
+  const proposals = useSwim(proposalsOf);
+  const followed = useSwim((swim) => swim.followed.length > 0);
+  const surface = useSwim((swim) => swim.scene.surface !== null);
+  const stroking = useSwim((swim) => swim.card.arms === 'stroking');
+  const looking = useStore(session.follow, (state) => state.looking);
+  return (
+    <section aria-label="Proposed marks">
+      <h2>Proposed marks</h2>
+      {proposals.length === 0 ? (
+        <p className="follow-state">
+          {followed
+            ? 'Nothing more is proposed: what the points show is marked or was rejected.'
+            : 'Once points are followed, kick tops and bottoms and hand events are proposed here, for you to decide.'}
+        </p>
+      ) : (
+        <>
+          <p className="follow-state">
+            Hollow glyphs on the score. <kbd>P</kbd> goes to the next, <kbd>K</kbd> accepts, <kbd>J</kbd>{' '}
+            rejects; to move one, step to the right frame first.
+          </p>
+          <div className="follow-row">
+            <button type="button" onClick={() => acceptAll(session)}>
+              Accept all {proposals.length}
+            </button>
+            <button type="button" onClick={() => rejectAll(session)}>
+              Reject all
+            </button>
+          </div>
+          <ul className="follow-list">
+            {proposals.map((proposal) => (
+              <ProposalRow key={proposal.id} proposal={proposal} chosen={proposal.id === looking} />
+            ))}
+          </ul>
+        </>
+      )}
+      {followed && stroking && !surface && (
+        <p className="follow-state">
+          Draw the water surface (<kbd>2</kbd>) and hand entries and exits are proposed too.
+        </p>
+      )}
+    </section>
+  );
+}
+
+function ProposalRow({ proposal, chosen }: { readonly proposal: EventProposal; readonly chosen: boolean }) {
+  const session = useBench();
+  const frame = useView((state) => state.frame);
+  const words = `${eventWords[proposal.kind]} on frame ${proposal.frame + 1}`;
+  return (
+    <li className={chosen ? 'proposal chosen' : 'proposal'}>
+      <button
+        type="button"
+        className="proposal-go"
+        aria-pressed={chosen}
+        onClick={() => lookAt(session, proposal)}
+        title="Show this frame"
+      >
+        <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
+          <Glyph kind={proposal.kind} hollow />
+        </svg>
+        <span>
+          {eventWords[proposal.kind]}
+          <small>
+            frame {(proposal.frame + 1 + proposal.frames).toFixed(1)} · ±{' '}
+            {Math.round(1960 * proposal.sdSeconds)} ms
+          </small>
+        </span>
+      </button>
+      <span className="follow-row">
+        <button type="button" onClick={() => accept(session, proposal)} aria-label={`Accept ${words}`}>
+          Accept
+        </button>
+        {chosen && frame !== proposal.frame && (
+          <button
+            type="button"
+            onClick={() => accept(session, proposal, frame)}
+            aria-label={`Accept ${eventWords[proposal.kind]} on frame ${frame + 1} instead`}
+          >
+            Here
+          </button>
+        )}
+        <button type="button" onClick={() => reject(session, proposal)} aria-label={`Reject ${words}`}>
+          Reject
+        </button>
+      </span>
+    </li>
+  );
+}

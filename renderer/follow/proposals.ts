@@ -1,0 +1,75 @@
+import { type EventProposal, proposeEvents } from '#core/follow/propose-events';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { type BenchSession, clockOf } from '../bench/bench-session';
+import { whatIsSaid } from '../bench/marking';
+import { goTo } from '../bench/stepping';
+import { makeId } from '../state/make-id';
+import { acceptProposals, rejectProposals } from '../state/proposal-commands';
+import { remembered } from '../state/selectors';
+
+const none: readonly EventProposal[] = [];
+
+/** What the followed points propose; nothing while a swim has none, so that dense hand-made lines are left alone. */
+export const proposalsOf = remembered((swim: Swim): readonly EventProposal[] =>
+  swim.followed.length === 0 ? none : proposeEvents(swim, clockOf(swim)),
+);
+
+const saidOf =
+  (session: BenchSession) =>
+  ({ kind }: EventProposal) => {
+    const said = whatIsSaid(kind, session.document.swim().card);
+    return typeof said === 'string' ? { hand: null, breathTo: null, metres: null } : said;
+  };
+
+/** The proposal the coach looks at; the first when there is none yet. */
+export function lookedAt(session: BenchSession): EventProposal | null {
+  const proposals = proposalsOf(session.document.swim());
+  const { looking } = session.follow.getState();
+  return proposals.find(({ id }) => id === looking) ?? null;
+}
+
+export function lookAt(session: BenchSession, proposal: EventProposal): void {
+  session.follow.setState({ looking: proposal.id });
+  goTo(session, proposal.frame);
+}
+
+/** To the next proposal after the one looked at, or after the playhead; round to the first after the last. */
+export function lookAtNext(session: BenchSession): void {
+  const proposals = proposalsOf(session.document.swim());
+  const from = lookedAt(session)?.frame ?? session.view.getState().frame - 1;
+  const next = proposals.find(({ frame }) => frame > from) ?? proposals[0];
+  if (!next) {
+    session.say('Nothing is proposed');
+    return;
+  }
+  session.follow.setState({ open: true });
+  lookAt(session, next);
+}
+
+/** Accepts a proposal as it is, or on another frame. */
+export function accept(session: BenchSession, proposal: EventProposal, frame?: number): void {
+  session.document.run(acceptProposals([proposal], makeId, saidOf(session), frame));
+  goOn(session, proposal);
+}
+
+export function reject(session: BenchSession, proposal: EventProposal): void {
+  session.document.run(rejectProposals([proposal]));
+  goOn(session, proposal);
+}
+
+export function acceptAll(session: BenchSession): void {
+  const proposals = proposalsOf(session.document.swim());
+  if (proposals.length > 0) session.document.run(acceptProposals(proposals, makeId, saidOf(session)));
+}
+
+export function rejectAll(session: BenchSession): void {
+  const proposals = proposalsOf(session.document.swim());
+  if (proposals.length > 0) session.document.run(rejectProposals(proposals));
+}
+
+/** After a decision: the next proposal in time. */
+function goOn(session: BenchSession, decided: EventProposal): void {
+  const next = proposalsOf(session.document.swim()).find(({ frame }) => frame >= decided.frame);
+  if (next) lookAt(session, next);
+  else session.follow.setState({ looking: null });
+}

@@ -1,0 +1,45 @@
+import { useStore } from 'zustand';
+import { landmarkWords } from '#core/marks/mark-words';
+import { useBench, useSwim } from '../bench/bench-session';
+import { ask, askNext } from './follow-actions';
+import { questionsOf } from './follow-selectors';
+
+/** As many as a coach takes in at a glance; the next ones move up. */
+const shown = 6;
+
+/** The points that are not sure, in the order in which marking them helps most. */
+export function QuestionList() {
+  const session = useBench();
+  const questions = useSwim(questionsOf);
+  const asked = useStore(session.follow, (state) => state.asked);
+  const unsure = questions.reduce((sum, { frames }) => sum + frames, 0);
+  if (questions.length === 0) return null;
+  return (
+    <section aria-label="Unsure points">
+      <h3>{unsure} points unsure</h3>
+      <p className="follow-state">
+        Each mark clears a stretch, which is followed again. <kbd>U</kbd> goes to the one that helps most.
+      </p>
+      <button type="button" className="primary" onClick={() => askNext(session)}>
+        Next question <kbd>U</kbd>
+      </button>
+      <ol className="follow-list">
+        {questions.slice(0, shown).map((question) => (
+          <li key={`${question.landmark}-${question.frame}`}>
+            <button
+              type="button"
+              aria-pressed={asked?.landmark === question.landmark && asked.frame === question.frame}
+              onClick={() => ask(session, question)}
+            >
+              Mark the {landmarkWords[question.landmark].toLowerCase()} on frame {question.frame + 1}
+              <small>
+                {question.frames} {question.frames === 1 ? 'frame' : 'frames'}
+              </small>
+            </button>
+          </li>
+        ))}
+      </ol>
+      {questions.length > shown && <p className="follow-state">and {questions.length - shown} more</p>}
+    </section>
+  );
+}

@@ -1,0 +1,54 @@
+import { memo } from 'react';
+import type { EventProposal } from '#core/follow/propose-events';
+import { eventWords } from '#core/marks/mark-words';
+import { Glyph } from './glyph';
+import type { ScoreAxis } from './score-axis';
+import { glyphHeight, type ScoreLayout } from './score-layout';
+
+interface Props {
+  readonly proposals: readonly EventProposal[];
+  readonly axis: ScoreAxis;
+  readonly layout: ScoreLayout;
+  readonly lookingId: string | null;
+  readonly onLook: (proposal: EventProposal) => void;
+}
+
+/** Hollow glyphs for what is only proposed. Click looks at one; dragging it accepts it where it is let go. */
+export const ScoreProposals = memo(function ScoreProposals(props: Props) {
+  const { proposals, axis, layout, lookingId, onLook } = props;
+  const tabStop = proposals.some(({ id }) => id === lookingId) ? lookingId : (proposals[0]?.id ?? null);
+  return (
+    <g className="score-proposals">
+      {proposals.map((proposal) => {
+        const x = axis.toX(proposal.time);
+        if (x < axis.left - 10 || x > axis.right + 10) return null;
+        const chosen = proposal.id === lookingId;
+        const words = `Proposed ${eventWords[proposal.kind].toLowerCase()}, frame ${proposal.frame + 1}`;
+        return (
+          // biome-ignore lint/a11y/useSemanticElements: an SVG drawing can hold no button element
+          <g
+            key={proposal.id}
+            role="button"
+            tabIndex={proposal.id === tabStop ? 0 : -1}
+            aria-pressed={chosen}
+            aria-label={words}
+            className={`glyph${chosen ? ' chosen' : ''}`}
+            data-proposal={proposal.id}
+            transform={`translate(${x.toFixed(2)},${glyphHeight(layout, proposal.kind).toFixed(2)})`}
+            onKeyDown={(key) => {
+              if (key.key !== 'Enter') return;
+              key.preventDefault();
+              key.stopPropagation();
+              onLook(proposal);
+            }}
+          >
+            <rect x={-13} y={-15} width={26} height={30} fill="transparent" />
+            {chosen && <rect x={-12.5} y={-13.5} width={25} height={27} rx={6} className="glyph-chosen" />}
+            <Glyph kind={proposal.kind} hollow />
+            <title>{`${words}: K accepts, J rejects. Drag to accept it elsewhere.`}</title>
+          </g>
+        );
+      })}
+    </g>
+  );
+});

@@ -1,0 +1,54 @@
+import { Group, Line } from 'react-konva';
+import { sureEnough } from '#core/follow/follow-confidence';
+import type { FollowedPoint } from '#core/follow/followed-posture';
+import { bodyChain, type LandmarkName } from '#core/marks/landmark';
+import type { Posture } from '#core/swim-file/swim-schema';
+import { LandmarkMark } from './landmark-mark';
+import { casing } from './landmark-look';
+import { type StageView, toStage } from './stage-view';
+
+interface Props {
+  readonly followed: ReadonlyMap<LandmarkName, FollowedPoint>;
+  readonly posture: Posture | null;
+  readonly view: StageView;
+}
+
+/** What the machine followed on this frame: a dashed line and hollow points, never to be taken for the coach's. */
+export function FollowedDrawing({ followed, posture, view }: Props) {
+  const place = (name: LandmarkName) => {
+    const marked = posture?.points[name];
+    const guess = followed.get(name);
+    if (marked) return { at: toStage(view, marked), guessed: false };
+    return guess && !posture?.hidden.includes(name) ? { at: toStage(view, guess), guessed: true } : null;
+  };
+  const chain = bodyChain.map(place);
+  const pieces = chain.slice(1).flatMap((to, i) => {
+    const from = chain[i];
+    return from && to && (from.guessed || to.guessed)
+      ? [{ key: bodyChain[i] ?? '', points: [from.at.x, from.at.y, to.at.x, to.at.y] }]
+      : [];
+  });
+  return (
+    <Group listening={false}>
+      {pieces.map(({ key, points }) => (
+        <Line key={`c${key}`} points={points} stroke={casing} strokeWidth={4} opacity={0.6} />
+      ))}
+      {pieces.map(({ key, points }) => (
+        <Line key={`l${key}`} points={points} stroke="#ffffff" strokeWidth={1.8} dash={[5, 5]} />
+      ))}
+      {[...followed].map(([landmark, point]) => {
+        const own = place(landmark);
+        return own?.guessed ? (
+          <LandmarkMark
+            key={landmark}
+            landmark={landmark}
+            x={own.at.x}
+            y={own.at.y}
+            selected={false}
+            look={point.confidence >= sureEnough ? 'followed' : 'unsure'}
+          />
+        ) : null;
+      })}
+    </Group>
+  );
+}

@@ -1,0 +1,28 @@
+import type { FramePiece } from '#core/follow/follow-pieces';
+import { keepFollowed } from '#core/follow/keep-followed';
+import type { FollowedRun } from '#core/swim-file/swim-schema';
+import type { SwimCommand } from './swim-command';
+
+/** Keeps what was followed through these pieces, in the place of what was there. The coach's points stay as they are. */
+export function setFollowed(pieces: readonly FramePiece[], runs: readonly FollowedRun[]): SwimCommand {
+  const frame = pieces[0]?.first;
+  return {
+    name: 'follow the points',
+    ...(frame === undefined ? {} : { frame }),
+    change: (draft) => {
+      draft.followed = keepFollowed(draft.followed, pieces, runs).map(({ points, ...run }) => ({
+        ...run,
+        points: points.map(([x, y, confidence]): [number, number, number] => [x, y, confidence]),
+      }));
+    },
+  };
+}
+
+export function dropFollowed(): SwimCommand {
+  return {
+    name: 'forget the followed points',
+    change: (draft) => {
+      draft.followed = [];
+    },
+  };
+}

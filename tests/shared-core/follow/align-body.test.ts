@@ -1,0 +1,72 @@
+import { expect, it } from 'vitest';
+import { alignBody } from '#core/follow/align-body';
+import { greyPyramid } from '#core/follow/grey-pyramid';
+import { limbs } from '#core/follow/limb';
+import { limbTemplate } from '#core/follow/limb-template';
+import type { LandmarkName } from '#core/marks/landmark';
+import type { Point } from '#core/units/brand';
+
+/** A shank and a foot, light on dark, drawn by distance from their bones; the reading code has no part in it. */
+function drawLeg(knee: Point, ankle: Point, toe: Point): Uint8Array {
+  const [width, height] = [240, 160];
+  const grey = new Uint8Array(width * height);
+  const bone = (a: Point, b: Point, x: number, y: number): number => {
+    const dx = b.x - a.x;
+    const dy = b.y - a.y;
+    const t = Math.max(0, Math.min(1, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy)));
+    return Math.hypot(x - a.x - t * dx, y - a.y - t * dy);
+  };
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const far = Math.min(bone(knee, ankle, x, y) - 3, bone(ankle, toe, x, y));
+      grey[y * width + x] = Math.round(
+        50 + 130 / (1 + Math.exp((far - 4) / 0.8)) + 8 * Math.sin(x / 9 + y / 13),
+      );
+    }
+  return grey;
+}
+
+const leg = { knee: { x: 150, y: 80 }, ankle: { x: 90, y: 86 }, toe: { x: 58, y: 78 } };
+const bodyLength = 330;
+const turned = (about: Point, point: Point, angle: number): Point => ({
+  x: about.x + Math.cos(angle) * (point.x - about.x) - Math.sin(angle) * (point.y - about.y),
+  y: about.y + Math.sin(angle) * (point.x - about.x) + Math.cos(angle) * (point.y - about.y),
+});
+
+it.each([
+  ['moved', (p: Point) => ({ x: p.x + 5.3, y: p.y - 3.7 })],
+  ['turned', (p: Point) => turned(leg.knee, p, 0.05)],
+  ['moved and turned', (p: Point) => turned(leg.knee, { x: p.x + 4, y: p.y + 2.5 }, -0.04)],
+] as const)('finds a leg that has %s to a fraction of a pixel', (_, move) => {
+  const marked = greyPyramid(240, 160, drawLeg(leg.knee, leg.ankle, leg.toe), 3);
+  const own = limbs.filter(({ from }) => from === 'knee' || from === 'ankle');
+  const templates = own.flatMap((limb) => {
+    const template = limbTemplate(marked, limb, leg[limb.from as 'knee'], leg[limb.to as 'toe'], bodyLength);
+    return template ? [{ template, weight: 1 }] : [];
+  });
+  expect(templates).toHaveLength(2);
+  const now = { knee: move(leg.knee), ankle: move(leg.ankle), toe: move(leg.toe) };
+  const pyramid = greyPyramid(240, 160, drawLeg(now.knee, now.ankle, now.toe), 3);
+  const expected = new Map(
+    (['knee', 'ankle', 'toe'] as const).map((name): [LandmarkName, { at: Point; sd: number }] => [
+      name,
+      { at: leg[name], sd: 8 },
+    ]),
+  );
+  const lengths = own.map(({ from, to }) => {
+    const [a, b] = [leg[from as 'knee'], leg[to as 'toe']];
+    return { from, to, length: Math.hypot(a.x - b.x, a.y - b.y), sd: 1 };
+  });
+  const found = alignBody(pyramid, templates, expected, lengths);
+  for (const name of ['knee', 'ankle', 'toe'] as const) {
+    const at = found.points.get(name);
+    expect(Math.hypot((at?.x ?? 0) - now[name].x, (at?.y ?? 0) - now[name].y)).toBeLessThan(0.8);
+  }
+});
+
+it('stays where it is expected when there is nothing to see', () => {
+  const flat = greyPyramid(100, 100, new Uint8Array(10_000).fill(90), 2);
+  const found = alignBody(flat, [], new Map([['toe', { at: { x: 40, y: 60 }, sd: 3 }]]), []);
+  expect(found.points.get('toe')).toEqual({ x: 40, y: 60 });
+  expect(found.variances.get('toe')).toBeCloseTo(9, 6);
+});

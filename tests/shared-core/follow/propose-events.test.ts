@@ -1,0 +1,154 @@
+import { describe, expect, it } from 'vitest';
+import { proposeEvents } from '#core/follow/propose-events';
+import { parabolaVertex } from '#core/signal/parabola-vertex';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { aSwim } from '../swim-file/a-swim';
+
+const rate = 60;
+const frames = 100;
+/** Toe tops at 0.1, 0.6, 1.1 … s, bottoms a quarter second later: a 2 Hz kick between frames. */
+const toeY = (t: number): number => 200 - 40 * Math.cos(2 * Math.PI * 2 * (t - 0.1037));
+
+function kicked(change: Partial<Swim> = {}): Swim {
+  const swim = aSwim();
+  const line = {
+    fingertip: { x: 400, y: 100 },
+    wrist: { x: 380, y: 100 },
+    elbow: { x: 350, y: 100 },
+    shoulder: { x: 310, y: 100 },
+    hip: { x: 250, y: 100 },
+    knee: { x: 200, y: 100 },
+    ankle: { x: 150, y: 100 },
+    toe: { x: 120, y: toeY(0) },
+  };
+  return {
+    ...swim,
+    clip: { ...swim.clip, frameTimes: { ticksPerSecond: 60, firstTick: 0, gaps: [[1, frames]] } },
+    scene: { ...swim.scene, travel: 'right', surface: { a: { x: 0, y: 90 }, b: { x: 640, y: 90 } } },
+    events: [],
+    postures: [{ frame: 0, points: line, hidden: [] }],
+    followed: [
+      {
+        landmark: 'toe',
+        frame: 1,
+        points: Array.from({ length: frames - 1 }, (_, i) => [120, toeY((i + 1) / rate), 0.999]),
+      },
+    ],
+    dismissed: [],
+    ...change,
+  };
+}
+const proposed = (swim: Swim) =>
+  proposeEvents(swim, { table: tableFromRecord(swim.clip.frameTimes), slowdown: 1 });
+
+describe('proposing kicks', () => {
+  it('finds tops and bottoms in turn, to a hundredth of a frame on a smooth trace', () => {
+    const found = proposed(kicked());
+    found.forEach(({ kind }, i) => {
+      expect(kind).toBe(i % 2 === 0 ? 'kick-top' : 'kick-bottom');
+    });
+    for (const { kind, time, frame, frames: offset } of found) {
+      const phase = (time - 0.1037) / 0.25;
+      // picture y runs down: 200 − 40 cos is highest in the picture where the cosine is 1
+      expect(Math.abs(phase - Math.round(phase)) * 0.25 * rate).toBeLessThan(0.05);
+      expect(Math.round(phase) % 2 === 0).toBe(kind === 'kick-top');
+      expect((frame + offset) / rate).toBeCloseTo(time, 6);
+    }
+    expect(found.length).toBeGreaterThanOrEqual(5);
+  });
+
+  it('leaves out what is marked and what was rejected', () => {
+    const all = proposed(kicked());
+    const [first, second] = all;
+    if (!first || !second) throw new Error('nothing proposed');
+    const swim = kicked({ dismissed: [{ kind: second.kind, frame: second.frame + 1 }] });
+    const marked: Swim = {
+      ...swim,
+      events: [
+        {
+          id: 'a',
+          kind: first.kind,
+          frame: first.frame,
+          hand: null,
+          breathTo: null,
+          metres: null,
+          from: 'coach',
+          refined: null,
+        },
+      ],
+    };
+    expect(proposed(marked).map(({ id }) => id)).toEqual(all.slice(2).map(({ id }) => id));
+  });
+
+  it('does not speak for points that are not sure', () => {
+    const swim = kicked();
+    const unsure = swim.followed.map((run) => ({
+      ...run,
+      points: run.points.map(([x, y]): [number, number, number] => [x, y, 0.4]),
+    }));
+    expect(proposed({ ...swim, followed: unsure })).toEqual([]);
+  });
+});
+
+it('proposes the hand going into and out of the water where it crosses the surface line', () => {
+  const swim = kicked();
+  // the fingertip is 30 px over the line until 0.5 s, goes down through it at 0.6 s, and comes up through it at 1.2 s
+  const height = (t: number): number =>
+    t < 0.5 ? 30 : t < 0.7 ? 30 - 300 * (t - 0.5) : t < 1.1 ? -30 : t < 1.3 ? -30 + 300 * (t - 1.1) : 30;
+  const found = proposed({
+    ...swim,
+    postures: swim.postures.map((posture) => ({
+      ...posture,
+      points: { ...posture.points, fingertip: { x: 400, y: 60 } },
+    })),
+    followed: [
+      {
+        landmark: 'fingertip',
+        frame: 1,
+        points: Array.from({ length: frames - 1 }, (_, i) => [400, 90 - height((i + 1) / rate), 0.999]),
+      },
+    ],
+  }).filter(({ kind }) => kind === 'entry' || kind === 'exit');
+  expect(found.map(({ kind }) => kind)).toEqual(['entry', 'exit']);
+  expect(found[0]?.time).toBeCloseTo(0.6, 3);
+  expect(found[1]?.time).toBeCloseTo(1.2, 3);
+});
+
+describe('the turning point of a parabola', () => {
+  it('is exact without noise, between samples and on uneven times', () => {
+    const times = [0, 0.01, 0.025, 0.04, 0.05];
+    const found = parabolaVertex(
+      times,
+      times.map((t) => 7 - 900 * (t - 0.0222) ** 2),
+      0.5,
+    );
+    expect(found?.time).toBeCloseTo(0.0222, 9);
+    expect(found?.value).toBeCloseTo(7, 9);
+    expect(found?.bend).toBeCloseTo(-1800, 6);
+  });
+
+  it('tells its error: the spread of repeated noise is what it says', () => {
+    let state = 12_345;
+    const uniform = (): number => {
+      state = (state * 48_271) % 2_147_483_647;
+      return state / 2_147_483_647;
+    };
+    const normal = (): number => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+    const times = Array.from({ length: 9 }, (_, i) => i / 60);
+    const truth = 4.3 / 60;
+    const errors: number[] = [];
+    let told = 0;
+    for (let i = 0; i < 2000; i++) {
+      const noisy = times.map((t) => -8000 * (t - truth) ** 2 + 1.5 * normal());
+      const found = parabolaVertex(times, noisy, 1.5);
+      if (!found) continue;
+      errors.push(found.time - truth);
+      told += found.timeSd ** 2;
+    }
+    const spread = Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0) / errors.length);
+    // the told spread takes the larger of two estimates, so it may lie some percent above
+    expect(Math.sqrt(told / errors.length) / spread).toBeGreaterThan(0.95);
+    expect(Math.sqrt(told / errors.length) / spread).toBeLessThan(1.35);
+  });
+});

@@ -1,0 +1,110 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { blendSightings, type Sighting } from '#core/follow/blend-sightings';
+import { confidenceOfSd, sdOfConfidence } from '#core/follow/follow-confidence';
+import { smoothTrack } from '#core/follow/smooth-track';
+import { solveSymmetric } from '#core/follow/solve-symmetric';
+
+const sighting = (x: number, more: Partial<Sighting> = {}): Sighting => ({
+  at: { x, y: 0 },
+  variance: 1,
+  residual: 5,
+  backError: 0,
+  ...more,
+});
+
+describe('smoothing a track', () => {
+  it('leaves steady movement as it is, on uneven times too', () => {
+    const times = [0, 0.016, 0.05, 0.066, 0.1];
+    const values = times.map((t) => 3 + 40 * t);
+    const { values: smooth } = smoothTrack(
+      times,
+      values,
+      times.map(() => 1),
+      10,
+    );
+    smooth.forEach((value, i) => {
+      expect(value).toBeCloseTo(values[i] ?? 0, 4);
+    });
+  });
+
+  it('gives the same forward and backward in time', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: -50, max: 50, noNaN: true }), { minLength: 3, maxLength: 12 }),
+        (y) => {
+          const times = y.map((_, i) => i / 60);
+          const there = smoothTrack(
+            times,
+            y,
+            y.map(() => 4),
+            500,
+          ).values;
+          const back = smoothTrack(
+            times,
+            [...y].reverse(),
+            y.map(() => 4),
+            500,
+          ).values;
+          [...back].reverse().forEach((value, i) => {
+            expect(value).toBeCloseTo(there[i] ?? 0, 3);
+          });
+        },
+      ),
+    );
+  });
+
+  it('bridges a missing sample on the straight way, and is less sure of it', () => {
+    const times = [0, 1, 2, 3, 4].map((i) => i / 60);
+    const { values, variances } = smoothTrack(
+      times,
+      [0, 1, 999, 3, 4],
+      [0.01, 0.01, Infinity, 0.01, 0.01],
+      2000,
+    );
+    expect(values[2]).toBeCloseTo(2, 1);
+    expect(variances[2]).toBeGreaterThan(variances[1] ?? 0);
+  });
+});
+
+describe('blending forward and backward', () => {
+  it('stands on the mark it comes from', () => {
+    expect(blendSightings(sighting(10), sighting(20), 0, 500).at.x).toBe(10);
+    expect(blendSightings(sighting(10), sighting(20), 1, 500).at.x).toBe(20);
+  });
+
+  it('believes the one whose limbs still look as marked', () => {
+    const { at } = blendSightings(sighting(10, { residual: 8 }), sighting(60, { residual: 60 }), 0.5, 500);
+    expect(at.x).toBeLessThan(11);
+  });
+
+  it('is the less sure the farther the two are apart', () => {
+    const near = blendSightings(sighting(10), sighting(11), 0.5, 500).variance;
+    const far = blendSightings(sighting(10), sighting(60), 0.5, 500).variance;
+    expect(far).toBeGreaterThan(100 * near);
+  });
+});
+
+describe('confidence', () => {
+  it('is the chance of lying within two percent of the body length', () => {
+    // sd = the reach itself: 1 − e^(−1/2) = 0.3935
+    expect(confidenceOfSd(10, 500)).toBeCloseTo(0.3935, 4);
+    expect(confidenceOfSd(0, 500)).toBe(1);
+  });
+
+  it('keeps the standard deviation it stands for', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 2.5, max: 200, noNaN: true }), (sd) => {
+        expect(sdOfConfidence(confidenceOfSd(sd, 500), 500)).toBeCloseTo(sd, 3);
+      }),
+    );
+  });
+});
+
+it('solves symmetric systems, and refuses one that is not positive', () => {
+  // 4x + y = 1, x + 3y = 2 → x = 1/11, y = 7/11
+  const x = solveSymmetric(Float64Array.of(4, 1, 1, 3), Float64Array.of(1, 2), 2);
+  expect(x?.[0]).toBeCloseTo(1 / 11, 12);
+  expect(x?.[1]).toBeCloseTo(7 / 11, 12);
+  expect(solveSymmetric(Float64Array.of(1, 2, 2, 1), Float64Array.of(1, 1), 2)).toBeNull();
+});
