@@ -4,7 +4,7 @@ import type { FollowedPoint } from '#core/follow/followed-posture';
 import { bodyChain, type LandmarkName } from '#core/marks/landmark';
 import type { Posture } from '#core/swim-file/swim-schema';
 import { LandmarkMark } from './landmark-mark';
-import { casing } from './landmark-look';
+import { casing } from '#core/drawing/landmark-look';
 import { type StageView, toStage } from './stage-view';
 
 interface Props {

@@ -1,4 +1,6 @@
 import { type LandmarkName, landmarkNames } from '../../marks/landmark';
+import { knownPostures } from '../../follow/known-postures';
+import { seenBodyLength } from '../../follow/seen-body-length';
 import { eventTime, eventTimeVariance } from '../../marks/event-time';
 import {
   type LengthUnit,
@@ -66,8 +68,12 @@ export interface BodyContext {
 }
 
 /** Sort, time and turn a swim once for all landmark readings. Cost: linear in marks. */
-export function bodyContext(input: BodyInput): BodyContext {
-  const { swim, clock, error } = input;
+export function bodyContext(given: BodyInput): BodyContext {
+  const { swim, clock } = given;
+  const seen = seenBodyLength(swim.postures);
+  const known = knownPostures(swim, given.error, seen);
+  const error: MarkingError = { ...given.error, landmarkSd: known.landmarkSd };
+  const input: BodyInput = { ...given, error };
   const time = (frame: number): number => realTimeOf(clock, frame);
   const events = swim.events
     .map((event): TimedEvent => {
@@ -79,8 +85,8 @@ export function bodyContext(input: BodyInput): BodyContext {
     })
     .sort((a, b) => a.time - b.time);
   const byFrame = new Map<number, Posture>();
-  for (const posture of swim.postures) byFrame.set(posture.frame, posture);
-  const bodyLength = bodyLengthFromPostures([...byFrame.values()], error) ?? recordedLength(input);
+  for (const posture of known.postures) byFrame.set(posture.frame, posture);
+  const bodyLength = bodyLengthFromPostures(swim.postures, given.error) ?? recordedLength(given);
   const transform = poolTransform(swim.scene, bodyLength?.pixels ?? null);
   const traces = new Map<LandmarkName, LandmarkTrace>();
   const carry = poolCarrier(transform);

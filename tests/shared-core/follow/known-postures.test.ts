@@ -1,0 +1,39 @@
+import { expect, it } from 'vitest';
+import { knownPostures } from '#core/follow/known-postures';
+import { assumedMarkingError } from '#core/uncertainty/assumed-marking-error';
+
+const error = assumedMarkingError(1000);
+const marks = [
+  { frame: 0, points: { toe: { x: 1, y: 1 } }, hidden: [] },
+  { frame: 2, points: {}, hidden: ['toe' as const] },
+  { frame: 4, points: { toe: { x: 5, y: 5 } }, hidden: [] },
+];
+const followed = [
+  {
+    landmark: 'toe' as const,
+    frame: 1,
+    points: [
+      [20, 20, 0.99],
+      [30, 30, 0.99],
+      [40, 40, 0.5],
+      [50, 50, 0.99],
+    ] as [number, number, number][],
+  },
+];
+
+it('fills in sure followed points, and never moves, covers or uncovers what the coach said', () => {
+  const { postures } = knownPostures({ postures: marks, followed }, error, 500);
+  expect(postures.map(({ frame, points }) => [frame, points.toe?.x ?? null])).toEqual([
+    [0, 1],
+    [1, 20],
+    [2, null],
+    [4, 5],
+  ]);
+});
+
+it('says that followed points are less sure than marks, and leaves a swim without them as it is', () => {
+  const { landmarkSd } = knownPostures({ postures: marks, followed }, error, 500);
+  expect(landmarkSd.toe).toBeGreaterThan(error.landmarkSd.toe);
+  expect(landmarkSd.hip).toBe(error.landmarkSd.hip);
+  expect(knownPostures({ postures: marks, followed: [] }, error, 500).landmarkSd).toBe(error.landmarkSd);
+});
