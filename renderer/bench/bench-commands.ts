@@ -24,7 +24,11 @@ import { goTo, goToEnd, goToMark, stepBy } from './stepping';
 /** Everything on the bench that has a key. Of commands that share a key the first enabled one runs. */
 export function benchCommands(
   session: BenchSession,
-  reach: { readonly openStill: () => void; readonly stageSize: () => Size },
+  reach: {
+    readonly openStill: () => void;
+    readonly openRemarking: () => void;
+    readonly stageSize: () => Size;
+  },
 ): readonly Command[] {
   const { view, document } = session;
   const state = () => view.getState();
@@ -250,6 +254,13 @@ export function benchCommands(
       run: () => openRoute({ screen: 'pair', ids: [document.swim().id] }),
     },
     { id: 'still', label: 'Save a still', keys: ['i'], kind: 'never', run: reach.openStill },
+    {
+      id: 'mark-again',
+      label: 'Mark again, without seeing the first marks',
+      keys: ['Shift+M'],
+      kind: 'view',
+      run: reach.openRemarking,
+    },
     { id: 'put-away', label: 'Put away', keys: ['Escape'], kind: 'view', run: putAway },
   ];
 }

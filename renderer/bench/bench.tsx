@@ -28,10 +28,12 @@ interface Props {
   readonly catalogue: readonly ReadingDefinition[];
   readonly onLeave: () => void;
   readonly onRelinked: () => void;
+  /** Opens the blind pass in which marks are made again. */
+  readonly onRemark: () => void;
 }
 
 /** The bench with a swim on it. */
-export function Bench({ catalogue, onLeave, onRelinked }: Props) {
+export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
   const session = useBench();
   const [still, setStill] = useState(false);
   const middle = useRef<HTMLElement>(null);
@@ -42,12 +44,13 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
     () =>
       benchCommands(session, {
         openStill,
+        openRemarking: onRemark,
         stageSize: () => {
           const stage = middle.current?.querySelector('.stage-surface');
           return { width: stage?.clientWidth ?? 1, height: stage?.clientHeight ?? 1 };
         },
       }),
-    [session, openStill],
+    [session, openStill, onRemark],
   );
   const following = useMemo(() => followCommands(session), [session]);
   const followOpen = useStore(session.follow, (state) => state.open);
@@ -79,7 +82,11 @@ export function Bench({ catalogue, onLeave, onRelinked }: Props) {
         <StepControls />
         <Score />
       </main>
-      {followOpen ? <FollowPanel /> : <ReadingsPanel catalogue={catalogue} onAskSlowdown={openCard} />}
+      {followOpen ? (
+        <FollowPanel />
+      ) : (
+        <ReadingsPanel catalogue={catalogue} onAskSlowdown={openCard} onRemark={onRemark} />
+      )}
       {card && <CardDialog onClose={() => setCard(false)} />}
       {still && <StillDialog catalogue={catalogue} onClose={() => setStill(false)} />}
     </div>

@@ -49,7 +49,7 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
   if (!read.ok) return failure(read.error.code, read.error.detail);
   const opened = read.value;
   const document = createSwimDocument(opened.swim);
-  const known = createStore<Known>(() => ({ swimmer: null, markingError: null }));
+  const known = createStore<Known>(() => ({ swimmer: null, markingError: null, coach: null }));
   const readings = createReadingsStore({
     document,
     known,
@@ -94,7 +94,8 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
   // nor for how well the coach marks: until it is read, and for what was never re-marked, it is assumed
   void host.call('coach/read', {}, signal).then((read) => {
     if (!read.ok || signal.aborted) return;
-    known.setState({ markingError: coachMarkingError(read.value.coach, opened.swim.clip.height) });
+    const { coach } = read.value;
+    known.setState({ coach, markingError: coachMarkingError(coach, opened.swim.clip.height) });
   });
   return success({
     session,

@@ -10,6 +10,7 @@ import { Bench } from './bench';
 import { BenchContext } from './bench-session';
 import { createSession, type OpenSession } from './create-session';
 import { openFilm } from './open-film';
+import { RemarkingScreen } from '../remarking/remarking-screen';
 
 export interface BenchParts {
   readonly openFrameSource: OpenFrameSource;
@@ -34,6 +35,9 @@ type Opening =
 export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
   const [opening, setOpening] = useState<Opening>({ kind: 'opening' });
   const [round, setRound] = useState(0);
+  const [remarking, setRemarking] = useState(false);
+  const remark = useCallback(() => setRemarking(true), []);
+  const backToBench = useCallback(() => setRemarking(false), []);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new round opens the same swim again
   useEffect(() => {
@@ -97,7 +101,11 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
   if (opening.kind === 'opening') return <output className="bench-opening">Opening the swim…</output>;
   return (
     <BenchContext value={opening.open.session}>
-      <Bench catalogue={parts.catalogue} onLeave={onLeave} onRelinked={again} />
+      {remarking ? (
+        <RemarkingScreen onLeave={backToBench} />
+      ) : (
+        <Bench catalogue={parts.catalogue} onLeave={onLeave} onRelinked={again} onRemark={remark} />
+      )}
     </BenchContext>
   );
 }

@@ -1,10 +1,13 @@
-import { createPlayer, type PlayPace, playPaces } from '../video/player';
+import { createPlayer, type PlayPace, playPaces, type Stretch } from '../video/player';
 import { type BenchSession, clockOf } from './bench-session';
 
 const paceOf = (pace: number): PlayPace => playPaces.find((each) => each === pace) ?? 1;
 
-/** Plays from the frame on the stage until the end or until told to stop; the number follows the picture shown. */
-export function startPlayback(session: BenchSession): () => void {
+/**
+ * Plays from the frame on the stage until the end, or a stretch over and over, until told to stop; the number follows
+ * the picture shown.
+ */
+export function startPlayback(session: BenchSession, loop?: Stretch): () => void {
   const { view, film, document } = session;
   const { source } = film.getState();
   if (!source) return () => undefined;
@@ -19,7 +22,7 @@ export function startPlayback(session: BenchSession): () => void {
     },
   });
   const { frame, pace } = view.getState();
-  player.play(frame >= table.starts.length - 1 ? 0 : frame, paceOf(pace));
+  player.play(!loop && frame >= table.starts.length - 1 ? 0 : frame, paceOf(pace), loop);
   const unsubscribe = view.subscribe((state, before) => {
     if (state.pace !== before.pace) player.setPace(paceOf(state.pace));
   });

@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import type { Stretch } from '../video/player';
 import { useBench, useView } from './bench-session';
 import { startPlayback } from './playback';
 
@@ -10,8 +11,8 @@ const typing = (target: EventTarget | null): boolean =>
   (target instanceof HTMLElement &&
     target.closest('input, textarea, select, button, [role="button"]') !== null);
 
-/** Space tapped plays or stops; space held is left to the stage, for moving the picture. */
-export function useSpaceToPlay(): void {
+/** Space tapped plays or stops, all or a stretch; space held is left to the stage, for moving the picture. */
+export function useSpaceToPlay(loop?: Stretch): void {
   const session = useBench();
   const playing = useView((state) => state.playing);
   useEffect(() => {
@@ -39,5 +40,5 @@ export function useSpaceToPlay(): void {
       window.removeEventListener('pointerdown', drag);
     };
   }, [session]);
-  useEffect(() => (playing ? startPlayback(session) : undefined), [playing, session]);
+  useEffect(() => (playing ? startPlayback(session, loop) : undefined), [playing, session, loop]);
 }

@@ -5,6 +5,7 @@ import type { Swimmer } from '#core/swim-file/squad-schema';
 import { ConfirmDialog } from '../app/confirm-dialog';
 import { Dialog } from '../app/dialog';
 import type { HostClient } from '../host/host-client';
+import { TargetsForm } from '../targets/targets-form';
 import { ConsentForm } from './consent-form';
 import { writeSwimmer } from './write-swimmer';
 
@@ -102,6 +103,11 @@ export function SwimmerDialog({ swimmer, today, host, onClose }: Props) {
             </select>
             <small>For the centre of mass; measured on young adults, so approximate for children.</small>
           </label>
+          <TargetsForm
+            targets={said.targets}
+            today={today}
+            onChange={(targets) => setSaid({ ...said, targets })}
+          />
           <ConsentForm
             consent={said.consent}
             today={today}

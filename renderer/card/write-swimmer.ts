@@ -6,7 +6,7 @@ import type { HostClient } from '../host/host-client';
  * Changes the squad on disk: reads it fresh, so that what another window wrote meanwhile stays, and tries once more
  * when it changed between reading and writing.
  */
-async function changeSquad<T>(
+export async function changeSquad<T>(
   host: HostClient,
   change: (squad: Squad) => { readonly squad: Squad; readonly value: T },
 ): Promise<Result<T>> {

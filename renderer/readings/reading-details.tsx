@@ -1,51 +1,80 @@
+import { useStore } from 'zustand';
+import { basisWords, markingBasis } from '#core/measures/marking-basis';
 import { noteWords } from '#core/measures/reason-words';
-import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
+import type { ComputedReading, Interval, ReadingDefinition } from '#core/measures/reading';
+import { useBench, useSwim } from '../bench/bench-session';
+import { ReadingTarget } from '../targets/reading-target';
+import { DefinitionDrawing } from './definition-drawing';
 import { formatReading } from './format-reading';
 
-const questions = {
-  'this-swim': 'how exactly these marks tell of this swim (frames, marking, scale)',
-  'this-swimmer': 'how much the swimmer varies from cycle to cycle',
-} as const;
+const questions: Readonly<Record<Interval['question'], string>> = {
+  'this-swim': 'this swim (frames, marking, scale)',
+  'this-swimmer': 'this swimmer (from cycle to cycle)',
+};
 
-/** Everything behind one number: what it is, where it is from, and what to make of it. */
+/** Everything behind one number: what it is, drawn and in words, where it is from, and what to make of it. */
 export function ReadingDetails(props: {
   readonly definition: ReadingDefinition;
   readonly reading: ComputedReading | null;
+  /** As printed beside the value; empty when there is none yet. */
+  readonly unit: string;
 }) {
-  const { definition, reading } = props;
-  const other =
-    reading?.otherInterval &&
-    formatReading({ ...reading, interval: reading.otherInterval }, definition.digits);
+  const { definition, reading, unit } = props;
   return (
     <dl className="reading-details">
       <dt>What it is</dt>
-      <dd>{definition.definition}</dd>
+      <dd>
+        <DefinitionDrawing definition={definition} />
+        {definition.definition}
+      </dd>
       <dt>For the coach</dt>
       <dd>{definition.forCoach}</dd>
       <dt>For the swimmer</dt>
       <dd>{definition.forSwimmer}</dd>
-      {reading && (
-        <>
-          {reading.notes.length > 0 && (
-            <>
-              <dt>Mind</dt>
-              <dd>{reading.notes.map(noteWords).join('; ')}</dd>
-            </>
-          )}
-          <dt>± 95 % says</dt>
-          <dd>
-            {questions[reading.interval.question]}
-            {reading.otherInterval && other && (
-              <>
-                ; {questions[reading.otherInterval.question]}: {other.spread} {other.unit}
-              </>
-            )}
-            .
-          </dd>
-        </>
-      )}
+      {reading && <Behind reading={reading} digits={definition.digits} />}
+      <dt>Target</dt>
+      <dd>
+        <ReadingTarget reading={definition.id} unit={unit} />
+      </dd>
       <dt>Source</dt>
       <dd>{definition.source}</dd>
     </dl>
+  );
+}
+
+function Behind({ reading, digits }: { readonly reading: ComputedReading; readonly digits: number }) {
+  const session = useBench();
+  const coach = useStore(session.known, (state) => state.coach);
+  const error = useStore(session.known, (state) => state.markingError);
+  const basis = useSwim((swim) => basisWords(markingBasis(reading, swim, coach, error)));
+  const both = [reading.interval, reading.otherInterval].flatMap((interval) =>
+    interval ? [{ question: interval.question, text: formatReading({ ...reading, interval }, digits) }] : [],
+  );
+  const notes = reading.notes.filter((note) => !note.startsWith('marking-error'));
+  return (
+    <>
+      {notes.length > 0 && (
+        <>
+          <dt>Mind</dt>
+          <dd>{notes.map(noteWords).join('; ')}</dd>
+        </>
+      )}
+      <dt>95 % interval of</dt>
+      {both.map(({ question, text }) => (
+        <dd key={question}>
+          {questions[question]}: {text.spread} {text.unit}
+        </dd>
+      ))}
+      {both.length < 2 && (
+        <dd>
+          this swimmer: can’t be told
+          {reading.perCycle.length < 2
+            ? ', it takes two cycles or more'
+            : ', neighbouring values are too alike'}
+        </dd>
+      )}
+      <dt>Marking error</dt>
+      <dd>{basis}</dd>
+    </>
   );
 }

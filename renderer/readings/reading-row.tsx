@@ -1,4 +1,5 @@
 import { memo, useState } from 'react';
+import { chosenInterval } from '#core/measures/chosen-interval';
 import type { ComputedReading, Reading, ReadingDefinition, ReadingNote } from '#core/measures/reading';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import { useBench, useView } from '../bench/bench-session';
@@ -9,7 +10,7 @@ import { reasonWords, noteWords } from '#core/measures/reason-words';
 import { placeFor } from './place-for';
 import { ReadingDetails } from './reading-details';
 import { sourceFrames } from './source-frames';
-import { TargetDot } from './target-dot';
+import { metWords, TargetDot } from './target-dot';
 import { targetMark } from './target-mark';
 
 interface Props {
@@ -33,6 +34,7 @@ const saidElsewhere: ReadonlySet<ReadingNote> = new Set([
 export const ReadingRow = memo(function ReadingRow({ reading, definition, share, swimmer }: Props) {
   const session = useBench();
   const lit = useView((state) => state.litReading === reading.id);
+  const question = useView((state) => state.intervals);
   const [open, setOpen] = useState(false);
 
   const light = (): void => {
@@ -84,14 +86,15 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
             ?
           </button>
         </div>
-        {open && <ReadingDetails definition={definition} reading={null} />}
+        {open && <ReadingDetails definition={definition} reading={null} unit="" />}
       </li>
     );
   }
 
-  const text = formatReading(reading, definition.digits);
-  const target = targetMark(swimmer, reading.id, reading.value, reading.interval);
-  const shareText = share ? formatReading(share, 1) : null;
+  const interval = chosenInterval(reading, question);
+  const text = formatReading({ ...reading, interval }, definition.digits);
+  const target = targetMark(swimmer, reading.id, reading.value, interval);
+  const shareText = share ? formatReading({ ...share, interval: chosenInterval(share, question) }, 1) : null;
   const frames = reading.from.postureFrames.length;
   const counted =
     reading.cycles > 0
@@ -117,11 +120,16 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
           </span>
           <small className={shareText ? 'reading-brief' : 'reading-brief wide'}>
             {shortBrief(definition.brief)} · {counted}
-            {reading.interval.question === 'this-swimmer' && ' · this swimmer'}
+            {interval.question !== question && ' · ± of this swim'}
           </small>
           {shareText && (
             <small className="reading-share">
               {shareText.value} {shareText.spread} {shareText.unit}
+            </small>
+          )}
+          {target && (
+            <small className={`reading-met ${target.met}`}>
+              target {target.band}: <strong>{metWords[target.met]}</strong>
             </small>
           )}
           <TargetDot mark={target} />
@@ -148,7 +156,7 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
           </button>
         </div>
       )}
-      {open && <ReadingDetails definition={definition} reading={reading} />}
+      {open && <ReadingDetails definition={definition} reading={reading} unit={text.unit} />}
     </li>
   );
 });

@@ -4,18 +4,22 @@ import type { ReadingDefinition } from '#core/measures/reading';
 import { useBench, useView } from '../bench/bench-session';
 import { type ArrangedGroup, arrangeReadings, type ReadingRowData } from './arrange-readings';
 import { groupWords } from './group-words';
+import { IntervalSwitch } from './interval-switch';
+import { MarkingNotice } from './marking-notice';
 import { ReadingRow } from './reading-row';
 import { SlowdownNotice } from './slowdown-notice';
+import { ViewNotice } from './view-notice';
 import { hasProfile, WaveProfile } from './wave-profile';
 import './readings.css';
 
 interface PanelProps {
   readonly catalogue: readonly ReadingDefinition[];
   readonly onAskSlowdown: () => void;
+  readonly onRemark: () => void;
 }
 
 /** All readings of the swim by group; what can't be had is folded under each group, with the reason. */
-export function ReadingsPanel({ catalogue, onAskSlowdown }: PanelProps) {
+export function ReadingsPanel({ catalogue, onAskSlowdown, onRemark }: PanelProps) {
   const session = useBench();
   const readings = useStore(session.readings.store, (state) => state.readings);
   const tookMs = useStore(session.readings.store, (state) => state.tookMs);
@@ -26,20 +30,15 @@ export function ReadingsPanel({ catalogue, onAskSlowdown }: PanelProps) {
     if (lit) first.add(lit);
     return arrangeReadings(catalogue, readings, first);
   }, [catalogue, readings, swimmer, lit]);
-  const assumed = readings.some(
-    (reading) => reading.status === 'computed' && reading.notes.includes('marking-error-assumed'),
-  );
   return (
     <aside className="readings" aria-label="Readings" data-took-ms={tookMs.toFixed(2)}>
       <SlowdownNotice onAsk={onAskSlowdown} />
+      <ViewNotice />
+      <IntervalSwitch />
       {groups.map((each) => (
         <Group key={each.group} arranged={each} swimmer={swimmer} />
       ))}
-      <p className="readings-foot">
-        ± is the 95 % interval of this swim’s marks, or of the swimmer’s cycles where it says “this swimmer”
-        {assumed ? ', with an assumed marking error until your own is measured' : ''}. Gaps are leg minus arm:
-        plus means the leg is later.
-      </p>
+      <MarkingNotice onRemark={onRemark} />
     </aside>
   );
 }

@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Reading } from '#core/measures/reading';
 import type { Swimmer } from '#core/swim-file/squad-schema';
+import type { CoachFile } from '#core/swim-file/coach-file';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { MarkingError } from '#core/uncertainty/marking-error';
 import type { ScoreRhythm } from '../score/score-rhythm';
@@ -16,6 +17,8 @@ export interface Derived {
 export interface Known {
   readonly swimmer: Swimmer | null;
   readonly markingError: MarkingError | null;
+  /** What the marking error was measured from; null until it has been read. */
+  readonly coach: CoachFile | null;
 }
 
 export type Derive = (swim: Swim, swimmer: Swimmer | null, markingError: MarkingError | null) => Derived;

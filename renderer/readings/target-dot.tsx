@@ -1,6 +1,7 @@
 import type { TargetMark } from './target-mark';
 
-const words = { yes: 'on target', no: 'off target', unsure: 'can’t tell' } as const;
+/** The three answers in words; "can’t tell" where the interval reaches across an end of the band. */
+export const metWords = { yes: 'met', no: 'not met', unsure: 'can’t tell' } as const;
 
 /** Target met, missed or undecided: by shape and word, colour only repeats it. */
 export function TargetDot({ mark }: { readonly mark: TargetMark | null }) {
@@ -15,7 +16,7 @@ export function TargetDot({ mark }: { readonly mark: TargetMark | null }) {
         )}
       </svg>
       <span className="hearable">
-        {words[mark.met]}: {mark.words}
+        {metWords[mark.met]}: {mark.words}
       </span>
     </span>
   );

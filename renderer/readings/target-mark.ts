@@ -4,14 +4,17 @@ import { targetInForce } from '#core/swim-file/target-in-force';
 export interface TargetMark {
   readonly met: 'yes' | 'no' | 'unsure';
   readonly words: string;
+  readonly band: string;
 }
 
 /** Words of a band the coach set, either end open: "0.40 to 0.50", "at most 30", "at least 2". */
 export function bandWords(low: number | null, high: number | null): string {
-  if (low !== null && high !== null) return `${low} to ${high}`;
-  if (high !== null) return `at most ${high}`;
-  return low === null ? 'any' : `at least ${low}`;
+  if (low !== null && high !== null) return `${plain(low)} to ${plain(high)}`;
+  if (high !== null) return `at most ${plain(high)}`;
+  return low === null ? 'any' : `at least ${plain(low)}`;
 }
+
+const plain = (value: number): string => String(value).replace('-', '−');
 
 /**
  * Whether a value meets the swimmer's own target; null when the coach set none. With an interval, "unsure" when it
@@ -32,8 +35,8 @@ export function targetMark(
   const { low: least, high: most } = interval ?? { low: value, high: value };
   const apart = most < low || least > high;
   if (!apart && !(inside(least) && inside(most)))
-    return { met: 'unsure', words: `may or may not meet the target, ${band}` };
+    return { met: 'unsure', band, words: `may or may not meet the target, ${band}` };
   return inside(value)
-    ? { met: 'yes', words: `meets the target, ${band}` }
-    : { met: 'no', words: `misses the target, ${band}` };
+    ? { met: 'yes', band, words: `meets the target, ${band}` }
+    : { met: 'no', band, words: `misses the target, ${band}` };
 }

@@ -9,8 +9,14 @@ import { useElementSize } from './use-element-size';
 import { useStagePointer } from './use-stage-pointer';
 import './stage.css';
 
+interface Props {
+  /** What the tool in hand asks for; its own prompt when left out. */
+  readonly prompt?: ReactNode;
+  readonly children?: ReactNode;
+}
+
 /** The picture with its overlay. `children` lie over it: questions, forms, trouble with the film. */
-export function Stage({ children }: { readonly children?: ReactNode }) {
+export function Stage({ prompt = <StagePrompt />, children }: Props) {
   const element = useRef<HTMLDivElement>(null);
   const surface = useRef<HTMLDivElement>(null);
   const spaceHeld = useRef(false);
@@ -54,7 +60,7 @@ export function Stage({ children }: { readonly children?: ReactNode }) {
         {size.width > 0 && <StageOverlay view={view} size={size} />}
       </div>
       <Magnifier view={view} size={size} />
-      <StagePrompt />
+      {prompt}
       {children}
     </section>
   );

@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { EventKind } from '#core/marks/event-kind';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { PicturePoint } from '#core/units/brand';
+import type { Interval } from '#core/measures/reading';
 import type { StageView } from '../stage/stage-view';
 import type { SceneLineItem } from './scene-commands';
 
@@ -68,6 +69,8 @@ export interface ViewState {
   readonly asksTravel: boolean;
   /** Reading whose marks are lit. */
   readonly litReading: string | null;
+  /** What the printed ± answers: how sure the marks are of this swim, or how much the swimmer varies. */
+  readonly intervals: Interval['question'];
   readonly showAngles: boolean;
 }
 
@@ -95,6 +98,7 @@ export function createViewStore(start: Partial<ViewState> = {}): ViewStore {
     passStep: null,
     asksTravel: false,
     litReading: null,
+    intervals: 'this-swim',
     showAngles: true,
     ...start,
   }));

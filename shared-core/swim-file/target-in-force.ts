@@ -12,3 +12,23 @@ export function targetInForce(swimmer: Pick<Swimmer, 'targets'>, reading: string
     if (each.reading === reading && (!rules || (each.from ?? '') >= (rules.from ?? ''))) rules = each;
   return rules && (rules.low !== null || rules.high !== null) ? rules : null;
 }
+
+/** Everything that was ever aimed at for a reading, the latest first; what was given up is in it with both ends open. */
+export function targetHistory(swimmer: Pick<Swimmer, 'targets'>, reading: string): readonly Target[] {
+  return swimmer.targets
+    .map((target, place) => ({ target, place }))
+    .filter(({ target }) => target.reading === reading)
+    .sort((a, b) => (b.target.from ?? '').localeCompare(a.target.from ?? '') || b.place - a.place)
+    .map(({ target }) => target);
+}
+
+/**
+ * The targets with one more. One set on the same day for the same reading is a correction and goes; older ones stay as
+ * the history.
+ */
+export function withTarget(targets: readonly Target[], target: Target): Target[] {
+  return [
+    ...targets.filter(({ reading, from }) => reading !== target.reading || from !== target.from),
+    target,
+  ];
+}

@@ -1,0 +1,28 @@
+import { useStore } from 'zustand';
+import { useBench } from '../bench/bench-session';
+
+/** What the intervals rest on, and the way to measure it. */
+export function MarkingNotice({ onRemark }: { readonly onRemark: () => void }) {
+  const session = useBench();
+  const error = useStore(session.known, (state) => state.markingError);
+  const parts = error?.measured;
+  const measured = parts ? parts.events.length + parts.landmarks.length + parts.followed.length : 0;
+  return (
+    <footer className="readings-foot">
+      <p>
+        ± is a 95 % interval.{' '}
+        {measured === 0
+          ? 'Its marking error is assumed until your own is measured.'
+          : `Your own marking error is measured for ${measured} ${measured === 1 ? 'kind' : 'kinds'} of mark; where it is not, it is assumed.`}{' '}
+        Gaps are leg minus arm: plus means the leg is later.
+      </p>
+      <button
+        type="button"
+        onClick={onRemark}
+        title="Mark a random choice again without seeing the first marks (Shift M)"
+      >
+        {measured === 0 ? 'Measure my marking error' : 'Mark again'} <kbd>⇧ M</kbd>
+      </button>
+    </footer>
+  );
+}

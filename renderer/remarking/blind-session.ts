@@ -1,0 +1,36 @@
+import { createStore } from 'zustand/vanilla';
+import { landmarkNames } from '#core/marks/landmark';
+import { emptyScene } from '#core/swim-file/swim-schema';
+import type { RemarkingItem } from '#core/uncertainty/remarking-plan';
+import type { BenchSession } from '../bench/bench-session';
+import { createSwimDocument } from '../state/swim-document';
+import { createViewStore } from '../state/view-store';
+
+/**
+ * A bench with the same film and nothing on it: no marks, no body lines, no scene. What is marked here is thrown
+ * away after it has been compared, so the first marks can neither be seen nor changed. Landmarks that are not asked for
+ * count as hidden, so that the body line passes over them.
+ */
+export function blindSession(session: BenchSession, item: RemarkingItem): BenchSession {
+  const swim = session.document.swim();
+  const bare = { ...swim, events: [], followed: [], dismissed: [], scene: emptyScene };
+  if (item.of === 'event')
+    return {
+      ...session,
+      document: createSwimDocument({ ...bare, postures: [] }),
+      view: createViewStore({ frame: item.first, showAngles: false, pace: 0.25 }),
+    };
+  const asked = new Set(item.points.map(({ landmark }) => landmark));
+  const hidden = landmarkNames.filter((name) => !asked.has(name));
+  return {
+    ...session,
+    document: createSwimDocument({ ...bare, postures: [{ frame: item.frame, points: {}, hidden }] }),
+    known: createStore(() => session.known.getState()),
+    view: createViewStore({
+      frame: item.frame,
+      showAngles: false,
+      tool: 'body-line',
+      nextLandmark: item.points[0]?.landmark ?? null,
+    }),
+  };
+}

@@ -1,0 +1,108 @@
+import { useEffect, useMemo } from 'react';
+import { useStore } from 'zustand';
+import { markPhrase } from '#core/marks/mark-words';
+import { plainMark } from '#core/swim-file/swim-schema';
+import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
+import type { MomentItem } from '#core/uncertainty/remarking-plan';
+import type { Command } from '../app/command';
+import { useCommandKeys } from '../app/use-command-keys';
+import { useBench, useView } from '../bench/bench-session';
+import { whenShown } from '../bench/stepping';
+import { useSpaceToPlay } from '../bench/use-space-to-play';
+import { Stage } from '../stage/stage';
+
+interface Props {
+  readonly item: MomentItem;
+  readonly onAnswer: (answer: RemarkingAnswer) => void;
+}
+
+/** One moment to find again in a short loop that says neither its frames nor its time. */
+export function MomentStep({ item, onAnswer }: Props) {
+  const session = useBench();
+  const frame = useView((state) => state.frame);
+  const playing = useView((state) => state.playing);
+  const hasFilm = useStore(session.film, (state) => state.source !== null);
+  const loop = useMemo(() => ({ first: item.first, last: item.last }), [item]);
+  useSpaceToPlay(loop);
+  useEffect(() => {
+    if (hasFilm) session.view.setState({ playing: true });
+    return () => session.view.setState({ playing: false });
+  }, [session, hasFilm]);
+
+  const { step, mark, commands } = useMemo(() => {
+    const to = (wanted: number, towards: -1 | 1): void =>
+      session.view.setState({
+        frame: Math.min(item.last, Math.max(item.first, wanted)),
+        playing: false,
+        towards,
+      });
+    const by = (frames: -1 | 1): void => to(session.view.getState().frame + frames, frames);
+    const here = async (): Promise<void> => {
+      session.view.setState({ playing: false });
+      const { frame: marked } = session.view.getState();
+      if (await whenShown(session)) onAnswer({ frame: marked });
+      else session.say('The picture is not there yet: nothing was marked');
+    };
+    const command = (id: string, label: string, keys: readonly string[], run: Command['run']): Command => ({
+      id,
+      label,
+      keys,
+      kind: 'view',
+      run,
+    });
+    return {
+      step: by,
+      mark: here,
+      commands: [
+        command('remark-back', 'One frame back', ['ArrowLeft'], () => by(-1)),
+        command('remark-on', 'One frame on', ['ArrowRight'], () => by(1)),
+        command('remark-first', 'Start of the loop', ['Home'], () => to(item.first, -1)),
+        command('remark-mark', 'Mark this picture', ['Enter'], here),
+      ],
+    };
+  }, [session, item, onAnswer]);
+  useCommandKeys('Mark again', commands);
+
+  const phrase = markPhrase({ ...plainMark, kind: item.kind, hand: item.hand });
+  return (
+    <>
+      <Stage prompt={null}>
+        <output className="stage-prompt">
+          <strong>Find the {phrase} again</strong>
+          <span>Step to its picture, then mark it. Where you marked it first is not shown.</span>
+        </output>
+      </Stage>
+      <section className="remark-controls" aria-label="Step through the loop">
+        <button type="button" onClick={() => step(-1)} title="One frame back (←)">
+          ◀ frame
+        </button>
+        <button
+          type="button"
+          className="remark-play"
+          aria-pressed={playing}
+          onClick={() => session.view.setState({ playing: !playing })}
+          title="Play the loop or stop (Space)"
+        >
+          {playing ? '❙❙ Stop' : '▶ Loop'}
+        </button>
+        <button type="button" onClick={() => step(1)} title="One frame on (→)">
+          frame ▶
+        </button>
+        <input
+          type="range"
+          min={item.first}
+          max={item.last}
+          value={frame}
+          aria-label="Place in the loop"
+          aria-valuetext={`${Math.round((100 * (frame - item.first)) / (item.last - item.first))} % of the loop`}
+          onChange={(event) =>
+            session.view.setState({ frame: Number(event.target.value), playing: false, towards: 0 })
+          }
+        />
+        <button type="button" className="remark-mark" onClick={() => void mark()} title="Mark it (Enter)">
+          Mark this picture <kbd>↵</kbd>
+        </button>
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,133 @@
+import { useEffect, useMemo } from 'react';
+import { landmarkWords } from '#core/marks/mark-words';
+import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
+import type { PointsItem } from '#core/uncertainty/remarking-plan';
+import type { Command } from '../app/command';
+import { useCommandKeys } from '../app/use-command-keys';
+import { useBench, useSwim, useView } from '../bench/bench-session';
+import { nudgePoint, pointIsHeld } from '../bench/selection-actions';
+import { Stage } from '../stage/stage';
+import { guideOn, leaveOutNext } from '../stage/tools/body-line-tool';
+import { enterAtCrosshair } from '../stage/tools/crosshair';
+import { postureOn } from '../state/selectors';
+import { nothingSelected } from '../state/view-store';
+
+interface Props {
+  readonly item: PointsItem;
+  readonly onAnswer: (answer: RemarkingAnswer) => void;
+}
+
+const ways = [
+  ['ArrowLeft', -1, 0],
+  ['ArrowRight', 1, 0],
+  ['ArrowUp', 0, -1],
+  ['ArrowDown', 0, 1],
+] as const;
+const lengths = [
+  ['', 1],
+  ['Shift+', 10],
+  ['Alt+', 0.1],
+] as const;
+
+/** The points of one frame to lay again, from fingertip to toe, on a bare picture. */
+export function PointsStep({ item, onAnswer }: Props) {
+  const session = useBench();
+  const next = useView((state) => state.nextLandmark);
+  const posture = useSwim((swim) => postureOn(swim, item.frame));
+  const laid = item.points.filter(({ landmark }) => posture?.points[landmark]).length;
+  const touched = useMemo(
+    () => Object.keys(posture?.points ?? {}).length > 0 || next === null,
+    [posture, next],
+  );
+
+  const { keep, back, commands } = useMemo(() => {
+    const done = (): void => {
+      onAnswer({ points: postureOn(session.document.swim(), item.frame)?.points ?? {} });
+    };
+    const undo = (): void => {
+      session.document.undo();
+      session.view.setState({ selection: nothingSelected });
+      guideOn(session);
+    };
+    const nudges = ways.flatMap(([key, dx, dy]) =>
+      lengths.map(
+        ([modifier, pixels]): Command => ({
+          id: `remark-${key}-${pixels}`,
+          label: `Move the point ${pixels} px`,
+          keys: [`${modifier}${key}`],
+          kind: 'undoable',
+          enabled: () => pointIsHeld(session),
+          run: () => nudgePoint(session, dx * pixels, dy * pixels),
+        }),
+      ),
+    );
+    const enter = (): void => {
+      if (session.view.getState().nextLandmark) enterAtCrosshair(session);
+      else done();
+    };
+    const hidden = (): void => leaveOutNext(session);
+    const others: Command[] = [
+      { id: 'remark-hidden', label: 'This point is hidden', keys: ['h'], kind: 'undoable', run: hidden },
+      { id: 'remark-undo', label: 'Back one point', keys: ['$mod+z'], kind: 'never', run: undo },
+      {
+        id: 'remark-enter',
+        label: 'Place at the crosshair, or keep the points',
+        keys: ['Enter'],
+        kind: 'view',
+        run: enter,
+      },
+    ];
+    return { keep: done, back: undo, commands: [...nudges, ...others] };
+  }, [session, item, onAnswer]);
+  useCommandKeys('Mark again', commands);
+
+  // the picture comes after the step: only then can the next point be asked for
+  const shown = useView((state) => state.shownFrame === state.frame);
+  useEffect(() => {
+    if (shown) guideOn(session);
+  }, [session, shown]);
+
+  return (
+    <>
+      <Stage prompt={null}>
+        <output className="stage-prompt">
+          <strong>
+            {next
+              ? `Lay the ${landmarkWords[next].toLowerCase()} again`
+              : laid > 0
+                ? 'All points laid'
+                : 'No point can be seen here'}
+          </strong>
+          <span>
+            {next
+              ? `Point ${laid + 1} of ${item.points.length}. Press and hold to see it larger.`
+              : 'Drag a point to mend it, or go on.'}
+          </span>
+        </output>
+      </Stage>
+      <section className="remark-controls" aria-label="Lay the points">
+        <button type="button" onClick={back} disabled={!touched} title="Take back the last point (Ctrl Z)">
+          Back one point
+        </button>
+        <button
+          type="button"
+          onClick={() => leaveOutNext(session)}
+          disabled={next === null}
+          title="It can't be seen on this picture (H)"
+        >
+          Hidden <kbd>H</kbd>
+        </button>
+        <span className="remark-space" />
+        <button
+          type="button"
+          className="remark-mark"
+          onClick={keep}
+          disabled={next !== null}
+          title="Keep the points and go on (Enter)"
+        >
+          Keep the points <kbd>↵</kbd>
+        </button>
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,96 @@
+import { type EventKind, eventKinds } from '#core/marks/event-kind';
+import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import { eventWords, landmarkWords } from '#core/marks/mark-words';
+import type { CoachFile } from '#core/swim-file/coach-file';
+import {
+  coachMarkingError,
+  type CoachRepeatability,
+  coachRepeatability,
+} from '#core/uncertainty/coach-marking-error';
+import type { MarkingError } from '#core/uncertainty/marking-error';
+import { pairsToTrust } from '#core/uncertainty/remarking';
+
+const kindOf = (item: string): EventKind | undefined => eventKinds.find((kind) => kind === item);
+const landmarkOf = (item: string): LandmarkName | undefined => landmarkNames.find((name) => name === item);
+
+const axisWords = { time: '', x: ', along the picture', y: ', up and down' } as const;
+
+function itemWords({ item, axis, of }: CoachRepeatability): string {
+  const kind = kindOf(item);
+  const landmark = landmarkOf(item);
+  const name = kind ? eventWords[kind] : landmark ? landmarkWords[landmark] : item;
+  return `${name}${axisWords[axis]}${of === 'followed' ? ', followed' : ''}`;
+}
+
+/** What intervals take for one such mark, in the table's unit (ms or px). */
+function usedSd(row: CoachRepeatability, error: MarkingError): number | null {
+  const kind = kindOf(row.item);
+  if (kind) return 1000 * error.eventSd[kind];
+  const landmark = landmarkOf(row.item);
+  if (!landmark) return null;
+  return row.of === 'followed' ? error.followedSd[landmark] : error.landmarkSd[landmark];
+}
+
+function biasWords(row: CoachRepeatability, value: number): string {
+  const size = Math.abs(value).toFixed(1);
+  if (Number(size) === 0) return 'none seen';
+  const way = { time: ['later', 'earlier'], x: ['right', 'left'], y: ['lower', 'higher'] } as const;
+  return `${size} ${row.axis === 'time' ? 'ms' : 'px'} ${way[row.axis][value > 0 ? 0 : 1]}`;
+}
+
+interface Props {
+  readonly coach: CoachFile;
+  /** Height of the picture that pixels are told for. */
+  readonly pictureHeight: number;
+}
+
+/** How well the coach repeats each kind of mark, and what the intervals use for it. */
+export function RepeatabilityTable({ coach, pictureHeight }: Props) {
+  const rows = coachRepeatability(coach, pictureHeight);
+  const error = coachMarkingError(coach, pictureHeight);
+  if (rows.length === 0) return <p>Nothing has been marked again yet: every interval uses assumed errors.</p>;
+  return (
+    <div className="remark-table">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Mark</th>
+            <th scope="col">Pairs</th>
+            <th scope="col" title="SD of the differences ÷ √2 (Hopkins 2000)">
+              Typical error
+            </th>
+            <th scope="col" title="Mean of second minus first mark">
+              Second mark is
+            </th>
+            <th scope="col" title="MDC95 = 1.96 · √2 · SEM (Weir 2005)">
+              Least real change
+            </th>
+            <th scope="col">In the intervals</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => {
+            const factor = row.axis === 'time' ? 1000 : 1;
+            const unit = row.axis === 'time' ? 'ms' : 'px';
+            const { found } = row;
+            const trusted = found !== null && !found.tooFew;
+            const used = usedSd(row, error);
+            return (
+              <tr key={`${row.item}${row.axis}${row.of}`} data-item={`${row.item} ${row.axis} ${row.of}`}>
+                <th scope="row">{itemWords(row)}</th>
+                <td>{row.pairs}</td>
+                <td>{found ? `${(factor * found.typicalError).toFixed(1)} ${unit}` : '–'}</td>
+                <td>{found ? biasWords(row, factor * found.bias) : '–'}</td>
+                <td>{found ? `${(factor * found.leastRealChange).toFixed(1)} ${unit}` : '–'}</td>
+                <td className={trusted ? undefined : 'remark-few'}>
+                  {used === null ? '–' : `${used.toFixed(1)} ${unit}, ${trusted ? 'measured' : 'assumed'}`}
+                  {!trusted && <small>too few to trust: {pairsToTrust} pairs are needed</small>}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,96 @@
+import { useState } from 'react';
+import { errorWords } from '#core/host-contract/error-words';
+import type { HostError } from '#core/host-contract/host-error';
+import { neverCompared } from '#core/practice/never-compared';
+import { targetAdvice } from '#core/practice/target-advice';
+import { targetHistory, targetInForce } from '#core/swim-file/target-in-force';
+import { useStore } from 'zustand';
+import { useBench, useSwim } from '../bench/bench-session';
+import { dayWords } from '../card/card-words';
+import { isoDayOf } from '../card/remembered-card';
+import { bandWords } from '../readings/target-mark';
+import { BandFields } from './band-fields';
+import { writeTarget } from './write-target';
+import './targets.css';
+
+interface Props {
+  readonly reading: string;
+  /** Unit as it is printed. */
+  readonly unit: string;
+}
+
+/** The swimmer's band for one reading: set, changed, given up; and what was aimed at before. */
+export function ReadingTarget({ reading, unit }: Props) {
+  const session = useBench();
+  const swimmer = useStore(session.known, (state) => state.swimmer);
+  const card = useSwim((swim) => swim.card);
+  const [trouble, setTrouble] = useState<HostError | null>(null);
+  const [round, setRound] = useState(0);
+  if (neverCompared(reading))
+    return <p className="target-none">No target can be set: this must never become a thing to beat.</p>;
+  if (!swimmer)
+    return <p className="target-none">Say on the card who swims, and a target can be set here.</p>;
+  const target = targetInForce(swimmer, reading);
+  const [, ...before] = targetHistory(swimmer, reading);
+  const advice = target ? null : targetAdvice(reading, card);
+  const set = async (low: number | null, high: number | null): Promise<void> => {
+    const from = isoDayOf(Date.now());
+    const written = await writeTarget(session.host, swimmer.id, { reading, low, high, from });
+    setTrouble(written.ok ? null : written.error);
+    if (!written.ok) return;
+    const { squad } = session.squad.getState();
+    if (squad)
+      session.squad.setState({
+        squad: {
+          ...squad,
+          swimmers: squad.swimmers.map((each) => (each.id === swimmer.id ? written.value : each)),
+        },
+      });
+    session.known.setState({ swimmer: written.value });
+    setRound((each) => each + 1);
+    session.say(
+      low === null && high === null
+        ? `No target any more for ${swimmer.name}`
+        : `Target of ${swimmer.name}: ${bandWords(low, high)} ${unit}`,
+    );
+  };
+  return (
+    <div className="reading-target">
+      <BandFields
+        key={round}
+        unit={unit}
+        low={target?.low ?? null}
+        high={target?.high ?? null}
+        onKeep={(low, high) => void set(low, high)}
+      />
+      {advice && (
+        <button type="button" onClick={() => void set(advice.low, advice.high)}>
+          Take {bandWords(advice.low, advice.high)} {unit}: {advice.why}
+        </button>
+      )}
+      {target && (
+        <button type="button" onClick={() => void set(null, null)}>
+          Give it up
+        </button>
+      )}
+      {trouble && (
+        <p role="alert">
+          {errorWords(trouble).what} {errorWords(trouble).todo}
+        </p>
+      )}
+      {target?.from && <small>Since {dayWords(target.from)}.</small>}
+      {before.length > 0 && (
+        <small>
+          Before:{' '}
+          {before
+            .map(
+              ({ low, high, from }) =>
+                `${low === null && high === null ? 'none' : bandWords(low, high)}${from ? ` from ${dayWords(from)}` : ''}`,
+            )
+            .join('; ')}
+          .
+        </small>
+      )}
+    </div>
+  );
+}
