@@ -59,7 +59,9 @@ function remarkingOf(entry: Entry, pictureHeight: number): Remarking | null {
     return kind ? { ...pair, of: 'event', kind, frameInterval: entry.frameSeconds ?? 0 } : null;
   }
   const landmark = landmarkNames.find((name) => name === entry.item);
-  return landmark ? { ...pair, of: entry.of === 'followed' ? 'followed' : 'landmark', landmark } : null;
+  return landmark
+    ? { ...pair, of: entry.of === 'followed' ? 'followed' : 'landmark', landmark, axis: entry.axis }
+    : null;
 }
 
 function difference(entry: Entry, pictureHeight: number): number {

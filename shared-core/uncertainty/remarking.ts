@@ -63,15 +63,20 @@ export type Remarking = RemarkedPair &
         /** Local frame interval in real seconds: its rounding is in both marks and is taken off again. */
         readonly frameInterval: number;
       }
-    | { readonly of: 'landmark'; readonly landmark: LandmarkName }
-    | { readonly of: 'followed'; readonly landmark: LandmarkName }
+    | {
+        readonly of: 'landmark' | 'followed';
+        readonly landmark: LandmarkName;
+        /** Along or up the picture; each needs its ten pairs. Left out: not told apart. */
+        readonly axis?: 'x' | 'y';
+      }
   );
 
 /** A picture point can't be set finer than a part of a pixel: a tenth. Our default. */
 const finestPixels = 0.1;
 
 /**
- * The coach's own marking error from re-marking, kind by kind; a kind of fewer than ten pairs keeps the fallback's.
+ * The coach's own marking error from re-marking, kind by kind; a kind of fewer than ten pairs keeps the fallback's, and so
+ * does a point with fewer along or up the picture (the two are pooled: root of the mean of squares).
  * Basis 'measured' once any kind could be measured. What is left of an event after taking frame rounding (Δ²/12) off
  * is held at a fifth of the frame interval at least: the same picture chosen every time does not prove a perfect eye
  * (our default). A followed point differs from the coach's mark by both their errors, of which the coach's is taken off;
@@ -91,21 +96,29 @@ export function markingErrorFromRemarkings(
     eventSd[kind] = Math.max(floor, Math.sqrt(Math.max(0, found.typicalError ** 2 - square / 12)));
     return true;
   });
-  const pointsOf = (of: 'landmark' | 'followed', landmark: LandmarkName): Repeatability | null => {
-    const found = repeatability(entries.filter((each) => each.of === of && each.landmark === landmark));
-    return found && !found.tooFew ? found : null;
+  const pointsOf = (of: 'landmark' | 'followed', landmark: LandmarkName): number | null => {
+    const own = entries.flatMap((each) => (each.of === of && each.landmark === landmark ? [each] : []));
+    const axes = [...new Set(own.map(({ axis }) => axis))].map((axis) =>
+      repeatability(own.filter((each) => each.axis === axis)),
+    );
+    let squares = 0;
+    for (const found of axes) {
+      if (!found || found.tooFew) return null;
+      squares += found.typicalError ** 2;
+    }
+    return axes.length === 0 ? null : Math.sqrt(squares / axes.length);
   };
   const landmarkSd = { ...fallback.landmarkSd };
   const landmarks = landmarkNames.filter((landmark) => {
     const found = pointsOf('landmark', landmark);
-    if (found) landmarkSd[landmark] = Math.max(finestPixels, found.typicalError);
+    if (found !== null) landmarkSd[landmark] = Math.max(finestPixels, found);
     return found !== null;
   });
   const followedSd = { ...fallback.followedSd };
   const followed = landmarkNames.filter((landmark) => {
     const found = pointsOf('followed', landmark);
     const marked = landmarkSd[landmark];
-    const both = found ? 2 * found.typicalError ** 2 - marked ** 2 : followedSd[landmark] ** 2;
+    const both = found !== null ? 2 * found ** 2 - marked ** 2 : followedSd[landmark] ** 2;
     followedSd[landmark] = Math.max(marked, Math.sqrt(Math.max(0, both)));
     return found !== null;
   });
