@@ -3,7 +3,7 @@ import { eventKinds } from '#core/marks/event-kind';
 import { landmarkNames } from '#core/marks/landmark';
 import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
 import type { RemarkingItem } from '#core/uncertainty/remarking-plan';
-import type { KeyedText } from '../state/swim-journal';
+import { createKeyedJournal, type KeyedJournal, type KeyedText } from '../state/keyed-journal';
 
 const frame = z.number().int().nonnegative();
 const point = z.object({ x: z.number(), y: z.number() });
@@ -28,49 +28,18 @@ const answerSchema = z.union([
   z.object({ points: z.partialRecord(z.enum(landmarkNames), point) }),
 ]);
 const passSchema = z.object({
+  swimId: z.string(),
   items: z.array(itemSchema),
   answers: z.array(z.object({ answer: answerSchema, on: z.iso.datetime() }).nullable()),
 });
 
 /** A pass under way: what is to be marked again, and what was said so far, in the same order; null: skipped. */
 export interface RemarkingPass {
+  readonly swimId: string;
   readonly items: readonly RemarkingItem[];
   readonly answers: readonly ({ readonly answer: RemarkingAnswer; readonly on: string } | null)[];
 }
 
 /** Keeps a pass that was left, so that it can go on another day; one a swim, in the window's own storage. */
-export interface RemarkingJournal {
-  read(): RemarkingPass | null;
-  /** False when the window's storage is full or forbidden. */
-  keep(pass: RemarkingPass): boolean;
-  forget(): void;
-}
-
-export function createRemarkingJournal(storage: KeyedText, swimId: string): RemarkingJournal {
-  const key = `submark-remarking-${swimId}`;
-  return {
-    read() {
-      const text = storage.getItem(key);
-      if (text === null) return null;
-      let raw: unknown;
-      try {
-        raw = JSON.parse(text);
-      } catch {
-        raw = null;
-      }
-      const parsed = passSchema.safeParse(raw);
-      return parsed.success ? (parsed.data as RemarkingPass) : null;
-    },
-    keep(pass) {
-      try {
-        storage.setItem(key, JSON.stringify(pass));
-        return true;
-      } catch {
-        return false;
-      }
-    },
-    forget() {
-      storage.removeItem(key);
-    },
-  };
-}
+export const createRemarkingJournal = (storage: KeyedText): KeyedJournal<RemarkingPass> =>
+  createKeyedJournal<RemarkingPass>(storage, 'submark-remarking-', passSchema, ({ swimId }) => swimId);

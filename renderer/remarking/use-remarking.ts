@@ -48,10 +48,10 @@ const freshSeed = (): number => crypto.getRandomValues(new Uint32Array(1))[0] ??
 /** One blind pass from its start to its results; every answer is kept in the window at once. */
 export function useRemarking(session: BenchSession): Remarking {
   const swim = session.document.swim();
-  const journal = useMemo(() => createRemarkingJournal(window.localStorage, swim.id), [swim.id]);
-  const [left, setLeft] = useState(() => journal.read());
+  const journal = useMemo(() => createRemarkingJournal(window.localStorage), []);
+  const [left, setLeft] = useState(() => journal.read(swim.id));
   const [phase, setPhase] = useState<RemarkingPhase>('start');
-  const [pass, setPass] = useState<RemarkingPass>({ items: [], answers: [] });
+  const [pass, setPass] = useState<RemarkingPass>({ swimId: swim.id, items: [], answers: [] });
   const [trouble, setTrouble] = useState<HostError | null>(null);
   const [added, setAdded] = useState(0);
 
@@ -72,9 +72,9 @@ export function useRemarking(session: BenchSession): Remarking {
         setPhase('start');
         return;
       }
-      const rest = { items: ended.items.slice(ended.answers.length), answers: [] };
+      const rest = { swimId: swim.id, items: ended.items.slice(ended.answers.length), answers: [] };
       if (rest.items.length > 0) journal.keep(rest);
-      else journal.forget();
+      else journal.forget(swim.id);
       setLeft(rest.items.length > 0 ? rest : null);
       setAdded(entries.length);
       const coach = written.value;
@@ -105,16 +105,16 @@ export function useRemarking(session: BenchSession): Remarking {
       const items = remarkingPlan(swim, clockOf(swim), { ...wish, seed: freshSeed() });
       if (items.length === 0) return;
       setPhase('going');
-      take({ items, answers: [] });
+      take({ swimId: swim.id, items, answers: [] });
     },
     goOn() {
       if (!left) return;
       const keeps = left.items.map((item, i) => left.answers[i] !== undefined || stillTrue(session, item));
       setPhase('going');
-      take({ items: left.items.filter((_, i) => keeps[i]), answers: left.answers });
+      take({ ...left, items: left.items.filter((_, i) => keeps[i]) });
     },
     throwAway() {
-      journal.forget();
+      journal.forget(swim.id);
       setLeft(null);
     },
     answer: (answer) =>
