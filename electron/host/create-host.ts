@@ -82,6 +82,9 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
       const result = await handler(checked.data);
       return result.ok ? success(operation.output.parse(result.value)) : result;
     },
-    close: () => parts.jobs.close(),
+    async close() {
+      await parts.jobs.close();
+      await parts.shelf.close();
+    },
   });
 }

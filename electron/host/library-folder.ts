@@ -13,6 +13,8 @@ export interface LibraryFolder {
   readonly trials: string;
   /** The coach's own drills and patterns. */
   readonly drills: string;
+  /** What can be made again from the rest; may be deleted at any time. */
+  readonly cache: string;
   readonly about: string;
 }
 
@@ -28,6 +30,7 @@ export function libraryFolder(root: string): LibraryFolder {
     practices: path.join(root, 'practices'),
     trials: path.join(root, 'trials'),
     drills: path.join(root, 'drills.json'),
+    cache: path.join(root, '.cache'),
     about: path.join(root, 'library.json'),
   };
 }

@@ -4,7 +4,7 @@ import type { Swim } from '#core/swim-file/swim-schema';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 
-/** What the shelf shows of a swim. Thumbnail and clip status are for the caller, who can look at the disk. */
+/** What the shelf shows of a swim. Thumbnail, copies and clip status are for the caller, who can look at the disk. */
 export function summariseSwim(swim: Swim, revision: string): SwimSummary {
   const table = tableFromRecord(swim.clip.frameTimes);
   const clock = { table, slowdown: swim.clip.slowdown.factor };
@@ -20,10 +20,13 @@ export function summariseSwim(swim: Swim, revision: string): SwimSummary {
       frames: table.starts.length,
       seconds: realTimeOf(clock, table.starts.length - 1),
       slowdown: swim.clip.slowdown.factor,
+      inside: swim.clip.place.kind === 'inside',
+      fingerprint: swim.clip.fingerprint,
     },
     eventCount: swim.events.length,
     postureCount: swim.postures.length,
     hasThumbnail: false,
+    copies: 0,
     clipStatus: 'missing',
     headline: headlineReadings(swim),
   };

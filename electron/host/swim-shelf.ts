@@ -1,4 +1,4 @@
-import { mkdir, readdir, rename, stat } from 'node:fs/promises';
+import { lstat, mkdir, readdir, rename, stat } from 'node:fs/promises';
 import path from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
 import { failure, type Result, success } from '#core/host-contract/host-error';
@@ -7,21 +7,40 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import type { Clip, Swim } from '#core/swim-file/swim-schema';
 import type { Disk } from './atomic-file';
-import { containedPath } from './contained-path';
+import { containedPath, isPlainName } from './contained-path';
 import { fileFailure } from './file-errors';
 import { KnownFingerprints, sameFingerprint } from './fingerprint';
+import { inParallel } from './in-parallel';
 import { KeptFile } from './kept-file';
 import type { LibraryFolder } from './library-folder';
+import { type Indexed, ShelfIndex } from './shelf-index';
 import { summariseSwim } from './summarise-swim';
+import { isSwimCopy } from './swim-copies';
 
 type Problem = OperationOutput<'library/open'>['problems'][number];
 
-interface Known {
-  readonly stamp: string;
-  readonly summary: SwimSummary;
-  readonly clip: Clip;
-  /** The file is damaged and its newest good generation stands in. */
-  readonly recovered: boolean;
+interface Listed {
+  swims: SwimSummary[];
+  problems: Problem[];
+  /** Swims that are still being read. */
+  pending: number;
+}
+
+/** Folders looked into at once; more makes no disk quicker. Our default. */
+const looksAtATime = 48;
+
+const stampOf = ({ mtimeMs, size, ino }: { mtimeMs: number; size: number; ino: number }): string =>
+  `${mtimeMs}:${size}:${ino}`;
+
+function patient(milliseconds: number): Promise<void> {
+  return Number.isFinite(milliseconds)
+    ? new Promise((resolve) => setTimeout(resolve, milliseconds))
+    : new Promise(() => undefined);
+}
+
+/** What comes and goes beside a swim's file without changing it. */
+function besideSwim(names: readonly string[]): Pick<SwimSummary, 'hasThumbnail' | 'copies'> {
+  return { hasThumbnail: names.includes('thumb.jpg'), copies: names.filter(isSwimCopy).length };
 }
 
 const swimCodes = { damaged: 'swim-damaged', newer: 'swim-newer-version' } as const;
@@ -29,8 +48,7 @@ const swimCodes = { damaged: 'swim-damaged', newer: 'swim-newer-version' } as co
 /** The swims of a library: one folder each, files are the truth. */
 export class SwimShelf {
   private readonly file: KeptFile<Swim>;
-  /** Summaries by swim file, good while its time and size stand. */
-  private readonly summaries = new Map<string, Known>();
+  private readonly index: ShelfIndex;
   private readonly fingerprints = new KnownFingerprints();
 
   constructor(
@@ -38,17 +56,32 @@ export class SwimShelf {
     disk: Disk,
   ) {
     this.file = new KeptFile(disk, parseSwim, swimCodes);
+    this.index = new ShelfIndex(folder.cache);
   }
 
   folderOf(id: string): string {
     return path.join(this.folder.swims, id);
   }
 
-  private swimFile(id: string): string {
+  swimFile(id: string): string {
     return path.join(this.folderOf(id), 'swim.json');
   }
 
-  async list(): Promise<Result<{ swims: SwimSummary[]; problems: Problem[] }>> {
+  /** Forgets the index, so that every swim is read anew. */
+  forget(): void {
+    this.index.forget();
+  }
+
+  /** Writes the index that waits to be written. */
+  close(): Promise<void> {
+    return this.index.save();
+  }
+
+  /**
+   * Every swim of the library. Those the index doesn't know are read; `patience` milliseconds are waited for that, then
+   * the answer says how many are still being read, and reading goes on.
+   */
+  async list(patience = Number.POSITIVE_INFINITY): Promise<Result<Listed>> {
     let names: string[];
     try {
       const entries = await readdir(this.folder.swims, { withFileTypes: true });
@@ -56,51 +89,100 @@ export class SwimShelf {
     } catch (error) {
       return fileFailure(error, this.folder.swims, 'reading');
     }
+    await this.index.keepOnly(new Set(names));
+    const known = await inParallel(names, looksAtATime, async (name) => this.look(name));
+    const strange = names.filter((_, i) => known[i] === null);
+    const read = new Map<string, Result<Indexed>>();
+    const reading = this.readAll(strange, read);
+    await Promise.race([reading, patient(patience)]);
     const swims: SwimSummary[] = [];
     const problems: Problem[] = [];
-    for (const name of names) {
-      const summary = await this.summary(name);
-      if (summary.ok) {
+    let pending = 0;
+    names.forEach((name, i) => {
+      const summary = known[i] ?? read.get(name);
+      if (!summary) pending += 1;
+      else if (summary.ok) {
         swims.push(summary.value.summary);
         if (summary.value.recovered)
           problems.push({ folder: name, code: 'swim-damaged', detail: { name: 'swim.json', recovered: 1 } });
       } else if (summary.error.code === 'swim-newer-version' || summary.error.code === 'swim-damaged')
         problems.push({ folder: name, code: summary.error.code, detail: summary.error.detail });
       else problems.push({ folder: name, code: 'cannot-read', detail: summary.error.detail });
-    }
-    return success({ swims, problems });
+    });
+    return success({ swims, problems, pending });
   }
 
-  private async summary(id: string): Promise<Result<Known>> {
-    let stamp: string;
+  /** Reads swims one after the other into `answers`; ones that are already being read are waited for, not read twice. */
+  private async readAll(ids: readonly string[], answers: Map<string, Result<Indexed>>): Promise<void> {
+    for (const id of ids) {
+      const running = this.running.get(id) ?? this.readFresh(id);
+      this.running.set(id, running);
+      answers.set(id, await running.finally(() => this.running.delete(id)));
+    }
+  }
+  private readonly running = new Map<string, Promise<Result<Indexed>>>();
+
+  /** What the index has of a swim, with what lies beside it now; null when it has to be read. */
+  private async look(id: string): Promise<Result<Indexed> | null> {
+    const entry = (await this.index.all()).get(id);
+    if (!entry) return null;
     try {
-      const facts = await stat(this.swimFile(id));
-      stamp = `${facts.mtimeMs}:${facts.size}:${facts.ino}`;
+      const [names, facts] = await Promise.all([readdir(this.folderOf(id)), stat(this.swimFile(id))]);
+      if (stampOf(facts) !== entry.stamp) return null;
+      const clipStamp = await this.clipStamp(id, entry.place);
+      if (clipStamp !== null && clipStamp !== entry.clipStamp) return null;
+      const clipStatus = clipStamp === null ? 'missing' : entry.clipSame ? 'present' : 'changed';
+      const summary = { ...entry.summary, clipStatus, ...besideSwim(names) } as const;
+      return success({ ...entry, summary });
     } catch (error) {
       return fileFailure(error, `${id}/swim.json`, 'reading');
     }
-    const known = this.summaries.get(id);
-    const read = known?.stamp === stamp ? null : await this.file.read(this.swimFile(id));
-    if (read && !read.ok) return read;
-    if (read?.ok && read.value.value.id !== id)
+  }
+
+  private async clipStamp(id: string, place: Clip['place']): Promise<string | null> {
+    try {
+      if (place.kind === 'outside') return stampOf(await stat(place.path));
+      const facts = await lstat(path.join(this.folderOf(id), place.name));
+      if (!facts.isSymbolicLink()) return isPlainName(place.name) ? stampOf(facts) : null;
+      const file = await containedPath(this.folderOf(id), place.name);
+      return file === null ? null : stampOf(await stat(file));
+    } catch (error) {
+      fileFailure(error, id, 'reading');
+      return null;
+    }
+  }
+
+  private async readFresh(id: string): Promise<Result<Indexed>> {
+    let stamp: string;
+    let names: string[];
+    try {
+      stamp = stampOf(await stat(this.swimFile(id)));
+      names = await readdir(this.folderOf(id));
+    } catch (error) {
+      return fileFailure(error, `${id}/swim.json`, 'reading');
+    }
+    const read = await this.file.read(this.swimFile(id));
+    if (!read.ok) return read;
+    const { value: swim, revision, recovered } = read.value;
+    if (swim.id !== id)
       return failure('swim-damaged', { name: id, where: 'id', what: 'is not the folder’s name' });
-    const hasThumbnail = await stat(path.join(this.folderOf(id), 'thumb.jpg')).then(
-      () => true,
-      () => false,
-    );
-    const fresh = read
-      ? {
-          summary: summariseSwim(read.value.value, read.value.revision),
-          clip: read.value.value.clip,
-          recovered: read.value.recovered,
-        }
-      : known;
-    if (!fresh) throw new Error('a summary is either known or read');
-    // thumbnail and clip come and go without the swim's file changing
-    const clipStatus = await this.clipStatus(id, fresh.clip);
-    const now: Known = { ...fresh, stamp, summary: { ...fresh.summary, hasThumbnail, clipStatus } };
-    this.summaries.set(id, now);
-    return success(now);
+    const { place } = swim.clip;
+    const clipStamp = await this.clipStamp(id, place);
+    const clipStatus = await this.clipStatus(id, swim.clip);
+    const fresh: Indexed = {
+      stamp,
+      clipStamp,
+      clipSame: clipStatus === 'present',
+      place,
+      recovered,
+      summary: { ...summariseSwim(swim, revision), clipStatus, ...besideSwim(names) },
+    };
+    await this.index.set(id, fresh);
+    return success(fresh);
+  }
+
+  private async known(id: string): Promise<Result<Indexed>> {
+    return (await this.look(id)) ?? this.readFresh(id);
   }
 
   async read(id: string): Promise<Result<OperationOutput<'swim/read'>>> {
@@ -116,13 +198,13 @@ export class SwimShelf {
 
   /** The file of a swim's clip when it is there and still the one the marks were made on, else null. */
   async presentClip(id: string): Promise<string | null> {
-    const known = await this.summary(id);
+    const known = await this.known(id);
     if (!known.ok || known.value.summary.clipStatus !== 'present') return null;
-    return this.clipPath(id, known.value.clip);
+    return this.clipPath(id, known.value);
   }
 
   /** Where a swim's clip is, whether or not it is there; null when its name would leave the folder. */
-  async clipPath(id: string, clip: Clip): Promise<string | null> {
+  async clipPath(id: string, clip: Pick<Clip, 'place'>): Promise<string | null> {
     if (clip.place.kind === 'outside') return clip.place.path;
     return containedPath(this.folderOf(id), clip.place.name);
   }

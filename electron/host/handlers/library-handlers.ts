@@ -6,6 +6,9 @@ import { KeptFile } from '../kept-file';
 import { prettyJson } from '../pretty-json';
 import type { HandlersOf, HostParts } from './handlers';
 
+/** Milliseconds a window that shows what there is waits for swims that have to be read. Our default. */
+const openingPatience = 200;
+
 export function libraryHandlers({
   folder,
   disk,
@@ -16,8 +19,8 @@ export function libraryHandlers({
     newer: 'squad-newer-version',
   });
   return {
-    'library/open': async () => {
-      const listed = await shelf.list();
+    'library/open': async ({ partly }) => {
+      const listed = await shelf.list(partly ? openingPatience : undefined);
       if (!listed.ok) return listed;
       const squad = await squadFile.readOr(folder.squad, emptySquad);
       if (!squad.ok) return squad;

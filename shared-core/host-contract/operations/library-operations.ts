@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { squadSchema } from '../../swim-file/squad-schema';
-import { cardSchema, idSchema } from '../../swim-file/swim-schema';
+import { cardSchema, clipSchema, idSchema } from '../../swim-file/swim-schema';
 import { revisionSchema } from './revision';
 
 export const swimSummarySchema = z.strictObject({
@@ -16,10 +16,15 @@ export const swimSummarySchema = z.strictObject({
     /** Length in real seconds. */
     seconds: z.number(),
     slowdown: z.number(),
+    /** The clip lies in the swim's own folder; else it was left where it lay. */
+    inside: z.boolean(),
+    fingerprint: clipSchema.shape.fingerprint,
   }),
   eventCount: z.number().int(),
   postureCount: z.number().int(),
   hasThumbnail: z.boolean(),
+  /** Other versions of the swim's file kept beside it, because it was changed in two places. */
+  copies: z.number().int().nonnegative(),
   clipStatus: z.enum(['present', 'missing', 'changed']),
   /** A few readings for the card; computed from the marks by shared-core, never stored. */
   headline: z.array(
@@ -40,14 +45,16 @@ const libraryProblemSchema = z.strictObject({
 });
 
 export const libraryOperations = {
+  /** `partly`: answers soon with the swims that are known already, and how many are still being read (`pending`). */
   'library/open': {
-    input: z.strictObject({}),
+    input: z.strictObject({ partly: z.boolean().optional() }),
     output: z.strictObject({
       path: z.string(),
       swims: z.array(swimSummarySchema),
       squad: squadSchema,
       squadRevision: revisionSchema.nullable(),
       problems: z.array(libraryProblemSchema),
+      pending: z.number().int().nonnegative(),
     }),
   },
 } as const;

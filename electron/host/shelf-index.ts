@@ -1,0 +1,132 @@
+import { createHash } from 'node:crypto';
+import { mkdir, readFile, stat } from 'node:fs/promises';
+import { hostname } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import writeFileAtomic from 'write-file-atomic';
+import { z } from 'zod';
+import { swimSummarySchema } from '#core/host-contract/operations/library-operations';
+import { clipSchema } from '#core/swim-file/swim-schema';
+import { fileFailure } from './file-errors';
+
+/** What is remembered of one swim's folder, good while the stamps stand. */
+export const indexedSchema = z.strictObject({
+  /** Time, size and inode of swim.json. */
+  stamp: z.string(),
+  /** The same of the clip when its fingerprint was taken; null: it was not there. */
+  clipStamp: z.string().nullable(),
+  /** Whether the clip with that stamp is the one the marks were made on. */
+  clipSame: z.boolean(),
+  place: clipSchema.shape.place,
+  summary: swimSummarySchema,
+  /** The file is damaged and its newest good generation stands in. */
+  recovered: z.boolean(),
+});
+export type Indexed = z.infer<typeof indexedSchema>;
+
+const indexSchema = z.object({
+  format: z.literal('submark-shelf-index'),
+  code: z.string(),
+  swims: z.record(z.string(), z.unknown()),
+});
+
+/** Milliseconds between a change and its writing. Our default: an index need not be up to date, only quick. */
+const writeAfter = 400;
+
+/**
+ * Summaries of all swims in one file of the library's cache, so that a shelf of thousands opens without reading each.
+ * The swims' files are the truth: an index that is missing, damaged, of another build (its readings may differ) or
+ * stale is simply made again. One a computer, because inodes and times differ between computers that share a folder.
+ */
+export class ShelfIndex {
+  private readonly file: string;
+  private known: Promise<Map<string, Indexed>> | null = null;
+  private timer: NodeJS.Timeout | null = null;
+  private changed = false;
+
+  constructor(private readonly cacheFolder: string) {
+    const computer = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
+    this.file = path.join(cacheFolder, `shelf-${computer}.json`);
+  }
+
+  all(): Promise<Map<string, Indexed>> {
+    this.known ??= this.load();
+    return this.known;
+  }
+
+  async set(id: string, entry: Indexed): Promise<void> {
+    (await this.all()).set(id, entry);
+    this.saveSoon();
+  }
+
+  async keepOnly(ids: ReadonlySet<string>): Promise<void> {
+    const known = await this.all();
+    for (const id of [...known.keys()])
+      if (!ids.has(id)) {
+        known.delete(id);
+        this.saveSoon();
+      }
+  }
+
+  /** Forgets everything; the next look reads the swims' files again. */
+  forget(): void {
+    this.stopTimer();
+    this.changed = false;
+    this.known = Promise.resolve(new Map());
+  }
+
+  private async load(): Promise<Map<string, Indexed>> {
+    try {
+      const found = indexSchema.safeParse(JSON.parse(await readFile(this.file, 'utf8')));
+      if (!found.success || found.data.code !== (await codeStamp())) return new Map();
+      const known = new Map<string, Indexed>();
+      for (const [id, raw] of Object.entries(found.data.swims)) {
+        const entry = indexedSchema.safeParse(raw);
+        if (entry.success) known.set(id, entry.data);
+      }
+      return known;
+    } catch (error) {
+      if (!(error instanceof SyntaxError)) fileFailure(error, path.basename(this.file), 'reading');
+      return new Map();
+    }
+  }
+
+  private saveSoon(): void {
+    this.changed = true;
+    this.timer ??= setTimeout(() => void this.save(), writeAfter).unref();
+  }
+
+  private stopTimer(): void {
+    if (this.timer) clearTimeout(this.timer);
+    this.timer = null;
+  }
+
+  /** Writes what has changed. A disk that refuses makes the next opening slower, nothing else. */
+  async save(): Promise<void> {
+    this.stopTimer();
+    if (!this.changed) return;
+    this.changed = false;
+    const text = JSON.stringify({
+      format: 'submark-shelf-index',
+      code: await codeStamp(),
+      swims: Object.fromEntries(await this.all()),
+    });
+    try {
+      // not recursive: a library that has gone must not come back as an empty folder
+      await mkdir(this.cacheFolder).catch((error: NodeJS.ErrnoException) => {
+        if (error.code !== 'EEXIST') throw error;
+      });
+      await writeFileAtomic(this.file, text, { fsync: false });
+    } catch (error) {
+      fileFailure(error, path.basename(this.file), 'writing');
+    }
+  }
+}
+
+let ownCode: Promise<string> | null = null;
+
+/** Tells one build of the program from another: readings of the index are those of the build that made it. */
+function codeStamp(): Promise<string> {
+  ownCode ??= stat(fileURLToPath(import.meta.url)).then(({ mtimeMs, size }) => `${mtimeMs}:${size}`);
+  return ownCode;
+}
