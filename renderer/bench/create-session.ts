@@ -86,7 +86,7 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     if (swimmer !== known.getState().swimmer) known.setState({ swimmer });
   };
   const unsubscribe = document.store.subscribe(recognise);
-  void host.call('library/open', {}, signal).then((library) => {
+  void host.call('library/open', { partly: true }, signal).then((library) => {
     if (!library.ok || signal.aborted) return;
     squad.setState({ squad: library.value.squad });
     recognise();

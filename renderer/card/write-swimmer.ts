@@ -11,7 +11,7 @@ export async function changeSquad<T>(
   change: (squad: Squad) => { readonly squad: Squad; readonly value: T },
 ): Promise<Result<T>> {
   for (let tries = 0; ; tries++) {
-    const opened = await host.call('library/open', {});
+    const opened = await host.call('library/open', { partly: true });
     if (!opened.ok) return opened;
     const { squad, value } = change(opened.value.squad);
     if (squad === opened.value.squad) return success(value);

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
 import type { OperationOutput } from '#core/host-contract/operations';
 import type { HostClient } from '../host/host-client';
@@ -6,20 +6,27 @@ import type { HostClient } from '../host/host-client';
 export type Library = OperationOutput<'library/open'>;
 
 export interface OpenedLibrary {
-  /** What was last read; it stays on screen while it can't be read again. */
+  /** What was last read; it stays on screen while it can't be read again. `pending` swims are still to come. */
   readonly library: Library | null;
   readonly trouble: HostError | null;
   readonly load: () => Promise<void>;
 }
 
+/** Milliseconds between looks while swims are still being read; each look costs more the more there are. */
+const lookAgainAfter = 700;
+
 /** The library as it is on disk: read when the shelf appears, when asked, and when the window is come back to. */
 export function useLibrary(host: HostClient): OpenedLibrary {
   const [library, setLibrary] = useState<Library | null>(null);
   const [trouble, setTrouble] = useState<HostError | null>(null);
+  const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
   const load = useCallback(async () => {
-    const opened = await host.call('library/open', {});
+    const opened = await host.call('library/open', { partly: true });
     if (opened.ok) setLibrary(opened.value);
     setTrouble(opened.ok ? null : opened.error);
+    if (timer.current) clearTimeout(timer.current);
+    timer.current =
+      opened.ok && opened.value.pending > 0 ? setTimeout(() => void load(), lookAgainAfter) : null;
   }, [host]);
   useEffect(() => {
     void load();
@@ -27,7 +34,10 @@ export function useLibrary(host: HostClient): OpenedLibrary {
       if (document.visibilityState === 'visible') void load();
     };
     document.addEventListener('visibilitychange', back);
-    return () => document.removeEventListener('visibilitychange', back);
+    return () => {
+      document.removeEventListener('visibilitychange', back);
+      if (timer.current) clearTimeout(timer.current);
+    };
   }, [load]);
   return { library, trouble, load };
 }
