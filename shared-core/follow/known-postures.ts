@@ -6,17 +6,18 @@ import { sdOfConfidence, sureEnough } from './follow-confidence';
 export interface KnownPostures {
   /** Ascending by frame: the coach's points, and where there are none the surely followed ones. */
   readonly postures: readonly Posture[];
-  /** Standard deviation of one point of these, pixels, by landmark: marked and followed ones together. */
-  readonly landmarkSd: Readonly<Record<LandmarkName, number>>;
+  /** Landmarks that are followed and not marked, by frame. */
+  readonly followed: ReadonlyMap<number, readonly LandmarkName[]>;
+  /** Standard deviation of one followed coordinate, pixels, by landmark: root mean square over the points used. */
+  readonly followedSd: Readonly<Record<LandmarkName, number>>;
 }
 
-/** Followed points err alike over some frames, so that many of them say less than as many marks: their spread counts double. Our default. */
-const alikeness = 2;
-
 /**
- * What readings may use of a swim's body: every marked point, and followed ones that are sure enough, on frames where
- * the coach has neither placed nor hidden that landmark. A followed point errs by what re-marking found, or by what its
- * own confidence says where that is more.
+ * What readings may use of a swim's body: every marked point, and followed ones that are sure enough (the surest where
+ * runs overlap), on frames where the coach has neither placed nor hidden that landmark. A followed point errs by what
+ * re-marking found, or by what its own confidence says where that is more.
+ *
+ * @param bodyLength fingertip to toe, pixels; null: not known, and confidences then say nothing about pixels
  */
 export function knownPostures(
   swim: Pick<Swim, 'postures' | 'followed'>,
@@ -25,35 +26,41 @@ export function knownPostures(
 ): KnownPostures {
   const byFrame = new Map<number, Posture>();
   for (const posture of swim.postures) byFrame.set(posture.frame, posture);
-  if (swim.followed.length === 0 || bodyLength === null)
-    return { postures: inOrder(byFrame), landmarkSd: error.landmarkSd };
+  const followed = new Map<number, LandmarkName[]>();
+  if (swim.followed.length === 0)
+    return { postures: inOrder(byFrame), followed, followedSd: error.followedSd };
   const marked = new Map(byFrame);
-  const counts = new Map<LandmarkName, { marks: number; followed: number; square: number }>();
-  for (const name of landmarkNames) {
-    const marks = swim.postures.filter((posture) => posture.points[name]).length;
-    counts.set(name, { marks, followed: 0, square: 0 });
-  }
-  for (const { landmark, frame, points } of swim.followed) {
-    const count = counts.get(landmark);
-    points.forEach(([x, y, confidence], i) => {
+  const sure = new Map<number, Map<LandmarkName, readonly [number, number, number]>>();
+  for (const { landmark, frame, points } of swim.followed)
+    points.forEach((point, i) => {
       const own = marked.get(frame + i);
-      if (confidence < sureEnough || own?.points[landmark] || own?.hidden.includes(landmark)) return;
-      const before = byFrame.get(frame + i) ?? { frame: frame + i, points: {}, hidden: [] };
-      byFrame.set(frame + i, { ...before, points: { ...before.points, [landmark]: { x, y } } });
-      if (!count) return;
-      count.followed += 1;
-      count.square += Math.max(error.followedSd[landmark], sdOfConfidence(confidence, bodyLength)) ** 2;
+      if (point[2] < sureEnough || own?.points[landmark] || own?.hidden.includes(landmark)) return;
+      const row = sure.get(frame + i) ?? new Map<LandmarkName, readonly [number, number, number]>();
+      sure.set(frame + i, row);
+      if (point[2] > (row.get(landmark)?.[2] ?? 0)) row.set(landmark, point);
     });
+  const squares = new Map<LandmarkName, { sum: number; count: number }>();
+  for (const [frame, row] of sure) {
+    const before = byFrame.get(frame) ?? { frame, points: {}, hidden: [] };
+    const points = { ...before.points };
+    for (const [landmark, [x, y, confidence]] of row) {
+      points[landmark] = { x, y };
+      const spread = bodyLength === null ? 0 : sdOfConfidence(confidence, bodyLength);
+      const square = squares.get(landmark) ?? { sum: 0, count: 0 };
+      square.sum += Math.max(error.followedSd[landmark], spread) ** 2;
+      square.count += 1;
+      squares.set(landmark, square);
+    }
+    byFrame.set(frame, { ...before, points });
+    followed.set(frame, [...row.keys()]);
   }
-  const landmarkSd = Object.fromEntries(
+  const followedSd = Object.fromEntries(
     landmarkNames.map((name) => {
-      const { marks, followed, square } = counts.get(name) ?? { marks: 0, followed: 0, square: 0 };
-      const own = error.landmarkSd[name];
-      const all = marks + followed;
-      return [name, all === 0 ? own : Math.sqrt((marks * own ** 2 + alikeness ** 2 * square) / all)];
+      const square = squares.get(name);
+      return [name, square ? Math.sqrt(square.sum / square.count) : error.followedSd[name]];
     }),
   ) as Record<LandmarkName, number>;
-  return { postures: inOrder(byFrame), landmarkSd };
+  return { postures: inOrder(byFrame), followed, followedSd };
 }
 
 const inOrder = (byFrame: ReadonlyMap<number, Posture>): readonly Posture[] =>

@@ -10,6 +10,9 @@ export function eventTime(clock: ClipClock, mark: Pick<EventMark, 'frame' | 'ref
   return mark.refined ? start + mark.refined.frames * localFrameInterval(clock, mark.frame) : start;
 }
 
+/** No instant between frames is known better than this share of a frame. Our default. */
+const finestShare = 0.05;
+
 /**
  * Variance of that time, s²: a frame's rounding (Δ²/12) and the coach's own error, or what the traces left open of an
  * accepted proposal.
@@ -19,6 +22,7 @@ export function eventTimeVariance(
   mark: Pick<EventMark, 'frame' | 'refined'>,
   coachSd: number,
 ): number {
-  if (mark.refined) return mark.refined.sdSeconds ** 2;
-  return localFrameInterval(clock, mark.frame) ** 2 / 12 + coachSd ** 2;
+  const interval = localFrameInterval(clock, mark.frame);
+  if (mark.refined) return Math.max(mark.refined.sdSeconds, finestShare * interval) ** 2;
+  return interval ** 2 / 12 + coachSd ** 2;
 }

@@ -44,6 +44,7 @@ export type MissingReason =
     }
   | { readonly code: 'needs-body-length' }
   | { readonly code: 'view-cannot-show'; readonly view: View }
+  | { readonly code: 'lies-on-side' }
   | {
       readonly code: 'needs-full-cycles';
       readonly have: number;
@@ -71,7 +72,16 @@ export type ReadingNote =
   | 'level-assumed'
   | 'beyond-15-m'
   | 'few-pairs'
-  | 'sparse-trace';
+  | 'sparse-trace'
+  | 'scale-off-plane'
+  | 'scale-across-lane'
+  | 'off-plane-corrected'
+  | 'size-changes'
+  | 'straights-unfit'
+  | 'plane-unfit';
+
+/** What ties the picture to the pool, as far as a reading may use it. */
+export type SceneItem = 'travel' | 'level' | 'surface' | 'scale' | 'plane' | 'straights';
 
 /** A 95 % interval around a reading; `low <= value <= high` and `high > low` always. */
 export interface Interval {
@@ -85,7 +95,7 @@ export interface Interval {
 export interface Provenance {
   readonly eventIds: readonly string[];
   readonly postureFrames: readonly number[];
-  readonly sceneItems: readonly ('travel' | 'level' | 'surface' | 'scale')[];
+  readonly sceneItems: readonly SceneItem[];
 }
 
 export interface ComputedReading {
@@ -102,6 +112,8 @@ export interface ComputedReading {
   /** Part of the variance that is this swim's own; in unit². */
   readonly ownVariance: number;
   readonly cycles: number;
+  /** How many of the points it was read from the machine followed; 0: the coach marked all. */
+  readonly followed: number;
   /** Per-cycle values in order of time, when the reading is a mean over cycles. */
   readonly perCycle: readonly {
     readonly value: number;

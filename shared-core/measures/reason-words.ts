@@ -37,6 +37,8 @@ export function reasonWords(reason: MissingReason): string {
       return 'Needs the body length: a whole body line in streamline, or the swimmer’s own';
     case 'view-cannot-show':
       return `A ${reason.view} view can't show this`;
+    case 'lies-on-side':
+      return 'A swimmer on the side beats across the water, which the side view does not show';
     case 'needs-full-cycles':
       return count(reason.have, reason.need, 'whole cycle');
     case 'not-for-this-drill':
@@ -64,6 +66,12 @@ const notes: Readonly<Record<ReadingNote, string>> = {
   'beyond-15-m': 'beyond 15 m',
   'few-pairs': 'too few pairs to trust',
   'sparse-trace': 'sparse body lines',
+  'scale-off-plane': 'the known length is not in the swimmer’s plane: lengths are off',
+  'scale-across-lane': 'the known length runs across the lane: a side view shows it too short',
+  'off-plane-corrected': 'brought to the swimmer’s plane by the distances given',
+  'size-changes': 'the swimmer nears or leaves the camera: lengths and speed are off',
+  'straights-unfit': 'the straight lines fit no lens and are not used',
+  'plane-unfit': 'the rectangle fits no plane and is not used',
 };
 
 export const noteWords = (note: ReadingNote): string => notes[note];

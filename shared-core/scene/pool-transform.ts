@@ -23,12 +23,16 @@ export interface PoolTransform {
  * The transform of a scene: metres when it has a scale, else body lengths when one is known in pixels, else pixels.
  *
  * @param bodyLengthPixels fingertip to toe in streamline, picture pixels; null when unknown
+ * @param metresPerPixel at the swimmer, where more is known than the scene's scale alone
  */
-export function poolTransform(scene: Scene, bodyLengthPixels: number | null): PoolTransform {
+export function poolTransform(
+  scene: Scene,
+  bodyLengthPixels: number | null,
+  metresPerPixel = scenePixelScale(scene),
+): PoolTransform {
   const tilt = sceneTilt(scene);
   const direction = scene.travel === 'left' ? -1 : 1;
   const travelKnown = scene.travel !== null;
-  const metresPerPixel = scenePixelScale(scene);
   if (metresPerPixel !== null) return { unit: 'm', perPixel: metresPerPixel, tilt, direction, travelKnown };
   if (bodyLengthPixels !== null && bodyLengthPixels > 0) {
     return { unit: 'L', perPixel: 1 / bodyLengthPixels, tilt, direction, travelKnown };

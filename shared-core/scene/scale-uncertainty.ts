@@ -17,10 +17,10 @@ export interface ScaleUncertainty {
   readonly own: number;
 }
 
-/**
- * Relative standard deviation from a swimmer not quite in the plane of the scale: 6 cm nearer or farther at 6 m.
- * Our default.
- */
+/** Standard deviation of how much nearer or farther than the scale's plane a swimmer is: 6 cm. Our default. */
+export const offPlaneMetres = 0.06;
+
+/** The same as a share of lengths, where the camera's distance is not known: 6 cm at 6 m. Our default. */
 export const offPlaneRelativeSd = 0.01;
 
 /**

@@ -27,18 +27,19 @@ export function fitWave(
   times: readonly number[],
   samples: readonly number[],
   model: WaveModel,
+  weights: readonly number[] | null = null,
 ): WaveFit | null {
-  const design = waveDesign(times, model);
+  const design = waveDesign(times, model, weights);
   return design && fitDesign(design, samples);
 }
 
 /** Fit samples taken at the times of a design, as many as it has, from `from` on in `samples`. */
 export function fitDesign(design: WaveDesign, samples: readonly number[], from = 0): WaveFit {
-  const { rows, unknowns: p, samples: n, unitCovariance, model } = design;
+  const { rows, roots, unknowns: p, samples: n, unitCovariance, model } = design;
   const right = new Float64Array(p);
   let square = 0;
   for (let i = 0; i < n; i++) {
-    const y = samples[from + i] ?? 0;
+    const y = roots ? (samples[from + i] ?? 0) * (roots[i] as number) : (samples[from + i] as number);
     square += y * y;
     const at = i * p;
     for (let a = 0; a < p; a++) right[a] = (right[a] as number) + (rows[at + a] as number) * y;

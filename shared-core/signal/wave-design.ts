@@ -18,6 +18,8 @@ export interface WaveDesign {
   readonly samples: number;
   readonly unknowns: number;
   readonly rows: Float64Array;
+  /** Square roots of the samples' weights, already in `rows`; null when all count alike. */
+  readonly roots: Float64Array | null;
   /** Covariance of the coefficients for samples of variance 1, row by row. */
   readonly unitCovariance: Float64Array;
 }
@@ -31,10 +33,15 @@ const largestInflation = 12;
 /**
  * Design of a wave of known period at any, even or uneven, times.
  *
+ * @param weights how much each sample counts: one over its variance, against a sample of variance 1
  * @returns null when there are fewer samples than unknowns, the period is not above 0, or the samples sit at places of
  *   the cycle that cannot tell the terms apart (all at kick tops, say). Cost: linear in samples.
  */
-export function waveDesign(times: readonly number[], model: WaveModel): WaveDesign | null {
+export function waveDesign(
+  times: readonly number[],
+  model: WaveModel,
+  weights: readonly number[] | null = null,
+): WaveDesign | null {
   const n = times.length;
   const first = model.slope ? 2 : 1;
   const p = first + 2 * model.harmonics;
@@ -43,10 +50,15 @@ export function waveDesign(times: readonly number[], model: WaveModel): WaveDesi
   for (const t of times) centre += t / n;
   const omega = (2 * Math.PI) / model.period;
   const rows = new Float64Array(n * p);
+  const roots = weights && Float64Array.from(weights, Math.sqrt);
+  let total = 0;
   const gram = new Float64Array(p * p);
   for (let i = 0; i < n; i++) {
     const at = i * p;
     fillRow(rows, at, (times[i] ?? 0) - centre, omega, model.harmonics, first);
+    const root = roots ? (roots[i] ?? 0) : 1;
+    total += root * root;
+    if (root !== 1) for (let a = 0; a < p; a++) rows[at + a] = (rows[at + a] as number) * root;
     for (let a = 0; a < p; a++) {
       const ra = rows[at + a] as number;
       const to = a * p;
@@ -57,10 +69,10 @@ export function waveDesign(times: readonly number[], model: WaveModel): WaveDesi
   if (!unitCovariance) return null;
   for (let a = 0; a < p; a++) {
     // the cosine of a well spread design has mean square one half; offset and slope are judged by their own size
-    const spread = a < first ? (gram[a * p + a] ?? 0) : n / 2;
+    const spread = a < first ? (gram[a * p + a] ?? 0) : total / 2;
     if (!((unitCovariance[a * p + a] ?? Infinity) * spread < largestInflation)) return null;
   }
-  return { model, centre, samples: n, unknowns: p, rows, unitCovariance };
+  return { model, centre, samples: n, unknowns: p, rows, roots, unitCovariance };
 }
 
 /** cos kx and sin kx by the addition theorem, so each sample costs one sine and one cosine. */

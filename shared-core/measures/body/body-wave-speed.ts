@@ -5,7 +5,7 @@ import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
 import { landmarkWave } from './landmark-wave';
 import { computedReading, missingReading, unitPart, z95 } from './measured-reading';
-import { notFromSide } from './side-view';
+import { waveNotSeen } from './side-view';
 import { tracePeriod } from './trace-period';
 
 /** Landmarks down which the wave is followed; the arms are left out: they stroke. */
@@ -27,6 +27,7 @@ export interface BodyWave {
   readonly cycles: number;
   readonly frames: readonly number[];
   readonly eventIds: readonly string[];
+  readonly shortEnds: boolean;
 }
 
 export type BodyWaveResult =
@@ -41,6 +42,7 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
   const rows: { s: number; phase: number; variance: number }[] = [];
   const frames = new Set<number>();
   let reasons: readonly [MissingReason, ...MissingReason[]] | null = null;
+  let shortEnds = false;
   let distance = 0;
   let lengthVariance = 0;
   let before: LandmarkName | null = null;
@@ -72,6 +74,7 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
     const last = rows.at(-1);
     const phase = last ? last.phase + wrap(harmonic.phase - last.phase) : harmonic.phase;
     rows.push({ s: distance, phase, variance: harmonic.phaseVariance });
+    shortEnds ||= result.wave.shortEnds;
     for (const frame of result.wave.frames) frames.add(frame);
   }
   const { cycles } = context;
@@ -95,6 +98,7 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
       cycles: cycles.spans.length,
       frames: [...frames].sort((a, b) => a - b),
       eventIds: cycles.eventIds,
+      shortEnds,
     },
   };
 }
@@ -107,22 +111,29 @@ function meanDistance(
 ): { value: number; variance: number } | null {
   let sum = 0;
   let n = 0;
-  const noise = context.landmarkSd(a) ** 2 + context.landmarkSd(b) ** 2;
-  for (const { posture } of context.postures) {
-    const p = posture.points[a];
-    const q = posture.points[b];
+  let total = 0;
+  const marked = context.landmarkSd(a) ** 2 + context.landmarkSd(b) ** 2;
+  for (const posture of context.postures) {
+    const { picture } = posture;
+    const p = picture[a];
+    const q = picture[b];
     if (!p || !q) continue;
     const d = Math.hypot(q.x - p.x, q.y - p.y) * context.transform.perPixel;
+    const followed = posture.followed.length > 0;
+    const noise = followed
+      ? context.landmarkSd(a, posture) ** 2 + context.landmarkSd(b, posture) ** 2
+      : marked;
     sum += d > 0 ? d - Math.min(d / 2, noise / (2 * d)) : 0;
+    total += followed ? noise * context.followedSpread.slow : noise;
     n += 1;
   }
-  return n > 0 && sum > 0 ? { value: sum / n, variance: noise / n } : null;
+  return n > 0 && sum > 0 ? { value: sum / n, variance: total / (n * n) } : null;
 }
 
 /** Body-wave speed and wavelength of the kick. */
 export function bodyWaveReadings(context: BodyContext): readonly Reading[] {
   const ids = ['body-wave-speed', 'body-wave-length'] as const;
-  const view = notFromSide(context);
+  const view = waveNotSeen(context);
   if (view) return ids.map((id) => missingReading(id, view));
   const result = bodyWave(context);
   if (!result.ok) return ids.map((id) => missingReading(id, ...result.reasons));
@@ -155,6 +166,7 @@ export function bodyWaveReadings(context: BodyContext): readonly Reading[] {
       landmarks: bodyWaveLandmarks,
       eventIds: wave.eventIds,
       usesLevel: true,
+      notes: wave.shortEnds ? ['short-ends'] : [],
     });
   });
 }

@@ -1,5 +1,7 @@
 import type { LandmarkName } from '../../marks/landmark';
-import type { BodyContext, LandmarkTrace } from './body-context';
+import type { BodyContext } from './body-context';
+import type { BodyGeometry } from './body-geometry';
+import type { FollowedSamples, LandmarkTrace } from './landmark-trace';
 
 export type BodyTable = 'male' | 'female' | 'mean';
 
@@ -87,18 +89,19 @@ export function bodyTableOf(context: BodyContext): BodyTable {
   return context.input.swimmer?.bodyTable ?? 'mean';
 }
 
-const kept = new WeakMap<BodyContext, LandmarkTrace>();
+const kept = new WeakMap<BodyGeometry, LandmarkTrace>();
 
 /** The centre of mass over the postures on which all nine landmarks are marked. */
 export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
-  const known = kept.get(context);
+  const known = kept.get(context.geometry);
   if (known) return known;
   const weights = Object.entries(centreWeights(bodyTableOf(context))) as [LandmarkName, number][];
   const frames: number[] = [];
   const times: number[] = [];
   const x: number[] = [];
   const y: number[] = [];
-  for (const { posture, time, points } of context.postures) {
+  const followedWeight: number[] = [];
+  for (const { frame, time, points, followed } of context.postures) {
     let sumX = 0;
     let sumY = 0;
     let whole = time > (times.at(-1) ?? -Infinity);
@@ -112,12 +115,17 @@ export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
       sumY += weight * point.y;
     }
     if (!whole) continue;
-    frames.push(posture.frame);
+    frames.push(frame);
     times.push(time);
     x.push(sumX);
     y.push(sumY);
+    followedWeight.push(
+      followed.length === 0 ? 0 : weights.reduce((sum, [n, w]) => sum + (followed.includes(n) ? w : 0), 0),
+    );
   }
-  const variance = weights.reduce((sum, [name, w]) => sum + (w * context.landmarkSd(name)) ** 2, 0);
+  const spread = (sdOf: (name: LandmarkName) => number): number =>
+    Math.sqrt(weights.reduce((sum, [name, w]) => sum + (w * sdOf(name)) ** 2, 0));
+  const sd = spread((name) => context.landmarkSd(name));
   // where every posture is whole, the hip's row of times is the same one, and designs can be shared
   const hip = context.trace('hip');
   const whole = hip.frames.length === frames.length;
@@ -126,8 +134,26 @@ export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
     times: whole ? hip.times : times,
     x,
     y,
-    sd: Math.sqrt(variance),
+    sd,
+    followed: followedWeight.some((share) => share > 0)
+      ? followedCentre(context, followedWeight, sd, spread)
+      : null,
   };
-  kept.set(context, trace);
+  kept.set(context.geometry, trace);
   return trace;
+}
+
+/** A centre of mass with any followed point in it counts as followed, with all nine points' followed error. */
+function followedCentre(
+  context: BodyContext,
+  shares: readonly number[],
+  markedSd: number,
+  spread: (sdOf: (name: LandmarkName) => number) => number,
+): FollowedSamples {
+  const { followedSd, transform, followedSpread } = context;
+  const sd = spread((name) => followedSd[name] * transform.perPixel);
+  const is = shares.map((share) => share > 0);
+  const weigh = (grown: number): readonly number[] =>
+    is.map((followed) => (followed ? (markedSd / sd) ** 2 / grown : 1));
+  return { is, sd, waveWeights: weigh(followedSpread.wave), slowWeights: weigh(followedSpread.slow) };
 }

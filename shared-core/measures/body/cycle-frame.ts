@@ -68,6 +68,13 @@ export function commonPeriod(rows: readonly (readonly TimedEvent[])[]): Rhythm |
   return { period, variance };
 }
 
+/** The events that cycles are made of, in the order given. */
+export function cycleEvents(events: readonly TimedEvent[]): readonly TimedEvent[] {
+  return events.filter(
+    ({ event }) => event.kind === 'entry' || event.kind === 'kick-top' || event.kind === 'kick-bottom',
+  );
+}
+
 /**
  * Cycles for landmark readings: strokes, hand entry to hand entry, when the swim has two entries or more; else kicks,
  * between events of the commoner of kick top and kick bottom. A gap of more than one and a half periods is a missed

@@ -1,9 +1,9 @@
 import { extremeLift, waveExtreme } from '../../signal/wave-extremes';
 import type { Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
-import { type LandmarkWave, landmarkWave } from './landmark-wave';
+import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
 import { type CycleValue, computedReading, missingReading, unitPart, z95 } from './measured-reading';
-import { notFromSide } from './side-view';
+import { waveNotSeen } from './side-view';
 import { bestSpeed, speedUnit } from './speed';
 
 const ids = ['foot-speed-down', 'foot-speed-up', 'foot-speed-ratio', 'foot-speed-over-swim'] as const;
@@ -43,7 +43,7 @@ function peakSpeed(wave: LandmarkWave, sign: 1 | -1): Peak | null {
 
 /** Peak speeds of the toes down and up, their ratio, and the down-kick against swimming speed. */
 export function footSpeedReadings(context: BodyContext): readonly Reading[] {
-  const view = notFromSide(context);
+  const view = waveNotSeen(context);
   if (view) return ids.map((id) => missingReading(id, view));
   const trace = context.trace('toe');
   const result = landmarkWave(context, 'toe', trace, trace.y);
@@ -60,6 +60,7 @@ export function footSpeedReadings(context: BodyContext): readonly Reading[] {
     landmarks: ['toe'] as const,
     eventIds: wave.frame.eventIds,
     usesLevel: true,
+    notes: waveNotes(wave),
   };
   const speeds = [down, up].map((peak, i) => {
     const part = unitPart(context, peak.value);
@@ -96,7 +97,7 @@ export function footSpeedReadings(context: BodyContext): readonly Reading[] {
       ownVariance: over ** 2 * (down.variance / down.value ** 2 + speed.variance / speed.value ** 2),
       landmarks: ['toe', ...speed.landmarks],
       usesTravel: true,
-      notes: speed.of === 'hip' ? ['hip-not-centre-of-mass'] : [],
+      notes: [...common.notes, ...(speed.of === 'hip' ? (['hip-not-centre-of-mass'] as const) : [])],
     }),
   ];
 }

@@ -3,7 +3,7 @@ import type { BodyContext } from './body-context';
 import { commonPeriod } from './cycle-frame';
 import { landmarkWave } from './landmark-wave';
 import { computedReading, missingReading, unitPart } from './measured-reading';
-import { notFromSide } from './side-view';
+import { waveNotSeen } from './side-view';
 import { type ToeExtreme, toeExtremes } from './toe-extremes';
 import { meanPeakToPeak, type PeakToPeak, relativeReading } from './undulation';
 
@@ -18,7 +18,7 @@ interface KickHeights extends PeakToPeak {
 
 /** Kick amplitude of the toes, absolute and per body length. */
 export function kickAmplitudeReadings(context: BodyContext): readonly Reading[] {
-  const view = notFromSide(context);
+  const view = waveNotSeen(context);
   if (view) return [missingReading(id, view), missingReading(relativeId, view)];
   const heights = kickHeights(context) ?? fromWave(context);
   if (!heights) {

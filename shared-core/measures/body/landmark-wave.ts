@@ -2,8 +2,9 @@ import type { LandmarkName } from '../../marks/landmark';
 import { fitDesign, type WaveFit } from '../../signal/fit-wave';
 import { type WaveDesign, waveDesign } from '../../signal/wave-design';
 import type { MissingReason } from '../reading';
-import type { BodyContext, LandmarkTrace } from './body-context';
+import type { BodyContext } from './body-context';
 import type { CycleFrame, CycleSpan } from './cycle-frame';
+import type { LandmarkTrace } from './landmark-trace';
 import { tracePeriod } from './trace-period';
 
 export interface CycleWave {
@@ -22,6 +23,8 @@ export interface LandmarkWave {
   readonly sd: number;
   /** Base period the fits were made with, seconds. */
   readonly period: number;
+  /** The trace does not reach 0.2 s beyond both ends of the cycles. */
+  readonly shortEnds: boolean;
 }
 
 export type WaveResult =
@@ -30,6 +33,13 @@ export type WaveResult =
 
 /** Harmonics of the kick that are fitted at most: enough for an uneven kick, below the noise of marking. Our default. */
 const kickHarmonics = 3;
+
+/** Trace wanted beyond each end of the cycles. @see Sanders, Gonjo, McCabe 2015, J Sports Sci Med 14:441–451 */
+const endSeconds = 0.2;
+
+/** What is said of every reading of a wave. */
+export const waveNotes = (wave: LandmarkWave): readonly 'short-ends'[] =>
+  wave.shortEnds ? ['short-ends'] : [];
 
 /** Why there are no cycles to read over; null when there is at least one. */
 export function cyclesMissing(context: BodyContext): MissingReason | null {
@@ -52,17 +62,18 @@ export function landmarkWave(
   values: readonly number[],
   kickMultiples = kickHarmonics,
 ): WaveResult {
+  const { cycles } = context;
   const known = kept.get(values);
-  if (known?.kickMultiples === kickMultiples) return known.result;
+  if (cycles && known?.kickMultiples === kickMultiples && known.cycles === cycles) return known.result;
   const result = fitLandmark(context, landmark, trace, values, kickMultiples);
-  kept.set(values, { kickMultiples, result });
+  if (cycles) kept.set(values, { cycles, kickMultiples, result });
   return result;
 }
 
 /** Several readings ask for the same wave: it is fitted once for each row of values. */
 const kept = new WeakMap<
   readonly number[],
-  { readonly kickMultiples: number; readonly result: WaveResult }
+  { readonly cycles: CycleFrame; readonly kickMultiples: number; readonly result: WaveResult }
 >();
 
 function fitLandmark(
@@ -87,7 +98,10 @@ function fitLandmark(
   const most = kickMultiples * frame.kickHarmonic;
   const { period } = tracePeriod(context, frame);
   const perCycle = n / frame.spans.length;
-  const window = { times: trace.times, from, to };
+  // what swings along travel is slow against the kick: its mean speed most of all
+  const weights =
+    trace.followed && (values === trace.x ? trace.followed.slowWeights : trace.followed.waveWeights);
+  const window = { times: trace.times, weights, from, to };
   const pooled = richest(window, values, period, true, most, least, perCycle);
   if (!pooled) return { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] };
   return {
@@ -95,10 +109,14 @@ function fitLandmark(
     wave: {
       frame,
       pooled,
-      perCycle: cycleFits(trace.times, values, frame, pooled, most, least),
+      perCycle: cycleFits(window, values, frame, pooled, most, least),
       period,
       frames: trace.frames.slice(from, to),
       sd: trace.sd,
+      shortEnds: !(
+        (trace.times[0] ?? Infinity) <= first.start - endSeconds + slack &&
+        (trace.times.at(-1) ?? -Infinity) >= last.end + endSeconds - slack
+      ),
     },
   };
 }
@@ -106,6 +124,7 @@ function fitLandmark(
 /** A stretch of a trace's times: `from` up to, not with, `to`. */
 interface Window {
   readonly times: readonly number[];
+  readonly weights: readonly number[] | null;
   readonly from: number;
   readonly to: number;
 }
@@ -133,21 +152,26 @@ function richest(
 
 const designs = new WeakMap<readonly number[], Map<string, WaveDesign | null>>();
 
+/** Designs of one row of times kept at most: past cycles of a dragged mark are not asked for again. */
+const keptDesigns = 2000;
+
 /** Landmarks marked on the same frames share their times, and so their designs. */
 function designOf(window: Window, period: number, harmonics: number, slope: boolean): WaveDesign | null {
-  const { times, from, to } = window;
-  const own = designs.get(times) ?? new Map<string, WaveDesign | null>();
-  designs.set(times, own);
+  const { times, weights, from, to } = window;
+  const own = designs.get(weights ?? times) ?? new Map<string, WaveDesign | null>();
+  designs.set(weights ?? times, own);
+  if (own.size >= keptDesigns) own.clear();
   const key = `${from} ${to} ${period} ${harmonics} ${slope}`;
   const known = own.get(key);
   if (known !== undefined) return known;
-  const design = waveDesign(times.slice(from, to), { period, harmonics, slope });
+  const model = { period, harmonics, slope };
+  const design = waveDesign(times.slice(from, to), model, weights?.slice(from, to));
   own.set(key, design);
   return design;
 }
 
 function cycleFits(
-  times: readonly number[],
+  whole: Window,
   values: readonly number[],
   frame: CycleFrame,
   pooled: WaveFit,
@@ -156,6 +180,7 @@ function cycleFits(
 ): readonly CycleWave[] {
   // a single cycle is what the pooled fit already is
   if (frame.spans.length < 2) return [];
+  const { times, weights } = whole;
   const drift = pooled.coefficients[1] ?? 0;
   const level = values.map((y, i) => y - drift * ((times[i] ?? 0) - pooled.centre));
   const period = (2 * Math.PI) / pooled.angularFrequency;
@@ -164,7 +189,7 @@ function cycleFits(
     const from = lowerBound(times, span.start - 1e-9);
     const to = lowerBound(times, span.end + 1e-9);
     if (to - from < 2 * least + 4) return [];
-    const window = { times, from, to };
+    const window = { times, weights, from, to };
     const fit = richest(window, level, period, false, Math.min(most, pooled.harmonics), least, to - from);
     if (!fit) return [];
     out.push({ span, fit });

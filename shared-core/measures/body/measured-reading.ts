@@ -1,7 +1,16 @@
-import type { ComputedReading, MissingReading, MissingReason, ReadingNote, ReadingUnit } from '../reading';
+import type {
+  SceneItem,
+  ComputedReading,
+  MissingReading,
+  MissingReason,
+  ReadingNote,
+  ReadingUnit,
+} from '../reading';
 import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from './body-context';
+import { followedAmong } from './followed-among';
 import { markingNote } from './marking-note';
+import { pictureNotes } from './picture-notes';
 import { studentQuantile975 } from '../../uncertainty/student-quantile';
 
 /** Normal quantile for two-sided 95 %. */
@@ -56,6 +65,7 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
   if (context.input.swim.clip.slowdown.source === 'assumed') notes.add('slowdown-assumed');
   if (measured.cycles > 0 && measured.cycles < fewCyclesBelow) notes.add('few-cycles');
   if (measured.usesLevel && context.transform.tilt.from === 'assumed') notes.add('level-assumed');
+  for (const note of pictureNotes(context, measured)) notes.add(note);
   return {
     status: 'computed',
     id,
@@ -66,6 +76,7 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
     sharedVariance,
     ownVariance,
     cycles: measured.cycles,
+    followed: followedAmong(context, measured),
     perCycle,
     from: {
       eventIds: measured.eventIds ?? [],
@@ -87,13 +98,19 @@ function spreadInterval(value: number, perCycle: readonly CycleValue[]): Compute
 }
 
 function sceneItems(context: BodyContext, m: Measured): ComputedReading['from']['sceneItems'] {
-  const items: ('travel' | 'level' | 'surface' | 'scale')[] = [];
+  const items: SceneItem[] = [];
   const { scene } = context.input.swim;
-  const tiltFrom = context.transform.tilt.from;
+  const { tilt } = context.transform;
+  // a rectangle's side may stand for the level line that was not drawn
+  const tiltFrom = tilt.from === 'level' && !scene.level ? 'plane' : tilt.from;
   if (m.usesTravel && scene.travel) items.push('travel');
   if (m.usesLevel && tiltFrom === 'level') items.push('level');
+  const flat = context.rectified.plane !== null && m.frames.length > 0;
+  if (flat || (m.usesLevel && tiltFrom === 'plane')) items.push('plane');
+  if (context.rectified.lens && m.frames.length > 0) items.push('straights');
   if ((m.usesLevel && tiltFrom === 'surface') || m.usesSurface) items.push('surface');
-  if (m.usesScale ?? /^m(\/s)?$/.test(m.unit)) if (scene.scale) items.push('scale');
+  if (m.usesScale ?? /^m(\/s)?$/.test(m.unit))
+    if (scene.scale && !context.rectified.plane) items.push('scale');
   return items;
 }
 

@@ -1,6 +1,6 @@
-import type { LandmarkName } from '../../marks/landmark';
+import { type LandmarkName, landmarkNames } from '../../marks/landmark';
 import type { Point } from '../../units/brand';
-import type { PostureMeasure, PosturePoints, PostureSituation } from './posture-measures';
+import type { PostureMeasure, PosturePoints, PostureSituation } from './posture-measure';
 
 export interface PostureError {
   /** From the marks, in the squared unit of what the measure reads. */
@@ -20,33 +20,35 @@ export function postureError(
   sdOf: (landmark: LandmarkName) => number,
 ): PostureError {
   let variance = 0;
+  const moved: PosturePoints = { ...points };
   for (const name of measure.needs) {
     const here = points[name];
     const sd = sdOf(name);
     if (!here || !(sd > 0)) continue;
     const step = sd / 10;
     for (const axis of ['x', 'y'] as const) {
-      const shifted = (by: number): number | null =>
-        measure.read({ ...points, [name]: { ...here, [axis]: here[axis] + by } }, situation);
+      const shifted = (by: number): number | null => {
+        moved[name] = axis === 'x' ? { x: here.x + by, y: here.y } : { x: here.x, y: here.y + by };
+        return measure.read(moved, situation);
+      };
       const up = shifted(step);
       const down = shifted(-step);
       if (up === null || down === null) continue;
       variance += (((up - down) / (2 * step)) * sd) ** 2;
     }
+    moved[name] = here;
   }
+  if (!measure.turnsWithLevel) return { variance, perTilt: 0 };
   const turn = 1e-4;
-  const turned = (angle: number): number | null =>
-    measure.read(
-      Object.fromEntries(
-        measure.needs.flatMap((name) => {
-          const p = points[name];
-          return p ? [[name, rotate(p, angle)]] : [];
-        }),
-      ),
-      situation,
-    );
-  const up = measure.turnsWithLevel ? turned(turn) : null;
-  const down = measure.turnsWithLevel ? turned(-turn) : null;
+  const turned = (angle: number): number | null => {
+    for (const name of landmarkNames) {
+      const here = points[name];
+      if (here) moved[name] = rotate(here, angle);
+    }
+    return measure.read(moved, situation);
+  };
+  const up = turned(turn);
+  const down = turned(-turn);
   return { variance, perTilt: up === null || down === null ? 0 : (up - down) / (2 * turn) };
 }
 

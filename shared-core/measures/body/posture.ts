@@ -1,84 +1,51 @@
 import type { EventKind } from '../../marks/event-kind';
 import { bodyChain } from '../../marks/landmark';
-import { heightAboveSurface } from '../../scene/surface-line';
-import type { Posture } from '../../swim-file/swim-schema';
+import { eventsOf } from '../events/event-list';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
+import type { BodyGeometry } from './body-geometry';
 import { type CycleValue, computedReading, missingReading, unitPart, z95 } from './measured-reading';
-import { postureError } from './posture-error';
-import { type PostureMeasure, postureMeasures, type PosturePoints } from './posture-measures';
-import { notFromSide } from './side-view';
-
-/** Error is worked out on at most this many postures, spread evenly, and taken to be alike on the rest. Our default. */
-const errorPostures = 24;
+import type { PostureMeasure } from './posture-measure';
+import { postureMeasures } from './posture-measures';
+import { meanError, meanSd, postureValues, type PostureValue } from './posture-values';
+import { waveNotSeen } from './side-view';
 
 /** Means over more postures than this come without their single values. Our default. */
 const listedPostures = 300;
 
+const kept = new WeakMap<BodyGeometry, Map<string, Reading>>();
+
 /** Every posture measure: its mean over all postures, and over the postures at each of its events. */
 export function postureReadings(context: BodyContext): readonly Reading[] {
-  const view = notFromSide(context);
+  const view = waveNotSeen(context);
+  const known = kept.get(context.geometry) ?? new Map<string, Reading>();
+  kept.set(context.geometry, known);
   return postureMeasures.flatMap((measure): Reading[] => {
     const ids = [measure.id, ...measure.at.map((kind) => atId(measure.id, kind))];
     if (view) return ids.map((id) => missingReading(id, view));
-    const values = readAll(context, measure);
-    return ids.map((id, i) => {
-      const kind = i === 0 ? null : measure.at[i - 1];
-      if (!kind) return summarised(context, measure, id, values, null);
-      const events = context.events.filter((e) => e.event.kind === kind);
-      if (events.length === 0) {
-        return missingReading(id, { code: 'needs-events', kind, have: 0, need: 1 });
-      }
-      const at = new Map(events.map((e) => [e.event.frame, e.event.id]));
-      return summarised(
-        context,
-        measure,
-        id,
-        values.filter((v) => at.has(v.posture.frame)),
-        at,
-      );
-    });
+    const values = postureValues(context, measure);
+    const key = `${measure.id} ${context.belly}`;
+    const over = known.get(key) ?? summarised(context, measure, measure.id, values.all, null);
+    known.set(key, over);
+    return [
+      over,
+      ...measure.at.map((kind): Reading => {
+        const id = atId(measure.id, kind);
+        const events = eventsOf(context.events, kind);
+        if (events.length === 0) {
+          return missingReading(id, { code: 'needs-events', kind, have: 0, need: 1 });
+        }
+        const at = new Map(events.map((e) => [e.event.frame, e.event.id]));
+        const there = [...at.keys()]
+          .sort((a, b) => a - b)
+          .flatMap((frame) => values.byFrame.get(frame) ?? []);
+        return summarised(context, measure, id, there, at);
+      }),
+    ];
   });
 }
 
 const atId = (id: string, kind: EventKind): string => `${id}-at-${kind}`;
-
-interface PostureValue {
-  readonly posture: Posture;
-  readonly points: PosturePoints;
-  readonly value: number;
-  /** For depths: how much the two ends of the surface line weigh. */
-  readonly weightA: number;
-  readonly weightB: number;
-}
-
-function readAll(context: BodyContext, measure: PostureMeasure): readonly PostureValue[] {
-  const { scene } = context.input.swim;
-  const situation = { belly: context.belly, sd: meanSd(context, measure) };
-  const out: PostureValue[] = [];
-  for (const { posture, points } of context.postures) {
-    if (measure.kind === 'depth') {
-      const name = measure.needs[0];
-      const point = name && posture.points[name];
-      const height = point && heightAboveSurface(scene, point);
-      if (!height) continue;
-      const sign = measure.id === 'depth-hip' ? -1 : 1;
-      const value = sign * height.pixels * context.transform.perPixel;
-      out.push({ posture, points: {}, value, weightA: height.weightA, weightB: height.weightB });
-      continue;
-    }
-    if (!measure.needs.every((name) => points[name])) continue;
-    const value = measure.read(points, situation);
-    if (value !== null && Number.isFinite(value))
-      out.push({ posture, points, value, weightA: 0, weightB: 0 });
-  }
-  return out;
-}
-
-function meanSd(context: BodyContext, measure: PostureMeasure): number {
-  const square = measure.needs.reduce((sum, name) => sum + context.landmarkSd(name) ** 2, 0);
-  return Math.sqrt(square / measure.needs.length);
-}
 
 function summarised(
   context: BodyContext,
@@ -91,7 +58,7 @@ function summarised(
   if (needed) return missingReading(id, needed);
   const n = values.length;
   const mean = values.reduce((sum, v) => sum + v.value, 0) / n;
-  const error = meanError(context, measure, values);
+  const error = meanError(context, measure, values, at === null);
   const marks = error.variance / n;
   const common = {
     cycles: at ? n : 0,
@@ -167,50 +134,24 @@ function summarised(
   });
 }
 
-function meanError(
-  context: BodyContext,
-  measure: PostureMeasure,
-  values: readonly PostureValue[],
-): { variance: number; perTilt: number } {
-  const sdOf = context.landmarkSd;
-  if (measure.kind === 'depth') {
-    const name = measure.needs[0];
-    return { variance: name ? sdOf(name) ** 2 : 0, perTilt: 0 };
-  }
-  const situation = { belly: context.belly, sd: meanSd(context, measure) };
-  const stride = Math.max(1, Math.floor(values.length / errorPostures));
-  let variance = 0;
-  let perTilt = 0;
-  let count = 0;
-  for (let i = 0; i < values.length; i += stride) {
-    const value = values[i];
-    if (!value) continue;
-    const error = postureError(measure, value.points, situation, sdOf);
-    variance += error.variance;
-    perTilt += error.perTilt;
-    count += 1;
-  }
-  return { variance: variance / count, perTilt: perTilt / count };
-}
-
 function missingFor(
   context: BodyContext,
   measure: PostureMeasure,
   values: readonly PostureValue[],
   at: ReadonlyMap<number, string> | null,
 ): MissingReason | null {
-  const { scene } = context.input.swim;
+  const { scene } = context;
   if (measure.kind === 'depth' && !scene.surface) return { code: 'needs-scene', item: 'surface' };
   const travels =
     measure.kind !== 'depth' && measure.id !== 'straightness' && measure.id !== 'frontal-thickness';
   if (travels && !context.transform.travelKnown) return { code: 'needs-scene', item: 'travel' };
   if (values.length > 0) return null;
-  const postures = context.postures.filter((p) => !at || at.has(p.posture.frame));
+  const postures = context.postures.filter((p) => !at || at.has(p.frame));
   for (const landmark of measure.needs) {
-    const have = postures.filter((p) => p.posture.points[landmark]).length;
+    const have = postures.filter((p) => p.points[landmark]).length;
     if (have === 0) return { code: 'needs-landmark', landmark, have, need: 1 };
   }
-  const together = postures.some((p) => measure.needs.every((name) => p.posture.points[name]));
+  const together = postures.some((p) => measure.needs.every((name) => p.points[name]));
   if (!together) return { code: 'needs-landmark', landmark: measure.needs[0] ?? 'hip', have: 0, need: 1 };
   if (measure.id === 'head-offset') return { code: 'not-for-this-drill' };
   return { code: 'degenerate', what: 'zero-length' };

@@ -2,9 +2,11 @@ import { type LandmarkName, landmarkNames } from '../../marks/landmark';
 import { fitLine } from '../../signal/fit-line';
 import { extremeLift, waveExtreme } from '../../signal/wave-extremes';
 import type { MissingReason, Reading, ReadingDefinition, ReadingNote, ReadingUnit } from '../reading';
-import type { BodyContext, LandmarkTrace } from './body-context';
+import type { BodyContext } from './body-context';
 import { centreOfMassTrace } from './centre-of-mass';
-import { cyclesMissing, type LandmarkWave, landmarkWave } from './landmark-wave';
+import type { CycleFrame } from './cycle-frame';
+import { cyclesMissing, type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
+import type { LandmarkTrace } from './landmark-trace';
 import { computedReading, missingReading, unitPart, z95 } from './measured-reading';
 import { notFromSide } from './side-view';
 
@@ -35,13 +37,19 @@ export type SpeedResult =
  */
 const surgeMultiples = 2;
 
-const kept = new WeakMap<BodyContext, Partial<Record<TraceSpeed['of'], SpeedResult>>>();
+const kept = new WeakMap<CycleFrame, Partial<Record<TraceSpeed['of'], SpeedResult>>>();
 
 /** Mean speed of the hip or the centre of mass along travel, over whole cycles. */
 export function speedOf(context: BodyContext, of: TraceSpeed['of']): SpeedResult {
-  const known = kept.get(context) ?? {};
+  const view = notFromSide(context);
+  if (view) return { ok: false, reasons: [view] };
+  if (!context.transform.travelKnown)
+    return { ok: false, reasons: [{ code: 'needs-scene', item: 'travel' }] };
+  const { cycles } = context;
+  if (!cycles) return measureSpeed(context, of);
+  const known = kept.get(cycles) ?? {};
   const result = known[of] ?? measureSpeed(context, of);
-  kept.set(context, { ...known, [of]: result });
+  kept.set(cycles, { ...known, [of]: result });
   return result;
 }
 
@@ -54,10 +62,6 @@ export function bestSpeed(context: BodyContext): SpeedResult {
 }
 
 function measureSpeed(context: BodyContext, of: TraceSpeed['of']): SpeedResult {
-  const view = notFromSide(context);
-  if (view) return { ok: false, reasons: [view] };
-  if (!context.transform.travelKnown)
-    return { ok: false, reasons: [{ code: 'needs-scene', item: 'travel' }] };
   const missing = cyclesMissing(context);
   if (missing) return { ok: false, reasons: [missing] };
   const trace = of === 'hip' ? context.trace('hip') : centreOfMassTrace(context);
@@ -96,7 +100,7 @@ function sparseSpeed(
   if (!frame || !first || !last) return null;
   const inside = trace.times.flatMap((t, i) =>
     t >= first.start - 1e-9 && t <= last.end + 1e-9
-      ? [{ t, x: trace.x[i] ?? 0, frame: trace.frames[i] ?? 0 }]
+      ? [{ t, x: trace.x[i] ?? 0, frame: trace.frames[i] ?? 0, weight: trace.followed?.slowWeights[i] ?? 1 }]
       : [],
   );
   const span = (inside.at(-1)?.t ?? 0) - (inside[0]?.t ?? 0);
@@ -104,10 +108,11 @@ function sparseSpeed(
   if (span < 0.95 * frame.period) return null;
   const t = inside.map((p) => p.t);
   const x = inside.map((p) => p.x);
-  const line = fitLine(t, x);
+  const weights = inside.map((p) => p.weight);
+  const line = fitLine(t, x, weights);
   if (!line) return null;
   const n = inside.length;
-  const rest = inside.reduce((sum, p) => sum + (p.x - line.intercept - line.slope * p.t) ** 2, 0);
+  const rest = inside.reduce((sum, p) => sum + p.weight * (p.x - line.intercept - line.slope * p.t) ** 2, 0);
   // the surge within cycles is not modelled here: where it shows in the residuals it counts as noise
   const noise = n > 3 ? Math.max(trace.sd ** 2, rest / (n - 2)) : trace.sd ** 2;
   return {
@@ -134,6 +139,7 @@ export function speedReadings(context: BodyContext): readonly Reading[] {
     const part = unitPart(context, speed.value);
     const notes: ReadingNote[] = of === 'hip' ? ['hip-not-centre-of-mass'] : [];
     if (!speed.wave) notes.push('sparse-trace');
+    else notes.push(...waveNotes(speed.wave));
     if (of === 'centre-of-mass' && isChild(context)) notes.push('approximate-for-children');
     return computedReading(context, id, {
       value: speed.value,
@@ -176,7 +182,10 @@ function variationReadings(context: BodyContext): readonly Reading[] {
     eventIds: speed.eventIds,
     usesLevel: true,
     usesTravel: true,
-    notes: (speed.of === 'hip' ? ['hip-not-centre-of-mass'] : []) satisfies ReadingNote[] as ReadingNote[],
+    notes: [
+      ...waveNotes(wave),
+      ...(speed.of === 'hip' ? (['hip-not-centre-of-mass'] as const) : []),
+    ] as const satisfies readonly ReadingNote[],
   };
   const swing = swingVariance(wave, noise);
   const extremes = ([-1, 1] as const).map((sign): Reading => {

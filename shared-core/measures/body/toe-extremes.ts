@@ -1,4 +1,5 @@
-import type { BodyContext, LandmarkTrace } from './body-context';
+import type { BodyContext } from './body-context';
+import { type LandmarkTrace, sampleVariance } from './landmark-trace';
 import type { TimedEvent } from './cycle-frame';
 
 /** The toe at one marked kick top or bottom. */
@@ -42,7 +43,7 @@ export function toeExtremes(context: BodyContext, kickPeriod: number): readonly 
         event,
         kind: side,
         y: trace.y[near] ?? 0,
-        variance: trace.sd ** 2,
+        variance: sampleVariance(trace, near),
         straySquare: event.variance + off ** 2,
       },
     ];
@@ -78,10 +79,12 @@ function vertexNear(
 ): { y: number; variance: number } | null {
   const t: number[] = [];
   const y: number[] = [];
+  let followed = false;
   for (let i = firstFrom(trace.times, time - window); i < trace.times.length; i++) {
     const tau = ((trace.times[i] ?? 0) - time) / window;
     if (tau > 1) break;
     t.push(tau);
+    followed ||= trace.followed?.is[i] ?? false;
     y.push(trace.y[i] ?? 0);
   }
   const n = t.length;
@@ -105,8 +108,10 @@ function vertexNear(
   const noise = trace.sd ** 2;
   const slope2 = 2 * vertex - m3 / m2;
   const wobble = noise * (1 / (n * m2) + slope2 ** 2 / norm2);
-  const variance = noise * (1 / n + vertex ** 2 / (n * m2) + q2 ** 2 / norm2);
-  const lift = wobble / (4 * Math.abs(c2) + wobble / (0.8 * Math.sqrt(variance || 1)));
+  const white = noise * (1 / n + vertex ** 2 / (n * m2) + q2 ** 2 / norm2);
+  // neighbouring followed points are off together: no number of them knows the height better than one
+  const variance = followed ? Math.max(white, (trace.followed?.sd ?? 0) ** 2) : white;
+  const lift = wobble / (4 * Math.abs(c2) + wobble / (0.8 * Math.sqrt(white || 1)));
   return { y: c0 + c1 * vertex + c2 * q2 - sign * lift, variance };
 }
 

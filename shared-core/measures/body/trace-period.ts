@@ -1,5 +1,6 @@
 import { fitWave } from '../../signal/fit-wave';
-import type { BodyContext, LandmarkTrace } from './body-context';
+import type { BodyContext } from './body-context';
+import type { LandmarkTrace } from './landmark-trace';
 import type { CycleFrame } from './cycle-frame';
 
 /** The base period as events and the toe's path tell it together. */
@@ -8,7 +9,7 @@ export interface TracePeriod {
   readonly variance: number;
 }
 
-const kept = new WeakMap<BodyContext, TracePeriod>();
+const kept = new WeakMap<CycleFrame, TracePeriod>();
 
 /**
  * Period of the waves fitted to traces: marked events alone give it within their own error, which over many cycles
@@ -17,13 +18,13 @@ const kept = new WeakMap<BodyContext, TracePeriod>();
  * three trials, twice. Falls back on the events, and never leaves four of their standard deviations.
  */
 export function tracePeriod(context: BodyContext, frame: CycleFrame): TracePeriod {
-  const known = kept.get(context);
+  const known = kept.get(frame);
   if (known) return known;
   const found = refine(context.trace('toe'), frame) ?? {
     period: frame.period,
     variance: frame.periodVariance,
   };
-  kept.set(context, found);
+  kept.set(frame, found);
   return found;
 }
 
@@ -39,10 +40,11 @@ function refine(trace: LandmarkTrace, frame: CycleFrame): TracePeriod | null {
   const picked = inside.filter((_, i) => i % stride === 0);
   const times = picked.map((i) => trace.times[i] ?? 0);
   const y = picked.map((i) => trace.y[i] ?? 0);
+  const weights = trace.followed && picked.map((i) => trace.followed?.waveWeights[i] ?? 1);
   // fewer samples than this leave the period to the events
   if (times.length < 4 * harmonics + 8) return null;
   const misfit = (period: number): number | null => {
-    const fit = fitWave(times, y, { period, harmonics, slope: true });
+    const fit = fitWave(times, y, { period, harmonics, slope: true }, weights);
     if (!fit || fit.residualSd === null) return null;
     const freedom = times.length - fit.coefficients.length;
     return (

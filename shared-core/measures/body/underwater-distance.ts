@@ -23,7 +23,7 @@ export function underwaterDistanceReadings(context: BodyContext): readonly Readi
   const value = head.x - wall.x;
   if (!(value > 0)) return [missingReading(id, { code: 'degenerate', what: 'zero-length' })];
   const part = unitPart(context, value);
-  const marks = context.landmarkSd('ear') ** 2 + context.landmarkSd('toe') ** 2;
+  const marks = wall.variance + head.variance;
   const sd = Math.sqrt(marks + part.own + part.shared);
   return [
     computedReading(context, id, {
@@ -43,7 +43,13 @@ export function underwaterDistanceReadings(context: BodyContext): readonly Readi
 }
 
 type Place =
-  | { readonly status: 'found'; readonly x: number; readonly frame: number; readonly eventId: string }
+  | {
+      readonly status: 'found';
+      readonly x: number;
+      readonly frame: number;
+      readonly eventId: string;
+      readonly variance: number;
+    }
   | { readonly status: 'missing'; readonly reading: Reading };
 
 function place(context: BodyContext, kind: EventKind, landmark: LandmarkName): Place {
@@ -55,14 +61,20 @@ function place(context: BodyContext, kind: EventKind, landmark: LandmarkName): P
     };
   }
   const posture = context.byFrame.get(event.frame);
-  const point = posture && context.pool(posture, landmark);
-  if (!point) {
+  const point = posture?.points[landmark];
+  if (!posture || !point) {
     return {
       status: 'missing',
       reading: missingReading(id, { code: 'needs-landmark', landmark, have: 0, need: 1 }),
     };
   }
-  return { status: 'found', x: point.x, frame: event.frame, eventId: event.id };
+  return {
+    status: 'found',
+    x: point.x,
+    frame: event.frame,
+    eventId: event.id,
+    variance: context.landmarkSd(landmark, posture) ** 2,
+  };
 }
 
 export const underwaterDistanceDefinitions: readonly ReadingDefinition[] = [

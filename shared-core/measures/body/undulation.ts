@@ -1,11 +1,11 @@
 import { bodyChain, type LandmarkName, landmarkNames } from '../../marks/landmark';
 import { wavePeakToPeak } from '../../signal/wave-extremes';
-import type { Reading, ReadingDefinition } from '../reading';
+import type { Reading, ReadingDefinition, ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
 import { centreOfMassTrace } from './centre-of-mass';
-import { type LandmarkWave, landmarkWave, type WaveResult } from './landmark-wave';
+import { type LandmarkWave, landmarkWave, waveNotes, type WaveResult } from './landmark-wave';
 import { type CycleValue, computedReading, missingReading, unitPart } from './measured-reading';
-import { notFromSide } from './side-view';
+import { waveNotSeen } from './side-view';
 
 const words: Record<LandmarkName, string> = {
   fingertip: 'fingertips',
@@ -57,7 +57,7 @@ export function meanPeakToPeak(wave: LandmarkWave): PeakToPeak | null {
 
 /** Undulation amplitude of every landmark, and of the centre of mass: absolute and as a share of body length. */
 export function undulationReadings(context: BodyContext): readonly Reading[] {
-  const view = notFromSide(context);
+  const view = waveNotSeen(context);
   return [...landmarkNames, 'centre-of-mass' as const].flatMap((name): Reading[] => {
     const id = `undulation-${name}`;
     const relativeId = `undulation-relative-${name}`;
@@ -81,7 +81,10 @@ export function undulationReadings(context: BodyContext): readonly Reading[] {
       landmarks: name === 'centre-of-mass' ? landmarkNames : [name],
       eventIds: wave.frame.eventIds,
       usesLevel: true,
-      notes: wave.perCycle.length === 0 && wave.frame.spans.length > 1 ? (['sparse-trace'] as const) : [],
+      notes: [
+        ...waveNotes(wave),
+        ...(wave.perCycle.length === 0 && wave.frame.spans.length > 1 ? (['sparse-trace'] as const) : []),
+      ],
     };
     const part = unitPart(context, found.value);
     const absolute = computedReading(context, id, {
@@ -108,7 +111,7 @@ export function relativeReading(
     readonly landmarks: readonly LandmarkName[];
     readonly eventIds: readonly string[];
     readonly usesLevel: boolean;
-    readonly notes: readonly 'sparse-trace'[];
+    readonly notes: readonly ReadingNote[];
   },
 ): Reading {
   const length = context.bodyLength;

@@ -2,9 +2,9 @@ import type { LandmarkName } from '../../marks/landmark';
 import { waveHarmonics } from '../../signal/wave-harmonics';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
-import { type LandmarkWave, landmarkWave } from './landmark-wave';
+import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
 import { computedReading, type Measured, missingReading, unitPart, z95 } from './measured-reading';
-import { notFromSide } from './side-view';
+import { waveNotSeen } from './side-view';
 
 const shown = ['hip', 'toe'] as const satisfies readonly LandmarkName[];
 const orders = [1, 2, 3] as const;
@@ -23,7 +23,7 @@ interface Component {
 
 /** Amplitude, phase and share of power of the first three harmonics of hip and toe. */
 export function waveComponentReadings(context: BodyContext): readonly Reading[] {
-  const view = notFromSide(context);
+  const view = waveNotSeen(context);
   return shown.flatMap((landmark): Reading[] => {
     const ids = orders.flatMap((k) => [
       `harmonic-${k}-${landmark}`,
@@ -46,6 +46,7 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
     landmarks: [landmark],
     eventIds: wave.frame.eventIds,
     usesLevel: true,
+    notes: waveNotes(wave),
   };
   const denser: MissingReason = { code: 'needs-denser-trace', landmark };
   const total = parts.reduce((sum, c) => sum + Math.max(0, c.power), 0);

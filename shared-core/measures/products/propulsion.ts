@@ -2,7 +2,7 @@ import type { BodyContext } from '../body/body-context';
 import { bodyWave, bodyWaveLandmarks } from '../body/body-wave-speed';
 import { kickAmplitude } from '../body/kick-amplitude';
 import { computedReading, missingReading, unitPart, z95 } from '../body/measured-reading';
-import { notFromSide } from '../body/side-view';
+import { waveNotSeen } from '../body/side-view';
 import { bestSpeed } from '../body/speed';
 import { type KickPeriod, kickPeriod } from '../events/kick-period';
 import type { Reading, ReadingDefinition, ReadingNote } from '../reading';
@@ -80,7 +80,7 @@ function speedBeside(context: BodyContext) {
 
 function strouhal(context: BodyContext, kick: KickPeriod | null): Reading {
   const id = 'strouhal';
-  const view = notFromSide(context);
+  const view = waveNotSeen(context);
   if (view) return missingReading(id, view);
   const heights = kickAmplitude(context);
   if (!kick) return missingReading(id, { code: 'needs-reading', reading: 'kick-frequency' });
@@ -107,7 +107,7 @@ function strouhal(context: BodyContext, kick: KickPeriod | null): Reading {
 
 function froude(context: BodyContext): Reading {
   const id = 'froude';
-  const view = notFromSide(context);
+  const view = waveNotSeen(context);
   if (view) return missingReading(id, view);
   const result = bodyWave(context);
   if (!result.ok) return missingReading(id, ...result.reasons);

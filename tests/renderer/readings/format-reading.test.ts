@@ -20,6 +20,7 @@ const reading = (
   sharedVariance: 0,
   ownVariance: 1,
   cycles: 3,
+  followed: 0,
   perCycle: [],
   from: { eventIds: [], postureFrames: [], sceneItems: [] },
   notes: [],

@@ -14,6 +14,7 @@ const reading = (value: number, own: number, shared = 0): ComputedReading => ({
   sharedVariance: shared,
   ownVariance: own,
   cycles: 6,
+  followed: 0,
   perCycle: [],
   from: { eventIds: [], postureFrames: [], sceneItems: [] },
   notes: [],

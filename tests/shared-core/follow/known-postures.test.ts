@@ -32,8 +32,10 @@ it('fills in sure followed points, and never moves, covers or uncovers what the 
 });
 
 it('says that followed points are less sure than marks, and leaves a swim without them as it is', () => {
-  const { landmarkSd } = knownPostures({ postures: marks, followed }, error, 500);
-  expect(landmarkSd.toe).toBeGreaterThan(error.landmarkSd.toe);
-  expect(landmarkSd.hip).toBe(error.landmarkSd.hip);
-  expect(knownPostures({ postures: marks, followed: [] }, error, 500).landmarkSd).toBe(error.landmarkSd);
+  const { followedSd, followed: names } = knownPostures({ postures: marks, followed }, error, 500);
+  expect(followedSd.toe).toBeGreaterThan(error.landmarkSd.toe);
+  expect(followedSd.hip).toBe(error.followedSd.hip);
+  expect([...names]).toEqual([[1, ['toe']]]);
+  const without = knownPostures({ postures: marks, followed: [] }, error, 500);
+  expect([without.followedSd, without.followed.size]).toEqual([error.followedSd, 0]);
 });

@@ -1,7 +1,8 @@
 import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { BodyContext, BodyInput } from '#core/measures/body/body-context';
 import { centreWeights } from '#core/measures/body/centre-of-mass';
-import { type PosturePoints, postureMeasures } from '#core/measures/body/posture-measures';
+import type { PosturePoints } from '#core/measures/body/posture-measure';
+import { postureMeasures } from '#core/measures/body/posture-measures';
 import { fitLine } from '#core/signal/fit-line';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { kickOmega, modelBody, type ModelSwim, toeTurns, truePlace } from './model-swim';

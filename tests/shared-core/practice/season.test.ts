@@ -20,6 +20,7 @@ const aReading = (value: number, change: Partial<ComputedReading> = {}): Compute
   sharedVariance: 0,
   ownVariance: 1e-4,
   cycles: 8,
+  followed: 0,
   perCycle: [],
   from: { eventIds: [], postureFrames: [], sceneItems: [] },
   notes: [],

@@ -1,0 +1,20 @@
+import type { ReadingNote } from '../reading';
+import type { BodyContext } from './body-context';
+import type { Measured } from './measured-reading';
+import { sizeChange } from './size-change';
+
+const byUnit = /^(m|L|px)(\/s)?$|^m²\/s$/;
+
+/** What the coach must know of how the picture shows lengths, for a reading of a length. */
+export function pictureNotes(
+  context: BodyContext,
+  { unit, usesScale, frames }: Pick<Measured, 'unit' | 'usesScale' | 'frames'>,
+): readonly ReadingNote[] {
+  const notes: ReadingNote[] = [];
+  const metric = usesScale ?? /^m(\/s)?$/.test(unit);
+  if (metric) notes.push(...(context.scale?.notes ?? []));
+  if (frames.length === 0) return notes;
+  if (byUnit.test(unit) && sizeChange(context.geometry)) notes.push('size-changes');
+  for (const each of context.rectified.unfit) notes.push(`${each}-unfit`);
+  return notes;
+}

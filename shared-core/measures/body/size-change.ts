@@ -1,0 +1,43 @@
+import { fitLine } from '../../signal/fit-line';
+import type { BodyGeometry } from './body-geometry';
+
+/** Share of its length by which the trunk must grow or shrink over the marks before it is said. Our default. */
+const worthSaying = 0.05;
+
+/** Share of a trunk's length by which bending and rolling may change it beside marking error. Our default. */
+const bendShare = 0.03;
+
+const kept = new WeakMap<BodyGeometry, boolean>();
+
+/**
+ * Whether the swimmer nears or leaves the camera: shoulder to hip in the picture grows or shrinks by more than 5 %
+ * from the first to the last mark, and surely (95 %) not for marking and bending alone. Lengths are then read too large
+ * where the swimmer is near, and speed too small by the cosine of the angle.
+ */
+export function sizeChange(geometry: BodyGeometry): boolean {
+  const known = kept.get(geometry);
+  if (known !== undefined) return known;
+  const found = measured(geometry);
+  kept.set(geometry, found);
+  return found;
+}
+
+function measured(geometry: BodyGeometry): boolean {
+  const times: number[] = [];
+  const lengths: number[] = [];
+  for (const { time, points } of geometry.postures) {
+    const { shoulder, hip } = points;
+    if (!shoulder || !hip) continue;
+    times.push(time);
+    lengths.push(Math.hypot(shoulder.x - hip.x, shoulder.y - hip.y));
+  }
+  const line = fitLine(times, lengths);
+  const mean = lengths.reduce((sum, each) => sum + each, 0) / lengths.length;
+  if (!line || !(mean > 0)) return false;
+  const span = (times.at(-1) ?? 0) - (times[0] ?? 0);
+  const marking = geometry.landmarkSd('shoulder') ** 2 + geometry.landmarkSd('hip') ** 2;
+  const noise = marking + (bendShare * mean) ** 2;
+  const change = Math.abs(line.slope) * span;
+  const error = 1.96 * span * Math.sqrt(line.slopeVariance * noise);
+  return change > worthSaying * mean && change - error > 0;
+}
