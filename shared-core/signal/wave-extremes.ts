@@ -105,15 +105,20 @@ export interface Estimate {
  * Peak-to-peak of a fitted wave over its period, with the lift that noise gives to extremes taken off.
  *
  * @param sampleVariance variance of one sample
+ * @param liftVariance the same for the noise that lifts extremes, where that is another
  * @returns null when the wave is so small against the noise that the correction itself cannot be trusted (more than a
  *   fifth of the value)
  */
-export function wavePeakToPeak(fit: WaveFit, sampleVariance: number): Estimate | null {
+export function wavePeakToPeak(
+  fit: WaveFit,
+  sampleVariance: number,
+  liftVariance = sampleVariance,
+): Estimate | null {
   const top = waveExtreme(fit, 1, 0);
   const bottom = waveExtreme(fit, -1, 0);
   if (!top || !bottom) return null;
   const raw = top.value - bottom.value;
-  const lift = extremeLift(top, sampleVariance) + extremeLift(bottom, sampleVariance);
+  const lift = extremeLift(top, liftVariance) + extremeLift(bottom, liftVariance);
   if (!(lift <= raw / 5)) return null;
   const difference = top.weights.map((w, i) => w - (bottom.weights[i] ?? 0));
   return { value: raw - lift, variance: sampleVariance * unitVariance(fit, difference), lift };

@@ -13,6 +13,8 @@ export interface FollowedSpread {
   readonly wave: number;
   /** For a mean or a slope: the same at rest. */
   readonly slow: number;
+  /** For what lifts the extremes of a wave, its quicker parts: the same at twice the kick's frequency. */
+  readonly quick: number;
 }
 
 /**
@@ -26,5 +28,6 @@ export function followedSpread(interval: number): FollowedSpread {
   const rho = Math.exp(-Math.max(0, interval) / errorSeconds);
   const at = (omega: number): number =>
     Math.max(1, (1 - rho * rho) / Math.max(1e-9, 1 - 2 * rho * Math.cos(omega * interval) + rho * rho));
-  return { wave: at(2 * Math.PI * usualKickHz), slow: at(0) };
+  const kick = 2 * Math.PI * usualKickHz;
+  return { wave: at(kick), slow: at(0), quick: at(2 * kick) };
 }

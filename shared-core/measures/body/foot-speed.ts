@@ -20,7 +20,7 @@ function peakSpeed(wave: LandmarkWave, sign: 1 | -1): Peak | null {
   const one = (fit: LandmarkWave['pooled']): { value: number; variance: number } | null => {
     const extreme = waveExtreme(fit, sign, 1);
     if (!extreme) return null;
-    const lift = extremeLift(extreme, noise);
+    const lift = extremeLift(extreme, wave.liftVariance);
     const value = sign * extreme.value - lift;
     return lift <= value / 2 ? { value, variance: noise * extreme.unitVariance } : null;
   };

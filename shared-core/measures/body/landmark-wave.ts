@@ -21,6 +21,8 @@ export interface LandmarkWave {
   readonly perCycle: readonly CycleWave[];
   readonly frames: readonly number[];
   readonly sd: number;
+  /** Variance of one sample for what noise lifts extremes by; below sd² where followed points' errors are slow. */
+  readonly liftVariance: number;
   /** Base period the fits were made with, seconds. */
   readonly period: number;
   /** The trace does not reach 0.2 s beyond both ends of the cycles. */
@@ -113,6 +115,8 @@ function fitLandmark(
       period,
       frames: trace.frames.slice(from, to),
       sd: trace.sd,
+      liftVariance:
+        trace.sd ** 2 * (trace.followed ? context.followedSpread.quick / context.followedSpread.wave : 1),
       shortEnds: !(
         (trace.times[0] ?? Infinity) <= first.start - endSeconds + slack &&
         (trace.times.at(-1) ?? -Infinity) >= last.end + endSeconds - slack

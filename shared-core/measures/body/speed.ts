@@ -192,7 +192,7 @@ function variationReadings(context: BodyContext): readonly Reading[] {
     const id = sign < 0 ? 'speed-lowest' : 'speed-highest';
     const extreme = waveExtreme(wave.pooled, sign, 1, true);
     if (!extreme) return missingReading(id, { code: 'needs-denser-trace', landmark: 'hip' });
-    const lift = extremeLift(extreme, noise);
+    const lift = extremeLift(extreme, wave.liftVariance);
     // a swing that noise could have made by itself is none
     if (!(lift <= Math.abs(extreme.value - speed.value) / 8)) {
       return missingReading(id, { code: 'needs-denser-trace', landmark: 'hip' });

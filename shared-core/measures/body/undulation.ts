@@ -38,7 +38,10 @@ const slightLift = 0.02;
  */
 export function meanPeakToPeak(wave: LandmarkWave): PeakToPeak | null {
   const sampleVariance = wave.sd ** 2;
-  const own = wave.perCycle.map(({ span, fit }) => ({ span, estimate: wavePeakToPeak(fit, sampleVariance) }));
+  const own = wave.perCycle.map(({ span, fit }) => ({
+    span,
+    estimate: wavePeakToPeak(fit, sampleVariance, wave.liftVariance),
+  }));
   const slight = own.every(({ estimate }) => estimate && estimate.lift < slightLift * estimate.value);
   if (own.length > 0 && slight) {
     const perCycle = own.flatMap(({ span, estimate }) =>
@@ -51,7 +54,7 @@ export function meanPeakToPeak(wave: LandmarkWave): PeakToPeak | null {
       perCycle,
     };
   }
-  const estimate = wavePeakToPeak(wave.pooled, sampleVariance);
+  const estimate = wavePeakToPeak(wave.pooled, sampleVariance, wave.liftVariance);
   return estimate && { ...estimate, perCycle: [] };
 }
 

@@ -40,7 +40,7 @@ describe('followed points', () => {
     for (const id of ['undulation-toe', 'speed-hip', 'body-wave-speed', 'foot-speed-down', 'knee-angle']) {
       const [a, b] = [computed(marked, id), computed(followed, id)];
       // what noise lifts an extreme by comes off, and more of it where points are less sure
-      expect(Math.abs(b.value / a.value - 1), id).toBeLessThan(0.02);
+      expect(Math.abs(b.value / a.value - 1), id).toBeLessThan(id.startsWith('foot') ? 0.04 : 0.02);
       expect(a.followed, id).toBe(0);
       expect(b.followed, id).toBeGreaterThan(50);
       // a followed point is worth less than a marked one
@@ -115,7 +115,9 @@ describe('followed points', () => {
       const context = bodyContext({ ...input, swim: { ...input.swim, postures, followed: drifting } });
       const truth = new Map(
         [...bodyTruths(model, context)].filter(([id]) =>
-          /^(speed-hip|undulation-(toe|hip|ankle)|kick-amplitude-toe|body-wave-speed)$/.test(id),
+          /^(speed-hip|foot-speed-down|undulation-(toe|hip|ankle)|kick-amplitude-toe|body-wave-speed)$/.test(
+            id,
+          ),
         ),
       );
       for (const family of bodyFamilies) coverage.add(family.read(context), truth);
