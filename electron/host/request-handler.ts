@@ -42,6 +42,14 @@ async function bytesUpTo(request: Request, limit: number): Promise<Uint8Array | 
   return Buffer.concat(parts);
 }
 
+/** As `containedPath`, and null when the folder is not there either. */
+async function presentPath(folder: string, name: string): Promise<string | null> {
+  return containedPath(folder, name).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT') return null;
+    throw error;
+  });
+}
+
 /**
  * Everything the app's origin answers, as one web-standard handler: operations, byte streams and the app's own files.
  * The loopback server and Electron's protocol both call it. Who may ask is decided before it is called.
@@ -93,10 +101,7 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
 
   const thumbnailFile = async (id: string): Promise<string | null> => {
     if (!idSchema.safeParse(id).success) return null;
-    return containedPath(host.shelf.folderOf(id), 'thumb.jpg').catch((error: NodeJS.ErrnoException) => {
-      if (error.code === 'ENOENT') return null;
-      throw error;
-    });
+    return presentPath(host.shelf.folderOf(id), 'thumb.jpg');
   };
   app.get('/stream/thumbnail/:id', async (context) => {
     const file = await thumbnailFile(context.req.param('id'));
@@ -137,7 +142,7 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
     // the built app is two levels deep at most: index.html and assets/
     if (parts.length > 1 || (parts.length === 1 && parts[0] !== 'assets'))
       return context.text('not there', 404);
-    const file = await containedPath(path.join(appFolder, ...parts), name);
+    const file = await presentPath(path.join(appFolder, ...parts), name);
     const type = types[path.extname(name)];
     if (!file || !type) return context.text('not there', 404);
     return fileResponse(file, type, undefined);

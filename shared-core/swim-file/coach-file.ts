@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { eachOf, withFields } from './migration-parts';
 import { type FileFormat, type Parsed, parseFile } from './parse-file';
 import { idSchema } from './swim-schema';
 
@@ -37,11 +38,7 @@ export const coachFormat: FileFormat<CoachFile> = {
     1: (old) => ({
       ...old,
       version: 2,
-      remarkings: (Array.isArray(old['remarkings']) ? old['remarkings'] : []).map((each: object) => ({
-        ...each,
-        frameSeconds: null,
-        of: 'marked',
-      })),
+      remarkings: eachOf(old['remarkings'], (each) => withFields(each, { frameSeconds: null, of: 'marked' })),
     }),
   },
 };

@@ -1,17 +1,19 @@
+import { eachOf, withFields } from './migration-parts';
 import { type FileFormat, type Migration, type Parsed, parseFile } from './parse-file';
 import { type Squad, squadFileVersion, squadSchema } from './squad-schema';
 
-const list = (value: unknown): readonly Record<string, unknown>[] =>
-  Array.isArray(value) ? (value as Record<string, unknown>[]) : [];
+const withTargets = (swimmer: unknown, change: (targets: unknown) => unknown): unknown =>
+  typeof swimmer === 'object' && swimmer !== null && 'targets' in swimmer
+    ? { ...swimmer, targets: change(swimmer.targets) }
+    : swimmer;
 
 /** From 1 to 2: a target keeps the first day it holds; older ones have none. */
 const toVersion2: Migration = (old) => ({
   ...old,
   version: 2,
-  swimmers: list(old['swimmers']).map((swimmer) => ({
-    ...swimmer,
-    targets: list(swimmer['targets']).map((target) => ({ from: null, ...target })),
-  })),
+  swimmers: eachOf(old['swimmers'], (swimmer) =>
+    withTargets(swimmer, (targets) => eachOf(targets, (target) => withFields(target, { from: null }))),
+  ),
 });
 
 export const squadFormat: FileFormat<Squad> = {

@@ -1,7 +1,5 @@
+import { eachOf, withFields } from './migration-parts';
 import type { Migration } from './parse-file';
-
-const record = (value: unknown): Record<string, unknown> => ({ ...(value as Record<string, unknown>) });
-const list = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 
 /**
  * From 1 to 2: chosen video track, fields of interlaced film, conditions on the card, plane scale, straight lines and
@@ -11,15 +9,14 @@ const list = (value: unknown): readonly unknown[] => (Array.isArray(value) ? val
 const toVersion2: Migration = (old) => ({
   ...old,
   version: 2,
-  clip: { track: null, fields: false, ...record(old['clip']) },
-  card: { conditions: { head: null, hips: null, depth: null, free: [] }, ...record(old['card']) },
-  scene: {
+  clip: withFields(old['clip'], { track: null, fields: false }),
+  card: withFields(old['card'], { conditions: { head: null, hips: null, depth: null, free: [] } }),
+  scene: withFields(old['scene'], {
     plane: null,
     straights: [],
     camera: { metres: null, fartherMetres: null },
-    ...record(old['scene']),
-  },
-  events: list(old['events']).map((event) => ({ from: 'coach', refined: null, ...record(event) })),
+  }),
+  events: eachOf(old['events'], (event) => withFields(event, { from: 'coach', refined: null })),
   followed: [],
   dismissed: [],
 });

@@ -93,13 +93,17 @@ describe('files of released versions', () => {
     expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v2.json'));
   });
 
-  it('a migration leaves what is of the wrong kind for the schema to name', () => {
-    for (const broken of ['{"events":{}}', '{"scene":7}', '{"events":[3]}', '{}']) {
+  it('a migration changes nothing of the wrong kind, so that the file is called damaged and not emptied', () => {
+    for (const broken of ['{"events":{}}', '{"scene":7}', '{"events":[3]}', '{"clip":null}', '{"card":[]}']) {
       const text = JSON.stringify({ ...JSON.parse(frozen('swim-v1.json')), ...JSON.parse(broken) });
-      const parsed = parseSwim(text);
-      if (broken === '{}') expect(parsed.ok).toBe(true);
-      else if (!parsed.ok) expect(parsed.fault.code).toBe('damaged');
+      expect(parseSwim(text)).toMatchObject({ ok: false, fault: { code: 'damaged' } });
     }
+    for (const broken of ['[null]', '{}', '[{"targets":3}]', '[{"targets":[null]}]']) {
+      const text = JSON.stringify({ ...JSON.parse(frozen('squad-v1.json')), swimmers: JSON.parse(broken) });
+      expect(parseSquad(text)).toMatchObject({ ok: false, fault: { code: 'damaged' } });
+    }
+    const coach = JSON.stringify({ ...JSON.parse(frozen('coach-v1.json')), remarkings: {} });
+    expect(parseCoach(coach)).toMatchObject({ ok: false, fault: { code: 'damaged' } });
   });
 
   it('version 1 of the squad file opens', () => {

@@ -1,0 +1,37 @@
+import { fileTargets } from '../fuzz/file-targets';
+import { hostUnderFire } from '../fuzz/host-targets';
+import { type FuzzReport, runFuzz } from '../fuzz/run-fuzz';
+import { writeSection } from './write-section';
+
+/** Fifty thousand hostile inputs and more; how many in all as the argument, then the first seed. */
+const cases = Number(process.argv[2] ?? 50_000);
+const seed = Number(process.argv[3] ?? 1);
+const host = await hostUnderFire();
+const shares = [
+  ...fileTargets.map((target) => ({ target, share: 0.06 })),
+  ...host.targets.map((target) => ({ target, share: 0.32 })),
+];
+const reports: FuzzReport[] = [];
+let peakMb = 0;
+for (const { target, share } of shares) {
+  const report = await runFuzz(target, Math.ceil(cases * share), seed);
+  peakMb = Math.max(peakMb, process.memoryUsage().rss / 1e6);
+  reports.push(report);
+  console.log(
+    `${report.target}: ${report.cases} cases, slowest ${report.slowestMs.toFixed(0)} ms, ${report.found.length} found`,
+  );
+  for (const found of report.found.slice(0, 5)) console.log(found);
+}
+await host.close();
+writeSection('fuzz', 'fuzz.ts', [
+  '## Hostile input',
+  '',
+  `Mangled files, operations and requests, seeds from ${seed}. Found: an error that is not in the contract, a crash, a number that is not finite, something outside the library touched or told, or more than 5 s. Most memory of the process: ${peakMb.toFixed(0)} MB.`,
+  '',
+  '| what is fed | cases | found | slowest, ms |',
+  '| --- | --- | --- | --- |',
+  ...reports.map(
+    (each) => `| ${each.target} | ${each.cases} | ${each.found.length} | ${each.slowestMs.toFixed(0)} |`,
+  ),
+]);
+process.exitCode = reports.some(({ found }) => found.length > 0) ? 1 : 0;
