@@ -21,7 +21,13 @@ export interface OpenedFilm {
 }
 
 export async function openFilm(clip: ClipInput, signal: AbortSignal): Promise<Result<OpenedFilm>> {
-  const opened = await openClip(clip, signal);
+  let opened: Result<OpenedClip>;
+  try {
+    opened = await openClip(clip, signal);
+  } catch (problem) {
+    // a container whose very head is mangled makes its reader throw
+    return troubleWith(problem, signal);
+  }
   if (!opened.ok) return opened;
   const { input } = opened.value;
   const stop = (): void => input.dispose();
@@ -32,12 +38,16 @@ export async function openFilm(clip: ClipInput, signal: AbortSignal): Promise<Re
     return film;
   } catch (problem) {
     input.dispose();
-    if (signal.aborted) return failure('cancelled');
-    if (problem instanceof TypeError) return failure('host-unreachable', { reason: wordsOf(problem) });
-    return failure('truncated', { reason: wordsOf(problem) });
+    return troubleWith(problem, signal);
   } finally {
     signal.removeEventListener('abort', stop);
   }
+}
+
+function troubleWith(problem: unknown, signal: AbortSignal): Result<never> {
+  if (signal.aborted) return failure('cancelled');
+  if (problem instanceof TypeError) return failure('host-unreachable', { reason: wordsOf(problem) });
+  return failure('truncated', { reason: wordsOf(problem) });
 }
 
 async function inspect(
