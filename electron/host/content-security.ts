@@ -1,6 +1,7 @@
 /**
  * What a page of the app may load: its own files only. No inline script; inline styles are allowed because the
- * canvas library and React set style attributes. 'wasm-unsafe-eval' lets WebAssembly compile, nothing else.
+ * canvas library and React set style attributes. 'wasm-unsafe-eval' lets WebAssembly compile, nothing else; the PDF
+ * maker reads its own from a data: address, which leads nowhere outside the page.
  */
 export const contentSecurityPolicy = [
   "default-src 'none'",
@@ -8,7 +9,7 @@ export const contentSecurityPolicy = [
   "style-src 'self' 'unsafe-inline'",
   "img-src 'self' blob: data:",
   "media-src 'self' blob:",
-  "connect-src 'self' blob:",
+  "connect-src 'self' blob: data:",
   "font-src 'self'",
   "worker-src 'self' blob:",
   "base-uri 'none'",

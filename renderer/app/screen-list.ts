@@ -12,6 +12,7 @@ export const screenList = [
   { name: 'shelf', label: 'Shelf', menuKey: 'Shift+Digit1' },
   { name: 'bench', label: 'Bench', menuKey: null },
   { name: 'pair', label: 'Pair', menuKey: 'Shift+Digit2' },
+  { name: 'sets', label: 'Sets', menuKey: 'Shift+Digit4' },
 ] as const satisfies readonly ListedScreen[];
 
 export type ScreenName = (typeof screenList)[number]['name'];

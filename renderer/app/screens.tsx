@@ -3,6 +3,7 @@ import { BenchScreen } from '../bench/bench-screen';
 import type { HostClient } from '../host/host-client';
 import { ChoosePair } from '../pair/choose-pair';
 import { PairScreen } from '../pair/pair-screen';
+import { SetsScreen } from '../sets/sets-screen';
 import { Shelf } from '../shelf/shelf';
 import type { ShelfMemory } from '../shelf/shelf-memory';
 import type { Say } from './notices';
@@ -40,6 +41,7 @@ const screens: Readonly<Record<ScreenName, Render>> = {
     ) : (
       <ChoosePair key={first ?? ''} first={first ?? null} host={host} go={go} />
     ),
+  sets: (ids, { host, say, go }) => <SetsScreen ids={ids} host={host} say={say} go={go} />,
 };
 
 /** What the address shows, or null when it leads nowhere. */

@@ -11,33 +11,12 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import { aidWords, armWords, sideWords, strokeWords, viewWords } from './card-words';
 import { ConditionsForm } from './conditions-form';
 import { ConsentWords } from './consent-words';
+import { Pick } from './pick';
 import { sentence } from './sentence';
 import { withStroke } from './with-stroke';
 
 const effortWords = (effort: (typeof efforts)[number] | 'not-said'): string =>
   effort === 'not-said' ? 'not said' : effort;
-
-interface PickProps<T extends string> {
-  readonly label: string;
-  readonly value: T;
-  readonly choices: readonly T[];
-  readonly words: (value: T) => string;
-  readonly onPick: (value: T) => void;
-}
-function Pick<T extends string>({ label, value, choices, words, onPick }: PickProps<T>) {
-  return (
-    <label>
-      {label}
-      <select value={value} onChange={(event) => onPick(event.target.value as T)}>
-        {choices.map((each) => (
-          <option key={each} value={each}>
-            {sentence(words(each))}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
-}
 
 interface Props {
   readonly card: SwimCard;

@@ -1,3 +1,4 @@
+import { clockWords } from './clock-words';
 import type { Drill } from './drill-schema';
 import type { PracticeItem } from './practice-schema';
 import { patternPhrase } from './stroke-pattern';
@@ -49,7 +50,8 @@ export function itemPhrase(item: PracticeItem, drill: Drill | null): string {
     );
   if (item.effort) parts.push(item.effort === 'full' ? 'full effort' : item.effort);
   if (item.kickBetween) parts.push(`${item.kickBetween.metres} kick between`);
-  if (item.pause) parts.push(`${item.pause.kind === 'rest' ? 'rest' : 'every'} ${clock(item.pause.seconds)}`);
+  if (item.pause)
+    parts.push(`${item.pause.kind === 'rest' ? 'rest' : 'every'} ${clockWords(item.pause.seconds)}`);
   return parts.join(' · ');
 }
 
@@ -58,12 +60,4 @@ function extent(item: PracticeItem): string {
   if (ladder?.of === 'lengths') return `(${ladder.rungs.map((n) => n * ladder.stepMetres).join(', ')})`;
   if (ladder?.of === 'pattern') return `(${ladder.rungs.join('-')} right, left, both) ${item.distanceMetres}`;
   return `${item.distanceMetres}`;
-}
-
-/** "0:20", "1:05"; tenths only when there are any. */
-function clock(seconds: number): string {
-  const tenths = Math.round(seconds * 10);
-  const whole = Math.floor(tenths / 10) % 60;
-  const rest = tenths % 10;
-  return `${Math.floor(tenths / 600)}:${String(whole).padStart(2, '0')}${rest > 0 ? `.${rest}` : ''}`;
 }

@@ -1,0 +1,57 @@
+import { useStore } from 'zustand';
+import type { StoreApi } from 'zustand/vanilla';
+import type { Command } from './command';
+
+interface Undoable {
+  readonly store: StoreApi<{ readonly undoName: string | null; readonly redoName: string | null }>;
+  undo(): unknown;
+  redo(): unknown;
+}
+
+/** Takes the last step back, or again. */
+export function UndoButtons({ document }: { readonly document: Undoable }) {
+  const undoName = useStore(document.store, (state) => state.undoName);
+  const redoName = useStore(document.store, (state) => state.redoName);
+  return (
+    <>
+      <button
+        type="button"
+        onClick={() => document.undo()}
+        disabled={undoName === null}
+        title={undoName ? `Undo: ${undoName} (Ctrl Z)` : 'Nothing to undo'}
+      >
+        Undo
+      </button>
+      <button
+        type="button"
+        onClick={() => document.redo()}
+        disabled={redoName === null}
+        title={redoName ? `Redo: ${redoName} (Ctrl Shift Z)` : 'Nothing to redo'}
+      >
+        Redo
+      </button>
+    </>
+  );
+}
+
+/** The same with keys. */
+export function undoCommands(document: Undoable): readonly Command[] {
+  return [
+    {
+      id: 'undo',
+      label: 'Undo',
+      keys: ['$mod+z'],
+      kind: 'view',
+      enabled: () => document.store.getState().undoName !== null,
+      run: () => void document.undo(),
+    },
+    {
+      id: 'redo',
+      label: 'Redo',
+      keys: ['$mod+Shift+z', '$mod+y'],
+      kind: 'view',
+      enabled: () => document.store.getState().redoName !== null,
+      run: () => void document.redo(),
+    },
+  ];
+}

@@ -1,0 +1,217 @@
+import { useEffect, useState } from 'react';
+import { useStore } from 'zustand';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
+import { clockWords, secondsOf } from '#core/practice/clock-words';
+import type { CountHeld } from '#core/practice/count-held';
+import type { Practice, PracticeItem } from '#core/practice/practice-schema';
+import type { PlannedRepeat } from '#core/practice/unfold-item';
+import { efforts } from '#core/swim-file/swim-schema';
+import { KeptField, KeptNumber, KeptText } from '../app/kept-field';
+import { addressOf } from '../app/use-route';
+import { dayWords, swumWords } from '../card/card-words';
+import type { KeptDocument } from '../state/kept-document';
+import { makeId } from '../state/make-id';
+import { entryOf, logRepeat, type RepeatKey } from './practice-steps';
+import type { Stopwatches } from './stopwatches';
+
+interface Props {
+  readonly rowKey: RepeatKey;
+  /** The keys speak to this row. */
+  readonly current: boolean;
+  readonly name: string;
+  readonly item: PracticeItem;
+  readonly planned: PlannedRepeat;
+  readonly practice: Practice;
+  readonly document: KeptDocument<Practice>;
+  readonly watches: Stopwatches;
+  readonly held: ReadonlyMap<string, CountHeld>;
+  readonly swims: readonly SwimSummary[];
+}
+
+/** One repeat of one swimmer: count, time, effort, note, film. */
+export function DeckRow(props: Props) {
+  const { rowKey, current, name, item, planned, practice, document, watches, held, swims } = props;
+  const entry = entryOf(practice, rowKey);
+  const who = rowKey.swimmerId ?? '';
+  const log = (said: Parameters<typeof logRepeat>[1], what: string): void => {
+    document.run(logRepeat(rowKey, said, what, makeId));
+  };
+  // the first tap begins where this swimmer is likely to be: the planned count, or the one before
+  const likely =
+    planned.count ??
+    practice.log.findLast(
+      (each) => each.swimmerId === rowKey.swimmerId && each.itemId === item.id && each.count !== null,
+    )?.count ??
+    0;
+  const count = entry?.count ?? null;
+  const setCount = (next: number): void =>
+    log({ count: Math.min(2000, Math.max(0, next)) }, `log ${name}’s count`);
+  const verdict = entry ? held.get(entry.id) : undefined;
+  return (
+    <section className={current ? 'deck-row current' : 'deck-row'} aria-label={name}>
+      <h2>
+        {name}
+        {verdict && (
+          <small data-held={verdict.verdict}>
+            {verdict.verdict === 'held' ? '✓ held' : '△ lost'} the count ({verdict.slowCount} slow)
+          </small>
+        )}
+      </h2>
+      <div className="deck-count">
+        <button
+          type="button"
+          className="count-less"
+          aria-label={`One stroke fewer for ${name}`}
+          onClick={() => setCount(count === null ? likely : count - 1)}
+        >
+          −
+        </button>
+        <KeptNumber
+          least={0}
+          most={2000}
+          whole
+          mayBeEmpty
+          aria-label={`Strokes of ${name}`}
+          placeholder="strokes"
+          value={count}
+          onKeep={(next) => log({ count: next }, `log ${name}’s count`)}
+        />
+        <button
+          type="button"
+          className="count-more"
+          aria-label={`One stroke more for ${name}`}
+          onClick={() => setCount(count === null ? Math.max(1, likely) : count + 1)}
+        >
+          +
+        </button>
+      </div>
+      <div className="deck-time">
+        <Watch
+          who={who}
+          name={name}
+          watches={watches}
+          onStop={(seconds) => log({ timeSeconds: seconds }, `log ${name}’s time`)}
+        />
+        <KeptField
+          inputMode="decimal"
+          autoComplete="off"
+          aria-label={`Time of ${name}`}
+          placeholder="m:ss.t"
+          value={entry?.timeSeconds ?? null}
+          textOf={(seconds) => (seconds === null ? '' : clockWords(seconds))}
+          readOf={(text) => {
+            if (text.trim() === '') return null;
+            const seconds = secondsOf(text);
+            return seconds !== null && seconds <= 21_600 ? seconds : undefined;
+          }}
+          onKeep={(seconds) => log({ timeSeconds: seconds }, `log ${name}’s time`)}
+        />
+      </div>
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset's legend would take a line of its own on deck */}
+      <div className="deck-effort" role="group" aria-label={`Effort of ${name}`}>
+        {efforts.map((effort) => (
+          <button
+            key={effort}
+            type="button"
+            className={`effort-${effort}`}
+            aria-pressed={entry?.effort === effort}
+            data-planned={entry?.effort == null && item.effort === effort ? '' : undefined}
+            onClick={() => log({ effort: entry?.effort === effort ? null : effort }, `log ${name}’s effort`)}
+          >
+            {effort}
+          </button>
+        ))}
+      </div>
+      <KeptText
+        className="deck-note"
+        aria-label={`Note on ${name}`}
+        placeholder="note"
+        maxLength={1000}
+        value={entry?.note ?? ''}
+        onKeep={(note) => log({ note }, `note on ${name}`)}
+      />
+      <FilmChoice
+        name={name}
+        swimmerId={rowKey.swimmerId}
+        day={practice.date}
+        swims={swims}
+        swimId={entry?.swimId ?? null}
+        onChoose={(swimId) => log({ swimId }, `tie a film to ${name}’s repeat`)}
+      />
+    </section>
+  );
+}
+
+interface WatchProps {
+  readonly who: string;
+  readonly name: string;
+  readonly watches: Stopwatches;
+  readonly onStop: (seconds: number) => void;
+}
+
+function Watch({ who, name, watches, onStop }: WatchProps) {
+  const running = useStore(watches.store, ({ started }) => started.has(who));
+  const [, tick] = useState(0);
+  useEffect(() => {
+    if (!running) return;
+    const timer = window.setInterval(() => tick((each) => each + 1), 100);
+    return () => window.clearInterval(timer);
+  }, [running]);
+  const seconds = watches.read(who);
+  return (
+    <button
+      type="button"
+      className={running ? 'watch running' : 'watch'}
+      aria-label={running ? `Stop the watch of ${name}` : `Start the watch of ${name}`}
+      onClick={() => {
+        if (!running) return watches.start(who);
+        const stopped = watches.stop(who);
+        if (stopped !== null && stopped > 0) onStop(stopped);
+      }}
+    >
+      {running && seconds !== null ? `Stop ${clockWords(seconds)}` : 'Start'}
+    </button>
+  );
+}
+
+interface FilmProps {
+  readonly name: string;
+  readonly swimmerId: string | null;
+  readonly day: string;
+  readonly swims: readonly SwimSummary[];
+  readonly swimId: string | null;
+  readonly onChoose: (swimId: string | null) => void;
+}
+
+/** Ties a swim of the shelf to the repeat: those of that swimmer, that day's first. */
+function FilmChoice({ name, swimmerId, day, swims, swimId, onChoose }: FilmProps) {
+  const offered = swims
+    .filter(({ id, card }) => id === swimId || swimmerId === null || card.swimmerId === swimmerId)
+    .sort(
+      ({ card: a }, { card: b }) =>
+        Number(b.date === day) - Number(a.date === day) || b.date.localeCompare(a.date),
+    );
+  const known = swims.some(({ id }) => id === swimId);
+  return (
+    <div className="deck-film">
+      <select
+        aria-label={`Film of ${name}’s repeat`}
+        value={swimId ?? ''}
+        onChange={(event) => onChoose(event.target.value || null)}
+      >
+        <option value="">no film</option>
+        {swimId !== null && !known && <option value={swimId}>a swim that is gone</option>}
+        {offered.map(({ id, card }) => (
+          <option key={id} value={id}>
+            {dayWords(card.date)}: {swumWords(card).what}
+          </option>
+        ))}
+      </select>
+      {swimId !== null && known && (
+        <a className="button-like" href={addressOf({ screen: 'bench', ids: [swimId] })}>
+          Bench<span className="unseen"> with the film of {name}</span>
+        </a>
+      )}
+    </div>
+  );
+}

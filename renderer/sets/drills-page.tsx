@@ -1,0 +1,206 @@
+import { useMemo, useState } from 'react';
+import { errorWords } from '#core/host-contract/error-words';
+import type { HostError } from '#core/host-contract/host-error';
+import type { DrillBook } from '#core/practice/drill-file';
+import type { Drill } from '#core/practice/drill-schema';
+import { patternPhrase } from '#core/practice/stroke-pattern';
+import type { UsualPattern } from '#core/practice/usual-pattern';
+import type { Command } from '../app/command';
+import { KeySheetButton } from '../app/key-sheet-button';
+import { ScreenMenu } from '../app/screen-menu';
+import type { ScreenProps } from '../app/screens';
+import { useCommandKeys } from '../app/use-command-keys';
+import { makeId } from '../state/make-id';
+import { DrillDialog } from './drill-dialog';
+import { DrillFacts } from './drill-facts';
+import { PatternDialog } from './pattern-dialog';
+import { useDrills } from './use-drills';
+
+const emptyDrill = (id: string): Drill => ({
+  id,
+  name: '',
+  stroke: 'butterfly',
+  sideUp: 'front',
+  arms: 'stroking',
+  aids: [],
+  underwater: false,
+  pattern: null,
+  purpose: '',
+  how: '',
+  watch: [],
+  readings: [],
+  cautions: [],
+  source: 'my own',
+});
+
+const emptyPattern = (id: string): UsualPattern => ({
+  id,
+  label: '',
+  pattern: { runs: [{ arm: 'both', count: 8 }], perMetres: 25 },
+  source: 'my own',
+});
+
+/** The drills and stroke patterns: the library's, and the coach's own to add, change and remove. */
+export function DrillsPage({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
+  const drills = useDrills(host);
+  const [trouble, setTrouble] = useState<HostError | null>(null);
+  const [drill, setDrill] = useState<Drill | null>(null);
+  const [pattern, setPattern] = useState<UsualPattern | null>(null);
+  const own = new Set(drills.book.drills.map(({ id }) => id));
+  const shownTrouble = trouble ?? drills.trouble;
+
+  const keep = async (change: (book: DrillBook) => DrillBook): Promise<boolean> => {
+    const failed = await drills.change(change);
+    setTrouble(failed);
+    return failed === null;
+  };
+  const removeDrill = async (gone: Drill): Promise<void> => {
+    const put = (book: DrillBook): DrillBook => ({
+      ...book,
+      drills: [...book.drills.filter(({ id }) => id !== gone.id), gone],
+    });
+    const done = await keep((book) => ({ ...book, drills: book.drills.filter(({ id }) => id !== gone.id) }));
+    if (done) say(`“${gone.name}” is removed.`, { label: 'Undo', run: () => void keep(put) });
+  };
+  const removePattern = async (gone: UsualPattern): Promise<void> => {
+    const before = drills.book.patterns;
+    const done = await keep((book) => ({
+      ...book,
+      patterns: book.patterns.filter(({ id }) => id !== gone.id),
+    }));
+    if (done)
+      say(`“${gone.label}” is no longer offered.`, {
+        label: 'Undo',
+        run: () => void keep((book) => ({ ...book, patterns: before })),
+      });
+  };
+  const commands = useMemo(
+    (): readonly Command[] => [
+      {
+        id: 'add',
+        label: 'Add a drill',
+        keys: ['a'],
+        kind: 'never',
+        run: () => setDrill(emptyDrill(makeId())),
+      },
+      {
+        id: 'list',
+        label: 'All practices',
+        keys: ['Escape'],
+        kind: 'view',
+        run: () => go({ screen: 'sets', ids: [] }),
+      },
+    ],
+    [go],
+  );
+  useCommandKeys('Drills', commands);
+  return (
+    <div className="sets">
+      <header className="shelf-bar">
+        <button type="button" onClick={() => go({ screen: 'sets', ids: [] })} title="All practices (Esc)">
+          ‹ Sets
+        </button>
+        <h1>Drills</h1>
+        <ScreenMenu />
+        <KeySheetButton />
+        <button
+          type="button"
+          className="primary"
+          onClick={() => setDrill(emptyDrill(makeId()))}
+          title="A drill of your own (A)"
+        >
+          Add a drill
+        </button>
+      </header>
+      <main className="drills-page">
+        {shownTrouble && (
+          <p className="message message-trouble" role="alert">
+            {errorWords(shownTrouble).what} {errorWords(shownTrouble).todo}
+          </p>
+        )}
+        <ul className="drill-list">
+          {drills.all.map((each) => (
+            <li key={each.id}>
+              <details>
+                <summary>
+                  <strong>{each.name}</strong>
+                  {own.has(each.id) && <em className="own-tag">your own</em>}
+                  {each.underwater && <em className="own-tag">under water</em>}
+                  <span>{each.purpose}</span>
+                </summary>
+                <DrillFacts drill={each} />
+                <div className="dialog-foot">
+                  <button type="button" onClick={() => setDrill(each)}>
+                    Change…<span className="unseen"> {each.name}</span>
+                  </button>
+                  {own.has(each.id) && (
+                    <button type="button" className="danger" onClick={() => void removeDrill(each)}>
+                      Remove<span className="unseen"> {each.name}</span>
+                    </button>
+                  )}
+                </div>
+              </details>
+            </li>
+          ))}
+        </ul>
+        <h2>Stroke patterns offered</h2>
+        <p className="caution">
+          Starting points, yours to change: a pattern implies a count, and how many strokes a length suits a
+          swimmer grows with maturity.
+        </p>
+        <ul className="pattern-list">
+          {drills.book.patterns.map((each) => (
+            <li key={each.id}>
+              <span>
+                <strong>{each.label}</strong> {patternPhrase(each.pattern.runs)}
+                {each.pattern.perMetres ? ` in ${each.pattern.perMetres} m` : ' to the wall'}
+                <small>{each.source}</small>
+              </span>
+              <button type="button" onClick={() => setPattern(each)}>
+                Change…<span className="unseen"> {each.label}</span>
+              </button>
+              <button type="button" className="quiet" onClick={() => void removePattern(each)}>
+                Remove<span className="unseen"> {each.label}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+        <button type="button" onClick={() => setPattern(emptyPattern(makeId()))}>
+          Add a pattern
+        </button>
+      </main>
+      {drill && (
+        <DrillDialog
+          key={drill.id}
+          drill={drill}
+          onCancel={() => setDrill(null)}
+          onKeep={async (next) => {
+            const done = await keep((book) => ({
+              ...book,
+              drills: book.drills.some(({ id }) => id === next.id)
+                ? book.drills.map((each) => (each.id === next.id ? next : each))
+                : [...book.drills, next],
+            }));
+            if (done) setDrill(null);
+          }}
+        />
+      )}
+      {pattern && (
+        <PatternDialog
+          key={pattern.id}
+          pattern={pattern}
+          onCancel={() => setPattern(null)}
+          onKeep={async (next) => {
+            const done = await keep((book) => ({
+              ...book,
+              patterns: book.patterns.some(({ id }) => id === next.id)
+                ? book.patterns.map((each) => (each.id === next.id ? next : each))
+                : [...book.patterns, next],
+            }));
+            if (done) setPattern(null);
+          }}
+        />
+      )}
+    </div>
+  );
+}

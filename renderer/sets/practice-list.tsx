@@ -1,0 +1,195 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { errorWords } from '#core/host-contract/error-words';
+import type { HostError } from '#core/host-contract/host-error';
+import type { OperationOutput } from '#core/host-contract/operations';
+import type { Practice } from '#core/practice/practice-schema';
+import { practiceTotals } from '#core/practice/practice-totals';
+import { unfoldItem } from '#core/practice/unfold-item';
+import type { Command } from '../app/command';
+import { KeySheetButton } from '../app/key-sheet-button';
+import { ScreenMenu } from '../app/screen-menu';
+import type { ScreenProps } from '../app/screens';
+import { ThemeSwitch } from '../app/theme-switch';
+import { useCommandKeys } from '../app/use-command-keys';
+import { addressOf } from '../app/use-route';
+import { dayWords } from '../card/card-words';
+import { isoDayOf } from '../card/remembered-card';
+import { LibraryTrouble } from '../shelf/library-messages';
+import { makeId } from '../state/make-id';
+import { newPractice, planAgain } from './new-practice';
+import { metresWords, titleOf } from './sets-words';
+
+type Listed = OperationOutput<'practice/list'>;
+
+/** Every practice, the latest first; from here one is planned, planned again, or taken away. */
+export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
+  const [listed, setListed] = useState<Listed | null>(null);
+  const [trouble, setTrouble] = useState<HostError | null>(null);
+  const load = useCallback(async () => {
+    const read = await host.call('practice/list', {});
+    if (read.ok) setListed(read.value);
+    setTrouble(read.ok ? null : read.error);
+  }, [host]);
+  useEffect(() => void load(), [load]);
+
+  const open = useCallback((id: string) => go({ screen: 'sets', ids: [id] }), [go]);
+  const keep = useCallback(
+    async (practice: Practice) => {
+      const written = await host.call('practice/write', { practice, baseRevision: null });
+      if (written.ok) open(practice.id);
+      else setTrouble(written.error);
+    },
+    [host, open],
+  );
+  const plan = useCallback(async () => {
+    const library = await host.call('library/open', {});
+    const swimmers = library.ok ? library.value.squad.swimmers.map(({ id }) => id) : [];
+    const now = new Date();
+    await keep(newPractice(makeId(), isoDayOf(now.getTime()), now.toISOString(), swimmers.slice(0, 200)));
+  }, [host, keep]);
+  const removed = useRef<readonly string[]>([]);
+  const restore = useCallback(
+    async (id: string) => {
+      const done = await host.call('practice/restore', { id });
+      if (!done.ok) return setTrouble(done.error);
+      removed.current = removed.current.filter((each) => each !== id);
+      say('The practice is back.');
+      await load();
+    },
+    [host, load, say],
+  );
+  const remove = async (practice: Practice): Promise<void> => {
+    const done = await host.call('practice/remove', { id: practice.id });
+    if (!done.ok) return setTrouble(done.error);
+    removed.current = [...removed.current, practice.id];
+    await load();
+    say(`“${titleOf(practice)}” is in the bin.`, { label: 'Undo', run: () => void restore(practice.id) });
+  };
+  const toDrills = useCallback(() => go({ screen: 'sets', ids: ['drills'] }), [go]);
+  const commands = useMemo(
+    (): readonly Command[] => [
+      { id: 'plan', label: 'Plan a practice', keys: ['a'], kind: 'never', run: plan },
+      { id: 'drills', label: 'Drills', keys: ['d'], kind: 'view', run: toDrills },
+      {
+        id: 'restore',
+        label: 'Bring back the practice last removed',
+        keys: ['$mod+z'],
+        kind: 'never',
+        enabled: () => removed.current.length > 0,
+        run: () => {
+          const last = removed.current.at(-1);
+          if (last) void restore(last);
+        },
+      },
+    ],
+    [plan, toDrills, restore],
+  );
+  useCommandKeys('Sets', commands);
+
+  return (
+    <div className="sets">
+      <header className="shelf-bar">
+        <strong className="brand">Submark</strong>
+        <h1>Sets</h1>
+        <ScreenMenu />
+        <ThemeSwitch />
+        <KeySheetButton />
+        <button type="button" onClick={toDrills} title="Drills and stroke patterns (D)">
+          Drills
+        </button>
+        <button type="button" className="primary" onClick={() => void plan()} title="Plan a practice (A)">
+          Plan a practice
+        </button>
+      </header>
+      <main className="sets-list">
+        {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
+        {listed?.problems.map(({ name, code, detail }) => {
+          const { what, todo } = errorWords({ code, detail: { ...detail, name } });
+          return (
+            <p key={name} className="message message-trouble">
+              {what} {todo}
+            </p>
+          );
+        })}
+        {listed && listed.practices.length === 0 && <NoPractices onPlan={() => void plan()} />}
+        <ul>
+          {listed?.practices.map(({ practice }) => (
+            <PracticeRow
+              key={practice.id}
+              practice={practice}
+              onAgain={() => {
+                const now = new Date();
+                void keep(planAgain(practice, makeId, isoDayOf(now.getTime()), now.toISOString()));
+              }}
+              onRemove={() => void remove(practice)}
+            />
+          ))}
+        </ul>
+      </main>
+    </div>
+  );
+}
+
+interface RowProps {
+  readonly practice: Practice;
+  readonly onAgain: () => void;
+  readonly onRemove: () => void;
+}
+
+function PracticeRow({ practice, onAgain, onRemove }: RowProps) {
+  const totals = practiceTotals(practice, null, 'planned');
+  const repeats = practice.items.reduce((sum, item) => sum + unfoldItem(item).length, 0);
+  const title = titleOf(practice);
+  return (
+    <li className="practice-row">
+      <a href={addressOf({ screen: 'sets', ids: [practice.id] })}>
+        <strong>{title}</strong>
+        {practice.invented && <em className="invented-tag">invented</em>}
+        <span>
+          {dayWords(practice.date)} · {repeats} {repeats === 1 ? 'repeat' : 'repeats'} ·{' '}
+          {metresWords(totals.metres)}
+          {totals.aidedMetres > 0 &&
+            (totals.matched
+              ? ' · aids matched without'
+              : ` · ${metresWords(totals.shortfallMetres)} without aids missing`)}
+          {practice.log.length > 0 ? ` · ${practice.log.length} logged` : ''}
+        </span>
+      </a>
+      <a className="button-like" href={addressOf({ screen: 'sets', ids: [practice.id, 'deck'] })}>
+        On deck<span className="unseen"> with {title}</span>
+      </a>
+      <button type="button" onClick={onAgain} title="The same plan for today, nothing logged">
+        Plan again<span className="unseen">: {title}</span>
+      </button>
+      <button type="button" className="quiet" onClick={onRemove}>
+        Remove<span className="unseen"> {title}</span>
+      </button>
+    </li>
+  );
+}
+
+function NoPractices({ onPlan }: { readonly onPlan: () => void }) {
+  return (
+    <section className="empty-shelf">
+      <h2>No practice yet</h2>
+      <ol>
+        <li>
+          <strong>Plan</strong> short repeats: so many 25s or 50s, plain or a drill, with the kick between
+          them. Metres with and without aids, left and right, and the time add up as you write.
+        </li>
+        <li>
+          <strong>Print</strong> the card, or take this window to the deck and log count, time and effort of
+          each repeat with large buttons.
+        </li>
+        <li>
+          <strong>Look</strong> whether the count held at full effort, and tie the film of a repeat to it.
+        </li>
+      </ol>
+      <div className="dialog-foot">
+        <button type="button" className="primary" onClick={onPlan}>
+          Plan a practice
+        </button>
+      </div>
+    </section>
+  );
+}

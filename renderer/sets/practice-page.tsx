@@ -1,0 +1,62 @@
+import { type ReactNode, useMemo } from 'react';
+import { errorWords } from '#core/host-contract/error-words';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
+import type { Squad } from '#core/swim-file/squad-schema';
+import { emptySquad } from '#core/swim-file/squad-file';
+import type { ScreenProps } from '../app/screens';
+import { useLibrary } from '../shelf/use-library';
+import type { OpenKept } from '../state/open-kept';
+import { useKept } from '../state/use-kept';
+import type { Practice } from '#core/practice/practice-schema';
+import { practiceKind } from './practice-kind';
+import { type Drills, useDrills } from './use-drills';
+
+type Reach = Pick<ScreenProps, 'host' | 'say' | 'go'>;
+
+/** What plan and deck of one practice share. */
+export interface OpenPractice extends Reach {
+  readonly kept: OpenKept<Practice>;
+  readonly drills: Drills;
+  readonly squad: Squad;
+  readonly swims: readonly SwimSummary[];
+}
+
+interface Props extends Reach {
+  readonly id: string;
+  readonly children: (page: OpenPractice) => ReactNode;
+}
+
+const noSwims: readonly SwimSummary[] = [];
+
+/** Opens a practice, with the squad, the drills and the swims it speaks of. */
+export function PracticePage({ id, host, say, go, children }: Props) {
+  const opening = useKept(practiceKind, host, id, say);
+  const drills = useDrills(host);
+  const { library } = useLibrary(host);
+  const squad = library?.squad ?? emptySquad;
+  const swims = library?.swims ?? noSwims;
+  const kept = opening.state === 'open' ? opening.kept : null;
+  const page = useMemo(
+    () => (kept ? { kept, drills, squad, swims, host, say, go } : null),
+    [kept, drills, squad, swims, host, say, go],
+  );
+  if (page) return children(page);
+  if (opening.state !== 'failed') return <output className="sets-opening">Opening the practice…</output>;
+  const { what, todo } = errorWords(opening.error);
+  return (
+    <main className="sets-failed">
+      <div className="message message-trouble" role="alert">
+        <h1>{what}</h1>
+        <p>{todo}</p>
+        <div className="dialog-foot">
+          <button type="button" onClick={opening.again}>
+            Try again
+          </button>
+          <button type="button" onClick={() => go({ screen: 'sets', ids: [] })}>
+            All practices
+          </button>
+        </div>
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,24 @@
+import { errorWords } from '#core/host-contract/error-words';
+import type { Drill } from '#core/practice/drill-schema';
+import type { Practice } from '#core/practice/practice-schema';
+import type { Squad } from '#core/swim-file/squad-schema';
+import type { HostClient } from '../host/host-client';
+import { safeFileName } from '../still/still-name';
+import { titleOf } from './sets-words';
+
+/** Makes the practice card as a PDF in the library's exports; the answer says where it is, or why it is not. */
+export async function savePracticeCard(
+  host: Pick<HostClient, 'sendExport'>,
+  practice: Practice,
+  squad: Squad,
+  own: readonly Drill[],
+): Promise<string> {
+  // the PDF maker is large and seldom wanted: it is loaded only now
+  const { practiceCardPdf } = await import('./practice-card-pdf');
+  const pdf = await practiceCardPdf(practice, squad, own);
+  const name = safeFileName([practice.date, titleOf(practice), 'practice card'], 'pdf');
+  const saved = await host.sendExport(name, pdf);
+  if (saved.ok) return `Saved: ${saved.value.path}`;
+  const { what, todo } = errorWords(saved.error);
+  return `Not saved. ${what} ${todo}`;
+}

@@ -1,0 +1,26 @@
+import type { ScreenProps } from '../app/screens';
+import { Deck } from './deck';
+import { DrillsPage } from './drills-page';
+import { PracticeList } from './practice-list';
+import { PracticePage } from './practice-page';
+import { PracticePlan } from './practice-plan';
+import '../card/card.css';
+import '../shelf/shelf.css';
+import './sets.css';
+
+interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+  /** None: all practices. A practice's id: its plan; with `deck` after it, its log. `drills`: the drill library. */
+  readonly ids: readonly string[];
+}
+
+/** Where practice is planned and logged. */
+export function SetsScreen({ ids, host, say, go }: Props) {
+  const [first, second] = ids;
+  if (first === undefined) return <PracticeList host={host} say={say} go={go} />;
+  if (first === 'drills') return <DrillsPage host={host} say={say} go={go} />;
+  return (
+    <PracticePage key={first} id={first} host={host} say={say} go={go}>
+      {(page) => (second === 'deck' ? <Deck {...page} /> : <PracticePlan {...page} />)}
+    </PracticePage>
+  );
+}

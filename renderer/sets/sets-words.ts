@@ -1,0 +1,23 @@
+import type { Practice, PracticeItem } from '#core/practice/practice-schema';
+import { strokeWords } from '../card/card-words';
+
+/** What is swum, with the one choice a film has not. */
+export const practiceStrokeWords: Readonly<Record<PracticeItem['stroke'], string>> = {
+  ...strokeWords,
+  other: 'other stroke',
+};
+
+/** "450 m", tenths only when there are any. */
+export function metresWords(metres: number): string {
+  return `${Number(metres.toFixed(1)).toLocaleString()} m`;
+}
+
+/** "42 min"; seconds below two minutes. */
+export function durationWords(seconds: number): string {
+  return seconds < 120 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} min`;
+}
+
+/** The practice's title, or its first work, as the coach knows it by. */
+export function titleOf(practice: Practice): string {
+  return practice.title.trim() || 'Practice without a title';
+}
