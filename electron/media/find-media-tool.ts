@@ -11,12 +11,17 @@ export interface FoundTool {
 
 const require = createRequire(import.meta.url);
 
+/** A packed app's modules are in one archive that nothing can be started from; its programs lie beside it. */
+export function besideArchive(file: string): string {
+  return file.replace(/([\\/])app\.asar(?=[\\/])/, '$1app.asar.unpacked');
+}
+
 function packaged(name: string): string | null {
   try {
     const found: unknown = require(name);
-    if (typeof found === 'string') return found;
+    if (typeof found === 'string') return besideArchive(found);
     const inside = (found as { path?: unknown } | null)?.path;
-    return typeof inside === 'string' ? inside : null;
+    return typeof inside === 'string' ? besideArchive(inside) : null;
   } catch (error) {
     // an optional package that is not there, or has no binary for this platform
     const code = (error as NodeJS.ErrnoException).code;
