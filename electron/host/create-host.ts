@@ -8,6 +8,7 @@ import { clipHandlers } from './handlers/clip-handlers';
 import { coachHandlers } from './handlers/coach-handlers';
 import type { HandlersOf, HostParts } from './handlers/handlers';
 import { jobHandlers } from './handlers/job-handlers';
+import { mediaHandlers } from './handlers/media-handlers';
 import { libraryHandlers } from './handlers/library-handlers';
 import { practiceHandlers } from './handlers/practice-handlers';
 import { swimHandlers } from './handlers/swim-handlers';
@@ -16,6 +17,7 @@ import { Jobs } from './jobs';
 import { libraryFolder, type LibraryFolder } from './library-folder';
 import { libraryPresent, prepareLibrary } from './prepare-library';
 import { SwimShelf } from './swim-shelf';
+import { defaultCopiesLimit, WorkingCopies } from './working-copies';
 
 export interface HostOptions {
   readonly libraryPath: string;
@@ -23,12 +25,15 @@ export interface HostOptions {
   readonly samplesPath: string | null;
   readonly disk?: Disk;
   readonly makeId?: () => string;
+  /** Most bytes that working copies may take together. */
+  readonly copiesLimitBytes?: number;
 }
 
 export interface Host {
   readonly folder: LibraryFolder;
   readonly shelf: SwimShelf;
   readonly clips: ArrivedClips;
+  readonly copies: WorkingCopies;
   /** Runs an operation on unchecked input; input and output are checked against the contract here. */
   run(name: string, input: unknown): Promise<Result<unknown>>;
   /** Stops what is still at work and waits until it has cleaned up. */
@@ -42,12 +47,15 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
   if (!prepared.ok) return prepared;
   const disk = options.disk ?? realDisk;
   const makeId = options.makeId ?? randomUUID;
+  const shelf = new SwimShelf(folder, disk);
+  const jobs = new Jobs(makeId);
   const parts: HostParts = {
     folder,
     disk,
-    shelf: new SwimShelf(folder, disk),
+    shelf,
     clips: new ArrivedClips(folder, makeId),
-    jobs: new Jobs(makeId),
+    jobs,
+    copies: new WorkingCopies(folder, shelf, jobs, options.copiesLimitBytes ?? defaultCopiesLimit),
     makeId,
   };
   const handlers: HandlersOf<typeof operations> = {
@@ -55,6 +63,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     ...swimHandlers(parts),
     ...clipHandlers(parts),
     ...coachHandlers(parts),
+    ...mediaHandlers(parts),
     ...jobHandlers(parts),
     ...practiceHandlers(parts),
     ...trialHandlers(parts),
@@ -62,8 +71,9 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
 
   return success({
     folder,
-    shelf: parts.shelf,
+    shelf,
     clips: parts.clips,
+    copies: parts.copies,
     async run(name, input) {
       if (!Object.hasOwn(operations, name)) return failure('bad-request', { name });
       const operation = operations[name as OperationName];

@@ -7,6 +7,8 @@ export interface LibraryFolder {
   readonly bin: string;
   readonly exports: string;
   readonly arriving: string;
+  /** Working copies: a cache, everything in it can be made again. */
+  readonly copies: string;
   readonly squad: string;
   readonly coach: string;
   readonly practices: string;
@@ -25,6 +27,7 @@ export function libraryFolder(root: string): LibraryFolder {
     bin: path.join(root, 'bin'),
     exports: path.join(root, 'exports'),
     arriving: path.join(root, '.arriving'),
+    copies: path.join(root, '.copies'),
     squad: path.join(root, 'squad.json'),
     coach: path.join(root, 'coach.json'),
     practices: path.join(root, 'practices'),

@@ -1,4 +1,4 @@
-import { access, cp, mkdir, rm, writeFile } from 'node:fs/promises';
+import { access, cp, mkdir, readdir, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { fileFailure } from './file-errors';
@@ -16,14 +16,16 @@ async function exists(file: string): Promise<boolean> {
 
 /**
  * Makes the library's folders; a library that is new gets the sample swims, and `library.json` last, so that a
- * half-made one is made again. Uploads that never became swims are removed.
+ * half-made one is made again. Uploads that never became swims, and half-made working copies, are removed.
  */
 export async function prepareLibrary(folder: LibraryFolder, samples: string | null): Promise<Result<null>> {
   try {
     await mkdir(folder.root, { recursive: true });
     await rm(folder.arriving, { recursive: true, force: true });
-    for (const each of [folder.swims, folder.bin, folder.exports, folder.arriving])
+    for (const each of [folder.swims, folder.bin, folder.exports, folder.arriving, folder.copies])
       await mkdir(each, { recursive: true });
+    for (const name of await readdir(folder.copies))
+      if (name.endsWith('.part')) await rm(path.join(folder.copies, name), { force: true });
     if (await exists(folder.about)) return success(null);
     if (samples && (await exists(samples))) {
       await cp(path.join(samples, 'swims'), folder.swims, { recursive: true, force: false });

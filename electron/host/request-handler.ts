@@ -87,6 +87,13 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
   };
   app.get('/stream/clip/:id', clipOf);
 
+  app.get('/stream/copy/:id', async (context) => {
+    const id = idSchema.safeParse(context.req.param('id'));
+    const file = id.success ? await host.copies.fileOf(id.data) : null;
+    if (!file) return context.text('not there', 404);
+    return fileResponse(file, 'application/octet-stream', context.req.header('Range'));
+  });
+
   app.get('/stream/arrived/:id', async (context) => {
     const file = host.clips.fileOf(context.req.param('id'));
     if (!file) return context.text('not there', 404);

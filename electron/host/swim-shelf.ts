@@ -203,6 +203,12 @@ export class SwimShelf {
     return this.clipPath(id, known.value);
   }
 
+  /** What a swim's file says of its clip. */
+  async clipOf(id: string): Promise<Result<Clip>> {
+    const known = await this.summary(id);
+    return known.ok ? success(known.value.clip) : known;
+  }
+
   /** Where a swim's clip is, whether or not it is there; null when its name would leave the folder. */
   async clipPath(id: string, clip: Pick<Clip, 'place'>): Promise<string | null> {
     if (clip.place.kind === 'outside') return clip.place.path;

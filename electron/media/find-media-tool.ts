@@ -65,11 +65,23 @@ async function tried(path: string, from: FoundTool['from']): Promise<FoundTool |
   return { path, from, version };
 }
 
+/** Tools found before, by where they were looked for: each call would else start a program only to ask it its name. */
+const found = new Map<string, FoundTool>();
+
 /** The first candidate that runs, or null when there is none. */
 export async function findMediaTool(tool: MediaTool): Promise<FoundTool | null> {
+  const where = [tool, ...candidates(tool).map(({ path }) => path), process.env['PATH']].join('|');
+  const before = found.get(where);
+  if (before) return before;
+  const first = await firstThatRuns(tool);
+  if (first) found.set(where, first);
+  return first;
+}
+
+async function firstThatRuns(tool: MediaTool): Promise<FoundTool | null> {
   for (const { path, from } of candidates(tool)) {
-    const found = path ? await tried(path, from) : null;
-    if (found) return found;
+    const running = path ? await tried(path, from) : null;
+    if (running) return running;
   }
   return null;
 }

@@ -1,32 +1,95 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { FrameTable } from '#core/timeline/frame-table';
+import { type CodedPicture, orderPictures } from '#core/timeline/picture-order';
 import { type MediaRun, runMediaTool } from './run-media-tool';
+import { filmStream } from './film-stream';
 
-/** The pictures of a file's first film track as ffprobe sees them: an outside check of our own frame table. */
-export interface ProbedFrames {
-  /** Ticks of the track's time base a second; null when the base is no whole number of them. */
-  readonly ticksPerSecond: number | null;
-  /** Sorted presentation timestamps in ticks, packets marked to be discarded left out. */
-  readonly ticks: readonly number[];
+/** One tick of a stream's clock: `numerator / denominator` seconds. */
+export interface TimeBase {
+  readonly numerator: number;
+  readonly denominator: number;
 }
 
-interface ProbeAnswer {
-  readonly packets?: readonly { readonly pts?: number; readonly flags?: string }[];
-  readonly streams?: readonly { readonly time_base?: string }[];
+/** An ffprobe time base such as "1001/24000"; null when it is none. */
+export function timeBaseOf(text: string | undefined): TimeBase | null {
+  const found = /^(\d+)\/(\d+)$/.exec(text ?? '');
+  const [numerator, denominator] = [Number(found?.[1]), Number(found?.[2])];
+  return numerator > 0 && denominator > 0 ? { numerator, denominator } : null;
 }
 
-export async function probeFrameTimes(file: string, options: MediaRun = {}): Promise<Result<ProbedFrames>> {
-  const asked = ['-v', 'error', '-select_streams', 'v:0', '-of', 'json'];
-  const entries = ['-show_entries', 'packet=pts,flags:stream=time_base'];
-  // "file:" keeps a name such as "http:x" or "-i" from being read as an address or an option
-  const run = await runMediaTool('ffprobe', [...asked, ...entries, '-i', `file:${file}`], options);
-  if (!run.ok) return run;
-  const answer = JSON.parse(run.value) as ProbeAnswer;
-  const base = /^(\d+)\/(\d+)$/.exec(answer.streams?.[0]?.time_base ?? '');
-  if (!base) return failure('no-video-track', { name: 'The file' });
-  const perSecond = Number(base[2]) / Number(base[1]);
-  const ticks = (answer.packets ?? [])
-    .filter((each) => each.pts !== undefined && !each.flags?.includes('D'))
-    .map((each) => each.pts as number)
-    .sort((a, b) => a - b);
-  return success({ ticksPerSecond: Number.isInteger(perSecond) ? perSecond : null, ticks });
+/**
+ * The frame table of a film track as ffprobe sees it, by the same rules as the window's own: for files the window can't
+ * read, and as the outside check of a working copy. `track` counts film tracks from 1. Packets are read, not decoded;
+ * a film whose packets carry no showing times (some AVI and MPEG program streams) is decoded once for them.
+ */
+export async function probeFrameTimes(
+  file: string,
+  track: number,
+  base: TimeBase,
+  options: MediaRun = {},
+): Promise<Result<FrameTable>> {
+  const listed = await listRows(file, track, 'packet=pts,duration,flags', options);
+  if (!listed.ok) return listed;
+  const timed = listed.value.every(([time]) => time !== null);
+  const rows = timed
+    ? listed
+    : await listRows(file, track, 'frame=best_effort_timestamp,pkt_duration,key_frame', options);
+  if (!rows.ok) return rows;
+  const pictures = timed ? packets(rows.value, base) : decodedPictures(rows.value, base);
+  const { table } = orderPictures(pictures, base.denominator);
+  return table.starts.length > 0 ? success(table) : failure('truncated');
+}
+
+function packets(rows: Listed, { numerator }: TimeBase): CodedPicture[] {
+  return rows.map(([time, duration, flags]) => ({
+    // what an edit list hides is decoded and never shown: it stands before everything
+    tick: flags.includes('D') ? Number.MIN_SAFE_INTEGER : (time ?? 0) * numerator,
+    durationTicks: (duration ?? 0) * numerator,
+    key: flags.includes('K'),
+  }));
+}
+
+/** Decoded pictures in showing order; one without a time (the last, as a rule) follows the one before it. */
+function decodedPictures(rows: Listed, { numerator }: TimeBase): CodedPicture[] {
+  let next = 0;
+  return rows.map(([time, duration]) => {
+    const tick = (time ?? next) * numerator;
+    next = (time ?? next) + Math.max(1, duration ?? 1);
+    return { tick, durationTicks: (duration ?? 0) * numerator, key: true };
+  });
+}
+
+type Listed = readonly (readonly [time: number | null, duration: number | null, flags: string])[];
+
+/** One row a packet or frame; what side data adds to a line is passed over. */
+async function listRows(
+  file: string,
+  track: number,
+  entries: string,
+  options: MediaRun,
+): Promise<Result<Listed>> {
+  const rows: [number | null, number | null, string][] = [];
+  const run = await runMediaTool(
+    'ffprobe',
+    [
+      ...['-v', 'error', '-select_streams', filmStream(track)],
+      ...['-show_entries', entries, '-of', 'compact=p=1', '-i', `file:${file}`],
+    ],
+    {
+      ...options,
+      maxOutput: 1_000_000_000,
+      onLine: (line) => {
+        if (!/^(packet|frame)\|/.test(line)) return;
+        const field = (name: RegExp): string | undefined => name.exec(line)?.[1];
+        const number = (text: string | undefined): number | null =>
+          text === undefined ? null : Number(text);
+        rows.push([
+          number(field(/\|(?:pts|best_effort_timestamp)=(-?\d+)/)),
+          number(field(/\|(?:duration|pkt_duration)=(\d+)/)),
+          field(/\|flags=([A-Z_]+)/) ?? '',
+        ]);
+      },
+    },
+  );
+  return run.ok ? success(rows) : run;
 }

@@ -1,6 +1,8 @@
+import { constants, setPriority } from 'node:os';
 import { execa } from 'execa';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool, type MediaTool } from './find-media-tool';
+import { toolComplaint } from './tool-complaint';
 
 export interface MediaRun {
   readonly signal?: AbortSignal;
@@ -8,16 +10,10 @@ export interface MediaRun {
   readonly timeoutMs?: number;
   /** Most characters kept of each output; the run is ended when stdout has more. Our default: 64 million. */
   readonly maxOutput?: number;
-}
-
-/** Last sensible line of what a tool complained about, without the paths in it. */
-function complaint(stderr: string): string {
-  const line = stderr
-    .split('\n')
-    .map((each) => each.trim())
-    .filter((each) => each !== '')
-    .at(-1);
-  return (line ?? 'it said nothing').replace(/(?:[A-Za-z]:)?[/\\]\S*[/\\]/g, '').slice(0, 300);
+  /** Each line of standard output as it comes. */
+  readonly onLine?: (line: string) => void;
+  /** Runs behind everything else, so that review goes on meanwhile. */
+  readonly inBackground?: boolean;
 }
 
 /**
@@ -27,12 +23,12 @@ function complaint(stderr: string): string {
 export async function runMediaTool(
   tool: MediaTool,
   args: readonly string[],
-  { signal, timeoutMs = 600_000, maxOutput = 64_000_000 }: MediaRun = {},
+  { signal, timeoutMs = 600_000, maxOutput = 64_000_000, onLine, inBackground = false }: MediaRun = {},
 ): Promise<Result<string>> {
   if (signal?.aborted) return failure('cancelled');
   const found = await findMediaTool(tool);
   if (!found) return failure('no-media-tool', { name: tool });
-  const run = await execa(found.path, ['-hide_banner', '-protocol_whitelist', 'file,pipe', ...args], {
+  const running = execa(found.path, ['-hide_banner', '-protocol_whitelist', 'file,pipe', ...args], {
     shell: false,
     stdin: 'ignore',
     reject: false,
@@ -41,9 +37,31 @@ export async function runMediaTool(
     forceKillAfterDelay: 2000,
     ...(signal ? { cancelSignal: signal } : {}),
   });
+  if (inBackground) stepBack(running.pid);
+  if (onLine) hearLines(running.stdout, onLine);
+  const run = await running;
   if (!run.failed) return success(run.stdout);
   if (run.isCanceled) return failure('cancelled');
   if (run.timedOut) return failure('timed-out', { name: tool });
   if (run.isMaxBuffer) return failure('too-large', { name: `What ${tool} said` });
-  return failure('media-tool-failed', { name: tool, message: complaint(run.stderr) });
+  return toolComplaint(tool, run.stderr);
+}
+
+function stepBack(pid: number | undefined): void {
+  if (pid === undefined) return;
+  try {
+    setPriority(pid, constants.priority.PRIORITY_BELOW_NORMAL);
+  } catch (error) {
+    // it has ended already, or the system does not let us: it then runs like any other
+    if ((error as NodeJS.ErrnoException).code !== 'ERR_SYSTEM_ERROR') throw error;
+  }
+}
+
+function hearLines(output: NodeJS.ReadableStream, hear: (line: string) => void): void {
+  let rest = '';
+  output.on('data', (chunk: Buffer | string) => {
+    const lines = (rest + chunk.toString()).split('\n');
+    rest = lines.pop() ?? '';
+    for (const line of lines) hear(line);
+  });
 }

@@ -17,14 +17,37 @@ import type { Result } from '#core/host-contract/host-error';
 /** Why there are no pictures, in the coach's words; the marks and readings are there all the same. */
 export interface FilmState {
   readonly source: FrameSource | null;
+  /** Whether the pictures are the clip's own or those of its working copy. */
+  readonly from: 'clip' | 'copy';
   readonly trouble: FilmTrouble | null;
   /** Opens the same pictures once more, for work that must not disturb the stepping; null without pictures. */
   readonly reopen: ((budgetBytes: number, signal: AbortSignal) => Promise<Result<FrameSource>>) | null;
+  /** The working copy being made; null when none is. */
+  readonly copying: Copying | null;
+  /** Milliseconds a step takes on this clip, when that is too long and a working copy would help; null else. */
+  readonly slowMs: number | null;
+}
+export interface Copying {
+  /** There is no picture without it, or stepping through the clip itself is slow. */
+  readonly why: 'needed' | 'slow';
+  readonly share: number | null;
+  readonly words: string;
+  readonly stop: () => void;
 }
 export type FilmTrouble =
-  | { readonly kind: 'missing' }
-  | { readonly kind: 'changed' }
+  | { readonly kind: 'missing'; readonly waiting?: boolean }
+  | { readonly kind: 'changed'; readonly waiting?: boolean }
+  | { readonly kind: 'no-copy'; readonly words: string }
   | { readonly kind: 'unreadable'; readonly words: string };
+
+/** Opens the film, and keeps it in step with what happens to its file. */
+export interface FilmKeeper {
+  readonly open: (clipStatus: ClipStatus) => Promise<void>;
+  readonly makeCopy: (why: Copying['why']) => Promise<void>;
+  /** The file could not be read just now: finds out why, says so, and opens it again once it is back. */
+  readonly unreadable: () => Promise<void>;
+}
+export type ClipStatus = 'present' | 'missing' | 'changed';
 
 /** Everything the parts of the bench share while one swim is open. */
 export interface BenchSession {
@@ -35,6 +58,7 @@ export interface BenchSession {
   readonly readings: ReadingsStore;
   readonly film: StoreApi<FilmState>;
   readonly follow: FollowStore;
+  readonly keeper: FilmKeeper;
   readonly known: StoreApi<Known>;
   /** The library's squad; null until it has been read. */
   readonly squad: StoreApi<{ readonly squad: Squad | null }>;
@@ -59,7 +83,14 @@ export function useSwim<T>(select: (swim: Swim) => T): T {
 }
 
 export const createFilmStore = (): StoreApi<FilmState> =>
-  createStore<FilmState>(() => ({ source: null, trouble: null, reopen: null }));
+  createStore<FilmState>(() => ({
+    source: null,
+    from: 'clip',
+    trouble: null,
+    copying: null,
+    slowMs: null,
+    reopen: null,
+  }));
 
 const clocks = new WeakMap<object, { slowdown: number; clock: ClipClock }>();
 

@@ -10,6 +10,7 @@ import { benchCommands } from './bench-commands';
 import { useBench, useView } from './bench-session';
 import { CardDialog } from './card-dialog';
 import { ChosenMark } from './chosen-mark';
+import { CopyNotice } from './copy-notice';
 import { FilmTroubleCard } from './film-trouble';
 import { MarkPads } from './mark-pads';
 import { MarkQuestion } from './mark-question';
@@ -74,6 +75,7 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
       <main className="bench-middle" ref={middle}>
         <Stage>
           <FilmTroubleCard onRelinked={onRelinked} />
+          <CopyNotice />
           <PassPrompt />
           <ChosenMark />
           <MarkQuestion />

@@ -11,7 +11,9 @@ import { openSwim, type OpenedSwim } from '../state/open-swim';
 import { createSwimDocument } from '../state/swim-document';
 import type { SwimJournal } from '../state/swim-journal';
 import { createViewStore } from '../state/view-store';
+import type { OpenFrameSource } from '../video/frame-source';
 import { type BenchSession, clockOf, createFilmStore } from './bench-session';
+import { createFilmKeeper } from './film-keeper';
 
 export interface SessionOptions {
   readonly host: HostClient;
@@ -19,6 +21,7 @@ export interface SessionOptions {
   readonly swimId: string;
   readonly derive: Derive;
   readonly say: (words: string) => void;
+  readonly openFrameSource: OpenFrameSource;
   readonly signal: AbortSignal;
 }
 
@@ -44,7 +47,7 @@ function firstSpan(whole: { readonly from: number; readonly to: number }) {
 
 /** Reads the swim, lays unsaved changes of last time on it, and starts saving and measuring. */
 export async function createSession(options: SessionOptions): Promise<Result<OpenSession>> {
-  const { host, journal, swimId, derive, say, signal } = options;
+  const { host, journal, swimId, derive, say, openFrameSource, signal } = options;
   const read = await openSwim(host, journal, swimId, signal);
   if (!read.ok) return failure(read.error.code, read.error.detail);
   const opened = read.value;
@@ -75,6 +78,7 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     readings,
     film,
     follow: createFollowStore(),
+    keeper: createFilmKeeper(() => session, openFrameSource, signal),
     known,
     squad,
     say,

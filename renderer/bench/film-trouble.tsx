@@ -13,6 +13,7 @@ export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => voi
   const [answer, setAnswer] = useState<string | null>(null);
   const [asking, setAsking] = useState(false);
   if (!trouble) return null;
+  const canReturn = trouble.kind === 'missing' || trouble.kind === 'changed';
   const said =
     trouble.kind === 'missing'
       ? `The clip “${clip.originalName}” is not where it was.`
@@ -34,8 +35,19 @@ export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => voi
     <div className="film-trouble" role="alert">
       <h2>No picture</h2>
       <p>{said}</p>
+      {canReturn && trouble.waiting && (
+        <p>
+          It was here a moment ago. Connect its disk again or put the file back, and the picture returns by
+          itself, on the same frame.
+        </p>
+      )}
       <p>Marks, readings and the score are all here.</p>
-      {trouble.kind !== 'unreadable' && (
+      {trouble.kind === 'no-copy' && (
+        <button type="button" onClick={() => void session.keeper.makeCopy('needed')}>
+          Make the working copy
+        </button>
+      )}
+      {canReturn && (
         <form
           onSubmit={(event) => {
             event.preventDefault();

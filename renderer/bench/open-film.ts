@@ -1,48 +1,57 @@
 import { errorWords } from '#core/host-contract/error-words';
-import { tableFromRecord } from '#core/timeline/frame-times-record';
-import { sameStarts } from '#core/timeline/same-starts';
 import type { OpenFrameSource } from '../video/frame-source';
-import type { BenchSession } from './bench-session';
+import { openCopy, openSwimFilm } from '../video/open-swim-film';
+import type { BenchSession, ClipStatus } from './bench-session';
+import { makeCopy, reopenerOf } from './make-copy';
 
-/** Opens the swim's clip, but shows it only when its frames are the ones the marks were made on. */
+/**
+ * Opens the swim's film, but shows it only when its frames are the ones the marks were made on. A clip that this window
+ * can't decode gets a working copy; a clip that is not there is shown from its working copy, if it has one.
+ */
 export async function openFilm(
   session: BenchSession,
-  clipStatus: 'present' | 'missing' | 'changed',
-  openFrameSource: OpenFrameSource,
+  clipStatus: ClipStatus,
+  open: OpenFrameSource,
   signal: AbortSignal,
 ): Promise<void> {
   const { film, host, document } = session;
+  const swim = document.swim();
+  const opened =
+    clipStatus === 'present'
+      ? await openSwimFilm(host, swim, { signal, open })
+      : await openCopy(host, swim, { signal, open });
+  if (signal.aborted) {
+    if (opened.ok) opened.value.source.close();
+    return;
+  }
+  if (opened.ok) {
+    film.setState({
+      source: opened.value.source,
+      from: opened.value.from,
+      reopen: reopenerOf(session, open),
+      trouble: null,
+    });
+    if (clipStatus !== 'present')
+      session.say('The clip itself is not there: its working copy is shown. Marks can be made as always.');
+    // one that was begun earlier, or in another window, is taken over as soon as it is made
+    const look = opened.value.from === 'clip' ? await host.call('copy/look', { id: swim.id }) : null;
+    if (look?.ok && look.value.state === 'making') await makeCopy(session, open, 'slow', signal);
+    return;
+  }
   if (clipStatus !== 'present') {
     film.setState({ source: null, reopen: null, trouble: { kind: clipStatus } });
     return;
   }
-  const { id, clip } = document.swim();
-  const open = (budgetBytes: number | null, until: AbortSignal): ReturnType<OpenFrameSource> =>
-    openFrameSource(
-      { address: host.clipAddress(id) },
-      { signal: until, ...(budgetBytes === null ? {} : { budgetBytes }) },
-    );
-  const result = await open(null, signal);
-  if (signal.aborted) {
-    if (result.ok) result.value.close();
+  const { code } = opened.error;
+  if (code === 'unsupported-codec') {
+    film.setState({ source: null, reopen: null, trouble: null });
+    await makeCopy(session, open, 'needed', signal);
     return;
   }
-  if (!result.ok) {
-    const { what, todo } = errorWords(result.error);
-    film.setState({ source: null, reopen: null, trouble: { kind: 'unreadable', words: `${what} ${todo}` } });
-    return;
-  }
-  const source = result.value;
-  const { facts } = source;
-  const same =
-    facts.width === clip.width &&
-    facts.height === clip.height &&
-    // half a tick: each start was rounded to the coarser clock once
-    sameStarts(facts.table, tableFromRecord(clip.frameTimes), 0.5);
-  if (!same) {
-    source.close();
-    film.setState({ source: null, reopen: null, trouble: { kind: 'changed' } });
-    return;
-  }
-  film.setState({ source, trouble: null, reopen: open });
+  const { what, todo } = errorWords(opened.error);
+  film.setState({
+    source: null,
+    reopen: null,
+    trouble: code === 'clip-changed' ? { kind: 'changed' } : { kind: 'unreadable', words: `${what} ${todo}` },
+  });
 }

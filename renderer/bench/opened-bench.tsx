@@ -9,7 +9,6 @@ import type { OpenFrameSource } from '../video/frame-source';
 import { Bench } from './bench';
 import { BenchContext } from './bench-session';
 import { createSession, type OpenSession } from './create-session';
-import { openFilm } from './open-film';
 import { RemarkingScreen } from '../remarking/remarking-screen';
 
 export interface BenchParts {
@@ -50,6 +49,7 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
         swimId,
         derive: parts.derive,
         say,
+        openFrameSource: parts.openFrameSource,
         signal: leaving.signal,
       });
       if (!result.ok) {
@@ -63,7 +63,7 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
       }
       setOpening({ kind: 'open', open });
       if (open.opened.replayed) say('Changes of last time that had not been saved are back');
-      await openFilm(open.session, open.opened.clipStatus, parts.openFrameSource, leaving.signal);
+      await open.session.keeper.open(open.opened.clipStatus);
     };
     void start();
     const away = (): void => open?.session.autosave.leave();

@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { useStore } from 'zustand';
 import type { Stretch } from '../video/player';
 import { useBench, useView } from './bench-session';
 import { startPlayback } from './playback';
@@ -40,5 +41,10 @@ export function useSpaceToPlay(loop?: Stretch): void {
       window.removeEventListener('pointerdown', drag);
     };
   }, [session]);
-  useEffect(() => (playing ? startPlayback(session, loop) : undefined), [playing, session, loop]);
+  // another film of the same frames (a working copy) is played on from where the first was
+  const source = useStore(session.film, (state) => state.source);
+  useEffect(
+    () => (playing && source ? startPlayback(session, loop) : undefined),
+    [playing, source, session, loop],
+  );
 }

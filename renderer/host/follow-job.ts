@@ -7,6 +7,8 @@ interface Watching<T> {
   readonly result: z.ZodType<T>;
   /** Aborting cancels the job on the host; the answer is then `cancelled`, after the host has cleaned up. */
   readonly signal: AbortSignal;
+  /** Aborting stops watching; the job goes on. The answer is then `cancelled`. */
+  readonly gone?: AbortSignal;
   /** Part done, 0 to 1 or null when it can't be told, and what the host is doing in words. */
   readonly onProgress: (share: number | null, words: string) => void;
   /** Milliseconds between looks. Our default, quick enough for a progress bar. */
@@ -19,10 +21,11 @@ const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout
 export async function followJob<T>(
   host: Pick<HostClient, 'call'>,
   jobId: string,
-  { result, signal, onProgress, everyMs = 150 }: Watching<T>,
+  { result, signal, gone, onProgress, everyMs = 150 }: Watching<T>,
 ): Promise<Result<T>> {
   let asked = false;
   for (;;) {
+    if (gone?.aborted) return failure('cancelled');
     if (signal.aborted && !asked) {
       asked = true;
       const stopped = await host.call('job/cancel', { jobId });

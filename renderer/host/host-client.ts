@@ -13,6 +13,7 @@ export interface HostClient {
   ): Promise<Result<OperationOutput<Name>>>;
   /** Addresses of byte streams on the app's own origin (GET, with Range for clips). */
   clipAddress(swimId: string): string;
+  copyAddress(swimId: string): string;
   arrivedAddress(clipId: string): string;
   thumbnailAddress(swimId: string): string;
   /** Sends a picked or dropped file to the library. Progress runs from 0 to 1. Aborting leaves nothing behind. */

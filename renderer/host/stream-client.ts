@@ -29,6 +29,7 @@ async function put<T>(address: string, body: Blob, schema: z.ZodType<T>): Promis
 export function createStreamClient(): Omit<HostClient, 'transport' | 'call'> {
   return {
     clipAddress: streamPaths.clip,
+    copyAddress: streamPaths.copy,
     arrivedAddress: streamPaths.arrived,
     thumbnailAddress: streamPaths.thumbnail,
     sendThumbnail: (swimId, jpeg) => put(streamPaths.thumbnail(swimId), jpeg, z.null()),

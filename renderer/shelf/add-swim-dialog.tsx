@@ -11,6 +11,7 @@ import { addSwim } from './add-swim';
 import { ClipFactsList } from './clip-facts-list';
 import { bytesOf, type ClipToAdd, madeAt, nameOf } from './clip-to-add';
 import { SlowMotionQuestion } from '../card/slow-motion-question';
+import { FilmNotes } from './film-notes';
 import { useLookAtClip } from './use-look-at-clip';
 
 interface Props {
@@ -30,7 +31,9 @@ interface Sending {
 
 /** Shows what a clip is, asks what only the coach knows, and adds it; or says in words why it can't be added. */
 export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
-  const { facts, picture, thumbnail, trouble: unreadable } = useLookAtClip(adding, host);
+  const [track, setTrack] = useState<number | null>(null);
+  const look = useLookAtClip(adding, track, host);
+  const { facts, picture, thumbnail, trouble: unreadable } = look;
   const first = useMemo(
     () =>
       firstCard(window.localStorage, isoDayOf(madeAt(adding) ?? Date.now()), (id) =>
@@ -59,7 +62,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
     setFailed(null);
     setSending({ share: 0, stop });
     const added = await addSwim(host, {
-      adding,
+      adding: look.toAdd,
       facts,
       card,
       slowdown: { factor, source: answered === null ? 'file-tag' : 'coach' },
@@ -69,6 +72,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
     });
     setSending(null);
     if (added.ok) {
+      look.taken();
       rememberCard(window.localStorage, added.value.card);
       onDone(added.value.id);
     } else if (added.error.code !== 'cancelled') setFailed(added.error);
@@ -83,7 +87,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
           <strong>{errorWords(trouble).what}</strong> {errorWords(trouble).todo}
         </p>
       )}
-      {!facts && !unreadable && <output>Reading the clip…</output>}
+      {!facts && !unreadable && <output>{look.words || 'Reading the clip…'}</output>}
       {unreadable && (
         <footer className="dialog-foot">
           <button type="button" className="primary" onClick={() => onDone(null)}>
@@ -100,6 +104,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
           }}
         >
           <ClipFactsList facts={facts} bytes={bytesOf(adding)} slowdown={factor} picture={picture} />
+          <FilmNotes facts={facts} onTrack={setTrack} />
           <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
           {adding.kind === 'referred' && (

@@ -4,7 +4,10 @@ import type { ClipFacts } from '../video/frame-source';
 const short = (value: number): string => Number(value.toPrecision(4)).toString();
 
 /** "59.94 a second, constant"; a variable rate gives its usual value. */
-export function rateWords(facts: Pick<ClipFacts, 'rate' | 'evenRate'>): string {
+export function rateWords(
+  facts: Pick<ClipFacts, 'rate' | 'evenRate'> & Partial<Pick<ClipFacts, 'fields'>>,
+): string {
+  if (facts.fields) return `${short(facts.rate)} fields a second, each shown as a picture`;
   return facts.evenRate
     ? `${short(facts.rate)} a second, constant`
     : `about ${short(facts.rate)} a second, variable`;
@@ -25,6 +28,11 @@ const codecNames: readonly (readonly [RegExp, string])[] = [
   [/^(vp09|vp9)/, 'VP9'],
   [/^vp8/, 'VP8'],
   [/^(av01|av1)/, 'AV1'],
+  [/^mjpeg/, 'MJPEG'],
+  [/^mpeg2video/, 'MPEG-2'],
+  [/^mpeg4/, 'MPEG-4 part 2'],
+  [/^dvvideo/, 'DV'],
+  [/^(prores|ap[a-z0-9]{2}$)/, 'ProRes'],
 ];
 
 /** The codec's name in the trade; an unknown one by its own string. */

@@ -1,52 +1,99 @@
-import { useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
+import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { HostClient } from '../host/host-client';
 import type { ClipFacts } from '../video/frame-source';
 import type { ClipToAdd } from './clip-to-add';
 import { factsOf, pictureOf } from './look-at-clip';
 
-export interface ClipLook {
+interface Look {
   readonly facts: ClipFacts | null;
   /** Address of a picture of it, once there is one. */
   readonly picture: string | null;
   /** The same picture's bytes, to be waited for; null when it can't be had. */
   readonly thumbnail: Promise<Blob | null>;
   readonly trouble: HostError | null;
+  /** What is being done meanwhile; empty when there is nothing to say. */
+  readonly words: string;
 }
-const nothingYet: ClipLook = {
+export interface ClipLook extends Look {
+  /** The clip as it is to be added: in the library already when it had to be sent to be looked at. */
+  readonly toAdd: ClipToAdd;
+  /** It has become a swim: what was sent for the look is no longer taken back. */
+  readonly taken: () => void;
+}
+const nothingYet: Look = {
   facts: null,
   picture: null,
   thumbnail: Promise.resolve(null),
   trouble: null,
+  words: '',
 };
 
-/** Reads a clip's facts, then a picture of it; both are let go when the clip is. */
-export function useLookAtClip(adding: ClipToAdd, host: HostClient): ClipLook {
-  const [look, setLook] = useState<ClipLook>(nothingYet);
+/** Reads a clip's facts, then a picture of it; both are let go when the clip is, and so is what was sent for it. */
+export function useLookAtClip(adding: ClipToAdd, track: number | null, host: HostClient): ClipLook {
+  const [look, setLook] = useState<Look>(nothingYet);
+  const [sent, setSent] = useState<ArrivedClip | null>(null);
+  const mine = useRef<ArrivedClip | null>(null);
+
   useEffect(() => {
     const leaving = new AbortController();
     let address: string | null = null;
-    setLook(nothingYet);
-    const start = async (): Promise<void> => {
-      const facts = await factsOf(adding, host, leaving.signal);
-      if (leaving.signal.aborted) return;
-      if (!facts.ok) {
-        setLook({ ...nothingYet, trouble: facts.error });
-        return;
-      }
-      const thumbnail = pictureOf(adding, host, leaving.signal);
-      const seen = { facts: facts.value, thumbnail, trouble: null };
-      setLook({ ...seen, picture: null });
-      const blob = await thumbnail;
+    const showPicture = (blob: Blob | null): void => {
       if (leaving.signal.aborted || !blob) return;
       address = URL.createObjectURL(blob);
-      setLook({ ...seen, picture: address });
+      const made = address;
+      setLook((now) => ({ ...now, picture: made }));
+    };
+    setLook(nothingYet);
+    const start = async (): Promise<void> => {
+      const looked = await factsOf({
+        adding,
+        track,
+        sent: mine.current,
+        host,
+        signal: leaving.signal,
+        onWords: (words) => setLook((now) => (leaving.signal.aborted ? now : { ...now, words })),
+        onSent: (clip) => {
+          if (leaving.signal.aborted) void host.call('clip/discard', { clipId: clip.clipId });
+          else {
+            mine.current = clip;
+            setSent(clip);
+          }
+        },
+      });
+      if (leaving.signal.aborted) return;
+      if (!looked.ok) {
+        setLook({ ...nothingYet, trouble: looked.error });
+        return;
+      }
+      const { facts, picture } = looked.value;
+      const thumbnail =
+        facts.decodable && !facts.fields
+          ? pictureOf(adding, track, host, leaving.signal)
+          : Promise.resolve(picture);
+      setLook({ ...nothingYet, facts, thumbnail });
+      showPicture(await thumbnail);
     };
     void start();
     return () => {
       leaving.abort();
       if (address) URL.revokeObjectURL(address);
     };
-  }, [adding, host]);
-  return look;
+  }, [adding, track, host]);
+
+  useEffect(
+    () => () => {
+      const left = mine.current;
+      mine.current = null;
+      if (left) void host.call('clip/discard', { clipId: left.clipId });
+    },
+    [host],
+  );
+
+  const taken = useCallback(() => {
+    mine.current = null;
+  }, []);
+  const toAdd: ClipToAdd = sent ? { kind: 'referred', key: adding.key, clip: sent } : adding;
+  return { ...look, toAdd, taken };
 }

@@ -1,7 +1,9 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import { useBench, useView } from '../bench/bench-session';
+import { createStepWatch } from '../bench/step-watch';
 import type { FramePicture } from '../video/frame-source';
+import { PictureLost } from '../video/picture-lost';
 import type { Size, StageView } from './stage-view';
 
 interface Props {
@@ -21,6 +23,10 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
   const place = useRef({ view, size, mirrored });
   place.current = { view, size, mirrored };
 
+  const watch = useMemo(
+    () => createStepWatch((slowMs) => source && session.film.setState({ slowMs })),
+    [source, session],
+  );
   useEffect(() => {
     if (!source) return;
     let left = false;
@@ -33,19 +39,26 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     if (held) present(held);
     // the player asks for its pictures itself; another wish here would drop its next one
     if (held && session.view.getState().playing) return;
+    const asked = performance.now();
     source.show(frame, session.view.getState().towards).then(
       (next) => {
-        if (!left && !held) present(next);
+        if (left) return;
+        watch.note(frame, held ? 0 : performance.now() - asked);
+        if (!held) present(next);
       },
       (problem: unknown) => {
         if (left || (problem instanceof DOMException && problem.name === 'AbortError')) return;
+        if (problem instanceof PictureLost && problem.unreadable) {
+          void session.keeper.unreadable();
+          return;
+        }
         session.say(`Frame ${frame + 1} can't be decoded: the picture shown is an earlier one`);
       },
     );
     return () => {
       left = true;
     };
-  }, [source, frame, session]);
+  }, [source, frame, session, watch]);
 
   // the same picture in a new place or size; a new picture was painted when it came
   useEffect(() => {

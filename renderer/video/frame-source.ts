@@ -1,4 +1,5 @@
 import type { Result } from '#core/host-contract/host-error';
+import type { FilmTrack } from '#core/host-contract/operations/media-operations';
 import type { FrameTable } from '#core/timeline/frame-table';
 
 /** What the container says of a clip; everything a swim needs to know of its film. */
@@ -20,6 +21,13 @@ export interface ClipFacts {
   readonly decodable: boolean;
   /** Pictures the container lists but the cut-off file no longer holds; they are not in the table. */
   readonly lostPictures?: number;
+  /** Which of its film tracks this is, from 1, and all there are. */
+  readonly track: number;
+  readonly tracks: readonly FilmTrack[];
+  /** Interlaced: each field is a frame of its own. */
+  readonly fields: boolean;
+  /** Its coding allows fields; only the host can tell whether there are any. */
+  readonly mayBeInterlaced: boolean;
 }
 
 /** One decoded picture. It stays valid until the source that gave it is closed or the frame leaves its cache. */
@@ -67,7 +75,13 @@ export interface FrameSource {
 }
 
 /** A clip to read: a file in hand before it is in the library, or a stream address of the host. */
-export type ClipInput = { readonly blob: Blob; readonly name: string } | { readonly address: string };
+export type ClipInput = ({ readonly blob: Blob; readonly name: string } | { readonly address: string }) & {
+  /** Film track by choice, from 1; null or absent: the first that can be decoded. */
+  readonly track?: number | null;
+};
+
+/** What a clip's pictures are shown as, whatever file they come from. */
+export type ShownAs = Pick<ClipFacts, 'width' | 'height' | 'table'>;
 
 export type ReadClipFacts = (input: ClipInput, signal: AbortSignal) => Promise<Result<ClipFacts>>;
 export type OpenFrameSource = (
@@ -75,10 +89,10 @@ export type OpenFrameSource = (
   options: {
     readonly budgetBytes?: number;
     /**
-     * A working copy to take the pictures from: frame n of the copy is shown as frame n of the clip. Its frame times
-     * are checked against the clip's; a copy that differs is refused with `conflict`.
+     * The input is a working copy of a clip that is like this: frame n of the copy is shown as the clip's frame n. A copy
+     * whose frames start at other times is refused with `conflict`.
      */
-    readonly standIn?: ClipInput;
+    readonly standsFor?: ShownAs;
     readonly signal: AbortSignal;
   },
 ) => Promise<Result<FrameSource>>;

@@ -1,5 +1,6 @@
 import { ALL_FORMATS, BlobSource, Input, type InputVideoTrack, type Source, UrlSource } from 'mediabunny';
 import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { FilmTrack } from '#core/host-contract/operations/media-operations';
 import { isUnreadableContainer, nameContainer } from '#core/timeline/container-name';
 import type { ClipInput } from './frame-source';
 
@@ -8,6 +9,9 @@ export interface OpenedClip {
   readonly input: Input;
   readonly track: InputVideoTrack;
   readonly container: string;
+  /** Place of the track among the film tracks, from 1, and what those are. */
+  readonly number: number;
+  readonly tracks: readonly FilmTrack[];
 }
 
 /** Bytes looked at to name a container that the demuxer does not know. */
@@ -21,12 +25,18 @@ export async function openClip(clip: ClipInput, signal: AbortSignal): Promise<Re
   const input = new Input({ formats: ALL_FORMATS, source: sourceOf(clip) });
   const stop = (): void => input.dispose();
   signal.addEventListener('abort', stop, { once: true });
-  const found = await chooseTrack(input, head.value).finally(() => signal.removeEventListener('abort', stop));
+  const found = await chooseTrack(input, head.value, clip.track ?? null).finally(() =>
+    signal.removeEventListener('abort', stop),
+  );
   if (!found.ok) input.dispose();
   return found;
 }
 
-async function chooseTrack(input: Input, head: Uint8Array): Promise<Result<OpenedClip>> {
+async function chooseTrack(
+  input: Input,
+  head: Uint8Array,
+  wanted: number | null,
+): Promise<Result<OpenedClip>> {
   const name = nameContainer(head);
   if (!(await input.canRead())) {
     return name !== null && isUnreadableContainer(name)
@@ -35,15 +45,12 @@ async function chooseTrack(input: Input, head: Uint8Array): Promise<Result<Opene
   }
   const format = await input.getFormat();
   const tracks = await input.getVideoTracks();
+  const listed = await Promise.all(tracks.map(describe));
   // the first track in the file's own order with a codec we know: a thumbnail or depth track comes after the film
-  for (const track of tracks) {
-    if ((await track.getCodec()) !== null) return success({ input, track, container: format.name });
-  }
-  if (tracks.length > 0) {
-    return failure('unsupported-codec', {
-      codec: String((await tracks[0]?.getInternalCodecId()) ?? 'unknown'),
-    });
-  }
+  const known = listed.findIndex(({ codec }) => codec !== unknownCodec);
+  const place = wanted === null ? Math.max(0, known) : wanted - 1;
+  const track = tracks[place];
+  if (track) return success({ input, track, container: format.name, number: place + 1, tracks: listed });
   if ((await input.getTracks()).length > 0) {
     // a transport stream lists only the streams it can read: an unread one may well be the film
     return name === 'MPEG-TS' ? failure('unsupported-codec', { container: name }) : failure('no-video-track');
@@ -51,6 +58,17 @@ async function chooseTrack(input: Input, head: Uint8Array): Promise<Result<Opene
   if (name === 'MPEG-TS') return failure('unsupported-codec', { container: name });
   // a recognised container without a single track: its index was never written, or is cut off
   return failure('truncated');
+}
+
+const unknownCodec = 'unknown';
+
+async function describe(track: InputVideoTrack, place: number): Promise<FilmTrack> {
+  return {
+    number: place + 1,
+    codec: (await track.getCodec()) ?? unknownCodec,
+    width: await track.getDisplayWidth(),
+    height: await track.getDisplayHeight(),
+  };
 }
 
 function sourceOf(clip: ClipInput): Source {

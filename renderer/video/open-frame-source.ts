@@ -1,15 +1,15 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { clampFrame, frameCount } from '#core/timeline/frame-table';
 import { sameStarts } from '#core/timeline/same-starts';
-import { createDecoderPump } from './decoder-pump';
+import { createDecoderPump, type PumpSteering } from './decoder-pump';
 import { comesFrom, holdingRange, nextFrameToDecode, type Walk } from './decoding-plan';
 import { closeFrame } from './frame-ledger';
-import type { ClipFacts, ClipInput, FramePicture, FrameSource, OpenFrameSource } from './frame-source';
+import type { ClipFacts, FramePicture, FrameSource, OpenFrameSource, ShownAs } from './frame-source';
 import { type HeldPicture, holdPicture } from './held-picture';
+import { createImagePump } from './image-pump';
 import { type OpenedFilm, openFilm } from './opened-film';
 import { createPictureCache } from './picture-cache';
 import { PictureLost } from './picture-lost';
-import { readClipFacts } from './read-clip-facts';
 
 /** 512 MB: room for about 165 pictures of 1080p or 40 of 4K (our default). */
 export const pictureBudget = 512 * 2 ** 20;
@@ -18,37 +18,23 @@ const copiesAtOnce = 4;
 
 export const openFrameSource: OpenFrameSource = async (
   input,
-  { budgetBytes = pictureBudget, standIn, signal },
+  { budgetBytes = pictureBudget, standsFor, signal },
 ) => {
-  const film = await openFilm(standIn ?? input, signal);
+  const film = await openFilm(input, signal);
   if (!film.ok) return film;
-  const shown = standIn ? await standInFor(input, film.value, signal) : success(film.value.facts);
-  const { config } = film.value;
-  if (shown.ok && config && film.value.facts.decodable) {
-    return success(createFrameSource(shown.value, film.value, config, budgetBytes));
+  const shown = standsFor ? shownAs(standsFor, film.value.facts) : success(film.value.facts);
+  const { decoding } = film.value;
+  if (shown.ok && decoding) {
+    return success(createFrameSource(shown.value, film.value, decoding, budgetBytes));
   }
   film.value.close();
   return shown.ok ? failure('unsupported-codec', { codec: film.value.facts.codec }) : shown;
 };
 
-/**
- * The facts of a clip whose pictures come from a copy. A container that can't be read here at all has no facts of its
- * own: then the copy's are the clip's.
- */
-async function standInFor(
-  input: ClipInput,
-  copy: OpenedFilm,
-  signal: AbortSignal,
-): Promise<Result<ClipFacts>> {
-  const original = await readClipFacts(input, signal);
-  if (!original.ok) return original.error.code === 'unsupported-codec' ? success(copy.facts) : original;
-  if (!sameStarts(original.value.table, copy.facts.table)) {
-    return failure('conflict', {
-      frames: frameCount(original.value.table),
-      copied: frameCount(copy.facts.table),
-    });
-  }
-  return success({ ...original.value, decodable: copy.facts.decodable });
+/** The facts of a clip whose pictures come from a copy. */
+function shownAs(clip: ShownAs, copy: ClipFacts): Result<ClipFacts> {
+  if (sameStarts(clip.table, copy.table, 0.5)) return success({ ...copy, ...clip });
+  return failure('conflict', { frames: frameCount(clip.table), copied: frameCount(copy.table) });
 }
 
 interface Wish {
@@ -60,7 +46,7 @@ interface Wish {
 function createFrameSource(
   facts: ClipFacts,
   film: OpenedFilm,
-  config: VideoDecoderConfig,
+  decoding: VideoDecoderConfig | 'images',
   budgetBytes: number,
 ): FrameSource {
   const { order } = film.index;
@@ -70,7 +56,7 @@ function createFrameSource(
   const shown = { width: facts.width, height: facts.height };
   const copying = new Set<number>();
   const lost = new Set<number>();
-  let pictureBytes = ((config.codedWidth ?? facts.width) * (config.codedHeight ?? facts.height) * 3) / 2;
+  let pictureBytes = (film.facts.width * film.facts.height * 3) / 2;
   let walk: Walk = { playhead: 0, towards: 0 };
   let wish: Wish | null = null;
   let roomMade: (() => void) | null = null;
@@ -111,7 +97,7 @@ function createFrameSource(
     settle(frame, ({ resolve }) => resolve(picture));
   };
 
-  const pump = createDecoderPump(film, config, {
+  const steering: PumpSteering = {
     next: (run, isPending) =>
       nextFrameToDecode(
         walk,
@@ -146,9 +132,11 @@ function createFrameSource(
       }
     },
     unreadable: (problem) => {
-      settle(walk.playhead, ({ frame, reject }) => reject(new PictureLost(frame, String(problem))));
+      settle(walk.playhead, ({ frame, reject }) => reject(new PictureLost(frame, String(problem), true)));
     },
-  });
+  };
+  const pump =
+    decoding === 'images' ? createImagePump(film, steering) : createDecoderPump(film, decoding, steering);
   pump.wake();
 
   return {

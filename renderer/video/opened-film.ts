@@ -1,5 +1,6 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { slowdownFromTags } from '#core/timeline/capture-rate';
+import { mayBeInterlacedAvc } from '#core/timeline/avc-interlaced';
 import { editEnd } from '#core/timeline/edit-list';
 import { isEvenRate, usualRate } from '#core/timeline/picture-order';
 import { decoderConfigOf, probeDecoding } from './decoder-setup';
@@ -12,8 +13,8 @@ import { readMovieBox } from './read-movie-box';
 export interface OpenedFilm {
   readonly facts: ClipFacts;
   readonly index: PacketIndex;
-  /** Null when this window knows no such codec. */
-  readonly config: VideoDecoderConfig | null;
+  /** How its pictures are decoded: by a film decoder, or each as an image of its own; null: not in this window. */
+  readonly decoding: VideoDecoderConfig | 'images' | null;
   readonly flip: boolean;
   /** Whether the decoder's order, not the container's times, tells which picture is which. */
   readonly timesInDecodingOrder: boolean;
@@ -51,7 +52,7 @@ function troubleWith(problem: unknown, signal: AbortSignal): Result<never> {
 }
 
 async function inspect(
-  { input, track, container }: OpenedClip,
+  { input, track, container, number, tracks }: OpenedClip,
   clip: ClipInput,
   signal: AbortSignal,
 ): Promise<Result<OpenedFilm>> {
@@ -64,9 +65,13 @@ async function inspect(
   const tags = (await input.getMetadataTags()).raw ?? {};
   const config = await decoderConfigOf(track);
   const probe = config ? await probeDecoding(config, index, signal) : null;
+  const images = !config && (await holdsImages(index));
+  const decoding = probe?.decodable ? config : images ? 'images' : null;
   const facts: ClipFacts = {
     container,
-    codec: (await track.getCodecParameterString()) ?? (await track.getCodec()) ?? 'unknown',
+    codec: images
+      ? 'mjpeg'
+      : ((await track.getCodecParameterString()) ?? (await track.getCodec()) ?? 'unknown'),
     width: await track.getDisplayWidth(),
     height: await track.getDisplayHeight(),
     rotation: await track.getRotation(),
@@ -74,15 +79,39 @@ async function inspect(
     evenRate: isEvenRate(table),
     rate,
     taggedSlowdown: slowdownFromTags(tags, rate),
-    decodable: probe?.decodable ?? false,
+    decodable: decoding !== null,
     lostPictures: index.lost,
+    track: number,
+    tracks,
+    fields: false,
+    mayBeInterlaced: config !== null && /^avc/.test(config.codec) && (await codesFields(config, index)),
   };
   return success({
     facts,
     index,
-    config,
+    decoding,
     flip: await track.getFlip(),
     timesInDecodingOrder: probe?.outOfOrder ?? false,
     close: () => input.dispose(),
   });
+}
+
+/** Whether the pictures are JPEGs, told by the first one: containers name them in many ways. */
+async function holdsImages(index: PacketIndex): Promise<boolean> {
+  const data = (await index.read(0))?.data;
+  return data?.[0] === 0xff && data[1] === 0xd8 && data[2] === 0xff;
+}
+
+/** Whether H.264's parameters allow fields; they stand in the configuration or before the first key picture. */
+async function codesFields(config: VideoDecoderConfig, index: PacketIndex): Promise<boolean> {
+  const { description } = config;
+  if (description === undefined) {
+    const first = await index.read(index.order.keyOfFrame[0] ?? 0);
+    return first !== null && mayBeInterlacedAvc(first.data);
+  }
+  return mayBeInterlacedAvc(
+    ArrayBuffer.isView(description)
+      ? new Uint8Array(description.buffer, description.byteOffset, description.byteLength)
+      : new Uint8Array(description as ArrayBuffer),
+  );
 }

@@ -99,7 +99,7 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
     case 'not-a-video':
       return {
         what: `${name} is not a video that Submark knows.`,
-        todo: 'Choose an MP4, MOV, MKV or WebM file.',
+        todo: 'Choose the file that your camera made.',
       };
     case 'empty-file':
       return { what: `${name} is empty.`, todo: 'Copy it from the camera again.' };
@@ -111,7 +111,7 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
     case 'unsupported-codec':
       return {
         what: `${name} is coded in a way this window can’t decode${error.detail['codec'] ? ` (${String(error.detail['codec'])})` : ''}.`,
-        todo: 'Convert it to H.264 in MP4 and add that.',
+        todo: 'Submark makes a working copy of it, for which it needs ffmpeg.',
       };
     case 'truncated':
       return {
@@ -126,6 +126,11 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
       return {
         what: `The media tool gave up: ${String(error.detail['message'] ?? 'no reason given')}.`,
         todo: 'The clip may be damaged; try another copy.',
+      };
+    case 'copy-differs':
+      return {
+        what: 'The working copy’s frames did not come out one for one, so it is not used.',
+        todo: `Your marks are safe. The clip may be damaged (it has ${String(error.detail['frames'] ?? '?')} frames, the copy ${String(error.detail['copied'] ?? '?')}); copy it from the camera again.`,
       };
     case 'timed-out':
       return { what: 'This took too long and was stopped.', todo: 'Try again.' };

@@ -28,6 +28,7 @@ export const hostErrorCodes = [
   'too-large',
   'no-media-tool',
   'media-tool-failed',
+  'copy-differs',
   'timed-out',
   'cancelled',
   'host-unreachable',

@@ -33,6 +33,7 @@ export type OperationOutput<Name extends OperationName> = z.infer<(typeof operat
  * Byte streams that ride beside the operations, on the same origin in both transports:
  * GET  /stream/clip/{swimId}        the clip, with Range
  * GET  /stream/arrived/{clipId}     an arrived clip that is not a swim yet, with Range
+ * GET  /stream/copy/{swimId}        its working copy, with Range
  * GET  /stream/thumbnail/{swimId}   JPEG
  * PUT  /stream/thumbnail/{swimId}   JPEG
  * PUT  /stream/arrive?name=…        a clip's bytes; answers Result<ArrivedClip>
@@ -40,6 +41,7 @@ export type OperationOutput<Name extends OperationName> = z.infer<(typeof operat
  */
 export const streamPaths = {
   clip: (swimId: string): string => `/stream/clip/${swimId}`,
+  copy: (swimId: string): string => `/stream/copy/${swimId}`,
   arrived: (clipId: string): string => `/stream/arrived/${clipId}`,
   thumbnail: (swimId: string): string => `/stream/thumbnail/${swimId}`,
   arrive: (name: string): string => `/stream/arrive?name=${encodeURIComponent(name)}`,

@@ -82,6 +82,7 @@ export const propertyClips: readonly MadeClip[] = [
     pictures: 60,
     encode: ['-c:v', 'libaom-av1', '-cpu-used', '8', '-usage', 'realtime', '-b:v', '1M', '-g', '30'],
   },
+  { ...base, name: 'motion-jpeg', extension: 'mov', encode: ['-c:v', 'mjpeg', '-q:v', '3'] },
   { ...base, name: 'ten-bit', encode: ['-pix_fmt', 'yuv420p10le', ...plain] },
   { ...base, name: '240-a-second', rate: 240, pictures: 300, encode: x264('keyint=120:scenecut=0') },
 ];

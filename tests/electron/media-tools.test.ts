@@ -4,6 +4,7 @@ import path from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { probeFrameTimes } from '#electron/media/probe-frame-times';
+import { probeTracks } from '#electron/media/probe-tracks';
 import { runMediaTool } from '#electron/media/run-media-tool';
 
 let folder: string;
@@ -56,17 +57,21 @@ describe('running a media tool', () => {
       file,
     ]);
     expect(made.ok ? '' : made.error).toBe('');
-    const probed = await probeFrameTimes(file);
+    const probed = await probeFrameTimes(file, 1, { numerator: 1, denominator: 30_000 });
     expect(probed).toEqual({
       ok: true,
-      value: { ticksPerSecond: 30_000, ticks: Array.from({ length: 30 }, (_, i) => i * 1000) },
+      value: {
+        ticksPerSecond: 30_000,
+        starts: Array.from({ length: 30 }, (_, i) => i * 1000),
+        endTick: 30_000,
+      },
     });
   });
 
   it('says in words what the tool complained about, without paths', async () => {
     const file = path.join(folder, 'text.mp4');
     await writeFile(file, 'this is no film at all '.repeat(50));
-    const probed = await probeFrameTimes(file);
+    const probed = await probeTracks(file);
     expect(probed).toMatchObject({ ok: false, error: { code: 'media-tool-failed' } });
     if (!probed.ok) expect(String(probed.error.detail.message)).toMatch(/text\.mp4|Invalid/);
     if (!probed.ok) expect(String(probed.error.detail.message)).not.toContain(folder);

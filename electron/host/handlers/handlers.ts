@@ -5,6 +5,7 @@ import type { Disk } from '../atomic-file';
 import type { Jobs } from '../jobs';
 import type { LibraryFolder } from '../library-folder';
 import type { SwimShelf } from '../swim-shelf';
+import type { WorkingCopies } from '../working-copies';
 
 /** What the handlers of every area share. */
 export interface HostParts {
@@ -13,6 +14,7 @@ export interface HostParts {
   readonly shelf: SwimShelf;
   readonly clips: ArrivedClips;
   readonly jobs: Jobs;
+  readonly copies: WorkingCopies;
   readonly makeId: () => string;
 }
 

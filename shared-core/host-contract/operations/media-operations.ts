@@ -1,24 +1,68 @@
 import { z } from 'zod';
+import { frameTimesSchema, idSchema } from '../../swim-file/swim-schema';
+import { startedJobSchema } from './job-operations';
+
+const toolSchema = z.strictObject({ path: z.string(), from: z.string(), version: z.string() }).nullable();
+
+/** One film track of a file. */
+export const filmTrackSchema = z.strictObject({
+  /** Place among the file's film tracks, from 1. */
+  number: z.number().int().positive(),
+  codec: z.string().max(60),
+  width: z.number().int().nonnegative(),
+  height: z.number().int().nonnegative(),
+});
+export type FilmTrack = z.infer<typeof filmTrackSchema>;
+
+/** What the host's media tools tell of a film that the window can't read by itself. */
+export const hostFilmSchema = z.strictObject({
+  container: z.string().max(60),
+  codec: z.string().max(60),
+  /** Shown picture in square pixels, after rotation and pixel aspect. */
+  width: z.number().int().positive(),
+  height: z.number().int().positive(),
+  rotation: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
+  /** Interlaced: each field is a frame of its own, and `frameTimes` counts fields. */
+  fields: z.boolean(),
+  frameTimes: frameTimesSchema,
+  taggedSlowdown: z.number().nullable(),
+  tracks: z.array(filmTrackSchema).min(1).max(1000),
+  track: z.number().int().positive(),
+  /** A JPEG from the middle of the film, base64; null when none could be made. */
+  picture: z.string().max(4_000_000).nullable(),
+});
+export type HostFilm = z.infer<typeof hostFilmSchema>;
+
+export const copyLookSchema = z.discriminatedUnion('state', [
+  z.strictObject({ state: z.literal('none') }),
+  z.strictObject({ state: z.literal('making'), jobId: idSchema }),
+  z.strictObject({ state: z.literal('ready'), bytes: z.number() }),
+]);
+export type CopyLook = z.infer<typeof copyLookSchema>;
+
+/** What a job that made a working copy ends with. */
+export const copyMadeSchema = z.strictObject({ bytes: z.number() });
 
 export const mediaOperations = {
   /** Which media tools were found and how; null when none. */
   'media/tools': {
     input: z.strictObject({}),
-    output: z.strictObject({
-      ffmpeg: z
-        .strictObject({
-          path: z.string(),
-          from: z.string(),
-          version: z.string(),
-        })
-        .nullable(),
-      ffprobe: z
-        .strictObject({
-          path: z.string(),
-          from: z.string(),
-          version: z.string(),
-        })
-        .nullable(),
-    }),
+    output: z.strictObject({ ffmpeg: toolSchema, ffprobe: toolSchema }),
   },
+  /** Starts reading what an arrived clip is, track by choice (null: the first); the job ends with a `HostFilm`. */
+  'media/look': {
+    input: z.strictObject({ clipId: idSchema, track: z.number().int().positive().nullable() }),
+    output: startedJobSchema,
+  },
+  /** Whether a swim has a working copy, or one is being made. */
+  'copy/look': { input: z.strictObject({ id: idSchema }), output: copyLookSchema },
+  /** Starts making a swim's working copy, or joins the one being made; the job ends with `copyMadeSchema`. */
+  'copy/make': { input: z.strictObject({ id: idSchema }), output: startedJobSchema },
+  /** How many working copies there are, and how much they may take. */
+  'copy/kept': {
+    input: z.strictObject({}),
+    output: z.strictObject({ copies: z.number(), bytes: z.number(), limitBytes: z.number() }),
+  },
+  /** Removes every working copy that is not being made; each can be made again. */
+  'copy/clear': { input: z.strictObject({}), output: z.strictObject({ bytes: z.number() }) },
 } as const;

@@ -39,12 +39,14 @@ const harness = {
 
   async open(address: string, budgetBytes?: number, standIn?: string): Promise<unknown> {
     source?.close();
+    const clip = standIn === undefined ? null : await readClipFacts({ address }, never);
+    if (clip && !clip.ok) return clip;
     const opened = await openFrameSource(
-      { address },
+      { address: standIn ?? address },
       {
         signal: never,
         ...(budgetBytes === undefined ? {} : { budgetBytes }),
-        ...(standIn === undefined ? {} : { standIn: { address: standIn } }),
+        ...(clip ? { standsFor: clip.value } : {}),
       },
     );
     if (!opened.ok) return opened;

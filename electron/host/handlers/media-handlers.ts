@@ -1,0 +1,29 @@
+import path from 'node:path';
+import { failure, success } from '#core/host-contract/host-error';
+import type { mediaOperations } from '#core/host-contract/operations/media-operations';
+import { describeMediaTools } from '../../media/find-media-tool';
+import { lookAtFilm } from '../../media/look-at-film';
+import type { HandlersOf, HostParts } from './handlers';
+
+export function mediaHandlers({
+  clips,
+  copies,
+  folder,
+  jobs,
+  makeId,
+}: HostParts): HandlersOf<typeof mediaOperations> {
+  return {
+    'media/tools': async () => success(await describeMediaTools()),
+    'media/look': async ({ clipId, track }) => {
+      const file = clips.fileOf(clipId);
+      if (!file) return failure('not-found', { name: 'The clip' });
+      const scratch = path.join(folder.arriving, `${makeId()}.jpg`);
+      const jobId = jobs.start((signal, report) => lookAtFilm({ file, track, scratch, signal, report }));
+      return success({ jobId });
+    },
+    'copy/look': ({ id }) => copies.look(id),
+    'copy/make': ({ id }) => copies.make(id),
+    'copy/kept': () => copies.kept(),
+    'copy/clear': () => copies.clear(),
+  };
+}

@@ -1,0 +1,191 @@
+import { createHash } from 'node:crypto';
+import { readdir, rename, rm, stat, utimes } from 'node:fs/promises';
+import path from 'node:path';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { CopyLook } from '#core/host-contract/operations/media-operations';
+import type { Clip } from '#core/swim-file/swim-schema';
+import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { makeWorkingCopy } from '../media/make-working-copy';
+import { fileFailure } from './file-errors';
+import type { Jobs } from './jobs';
+import type { LibraryFolder } from './library-folder';
+import type { SwimShelf } from './swim-shelf';
+
+/** Changes when copies are made otherwise, so that old ones are made again. */
+const recipe = 1;
+/** Our default: about five hours of 1080p film. */
+export const defaultCopiesLimit = 20e9;
+const ending = '.film';
+
+/**
+ * The cache of working copies. A copy is named after its swim and after everything its pictures depend on, the
+ * original's fingerprint first: it can never stand in for another film. The least lately used go when all together are
+ * larger than the limit.
+ */
+export class WorkingCopies {
+  /** Jobs under way, by swim. */
+  private readonly making = new Map<string, string>();
+
+  constructor(
+    private readonly folder: LibraryFolder,
+    private readonly shelf: SwimShelf,
+    private readonly jobs: Jobs,
+    private readonly limitBytes: number,
+  ) {}
+
+  /** The swim's copy, or null; it then counts as lately used. */
+  async fileOf(id: string): Promise<string | null> {
+    const file = await this.place(id);
+    if (!file.ok || (await sizeOf(file.value)) === null) return null;
+    const now = new Date();
+    await utimes(file.value, now, now).catch(onlyFileTrouble);
+    return file.value;
+  }
+
+  async look(id: string): Promise<Result<CopyLook>> {
+    const jobId = this.making.get(id);
+    if (jobId !== undefined) return success({ state: 'making', jobId });
+    const file = await this.place(id);
+    if (!file.ok) return file;
+    const bytes = await sizeOf(file.value);
+    return success(bytes === null ? { state: 'none' } : { state: 'ready', bytes });
+  }
+
+  async make(id: string): Promise<Result<{ jobId: string }>> {
+    const file = await this.place(id);
+    if (!file.ok) return file;
+    const already = this.making.get(id);
+    if (already !== undefined) return success({ jobId: already });
+    const jobId = this.jobs.start(async (signal, report) => {
+      try {
+        return await this.build(id, file.value, signal, report);
+      } finally {
+        this.making.delete(id);
+      }
+    });
+    this.making.set(id, jobId);
+    return success({ jobId });
+  }
+
+  private async build(
+    id: string,
+    file: string,
+    signal: AbortSignal,
+    report: (share: number | null, words: string) => void,
+  ): Promise<Result<{ bytes: number }>> {
+    const ready = await sizeOf(file);
+    if (ready !== null) return success({ bytes: ready });
+    const read = await this.shelf.read(id);
+    if (!read.ok) return read;
+    const { clip } = read.value.swim;
+    const name = clip.originalName;
+    const original = await this.original(id);
+    if (!original.ok) return original;
+    const draft = `${file}.part`;
+    try {
+      const made = await makeWorkingCopy({
+        original: original.value,
+        target: draft,
+        track: clip.track ?? 1,
+        fields: clip.fields,
+        table: tableFromRecord(clip.frameTimes),
+        signal,
+        report,
+      });
+      if (!made.ok) return { ok: false, error: { ...made.error, detail: { ...made.error.detail, name } } };
+      // the file may have been exchanged while it was being read
+      const still = await this.original(id);
+      if (!still.ok) return still;
+      await rename(draft, file);
+    } catch (error) {
+      return fileFailure(error, name, 'writing');
+    } finally {
+      await rm(draft, { force: true });
+    }
+    await this.keepWithin(file);
+    return success({ bytes: (await sizeOf(file)) ?? 0 });
+  }
+
+  /** Where the clip is, when it is still the one the marks were made on. */
+  private async original(id: string): Promise<Result<string>> {
+    const read = await this.shelf.read(id);
+    if (!read.ok) return read;
+    const { clip } = read.value.swim;
+    if (read.value.clipStatus === 'changed') return failure('clip-changed', { name: clip.originalName });
+    const file = read.value.clipStatus === 'present' ? await this.shelf.clipPath(id, clip) : null;
+    return file === null ? failure('clip-missing', { name: clip.originalName }) : success(file);
+  }
+
+  async kept(): Promise<Result<{ copies: number; bytes: number; limitBytes: number }>> {
+    const all = await this.list();
+    const bytes = all.reduce((sum, each) => sum + each.bytes, 0);
+    return success({ copies: all.length, bytes, limitBytes: this.limitBytes });
+  }
+
+  async clear(): Promise<Result<{ bytes: number }>> {
+    const all = await this.list();
+    try {
+      for (const each of all) await rm(each.file, { force: true });
+    } catch (error) {
+      return fileFailure(error, 'The working copies', 'writing');
+    }
+    return success({ bytes: all.reduce((sum, each) => sum + each.bytes, 0) });
+  }
+
+  /** Removes every copy made of a swim's film, and stops one being made. */
+  async forget(id: string): Promise<void> {
+    const jobId = this.making.get(id);
+    if (jobId !== undefined) this.jobs.cancel(jobId);
+    for (const each of await this.list())
+      if (path.basename(each.file).startsWith(`${id}.`)) await rm(each.file, { force: true });
+  }
+
+  /** Lets the least lately used copies go; the newest stays whatever its size. */
+  private async keepWithin(newest: string): Promise<void> {
+    const all = (await this.list()).sort((a, b) => a.usedMs - b.usedMs);
+    let bytes = all.reduce((sum, each) => sum + each.bytes, 0);
+    for (const each of all) {
+      if (bytes <= this.limitBytes) return;
+      if (each.file === newest) continue;
+      await rm(each.file, { force: true });
+      bytes -= each.bytes;
+    }
+  }
+
+  private async list(): Promise<{ file: string; bytes: number; usedMs: number }[]> {
+    const names = await readdir(this.folder.copies).catch((error) => {
+      onlyFileTrouble(error);
+      return [] as string[];
+    });
+    const found: { file: string; bytes: number; usedMs: number }[] = [];
+    for (const name of names.filter((each) => each.endsWith(ending))) {
+      const file = path.join(this.folder.copies, name);
+      const facts = await stat(file).catch(onlyFileTrouble);
+      if (facts) found.push({ file, bytes: facts.size, usedMs: facts.mtimeMs });
+    }
+    return found;
+  }
+
+  private async place(id: string): Promise<Result<string>> {
+    const clip = await this.shelf.clipOf(id);
+    if (!clip.ok) return clip;
+    return success(path.join(this.folder.copies, `${id}.${nameOf(clip.value)}${ending}`));
+  }
+}
+
+function nameOf({ fingerprint, track, fields }: Clip): string {
+  const hash = createHash('sha256');
+  hash.update(JSON.stringify([recipe, fingerprint.bytes, fingerprint.edgesSha256, track ?? 1, fields]));
+  return hash.digest('hex').slice(0, 16);
+}
+
+async function sizeOf(file: string): Promise<number | null> {
+  const facts = await stat(file).catch(onlyFileTrouble);
+  return facts?.size ?? null;
+}
+
+/** A cache that can't be read is an empty one; anything else is a bug. */
+function onlyFileTrouble(error: unknown): null {
+  fileFailure(error, 'A working copy', 'reading');
+  return null;
+}

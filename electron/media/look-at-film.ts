@@ -1,0 +1,92 @@
+import { readFile, rm } from 'node:fs/promises';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { HostFilm } from '#core/host-contract/operations/media-operations';
+import { slowdownFromTags } from '#core/timeline/capture-rate';
+import { fieldTable } from '#core/timeline/field-table';
+import { recordFromTable } from '#core/timeline/frame-times-record';
+import { usualRate } from '#core/timeline/picture-order';
+import { filmStream } from './film-stream';
+import { isInterlaced } from './is-interlaced';
+import { probeFrameTimes } from './probe-frame-times';
+import { type ProbedTrack, probeTracks } from './probe-tracks';
+import { runMediaTool } from './run-media-tool';
+
+interface Look {
+  readonly file: string;
+  /** Film track from 1; null: the first. */
+  readonly track: number | null;
+  /** A path that may be written for a moment. */
+  readonly scratch: string;
+  readonly signal: AbortSignal;
+  readonly report: (share: number | null, words: string) => void;
+}
+
+/** What a film is, told by ffprobe: for files the window can't read. Reads the file once, decodes a second of it. */
+export async function lookAtFilm({ file, track, scratch, signal, report }: Look): Promise<Result<HostFilm>> {
+  report(null, 'Reading what the file says of itself');
+  const probed = await probeTracks(file, { signal });
+  if (!probed.ok) return probed;
+  const number = track ?? 1;
+  const chosen = probed.value.tracks[number - 1];
+  if (!chosen) return failure('no-video-track');
+  report(null, 'Finding every frame');
+  const coded = await probeFrameTimes(file, number, chosen.base, { signal });
+  if (!coded.ok) return coded;
+  const fields = await isInterlaced(file, number, { signal });
+  if (!fields.ok) return fields;
+  const picture =
+    (await pictureAt((chosen.seconds ?? 0) / 2, file, number, chosen, scratch, signal)) ??
+    (await pictureAt(0, file, number, chosen, scratch, signal));
+  if (signal.aborted) return failure('cancelled');
+  const table = fields.value ? fieldTable(coded.value) : coded.value;
+  return success({
+    container: probed.value.container,
+    codec: chosen.codec,
+    width: chosen.width,
+    height: chosen.height,
+    rotation: chosen.rotation,
+    fields: fields.value,
+    frameTimes: recordFromTable(table),
+    taggedSlowdown: slowdownFromTags(probed.value.tags, usualRate(coded.value)),
+    tracks: probed.value.tracks.map((each, place) => ({
+      number: place + 1,
+      codec: each.codec,
+      width: each.width,
+      height: each.height,
+    })),
+    track: number,
+    picture,
+  });
+}
+
+/** A small JPEG of the picture at a time, base64; null where that can't be decoded. */
+async function pictureAt(
+  seconds: number,
+  file: string,
+  track: number,
+  { width, height }: ProbedTrack,
+  scratch: string,
+  signal: AbortSignal,
+): Promise<string | null> {
+  const small = Math.min(480, width);
+  const run = await runMediaTool(
+    'ffmpeg',
+    [
+      ...['-v', 'error', '-y', '-ss', String(seconds), '-i', `file:${file}`],
+      ...['-map', `0:${filmStream(track)}`, '-frames:v', '1', '-an', '-sn', '-dn'],
+      ...['-vf', `scale=${small}:${Math.max(1, Math.round((small * height) / width))},setsar=1`],
+      ...['-f', 'image2', '-update', '1', '-c:v', 'mjpeg', '-q:v', '4', `file:${scratch}`],
+    ],
+    { signal, timeoutMs: 60_000 },
+  );
+  try {
+    if (!run.ok) return null;
+    return (await readFile(scratch)).toString('base64');
+  } catch (error) {
+    // beyond the last picture of a damaged file ffmpeg ends well without having written one
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null;
+    throw error;
+  } finally {
+    await rm(scratch, { force: true });
+  }
+}

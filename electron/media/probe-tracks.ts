@@ -1,0 +1,128 @@
+import { z } from 'zod';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import { type TimeBase, timeBaseOf } from './probe-frame-times';
+import { type MediaRun, runMediaTool } from './run-media-tool';
+
+/** A film track as ffprobe lists it, before any picture is looked at. */
+export interface ProbedTrack {
+  readonly codec: string;
+  readonly codedWidth: number;
+  readonly codedHeight: number;
+  /** Shown size in square pixels, after rotation and pixel aspect. */
+  readonly width: number;
+  readonly height: number;
+  /** Clockwise turn applied when shown. */
+  readonly rotation: 0 | 90 | 180 | 270;
+  readonly base: TimeBase;
+  readonly seconds: number | null;
+}
+
+export interface ProbedTracks {
+  readonly container: string;
+  readonly tracks: readonly ProbedTrack[];
+  /** Tags of the file and of its film tracks, by key. */
+  readonly tags: Readonly<Record<string, string>>;
+}
+
+const tagsSchema = z.record(z.string(), z.string()).optional();
+const answerSchema = z.object({
+  streams: z
+    .array(
+      z.object({
+        codec_name: z.string().optional(),
+        width: z.number().optional(),
+        height: z.number().optional(),
+        sample_aspect_ratio: z.string().optional(),
+        time_base: z.string().optional(),
+        tags: tagsSchema,
+        side_data_list: z.array(z.object({ rotation: z.number().optional() })).optional(),
+      }),
+    )
+    .default([]),
+  format: z
+    .object({ format_name: z.string().optional(), duration: z.string().optional(), tags: tagsSchema })
+    .default({}),
+});
+
+/** Names by ffprobe's own name of a format; the first that the list holds. */
+const containers: readonly (readonly [string, string])[] = [
+  ['mov', 'MP4'],
+  ['matroska', 'Matroska'],
+  ['avi', 'AVI'],
+  ['mpegts', 'MPEG-TS'],
+  ['mpeg', 'MPEG-PS'],
+  ['asf', 'ASF'],
+  ['flv', 'FLV'],
+  ['mxf', 'MXF'],
+  ['dv', 'DV'],
+  ['ogg', 'Ogg'],
+];
+
+/** The file's film tracks in its own order; covers and thumbnails are left out. Only headers are read. */
+export async function probeTracks(file: string, options: MediaRun = {}): Promise<Result<ProbedTracks>> {
+  const stream = 'stream=codec_name,width,height,sample_aspect_ratio,time_base';
+  const more = 'stream_tags:stream_side_data=rotation:format=format_name,duration:format_tags';
+  const run = await runMediaTool(
+    'ffprobe',
+    // "file:" keeps a name such as "http:x" or "-i" from being read as an address or an option
+    [
+      '-v',
+      'error',
+      '-select_streams',
+      'V',
+      '-show_entries',
+      `${stream}:${more}`,
+      '-of',
+      'json',
+      '-i',
+      `file:${file}`,
+    ],
+    options,
+  );
+  if (!run.ok) return run;
+  const { streams, format } = answerSchema.parse(JSON.parse(run.value));
+  const seconds = Number(format.duration);
+  const tracks = streams.flatMap((each): ProbedTrack[] => {
+    const base = timeBaseOf(each.time_base);
+    if (!base || !each.width || !each.height) return [];
+    const rotation = turnOf(each.side_data_list?.find((data) => data.rotation !== undefined)?.rotation ?? 0);
+    const [across, up] = aspectOf(each.sample_aspect_ratio);
+    // the longer way round: pixels are widened or heightened, never thrown away
+    const upright = [
+      across > up ? Math.round((each.width * across) / up) : each.width,
+      across < up ? Math.round((each.height * up) / across) : each.height,
+    ] as const;
+    const [width, height] = rotation % 180 === 0 ? upright : ([upright[1], upright[0]] as const);
+    return [
+      {
+        codec: each.codec_name ?? 'unknown',
+        codedWidth: each.width,
+        codedHeight: each.height,
+        width,
+        height,
+        rotation,
+        base,
+        seconds: seconds > 0 ? seconds : null,
+      },
+    ];
+  });
+  if (tracks.length === 0) return failure('no-video-track');
+  const names = format.format_name?.split(',') ?? [];
+  return success({
+    container: containers.find(([name]) => names.includes(name))?.[1] ?? names[0] ?? 'unknown',
+    tracks,
+    tags: Object.assign({}, format.tags, ...streams.map((each) => each.tags)),
+  });
+}
+
+/** ffprobe's rotation is counter-clockwise; ours is the clockwise turn that shows the film upright. */
+function turnOf(rotation: number): ProbedTrack['rotation'] {
+  const turn = (((Math.round(-rotation / 90) * 90) % 360) + 360) % 360;
+  return turn === 90 || turn === 180 || turn === 270 ? turn : 0;
+}
+
+function aspectOf(text: string | undefined): readonly [number, number] {
+  const found = /^(\d+):(\d+)$/.exec(text ?? '');
+  const [across, up] = [Number(found?.[1]), Number(found?.[2])];
+  return across > 0 && up > 0 ? [across, up] : [1, 1];
+}

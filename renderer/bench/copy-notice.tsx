@@ -1,0 +1,49 @@
+import { useState } from 'react';
+import { useStore } from 'zustand';
+import { useBench } from './bench-session';
+
+/** The working copy as the coach sees it: being made, offered where stepping is slow. Over the stage, never in the way. */
+export function CopyNotice() {
+  const session = useBench();
+  const { copying, slowMs, source, from } = useStore(session.film);
+  const [declined, setDeclined] = useState(false);
+  if (copying) {
+    const percent = copying.share === null ? null : Math.round(copying.share * 100);
+    return (
+      <div className={`copy-notice${source ? '' : ' copy-notice-alone'}`}>
+        <p>
+          {copying.why === 'needed'
+            ? 'This window can’t decode the clip as it is, so a working copy is being made. Marks, readings and the score are here meanwhile.'
+            : 'A working copy is being made; go on with the clip meanwhile. It is taken over at the same frame.'}
+        </p>
+        <div className="copy-progress">
+          <progress value={copying.share ?? undefined} aria-label="Working copy" />
+          <output>
+            {copying.words}
+            {percent === null ? '' : `, ${percent} %`}
+          </output>
+          <button type="button" onClick={copying.stop}>
+            Stop
+          </button>
+        </div>
+      </div>
+    );
+  }
+  if (slowMs === null || from === 'copy' || declined || !source) return null;
+  return (
+    <div className="copy-notice">
+      <p>
+        Steps take about {Math.round(slowMs)} ms on this clip. A working copy makes them quick; it is made in
+        the background and its frames are the same.
+      </p>
+      <div className="copy-progress">
+        <button type="button" onClick={() => void session.keeper.makeCopy('slow')}>
+          Make a working copy
+        </button>
+        <button type="button" onClick={() => setDeclined(true)}>
+          Not now
+        </button>
+      </div>
+    </div>
+  );
+}

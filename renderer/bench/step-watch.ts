@@ -1,0 +1,33 @@
+/** Steps looked back on: two or three seconds of walking. */
+const remembered = 24;
+/**
+ * Our default: a clip can't keep up when more than a quarter of the last steps took longer than this. A step is felt as
+ * immediate up to about 100 ms (common rule of interface design, from memory).
+ */
+const slowAfterMs = 100;
+
+export interface StepWatch {
+  /** A picture came after so many milliseconds; 0 when it was there already. Jumps are passed over. */
+  note(frame: number, milliseconds: number): void;
+}
+
+/** Watches whether a clip keeps up with the coach's steps; tells once, with the time a slow step takes. */
+export function createStepWatch(onSlow: (milliseconds: number) => void): StepWatch {
+  const waits: number[] = [];
+  let last: number | null = null;
+  let told = false;
+  return {
+    note(frame, milliseconds) {
+      const step = last !== null && Math.abs(frame - last) <= 2;
+      last = frame;
+      if (!step || told) return;
+      waits.push(milliseconds);
+      if (waits.length > remembered) waits.shift();
+      if (waits.length < remembered) return;
+      const slow = waits.filter((each) => each > slowAfterMs).sort((a, b) => a - b);
+      if (slow.length <= remembered / 4) return;
+      told = true;
+      onSlow(slow[slow.length >> 1] ?? 0);
+    },
+  };
+}

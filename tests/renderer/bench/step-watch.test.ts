@@ -1,0 +1,37 @@
+import { describe, expect, it, vi } from 'vitest';
+import { createStepWatch } from '../../../renderer/bench/step-watch';
+
+const steps = (note: (frame: number, ms: number) => void, times: readonly number[]): void => {
+  times.forEach((time, n) => {
+    note(n, time);
+  });
+};
+
+describe('watching whether a clip keeps up', () => {
+  it('tells once, with the time a slow step takes, when a quarter of the steps are slow', () => {
+    const told = vi.fn();
+    const { note } = createStepWatch(told);
+    steps(
+      note,
+      Array.from({ length: 60 }, (_, n) => (n % 3 === 0 ? 240 : 5)),
+    );
+    expect(told.mock.calls).toEqual([[240]]);
+  });
+
+  it('is quiet for a clip that stalls at the edge of a group now and then', () => {
+    const told = vi.fn();
+    const { note } = createStepWatch(told);
+    steps(
+      note,
+      Array.from({ length: 240 }, (_, n) => (n % 60 === 0 ? 900 : 12)),
+    );
+    expect(told).not.toHaveBeenCalled();
+  });
+
+  it('passes jumps over: every clip may take its time for those', () => {
+    const told = vi.fn();
+    const { note } = createStepWatch(told);
+    for (let n = 0; n < 100; n++) note((n * 77) % 1000, 700);
+    expect(told).not.toHaveBeenCalled();
+  });
+});
