@@ -4,7 +4,7 @@ import { readingContext } from '#core/measures/compute-readings';
 import { frameCount } from '#core/timeline/frame-table';
 import { type BenchSession, clockOf, createFilmStore } from '../bench/bench-session';
 import { createSession, type OpenSession } from '../bench/create-session';
-import { openFilm } from '../bench/open-film';
+import { createFilmKeeper } from '../bench/film-keeper';
 import type { HostClient } from '../host/host-client';
 import type { Derive } from '../readings/readings-store';
 import { createSwimJournal } from '../state/swim-journal';
@@ -48,6 +48,7 @@ export async function createPair({ host, ids, say, signal }: Options): Promise<R
       swimId,
       derive: nothing,
       say,
+      openFrameSource: openHalf,
       signal,
     });
   const first = await open(ids[0]);
@@ -57,11 +58,16 @@ export async function createPair({ host, ids, say, signal }: Options): Promise<R
     await first.value.close();
     return failure(second.error.code, second.error.detail);
   }
-  const a: BenchSession = { ...first.value.session, view: createViewStore({ tool: 'look' }) };
+  const a: BenchSession = {
+    ...first.value.session,
+    view: createViewStore({ tool: 'look' }),
+    keeper: createFilmKeeper(() => a, openHalf, signal),
+  };
   const b: BenchSession = {
     ...(second?.value ?? first.value).session,
     view: createViewStore({ tool: 'look' }),
     film: second ? second.value.session.film : createFilmStore(),
+    keeper: createFilmKeeper(() => b, openHalf, signal),
   };
   const eventsOf = ({ document }: BenchSession) =>
     readingContext(document.swim(), { swimmer: null, markingError: null }).events;
@@ -76,7 +82,7 @@ export async function createPair({ host, ids, say, signal }: Options): Promise<R
   };
   goToLock(session);
   const statuses = [first.value.opened.clipStatus, (second?.value ?? first.value).opened.clipStatus] as const;
-  void openFilm(a, statuses[0], openHalf, signal).then(() => openFilm(b, statuses[1], openHalf, signal));
+  void Promise.all([a.keeper.open(statuses[0]), b.keeper.open(statuses[1])]);
   return success({
     session,
     async close() {

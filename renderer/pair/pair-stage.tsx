@@ -1,5 +1,6 @@
 import { useMemo, useRef } from 'react';
 import { BenchContext } from '../bench/bench-session';
+import { CopyNotice } from '../bench/copy-notice';
 import { FilmTroubleCard } from '../bench/film-trouble';
 import { cardWords } from '../card/card-words';
 import { PictureCanvas } from '../stage/picture-canvas';
@@ -64,6 +65,7 @@ function Surface({ which, size, home, laid, onRelinked }: Props) {
         )}
       </p>
       <FilmTroubleCard onRelinked={onRelinked} />
+      <CopyNotice />
     </section>
   );
 }
