@@ -27,7 +27,7 @@ export function libraryFolder(root: string): LibraryFolder {
     bin: path.join(root, 'bin'),
     exports: path.join(root, 'exports'),
     arriving: path.join(root, '.arriving'),
-    copies: path.join(root, '.copies'),
+    copies: path.join(root, '.cache', 'copies'),
     squad: path.join(root, 'squad.json'),
     coach: path.join(root, 'coach.json'),
     practices: path.join(root, 'practices'),

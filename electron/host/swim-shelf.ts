@@ -205,8 +205,8 @@ export class SwimShelf {
 
   /** What a swim's file says of its clip. */
   async clipOf(id: string): Promise<Result<Clip>> {
-    const known = await this.summary(id);
-    return known.ok ? success(known.value.clip) : known;
+    const read = await this.file.read(this.swimFile(id));
+    return read.ok ? success(read.value.value.clip) : read;
   }
 
   /** Where a swim's clip is, whether or not it is there; null when its name would leave the folder. */

@@ -136,6 +136,7 @@ export class WorkingCopies {
   async forget(id: string): Promise<void> {
     const jobId = this.making.get(id);
     if (jobId !== undefined) this.jobs.cancel(jobId);
+    this.places.delete(id);
     for (const each of await this.list())
       if (path.basename(each.file).startsWith(`${id}.`)) await rm(each.file, { force: true });
   }
@@ -166,11 +167,17 @@ export class WorkingCopies {
     return found;
   }
 
+  /** Where the swim's copy belongs. What its name is made of never changes, and is asked for with every range. */
   private async place(id: string): Promise<Result<string>> {
+    const known = this.places.get(id);
+    if (known !== undefined) return success(known);
     const clip = await this.shelf.clipOf(id);
     if (!clip.ok) return clip;
-    return success(path.join(this.folder.copies, `${id}.${nameOf(clip.value)}${ending}`));
+    const file = path.join(this.folder.copies, `${id}.${nameOf(clip.value)}${ending}`);
+    this.places.set(id, file);
+    return success(file);
   }
+  private readonly places = new Map<string, string>();
 }
 
 function nameOf({ fingerprint, track, fields }: Clip): string {

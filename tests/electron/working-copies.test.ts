@@ -94,7 +94,7 @@ async function copyOf(id: string): Promise<string> {
   return file;
 }
 const upTo = (count: number): number[] => Array.from({ length: count }, (_, n) => n);
-const held = (): Promise<string[]> => readdir(path.join(under.library, '.copies'));
+const held = (): Promise<string[]> => readdir(path.join(under.library, '.cache', 'copies'));
 
 describe('a working copy', () => {
   it('shows frame n of variable-rate HEVC with leaning groups as its frame n, from a file with an odd name', async () => {
