@@ -8,18 +8,25 @@ import { SwimCardForm } from '../card/swim-card-form';
 import { enrolSwimmer } from '../card/write-swimmer';
 import { keepCard } from '../state/card-commands';
 import { makeId } from '../state/make-id';
-import { useBench } from './bench-session';
+import { usualRate } from '#core/timeline/picture-order';
+import { kickHz } from '../readings/slowdown-notice';
+import { clockOf, useBench } from './bench-session';
 import '../card/card.css';
 
 /** What is known of the swim beside its marks, to be mended on the bench: the card, and the slow motion. */
 export function CardDialog({ onClose }: { readonly onClose: () => void }) {
   const session = useBench();
   const squad = useStore(session.squad, (state) => state.squad);
-  const facts = useStore(session.film, (state) => state.source?.facts ?? null);
   const [card, setCard] = useState(() => session.document.swim().card);
   const [answered, setAnswered] = useState<number | null>(null);
   const [trouble, setTrouble] = useState<HostError | null>(null);
   const told = session.document.swim().clip.slowdown;
+  const hz = useStore(session.readings.store, kickHz);
+  // from the swim itself: it is asked also while there is no picture
+  const facts = {
+    rate: usualRate(clockOf(session.document.swim()).table),
+    taggedSlowdown: told.source === 'file-tag' ? told.factor : null,
+  };
   const factor = answered ?? (told.source === 'assumed' ? null : told.factor);
 
   const keep = async (): Promise<void> => {
@@ -54,7 +61,12 @@ export function CardDialog({ onClose }: { readonly onClose: () => void }) {
           void keep();
         }}
       >
-        {facts && <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />}
+        <SlowMotionQuestion
+          facts={facts}
+          factor={factor}
+          filmHz={hz === null ? null : hz / told.factor}
+          onChange={setAnswered}
+        />
         {squad ? (
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
         ) : (

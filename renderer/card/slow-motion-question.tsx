@@ -3,16 +3,18 @@ import type { ClipFacts } from '../video/frame-source';
 import { slowMotionWords } from './slow-motion-words';
 
 interface Props {
-  readonly facts: ClipFacts;
+  readonly facts: Pick<ClipFacts, 'rate' | 'taggedSlowdown'>;
   /** Playback seconds per real second; null while the coach hasn't said and the file doesn't tell. */
   readonly factor: number | null;
+  /** Kicks a second of film as it plays, when they are marked. */
+  readonly filmHz?: number | null;
   readonly onChange: (factor: number) => void;
 }
 
 const presets = [1, 2, 4, 8] as const;
 
 /** How much slower than life the file plays. The worst error there is, so its effect is told in numbers. */
-export function SlowMotionQuestion({ facts, factor, onChange }: Props) {
+export function SlowMotionQuestion({ facts, factor, filmHz = null, onChange }: Props) {
   const name = useId();
   return (
     <fieldset className="slow-motion">
@@ -46,7 +48,7 @@ export function SlowMotionQuestion({ facts, factor, onChange }: Props) {
           a second
         </label>
       </div>
-      <p>{slowMotionWords(facts, factor)}</p>
+      <p>{slowMotionWords(facts, factor, filmHz)}</p>
     </fieldset>
   );
 }

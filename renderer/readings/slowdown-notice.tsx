@@ -1,10 +1,38 @@
+import { useStore } from 'zustand';
+import { kickDoubt } from '#core/measures/kick-doubt';
 import { useBench, useSwim } from '../bench/bench-session';
 import { setSlowdown } from '../state/card-commands';
+import type { ReadingsState } from './readings-store';
+import { kickDoubtWords, slowdownWords } from './kick-doubt-words';
 
-/** Every time on the bench hangs on how the film was shot: while that is only assumed, it is asked here. */
+/**
+ * Every time on the bench hangs on how the film was shot. While that is only assumed it is asked here, and whoever said
+ * so, a kick no human makes is pointed out.
+ */
 export function SlowdownNotice({ onAsk }: { readonly onAsk: () => void }) {
-  const { document } = useBench();
+  const { document, readings } = useBench();
   const slowdown = useSwim((swim) => swim.clip.slowdown);
+  const hz = useStore(readings.store, kickHz);
+  const doubt = hz === null ? null : kickDoubt(hz, slowdown.factor);
+  if (doubt)
+    return (
+      <div className="slowdown-notice" role="alert">
+        <p>
+          <strong>These times can’t be right.</strong> {kickDoubtWords(doubt)}
+        </p>
+        {doubt.better && (
+          <button
+            type="button"
+            onClick={() => doubt.better && document.run(setSlowdown(doubt.better.slowdown))}
+          >
+            {doubt.better.slowdown === 1 ? 'True speed' : slowdownWords(doubt.better.slowdown)}
+          </button>
+        )}
+        <button type="button" onClick={onAsk}>
+          Slow motion…
+        </button>
+      </div>
+    );
   if (slowdown.source !== 'assumed') return null;
   return (
     <div className="slowdown-notice">
@@ -17,4 +45,10 @@ export function SlowdownNotice({ onAsk }: { readonly onAsk: () => void }) {
       </button>
     </div>
   );
+}
+
+/** The kick frequency the bench reads now, in Hz; null while there is none. */
+export function kickHz({ readings }: Pick<ReadingsState, 'readings'>): number | null {
+  const reading = readings.find(({ id }) => id === 'kick-frequency');
+  return reading?.status === 'computed' ? reading.value : null;
 }

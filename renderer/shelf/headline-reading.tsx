@@ -1,26 +1,36 @@
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { catalogue } from '#core/measures/families';
+import { kickDoubt } from '#core/measures/kick-doubt';
 import type { ReadingUnit } from '#core/measures/reading';
+import { kickDoubtWords } from '../readings/kick-doubt-words';
 import { formatReading } from '../readings/format-reading';
 
 const definitions = new Map(catalogue.map((each) => [each.id, each]));
 
 /** A reading on a tile, printed as on the bench: value ± half its 95 % interval, and the unit. */
-export function HeadlineReading({ reading }: { readonly reading: SwimSummary['headline'][number] }) {
+export function HeadlineReading({
+  reading,
+  slowdown,
+}: {
+  readonly reading: SwimSummary['headline'][number];
+  readonly slowdown: number;
+}) {
   const { id, value, half } = reading;
   const definition = definitions.get(id);
   const text = formatReading(
     { id, value, unit: reading.unit as ReadingUnit, interval: { low: value - half, high: value + half } },
     definition?.digits ?? 2,
   );
+  const doubt = id === 'kick-frequency' ? kickDoubt(value, slowdown) : null;
   return (
-    <span className="headline">
+    <span className="headline" title={doubt ? kickDoubtWords(doubt) : undefined}>
       <span>{definition?.label ?? id}</span>
       <span>
         <b>
           {text.value} {text.spread}
         </b>{' '}
         {text.unit}
+        {doubt && <em className="headline-doubt"> slow motion right?</em>}
       </span>
     </span>
   );

@@ -71,7 +71,7 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, onOpe
         <span className="swim-tile-foot">
           <small>{marksSoFar(swim)}</small>
           {swim.headline.map((reading) => (
-            <HeadlineReading key={reading.id} reading={reading} />
+            <HeadlineReading key={reading.id} reading={reading} slowdown={swim.clip.slowdown} />
           ))}
         </span>
       </button>

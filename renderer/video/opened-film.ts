@@ -1,7 +1,7 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { slowdownFromTags } from '#core/timeline/capture-rate';
 import { mayBeInterlacedAvc } from '#core/timeline/avc-interlaced';
-import { editEnd } from '#core/timeline/edit-list';
+import { editEnd, isRearranged } from '#core/timeline/edit-list';
 import { isEvenRate, usualRate } from '#core/timeline/picture-order';
 import { decoderConfigOf, probeDecoding } from './decoder-setup';
 import type { ClipFacts, ClipInput } from './frame-source';
@@ -57,6 +57,8 @@ async function inspect(
   signal: AbortSignal,
 ): Promise<Result<OpenedFilm>> {
   const movie = /^(MP4|QuickTime)/.test(container) ? await readMovieBox(clip, signal) : null;
+  // pictures shown twice or left out in the middle: the host's tools follow that, and a working copy has it done
+  const rearranged = movie !== null && isRearranged(movie, track.id);
   const endTick = movie ? editEnd(movie, track.id) : Number.POSITIVE_INFINITY;
   const index = await readPacketIndex(track, endTick, signal);
   const { table } = index.order;
@@ -66,7 +68,8 @@ async function inspect(
   const config = await decoderConfigOf(track);
   const probe = config ? await probeDecoding(config, index, signal) : null;
   const images = !config && (await holdsImages(index));
-  const decoding = probe?.decodable ? config : images ? 'images' : null;
+  const decodable = probe?.decodable ? config : images ? 'images' : null;
+  const decoding = rearranged ? null : decodable;
   const facts: ClipFacts = {
     container,
     codec: images

@@ -127,6 +127,22 @@ describe('a working copy', () => {
     expect(await sums(copy)).toHaveLength(50);
   });
 
+  it('follows an edit list that shows a stretch twice', async () => {
+    const plain = path.join(clips, 'plain.mp4');
+    const twice = path.join(clips, 'twice.mp4');
+    const options = ['-c:v', 'libx264', '-preset', 'ultrafast', '-g', '15', '-bf', '2'];
+    await makeNumberClip(plain, { rate: 30, pictures: 45, options });
+    await execa('ffmpeg', ['-v', 'error', '-y', '-itsoffset', '9', '-i', plain, '-c', 'copy', twice]);
+    // two edits, nothing for 9 s and then the film: the first is made one second of the film instead
+    const bytes = await readFile(twice);
+    const list = bytes.indexOf('elst') + 12;
+    bytes.writeUInt32BE(1000, list);
+    bytes.writeInt32BE(bytes.readInt32BE(list + 16), list + 4);
+    await writeFile(twice, bytes);
+    expect((await swimOf(twice)).frameTimes.gaps).toEqual([[512, 75]]);
+    expect(await decodeIndependently(await copyOf('swim-1'))).toEqual([...upTo(30), ...upTo(45)]);
+  });
+
   it('is refused when its frames are not the original’s, one for one', async () => {
     const { clipId, film } = await lookAt(hevc);
     const [first, ...rest] = film.frameTimes.gaps;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { editEnd } from '#core/timeline/edit-list';
+import { editEnd, isRearranged } from '#core/timeline/edit-list';
 
 const number32 = (value: number): number[] => [24, 16, 8, 0].map((shift) => (value >> shift) & 255);
 const box = (name: string, ...content: number[][]): number[] => {
@@ -59,5 +59,22 @@ describe('end of an edit list', () => {
         expect(editEnd(damaged, 1)).not.toBeNaN();
       }
     }
+  });
+});
+
+describe('an edit list that puts pictures together anew', () => {
+  it('is one with several edits that show media, or with media faster or held', () => {
+    expect(isRearranged(movie(track(1, list([1000, 0], [2000, 46_080]))), 1)).toBe(true);
+    const held = movie(track(1, list([1000, 0])));
+    const rate = held.length - 4 - box('mdia', box('mdhd', clock(1))).length;
+    held.set([0, 0], rate);
+    expect(isRearranged(held, 1)).toBe(true);
+  });
+
+  it('is not a delay, a trim, a missing list or a damaged one', () => {
+    expect(isRearranged(movie(track(1, list([2000, -1], [3000, 512]))), 1)).toBe(false);
+    expect(isRearranged(movie(track(1, list([3000, 512]))), 1)).toBe(false);
+    expect(isRearranged(movie(track(1, [])), 1)).toBe(false);
+    expect(isRearranged(movie(track(1, list([1000, 0], [2000, 9]))).subarray(0, 60), 1)).toBe(false);
   });
 });

@@ -1,0 +1,15 @@
+import type { KickDoubt } from '#core/measures/kick-doubt';
+import { plausibleKickHz } from '#core/measures/kick-doubt';
+
+const short = (value: number): string => Number(value.toPrecision(3)).toString();
+
+export const slowdownWords = (slowdown: number): string =>
+  slowdown === 1 ? 'true speed' : `${short(slowdown)}× slower than life`;
+
+/** What is odd about a kick frequency, and which slow motion would make it a human's. */
+export function kickDoubtWords({ hz, tooSlow, better }: KickDoubt): string {
+  const odd = `Kick frequency reads ${short(hz)} Hz; a person kicks ${plausibleKickHz.least} to ${plausibleKickHz.most} times a second. `;
+  if (better)
+    return `${odd}Was this filmed in ${better.slowdown === 1 ? 'true speed' : 'slow motion'}? At ${slowdownWords(better.slowdown)} it reads ${short(better.hz)} Hz.`;
+  return `${odd}Check the slow motion, and whether ${tooSlow ? 'kicks are missing' : 'kicks are marked twice'}.`;
+}
