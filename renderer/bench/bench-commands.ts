@@ -21,6 +21,8 @@ import { padKeys } from './pad-keys';
 import { nudgeEvent, nudgePoint, pointIsHeld, removeSelected, selectedEvent } from './selection-actions';
 import { goTo, goToEnd, goToMark, stepBy } from './stepping';
 
+const nextLower = { score: 'overlaid', overlaid: 'plots', plots: 'score' } as const;
+
 /** Everything on the bench that has a key. Of commands that share a key the first enabled one runs. */
 export function benchCommands(
   session: BenchSession,
@@ -238,6 +240,13 @@ export function benchCommands(
       keys: ['y'],
       kind: 'view',
       run: () => view.setState({ scoreAxis: state().scoreAxis === 'seconds' ? 'stroke' : 'seconds' }),
+    },
+    {
+      id: 'lower',
+      label: 'Score, strokes over one another, plots',
+      keys: ['l'],
+      kind: 'view',
+      run: () => view.setState({ lower: nextLower[state().lower] }),
     },
     {
       id: 'angles',

@@ -1,7 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { ReadingDefinition } from '#core/measures/reading';
 import { ReadingsPanel } from '../readings/readings-panel';
-import { Score } from '../score/score';
 import { Stage } from '../stage/stage';
 import { guideOn } from '../stage/tools/body-line-tool';
 import { StillDialog } from '../still/still-dialog';
@@ -12,6 +11,7 @@ import { CardDialog } from './card-dialog';
 import { ChosenMark } from './chosen-mark';
 import { CopyNotice } from './copy-notice';
 import { FilmTroubleCard } from './film-trouble';
+import { LowerPart } from './lower-part';
 import { MarkPads } from './mark-pads';
 import { MarkQuestion } from './mark-question';
 import { PassPrompt } from './pass-prompt';
@@ -82,7 +82,7 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
           <ScaleForm />
         </Stage>
         <StepControls />
-        <Score />
+        <LowerPart />
       </main>
       {followOpen ? (
         <FollowPanel />

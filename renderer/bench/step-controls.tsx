@@ -1,3 +1,4 @@
+import { LowerSwitch } from '../score/lower-switch';
 import { TimeSwitch } from '../score/time-switch';
 import { useStore } from 'zustand';
 import { clockOf, useBench, useSwim, useView } from './bench-session';
@@ -19,6 +20,7 @@ export function StepControls() {
   const waiting = useView((state) => state.shownFrame !== state.frame);
   const playing = useView((state) => state.playing);
   const pace = useView((state) => state.pace);
+  const scored = useView((state) => state.lower === 'score');
   const hasFilm = useStore(session.film, (state) => state.source !== null);
   const clock = useSwim(clockOf);
   const hasStrokes = useStore(session.readings.store, (state) => state.rhythm.strokes.length > 0);
@@ -90,7 +92,8 @@ export function StepControls() {
           aria-valuetext={`${where.frame}, ${where.time}`}
           onChange={(event) => goTo(session, Number(event.target.value))}
         />
-        <TimeSwitch />
+        <LowerSwitch />
+        {scored && <TimeSwitch />}
       </div>
     </section>
   );

@@ -1,8 +1,8 @@
-import { createStore } from 'zustand/vanilla';
 import { landmarkNames } from '#core/marks/landmark';
 import { emptyScene } from '#core/swim-file/swim-schema';
 import type { RemarkingItem } from '#core/uncertainty/remarking-plan';
 import type { BenchSession } from '../bench/bench-session';
+import { createFollowStore } from '../follow/follow-store';
 import { createSwimDocument } from '../state/swim-document';
 import { createViewStore } from '../state/view-store';
 
@@ -18,6 +18,7 @@ export function blindSession(session: BenchSession, item: RemarkingItem): BenchS
     return {
       ...session,
       document: createSwimDocument({ ...bare, postures: [] }),
+      follow: createFollowStore(),
       view: createViewStore({ frame: item.first, showAngles: false, pace: 0.25 }),
     };
   const asked = new Set(item.points.map(({ landmark }) => landmark));
@@ -25,7 +26,7 @@ export function blindSession(session: BenchSession, item: RemarkingItem): BenchS
   return {
     ...session,
     document: createSwimDocument({ ...bare, postures: [{ frame: item.frame, points: {}, hidden }] }),
-    known: createStore(() => session.known.getState()),
+    follow: createFollowStore(),
     view: createViewStore({
       frame: item.frame,
       showAngles: false,

@@ -3,8 +3,16 @@ import type { TimedEvent } from '#core/measures/body/cycle-frame';
 import { type Stroke, strokesOf } from '#core/measures/events/strokes';
 import type { ScoreGap, ScorePhase, ScoreRhythm, ScoreStroke } from './score-rhythm';
 
-/** Readings whose cycles are drawn as ties: kick one with the hand entry, kick two with the hand exit. */
-export const tiedReadings = { entry: 'kick1-top-to-entry', exit: 'kick2-bottom-to-exit' } as const;
+/**
+ * Readings whose cycles are drawn as ties, one for each of the four gaps: kick one with the hand entry (T1) and with the
+ * catch (T2), kick two with the shoulders (T3) and with the hand exit (T4).
+ */
+export const tiedReadings = {
+  entry: 'kick1-top-to-entry',
+  catch: 'gap-t2',
+  shoulder: 'gap-t3',
+  exit: 'kick2-bottom-to-exit',
+} as const;
 
 function phasesOf(stroke: Stroke): readonly ScorePhase[] {
   const { entry, catch: caught, shoulder, exit, next } = stroke;
@@ -27,7 +35,7 @@ function phasesOf(stroke: Stroke): readonly ScorePhase[] {
 }
 
 function gapsOf(stroke: Stroke): readonly ScoreGap[] {
-  const { entry, exit, next, kicks } = stroke;
+  const { entry, exit, next, kicks, shoulder, catch: caught } = stroke;
   const length = next.time - entry.time;
   const gap = (reading: string, hand: TimedEvent | null, kick: TimedEvent | null | undefined): ScoreGap[] =>
     hand && kick
@@ -45,6 +53,8 @@ function gapsOf(stroke: Stroke): readonly ScoreGap[] {
   if (kicks.length !== 2) return [];
   return [
     ...gap(tiedReadings.entry, entry, kicks[0]?.top),
+    ...gap(tiedReadings.catch, caught, kicks[0]?.bottom),
+    ...gap(tiedReadings.shoulder, shoulder, kicks[1]?.top),
     ...gap(tiedReadings.exit, exit, kicks[1]?.bottom),
   ];
 }

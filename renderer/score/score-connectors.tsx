@@ -1,6 +1,8 @@
 import { memo } from 'react';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import type { TargetMark } from '../readings/target-mark';
+import { type GapWords, placeGapLabels } from './gap-labels';
+import { tiedReadings } from './rhythm-of';
 import type { ScoreAxis } from './score-axis';
 import { glyphHeight, type ScoreLayout } from './score-layout';
 import type { ScoreGap, ScoreRhythm } from './score-rhythm';
@@ -18,29 +20,23 @@ interface Props {
   ) => TargetMark | null;
 }
 
-/** Our estimate of a figure's width in the score's small type, pixels. */
-const letter = 7.2;
-
 const signed = (value: number, digits: number): string =>
   `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(digits)}`;
-
-interface GapWords {
-  readonly ms: string;
-  readonly percent: string;
-}
 
 export function gapWords(gap: Pick<ScoreGap, 'milliseconds' | 'percent'>): GapWords {
   return { ms: `${signed(Math.round(gap.milliseconds), 0)} ms`, percent: `${signed(gap.percent, 1)} %` };
 }
 
-/** The longest way to write a gap that fits: with units, without, or not at all (the title still says it). */
-function fittedWords(words: GapWords, room: number, twoLines: boolean): GapWords | null {
-  const fits = ({ ms, percent }: GapWords): boolean =>
-    Math.max(ms.length, twoLines ? percent.length : 0) * letter <= room;
-  if (fits(words)) return words;
-  const bare = { ms: words.ms.replace(' ms', ''), percent: words.percent.replace(' %', '') };
-  return fits(bare) ? bare : null;
-}
+/** The published names of the four gaps. */
+const gapNames: Readonly<Record<string, string>> = {
+  [tiedReadings.entry]: 'T1, kick one and hand entry',
+  [tiedReadings.catch]: 'T2, end of kick one and catch',
+  [tiedReadings.shoulder]: 'T3, kick two and hands under shoulders',
+  [tiedReadings.exit]: 'T4, end of kick two and hand exit',
+};
+
+/** Entry and exit are what the coach looks at first; catch and shoulders are drawn thinner. */
+const isFirst = (reading: string): boolean => reading === tiedReadings.entry || reading === tiedReadings.exit;
 
 /** Ties between a hand event and its kick, each with how late the leg is. */
 export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
@@ -60,21 +56,28 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
     }),
   );
   drawn.sort((p, q) => Math.max(p.x1, p.x2) - Math.max(q.x1, q.x2));
+  const labels = placeGapLabels(
+    drawn.map(({ gap, x1, x2 }) => ({
+      first: isFirst(gap.reading),
+      left: Math.max(x1, x2) + 6,
+      start: Math.min(x1, x2),
+      words: gapWords(gap),
+    })),
+    { right: axis.right + 60, twoLines, ownRow: ties.height >= 44 },
+  );
   return (
     <g className="score-connectors">
-      {drawn.map(({ stroke, gap, x1, x2, y1, y2 }, index) => {
+      {drawn.map(({ stroke, gap, x1, x2, y1, y2 }) => {
         const words = gapWords(gap);
         const lit = litReading === gap.reading;
         const target = targetOf(gap.reading, gap);
         const tone =
           target === null ? 'plain' : target.met === 'yes' ? 'met' : target.met === 'no' ? 'unmet' : 'plain';
-        const left = Math.max(x1, x2) + 6;
-        const after = drawn[index + 1];
-        const room = (after ? Math.min(after.x1, after.x2) : axis.right + 60) - left - 4;
-        const shown = fittedWords(words, room, twoLines);
-        const y = ties.top + 12;
         return (
-          <g key={`${stroke}${gap.reading}`} className={`connector ${tone}${lit ? ' lit' : ''}`}>
+          <g
+            key={`${stroke}${gap.reading}`}
+            className={`connector ${tone}${lit ? ' lit' : ''}${isFirst(gap.reading) ? '' : ' second'}`}
+          >
             <path
               d={`M${x1},${y1} C${x1},${(y1 + y2) / 2} ${x2},${(y1 + y2) / 2} ${x2},${y2}`}
               className="connector-edge"
@@ -83,19 +86,28 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
               d={`M${x1},${y1} C${x1},${(y1 + y2) / 2} ${x2},${(y1 + y2) / 2} ${x2},${y2}`}
               className="connector-line"
             />
-            {shown && (
-              <text x={left} y={y} className="connector-words">
-                {shown.ms}
-                {twoLines && (
-                  <tspan x={left} dy="1.15em" className="connector-percent">
-                    {shown.percent}
-                  </tspan>
-                )}
-              </text>
-            )}
-            <title>{`Stroke ${stroke}: the leg is ${words.ms} (${words.percent} of the stroke) from the hands`}</title>
+            <title>{`Stroke ${stroke}, ${gapNames[gap.reading] ?? 'gap'}: the leg is ${words.ms} (${words.percent} of the stroke) from the hands`}</title>
           </g>
         );
+      })}
+      {/* above all ties, so that none runs through a number */}
+      {labels.map(({ shown, left, down, row }, index) => {
+        const stroke = drawn[index]?.stroke ?? 0;
+        return shown ? (
+          <text
+            key={`${stroke}${drawn[index]?.gap.reading ?? ''}`}
+            x={left}
+            y={ties.top + 12 + down}
+            className={row === 'first' ? 'connector-words' : 'connector-words second'}
+          >
+            {shown.ms}
+            {row === 'first' && twoLines && (
+              <tspan x={left} dy="1.15em" className="connector-percent">
+                {shown.percent}
+              </tspan>
+            )}
+          </text>
+        ) : null;
       })}
     </g>
   );

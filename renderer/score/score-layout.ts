@@ -26,9 +26,11 @@ const between = 5;
 const phaseHeight = 9;
 /** Below this height of the score the ties carry milliseconds only. */
 const lowScore = 250;
+/** From this height on there is a row of its own for the second pair of ties. */
+const highScore = 290;
 
 export function layoutScore(height: number): ScoreLayout {
-  const tieHeight = height < lowScore ? 16 : 30;
+  const tieHeight = height < lowScore ? 16 : height < highScore ? 30 : 46;
   const room = Math.max(96, height - topSpace - axisSpace - 2 * between - phaseHeight - tieHeight - 4);
   const hands = { top: topSpace, height: room * shares.hands };
   const phases = { top: hands.top + hands.height + 2, height: phaseHeight };

@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { EventKind } from '#core/marks/event-kind';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { PicturePoint } from '#core/units/brand';
+import type { WhichStrokes } from '#core/measures/events/overlaid-cycles';
 import type { Interval } from '#core/measures/reading';
 import type { StageView } from '../stage/stage-view';
 import type { SceneLineItem } from './scene-commands';
@@ -53,6 +54,10 @@ export interface ViewState {
   /** Real seconds shown on the score; null means the whole clip. */
   readonly scoreSpan: { readonly from: number; readonly to: number } | null;
   readonly scoreAxis: 'seconds' | 'stroke';
+  /** What lies under the stage: the score along the clip, all strokes over one another, or the plots. */
+  readonly lower: 'score' | 'overlaid' | 'plots';
+  /** Which strokes lie over one another. */
+  readonly overlaidOf: WhichStrokes;
   readonly question: OpenQuestion | null;
   readonly draftLine: DraftLine | null;
   /** Pointer over the picture; null when it is elsewhere. */
@@ -89,6 +94,8 @@ export function createViewStore(start: Partial<ViewState> = {}): ViewStore {
     stage: null,
     scoreSpan: null,
     scoreAxis: 'seconds',
+    lower: 'score',
+    overlaidOf: 'all',
     question: null,
     draftLine: null,
     pointer: null,

@@ -1,0 +1,149 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { readingContext } from '#core/measures/compute-readings';
+import { cycleCurves } from '#core/measures/plots/cycle-curves';
+import { heightCurves } from '#core/measures/plots/height-curves';
+import { speedCurve } from '#core/measures/plots/speed-curve';
+import { undulationProfile } from '#core/measures/plots/undulation-profile';
+import type { Reading } from '#core/measures/reading';
+import { reasonWords } from '#core/measures/reason-words';
+import { realTimeOf } from '#core/timeline/clip-clock';
+import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
+import { goTo } from '../bench/stepping';
+import { cycleView } from './cycle-view';
+import { heightView } from './height-view';
+import { type DrawnPlot, type FramePoint, PlotFigure } from './plot-figure';
+import { PlotLegend } from './plot-legend';
+import { PlotTableView } from './plot-table-view';
+import type { PlotView } from './plot-view';
+import { profileView } from './profile-view';
+import { speedView } from './speed-view';
+import './plots.css';
+
+const plots = [
+  { id: 'profile', words: 'Along the body', needs: 'undulation-toe' },
+  { id: 'height', words: 'Toe and hip height', needs: 'undulation-toe' },
+  { id: 'cycle', words: 'Knee and hip angle', needs: 'knee-angle' },
+  { id: 'speed', words: 'Speed', needs: 'speed-hip' },
+] as const;
+type PlotId = (typeof plots)[number]['id'];
+
+/** The swim's curves in the place of the score: to look at, to step along, and as numbers. */
+export function PlotsPanel() {
+  const session = useBench();
+  const swim = useSwim((each) => each);
+  const readings = useStore(session.readings.store, (state) => state.readings);
+  const { swimmer, markingError } = useStore(session.known);
+  const [chosen, setChosen] = useState<PlotId>('profile');
+  const [asTable, setAsTable] = useState(false);
+  const view = useMemo((): PlotView | null => {
+    if (chosen === 'profile') return profileView(undulationProfile(readings));
+    const context = readingContext(swim, { swimmer, markingError });
+    if (chosen === 'height') return heightView(heightCurves(context), context.unit);
+    if (chosen === 'cycle') return cycleView(cycleCurves(context), context.cycles?.base ?? 'kick');
+    return speedView(speedCurve(context));
+  }, [chosen, readings, swim, swimmer, markingError]);
+  const choose = useCallback(
+    ({ frame }: FramePoint) => {
+      if (frame !== null) goTo(session, frame);
+    },
+    [session],
+  );
+  return (
+    <section className="plots" aria-label="Plots">
+      <header className="plots-bar">
+        <fieldset className="switch" aria-label="Which plot">
+          {plots.map(({ id, words }) => (
+            <button key={id} type="button" aria-pressed={chosen === id} onClick={() => setChosen(id)}>
+              {words}
+            </button>
+          ))}
+        </fieldset>
+        {view && <PlotLegend view={view} />}
+        <button
+          type="button"
+          aria-pressed={asTable}
+          onClick={() => setAsTable(!asTable)}
+          title="The same as numbers"
+        >
+          Numbers
+        </button>
+      </header>
+      {!view ? (
+        <p className="plots-empty">
+          {emptyWords(readings, plots.find(({ id }) => id === chosen)?.needs ?? '')}
+        </p>
+      ) : asTable ? (
+        <PlotTableView table={view.table} label={view.label} onChoose={choose} />
+      ) : (
+        <Drawn key={chosen} view={view} onChoose={choose} />
+      )}
+    </section>
+  );
+}
+
+/** What has to be marked before there is something to see. */
+function emptyWords(readings: readonly Reading[], needs: string): string {
+  const reading = readings.find(({ id }) => id === needs);
+  const reason = reading?.status === 'missing' ? reading.reasons[0] : undefined;
+  return `Nothing to draw yet. ${reason ? `${reasonWords(reason)}.` : 'Lay body lines over whole kicks, and the curve appears here.'}`;
+}
+
+function Drawn({
+  view,
+  onChoose,
+}: {
+  readonly view: PlotView;
+  readonly onChoose: (point: FramePoint) => void;
+}) {
+  const session = useBench();
+  const clock = useSwim(clockOf);
+  const frame = useView((state) => state.frame);
+  const [drawn, setDrawn] = useState<DrawnPlot | null>(null);
+  const head = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const scale = view.overTime ? drawn?.scale('x') : undefined;
+    const line = head.current;
+    if (!line) return;
+    const x = scale ? Number(scale.apply(realTimeOf(clock, frame))) : Number.NaN;
+    const [from = 0, to = 0] = (scale?.range as number[] | undefined) ?? [];
+    const inside = x >= from - 1 && x <= to + 1;
+    line.hidden = !inside;
+    if (inside) line.style.left = `${x}px`;
+  }, [drawn, view, clock, frame]);
+  const { stops } = view;
+  const at = Math.max(
+    0,
+    stops.findIndex((stop) => stop.frame === frame),
+  );
+  const [stop, setStop] = useState(at);
+  const here = stops[stop]?.frame === frame ? stop : at;
+  return (
+    <>
+      <div className="plot-place">
+        <PlotFigure label={view.label} options={view.options} onChoose={onChoose} onDrawn={setDrawn} />
+        <div className="plot-head" ref={head} hidden />
+      </div>
+      {stops.length > 0 && (
+        <label className="plot-stops">
+          <span>point by point</span>
+          <input
+            type="range"
+            min={0}
+            max={stops.length - 1}
+            value={here}
+            aria-valuetext={stops[here]?.words ?? ''}
+            onKeyDown={(event) => event.stopPropagation()}
+            onChange={(event) => {
+              const next = Number(event.target.value);
+              setStop(next);
+              const to = stops[next];
+              if (to) goTo(session, to.frame);
+            }}
+          />
+          <output>{stops[here]?.words}</output>
+        </label>
+      )}
+    </>
+  );
+}

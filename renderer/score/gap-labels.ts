@@ -1,0 +1,67 @@
+export interface GapWords {
+  readonly ms: string;
+  readonly percent: string;
+}
+
+export interface GapToLabel {
+  /** Of the pair that is written first. */
+  readonly first: boolean;
+  /** Where its words would begin, and where its tie begins; pixels. */
+  readonly left: number;
+  readonly start: number;
+  readonly words: GapWords;
+}
+
+export interface GapLabel {
+  readonly left: number;
+  /** Pixels below the first row. */
+  readonly down: number;
+  readonly row: 'first' | 'second';
+  /** Null where it does not fit; the tie's title still says it. */
+  readonly shown: GapWords | null;
+}
+
+/** Our estimates of a figure's width in the score's small and smaller type, pixels. */
+const letter = 7.2;
+const small = 6;
+/** The second pair's row is below the two lines of the first. */
+const secondDown = 28;
+
+/**
+ * Words of the ties, in order of `left`: the first pair gets milliseconds over percent, as long as its next neighbour lets
+ * it; the second pair one line in a row of its own, where there is one. Shorter without units, else not at all.
+ */
+export function placeGapLabels(
+  gaps: readonly GapToLabel[],
+  room: { readonly right: number; readonly twoLines: boolean; readonly ownRow: boolean },
+): readonly GapLabel[] {
+  return gaps.map((gap, index) => {
+    const next = gaps.slice(index + 1).find(({ first }) => first === gap.first);
+    // a tie crosses the first row only: the second pair's words end where the next of them begin
+    const end = next ? (gap.first ? next.start : next.left) : room.right;
+    const width = end - gap.left - (gap.first ? 4 : 1);
+    if (gap.first)
+      return {
+        left: gap.left,
+        down: 0,
+        row: 'first',
+        shown: fitted(gap.words, width, letter, room.twoLines),
+      };
+    const both = { ms: `${gap.words.ms} ${gap.words.percent}`, percent: '' };
+    const long = both.ms.length * small <= width ? both : null;
+    return {
+      left: gap.left,
+      down: secondDown,
+      row: 'second',
+      shown: room.ownRow ? (long ?? fitted(gap.words, width, small, false)) : null,
+    };
+  });
+}
+
+function fitted(words: GapWords, width: number, each: number, twoLines: boolean): GapWords | null {
+  const fits = ({ ms, percent }: GapWords): boolean =>
+    Math.max(ms.length, twoLines ? percent.length : 0) * each <= width;
+  if (fits(words)) return words;
+  const bare = { ms: words.ms.replace(' ms', ''), percent: words.percent.replace(' %', '') };
+  return fits(bare) ? bare : null;
+}

@@ -1,0 +1,58 @@
+import { useStore } from 'zustand';
+import { useBench, useView } from '../bench/bench-session';
+
+const parts = [
+  ['score', 'score', 'The rhythm along the clip (L)'],
+  ['overlaid', 'overlaid', 'All strokes over one another, with mean and SD (L)'],
+  ['plots', 'plots', 'Curves of heights, angles and speed (L)'],
+] as const;
+
+const whichWords = [
+  ['all', 'all strokes'],
+  ['breathing', 'breathing'],
+  ['not-breathing', 'not breathing'],
+] as const;
+
+/** What is shown under the stage; for strokes over one another, which of them. */
+export function LowerSwitch() {
+  const { view, readings } = useBench();
+  const lower = useView((state) => state.lower);
+  const which = useView((state) => state.overlaidOf);
+  const mixed = useStore(readings.store, ({ rhythm: { strokes } }) => {
+    const breathing = strokes.filter((stroke) => stroke.breathing).length;
+    return breathing > 0 && breathing < strokes.length;
+  });
+  return (
+    <>
+      <fieldset className="switch" aria-label="Under the stage">
+        {parts.map(([part, words, title]) => (
+          <button
+            key={part}
+            type="button"
+            aria-pressed={lower === part}
+            title={title}
+            onClick={() => view.setState({ lower: part })}
+          >
+            {words}
+          </button>
+        ))}
+      </fieldset>
+      {lower === 'overlaid' && mixed && (
+        <select
+          aria-label="Which strokes"
+          value={which}
+          onChange={(event) => {
+            const chosen = whichWords.find(([each]) => each === event.target.value);
+            if (chosen) view.setState({ overlaidOf: chosen[0] });
+          }}
+        >
+          {whichWords.map(([each, words]) => (
+            <option key={each} value={each}>
+              {words}
+            </option>
+          ))}
+        </select>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,103 @@
+import { resampleUniform } from '../../signal/resample-uniform';
+import { zeroLagLowPass } from '../../signal/butterworth';
+import { waveValue } from '../../signal/wave-value';
+import type { BodyContext, LandmarkTrace } from '../body/body-context';
+import { centreOfMassTrace } from '../body/centre-of-mass';
+import { bestSpeed, speedUnit, type TraceSpeed } from '../body/speed';
+import type { ReadingUnit } from '../reading';
+import type { CurvePoint } from './height-curves';
+
+/** Speed along travel against time, with the kicks that drive it. */
+export interface SpeedCurve {
+  readonly of: TraceSpeed['of'];
+  readonly unit: ReadingUnit;
+  readonly mean: number;
+  /** From the filtered trace, frame by frame; empty where it is too sparse. */
+  readonly points: readonly CurvePoint[];
+  /** From the wave fitted over whole cycles. */
+  readonly fitted: readonly { readonly time: number; readonly value: number }[];
+  readonly kicks: readonly { readonly frame: number; readonly time: number; readonly top: boolean }[];
+}
+
+/** Low-pass of the trace before its speed is taken, Hz: common in swimming (from memory, no source read). */
+const cutoffHz = 6;
+/** Fewer frames than this in a row are no trace, and gaps wider than this many usual ones part it. Our defaults. */
+const leastFrames = 8;
+const widestGaps = 2.5;
+const samplesPerCycle = 40;
+
+/** Speed of the centre of mass where all landmarks carry it, else of the hips; null when no speed can be had. */
+export function speedCurve(context: BodyContext): SpeedCurve | null {
+  const result = bestSpeed(context);
+  if (!result.ok) return null;
+  const { speed } = result;
+  const trace = speed.of === 'hip' ? context.trace('hip') : centreOfMassTrace(context);
+  return {
+    of: speed.of,
+    unit: speedUnit(context),
+    mean: speed.value,
+    points: runsOf(trace).flatMap((run) => filteredSpeed(run)),
+    fitted: fittedSpeed(speed),
+    kicks: context.events.flatMap(({ event, time }) =>
+      event.kind === 'kick-top' || event.kind === 'kick-bottom'
+        ? [{ frame: event.frame, time, top: event.kind === 'kick-top' }]
+        : [],
+    ),
+  };
+}
+
+function fittedSpeed({ wave }: TraceSpeed): SpeedCurve['fitted'] {
+  const from = wave?.frame.spans[0]?.start;
+  const to = wave?.frame.spans.at(-1)?.end;
+  if (!wave || from === undefined || to === undefined) return [];
+  const count = samplesPerCycle * wave.frame.spans.length;
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const time = from + ((to - from) * i) / count;
+    return { time, value: waveValue(wave.pooled, time, 1) };
+  });
+}
+
+interface Run {
+  readonly frames: number[];
+  readonly times: number[];
+  readonly x: number[];
+}
+
+/** Stretches of the trace without a gap. */
+function runsOf({ frames, times, x }: Pick<LandmarkTrace, 'frames' | 'times' | 'x'>): readonly Run[] {
+  const gaps = times.slice(1).map((time, i) => time - (times[i] ?? time));
+  const usual = [...gaps].sort((a, b) => a - b)[gaps.length >> 1] ?? 0;
+  const runs: Run[] = [];
+  times.forEach((time, i) => {
+    const before = times[i - 1];
+    if (before === undefined || time - before > widestGaps * usual)
+      runs.push({ frames: [], times: [], x: [] });
+    const run = runs.at(-1);
+    run?.frames.push(frames[i] ?? 0);
+    run?.times.push(time);
+    run?.x.push(x[i] ?? 0);
+  });
+  return runs.filter((run) => run.times.length >= leastFrames);
+}
+
+function filteredSpeed({ frames, times, x }: Run): readonly CurvePoint[] {
+  const even = resampleUniform(times, x);
+  // a trace slower than twice the corner can't be filtered, and needs no filter against what it can't hold
+  if (!(even.sampleHz > 2 * cutoffHz)) return [];
+  const smooth = zeroLagLowPass(even.samples, cutoffHz, even.sampleHz);
+  const slopeAt = (at: number): number | null => {
+    const before = smooth[at - 1];
+    const after = smooth[at + 1];
+    return before === undefined || after === undefined ? null : ((after - before) * even.sampleHz) / 2;
+  };
+  return times.flatMap((time, i): CurvePoint[] => {
+    // the trace's own instants lie between the grid's
+    const place = (time - even.startTime) * even.sampleHz;
+    const from = Math.floor(place + 1e-6);
+    const share = Math.max(0, place - from);
+    const low = slopeAt(from);
+    const high = share < 1e-6 ? low : slopeAt(from + 1);
+    if (low === null || high === null) return [];
+    return [{ frame: frames[i] ?? 0, time, value: low + share * (high - low) }];
+  });
+}
