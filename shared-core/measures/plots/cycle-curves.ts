@@ -1,7 +1,8 @@
 import type { LandmarkName } from '../../marks/landmark';
 import type { Point } from '../../units/brand';
 import type { BodyContext } from '../body/body-context';
-import { postureMeasures, type PosturePoints } from '../body/posture-measures';
+import type { PosturePoints } from '../body/posture-measure';
+import { postureMeasures } from '../body/posture-measures';
 import { notFromSide } from '../body/side-view';
 import { standardDeviation } from './undulation-profile';
 

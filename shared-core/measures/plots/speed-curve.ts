@@ -1,8 +1,9 @@
 import { resampleUniform } from '../../signal/resample-uniform';
 import { zeroLagLowPass } from '../../signal/butterworth';
 import { waveValue } from '../../signal/wave-value';
-import type { BodyContext, LandmarkTrace } from '../body/body-context';
+import type { BodyContext } from '../body/body-context';
 import { centreOfMassTrace } from '../body/centre-of-mass';
+import type { LandmarkTrace } from '../body/landmark-trace';
 import { bestSpeed, speedUnit, type TraceSpeed } from '../body/speed';
 import type { ReadingUnit } from '../reading';
 import type { CurvePoint } from './height-curves';
