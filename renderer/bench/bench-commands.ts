@@ -14,6 +14,7 @@ import {
 } from '../stage/tools/body-line-tool';
 import { enterAtCrosshair } from '../stage/tools/crosshair';
 import { endLine, startLine } from '../stage/tools/line-tool';
+import { endPoints, startPoints, straightKey, takeBackPoint } from '../stage/tools/points-tool';
 import type { BenchSession } from './bench-session';
 import { endPass, startPass } from './guided-pass';
 import { askAgain, canSayMore, markHere } from './marking';
@@ -89,10 +90,12 @@ export function benchCommands(
     session.say(`${way === 'undo' ? 'Undone' : 'Done again'}: ${done.name}`);
   };
   const putAway = (): void => {
-    const { question, tool, selection, litReading, crosshair } = state();
+    const { question, tool, selection, litReading, crosshair, asksCamera } = state();
     if (question) view.setState({ question: null });
     else if (crosshair) view.setState({ crosshair: null });
+    else if (asksCamera) view.setState({ asksCamera: false });
     else if (tool === 'body-line') endBodyLine(session);
+    else if (tool === 'plane' || tool === 'straight') endPoints(session);
     else if (tool !== 'point') endLine(session);
     else if (selection.kind !== 'none') view.setState({ selection: nothingSelected });
     else if (litReading) view.setState({ litReading: null });
@@ -185,6 +188,35 @@ export function benchCommands(
         run: () => (state().tool === item ? endLine(session) : startLine(session, item)),
       }),
     ),
+    {
+      id: 'scene-plane',
+      label: 'Draw the known rectangle',
+      keys: ['4'],
+      kind: 'view',
+      run: () => (state().tool === 'plane' ? endPoints(session) : startPoints(session, 'plane')),
+    },
+    {
+      id: 'scene-straight',
+      label: 'Draw a line that is straight in the pool; keep it',
+      keys: ['5'],
+      kind: 'undoable',
+      run: () => straightKey(session),
+    },
+    {
+      id: 'scene-camera',
+      label: 'Say how far away the camera was',
+      keys: ['6'],
+      kind: 'view',
+      run: () => view.setState({ asksCamera: !state().asksCamera }),
+    },
+    {
+      id: 'point-back',
+      label: 'Back to the last point',
+      keys: ['Backspace'],
+      kind: 'view',
+      enabled: () => state().draftPoints.length > 0,
+      run: () => takeBackPoint(session),
+    },
     {
       id: 'event-earlier',
       label: 'Chosen mark one frame earlier',

@@ -7,6 +7,7 @@ import { StillDialog } from '../still/still-dialog';
 import { BenchBar } from './bench-bar';
 import { benchCommands } from './bench-commands';
 import { useBench, useView } from './bench-session';
+import { CameraForm } from './camera-form';
 import { CardDialog } from './card-dialog';
 import { ChosenMark } from './chosen-mark';
 import { CopyNotice } from './copy-notice';
@@ -15,6 +16,7 @@ import { LowerPart } from './lower-part';
 import { MarkPads } from './mark-pads';
 import { MarkQuestion } from './mark-question';
 import { PassPrompt } from './pass-prompt';
+import { PlaneForm } from './plane-form';
 import { ScaleForm } from './scale-form';
 import { StepControls } from './step-controls';
 import { FollowPanel } from '../follow/follow-panel';
@@ -80,6 +82,8 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
           <ChosenMark />
           <MarkQuestion />
           <ScaleForm />
+          <PlaneForm />
+          <CameraForm />
         </Stage>
         <StepControls />
         <LowerPart />

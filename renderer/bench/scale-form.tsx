@@ -3,8 +3,7 @@ import { setScene } from '../state/scene-commands';
 import { endLine } from '../stage/tools/line-tool';
 import { useBench, useSwim, useView } from './bench-session';
 import { lengthPresets } from './length-presets';
-
-const number = (text: string): number => (text.trim() === '' ? Number.NaN : Number(text.replace(',', '.')));
+import { numberTyped } from './number-typed';
 
 /** Asks how long the drawn length is, and how sure the coach is of it. */
 export function ScaleForm() {
@@ -16,8 +15,8 @@ export function ScaleForm() {
   const [spread, setSpread] = useState('');
   const [preset, setPreset] = useState<string | null>(null);
   if (draft?.item !== 'scale' || draft.open) return null;
-  const length = number(metres);
-  const half = spread.trim() === '' ? 0 : number(spread);
+  const length = numberTyped(metres);
+  const half = spread.trim() === '' ? 0 : numberTyped(spread);
   const usable = length > 0 && length <= 200 && half >= 0 && half <= 10;
   const caution = lengthPresets.find((each) => each.id === preset)?.caution ?? null;
   const keep = (): void => {

@@ -1,6 +1,9 @@
 import { type SceneLineItem, sceneWords, setScene } from '../state/scene-commands';
 import { endLine, startLine } from '../stage/tools/line-tool';
-import { useBench, useSwim, useView } from './bench-session';
+import type { Scene } from '#core/swim-file/swim-schema';
+import { endPoints, startPoints, straightKey } from '../stage/tools/points-tool';
+import type { ViewState } from '../state/view-store';
+import { type BenchSession, useBench, useSwim, useView } from './bench-session';
 
 const lines: readonly {
   readonly item: SceneLineItem;
@@ -13,12 +16,60 @@ const lines: readonly {
   { item: 'scale', words: 'Length', key: '3', dash: '' },
 ];
 
+interface MorePad {
+  readonly id: string;
+  readonly words: string;
+  readonly title: string;
+  readonly key: string;
+  readonly path: string;
+  readonly run: (session: BenchSession) => void;
+  /** A tick or how many; empty when there is none. */
+  readonly isSet: (scene: Scene) => string;
+  readonly isOn: (view: Pick<ViewState, 'tool' | 'asksCamera'>) => boolean;
+}
+
+const more: readonly MorePad[] = [
+  {
+    id: 'plane',
+    words: 'Rectangle',
+    title: sceneWords.plane,
+    key: '4',
+    path: 'M-9,-5 L8,-7 L9,6 L-8,7Z',
+    run: (session) =>
+      session.view.getState().tool === 'plane' ? endPoints(session) : startPoints(session, 'plane'),
+    isSet: ({ plane }) => (plane ? '✓' : ''),
+    isOn: ({ tool }) => tool === 'plane',
+  },
+  {
+    id: 'straight',
+    words: 'Straight',
+    title: 'Lines that are straight in the pool',
+    key: '5',
+    path: 'M-9,3 Q0,-8 9,3',
+    run: straightKey,
+    isSet: ({ straights }) => (straights.length > 0 ? String(straights.length) : ''),
+    isOn: ({ tool }) => tool === 'straight',
+  },
+  {
+    id: 'camera',
+    words: 'Camera',
+    title: sceneWords.camera,
+    key: '6',
+    path: 'M-9,-5 h11 v10 h-11Z M2,0 L9,-5 V5Z',
+    run: ({ view }) => view.setState({ asksCamera: !view.getState().asksCamera }),
+    isSet: ({ camera }) => (camera.metres !== null || camera.fartherMetres !== null ? '✓' : ''),
+    isOn: ({ asksCamera }) => asksCamera,
+  },
+];
+
 /** What ties the picture to the pool. A tick shows what is set. */
 export function ScenePads() {
   const session = useBench();
   const scene = useSwim((swim) => swim.scene);
   const tool = useView((state) => state.tool);
   const asksTravel = useView((state) => state.asksTravel);
+  const asksCamera = useView((state) => state.asksCamera);
+  const view = { tool, asksCamera };
   const travel = (way: 'left' | 'right'): void => {
     session.view.setState({ asksTravel: false });
     session.document.run(setScene('travel', scene.travel === way ? null : way));
@@ -60,6 +111,24 @@ export function ScenePads() {
           </svg>
           <span className="pad-words">{words}</span>
           <span className="pad-count">{scene[item] ? '✓' : ''}</span>
+          <kbd>{key}</kbd>
+        </button>
+      ))}
+      {more.map(({ id, words, title, key, path, run, isSet, isOn }) => (
+        <button
+          key={id}
+          type="button"
+          className="pad"
+          aria-pressed={isOn(view)}
+          onClick={() => run(session)}
+          title={`${title} (${key})`}
+          aria-label={`${title}, ${isSet(scene) === '' ? 'not set' : 'set'}, key ${key}`}
+        >
+          <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
+            <path d={path} fill="none" stroke="currentColor" strokeWidth="2" />
+          </svg>
+          <span className="pad-words">{words}</span>
+          <span className="pad-count">{isSet(scene)}</span>
           <kbd>{key}</kbd>
         </button>
       ))}

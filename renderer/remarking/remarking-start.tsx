@@ -50,7 +50,8 @@ export function RemarkingStart({
       {left && (
         <section className="remark-left" aria-label="A pass left unfinished">
           <p>
-            A pass was left: {left.answers.length} of {left.items.length} done.
+            A pass was left: {left.items.length - left.answers.length} still to mark
+            {left.answers.length > 0 && `, ${left.answers.length} done`}.
           </p>
           <button type="button" className="primary" onClick={pass.goOn} disabled={!hasFilm}>
             Go on with it

@@ -10,9 +10,13 @@ export interface GapToLabel {
   readonly left: number;
   readonly start: number;
   readonly words: GapWords;
+  /** Written before its tie instead of after it. */
+  readonly before: boolean;
 }
 
 export interface GapLabel {
+  /** `left` is where the words end. */
+  readonly end?: boolean;
   readonly left: number;
   /** Pixels below the first row. */
   readonly down: number;
@@ -23,7 +27,7 @@ export interface GapLabel {
 
 /** Our estimates of a figure's width in the score's small and smaller type, pixels. */
 const letter = 7.2;
-const small = 6;
+const small = 6.6;
 /** The second pair's row is below the two lines of the first. */
 const secondDown = 28;
 
@@ -36,10 +40,10 @@ export function placeGapLabels(
   room: { readonly right: number; readonly twoLines: boolean; readonly ownRow: boolean },
 ): readonly GapLabel[] {
   return gaps.map((gap, index) => {
-    const next = gaps.slice(index + 1).find(({ first }) => first === gap.first);
+    const next = gaps.slice(index + 1).find(({ first, before }) => first === gap.first && !before);
     // a tie crosses the first row only: the second pair's words end where the next of them begin
     const end = next ? (gap.first ? next.start : next.left) : room.right;
-    const width = end - gap.left - (gap.first ? 4 : 1);
+    const width = end - gap.left - 4;
     if (gap.first)
       return {
         left: gap.left,
@@ -47,6 +51,17 @@ export function placeGapLabels(
         row: 'first',
         shown: fitted(gap.words, width, letter, room.twoLines),
       };
+    // a gap whose leg is usually earlier has its room before it
+    if (gap.before) {
+      const free = gap.start - 6 - (gaps[index - 1]?.start ?? 0);
+      return {
+        left: gap.start - 6,
+        down: secondDown,
+        row: 'second',
+        end: true,
+        shown: room.ownRow ? fitted(gap.words, free, small, false) : null,
+      };
+    }
     const both = { ms: `${gap.words.ms} ${gap.words.percent}`, percent: '' };
     const long = both.ms.length * small <= width ? both : null;
     return {

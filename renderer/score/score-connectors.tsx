@@ -62,6 +62,7 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
       left: Math.max(x1, x2) + 6,
       start: Math.min(x1, x2),
       words: gapWords(gap),
+      before: gap.reading === tiedReadings.catch,
     })),
     { right: axis.right + 60, twoLines, ownRow: ties.height >= 44 },
   );
@@ -91,13 +92,14 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
         );
       })}
       {/* above all ties, so that none runs through a number */}
-      {labels.map(({ shown, left, down, row }, index) => {
+      {labels.map(({ shown, left, down, row, end }, index) => {
         const stroke = drawn[index]?.stroke ?? 0;
         return shown ? (
           <text
             key={`${stroke}${drawn[index]?.gap.reading ?? ''}`}
             x={left}
             y={ties.top + 12 + down}
+            textAnchor={end ? 'end' : 'start'}
             className={row === 'first' ? 'connector-words' : 'connector-words second'}
           >
             {shown.ms}

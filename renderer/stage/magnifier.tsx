@@ -92,7 +92,11 @@ export function Magnifier({ view, size }: { readonly view: StageView; readonly s
       ? landmarkWords[selection.landmark]
       : tool === 'body-line' && nextLandmark
         ? landmarkWords[nextLandmark]
-        : 'Line end';
+        : tool === 'plane'
+          ? 'Corner'
+          : tool === 'straight'
+            ? 'Point of the line'
+            : 'Line end';
   return (
     <div className="magnifier" style={corner} aria-hidden="true">
       <canvas ref={canvas} style={{ width: diameter, height: diameter }} />

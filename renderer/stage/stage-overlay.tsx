@@ -5,6 +5,7 @@ import { postureOn } from '../state/selectors';
 import { BodyLineDrawing } from './body-line-drawing';
 import { CrosshairDrawing } from './crosshair-drawing';
 import { FollowedDrawing } from './followed-drawing';
+import { PlaneDrawing } from './plane-drawing';
 import { SceneDrawing } from './scene-drawing';
 import type { Size, StageView } from './stage-view';
 
@@ -14,6 +15,7 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
   const selection = useView((state) => state.selection);
   const draft = useView((state) => state.draftLine);
   const tool = useView((state) => state.tool);
+  const points = useView((state) => state.draftPoints);
   const crosshair = useView((state) => state.crosshair);
   const showAngles = useView((state) => state.showAngles && !state.dragging);
   const swim = useSwim((each) => each);
@@ -29,6 +31,11 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
           view={view}
           selection={selection}
           editing={editingScene}
+        />
+        <PlaneDrawing
+          scene={swim.scene}
+          draft={tool === 'plane' || tool === 'straight' ? { item: tool, points } : null}
+          view={view}
         />
         {followed && <FollowedDrawing followed={followed} posture={posture} view={view} />}
         {posture && (

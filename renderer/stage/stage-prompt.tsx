@@ -2,6 +2,7 @@ import { landmarkNames } from '#core/marks/landmark';
 import { useBench, useSwim, useView } from '../bench/bench-session';
 import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../state/selectors';
+import { PointsPrompt } from './points-prompt';
 import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';
 
@@ -20,6 +21,7 @@ export function StagePrompt() {
   const frame = useView((state) => state.frame);
   const posture = useSwim((swim) => postureOn(swim, frame));
   if (tool === 'point' || tool === 'look') return null;
+  if (tool === 'plane' || tool === 'straight') return <PointsPrompt />;
   if (tool !== 'body-line') {
     if (draft && !draft.open) return null;
     return (

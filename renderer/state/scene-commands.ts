@@ -24,6 +24,16 @@ export function setScene<Item extends SceneItem>(item: Item, value: Scene[Item])
   };
 }
 
+/** One more line that is straight in the pool. */
+export function addStraight(points: readonly Point[]): SwimCommand {
+  return {
+    name: 'add a straight line',
+    change: (draft) => {
+      draft.scene.straights.push(points.map(({ x, y }) => ({ x, y })));
+    },
+  };
+}
+
 /** The bare change of moving one end of a scene line, for drags. */
 export function placeSceneEnd(item: SceneLineItem, end: 'a' | 'b', point: Point): SwimChange {
   return (draft) => {

@@ -7,7 +7,10 @@ import type { Interval } from '#core/measures/reading';
 import type { StageView } from '../stage/stage-view';
 import type { SceneLineItem } from './scene-commands';
 
-export type ToolId = 'look' | 'point' | 'body-line' | 'level' | 'surface' | 'scale';
+export type ToolId = 'look' | 'point' | 'body-line' | 'level' | 'surface' | 'scale' | DraftPointsItem;
+
+/** What is drawn point by point. */
+export type DraftPointsItem = 'plane' | 'straight';
 
 export type Selection =
   | { readonly kind: 'none' }
@@ -60,6 +63,10 @@ export interface ViewState {
   readonly overlaidOf: WhichStrokes;
   readonly question: OpenQuestion | null;
   readonly draftLine: DraftLine | null;
+  /** Points of the rectangle or straight line that is being drawn. */
+  readonly draftPoints: readonly PicturePoint[];
+  /** The form for the camera's distance is up. */
+  readonly asksCamera: boolean;
   /** Pointer over the picture; null when it is elsewhere. */
   readonly pointer: PicturePoint | null;
   /** Something is being dragged on the stage: the magnifier is up. */
@@ -98,6 +105,8 @@ export function createViewStore(start: Partial<ViewState> = {}): ViewStore {
     overlaidOf: 'all',
     question: null,
     draftLine: null,
+    draftPoints: [],
+    asksCamera: false,
     pointer: null,
     dragging: false,
     crosshair: null,

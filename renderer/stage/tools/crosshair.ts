@@ -1,6 +1,7 @@
 import { picturePoint } from '#core/units/brand';
 import type { BenchSession } from '../../bench/bench-session';
 import { layNextAt } from './body-line-tool';
+import { addPointAt } from './points-tool';
 import { placeLineEndAt } from './line-tool';
 
 /** Enter: brings up the keyboard's own pointer, or places at it what the tool asks for. */
@@ -13,5 +14,6 @@ export function enterAtCrosshair(session: BenchSession): void {
     return;
   }
   if (tool === 'body-line') layNextAt(session, crosshair);
+  else if (tool === 'plane' || tool === 'straight') addPointAt(session, crosshair);
   else placeLineEndAt(session, crosshair);
 }

@@ -2,6 +2,7 @@ import type { ToolId } from '../../state/view-store';
 import { bodyLineTool } from './body-line-tool';
 import { levelTool, scaleTool, surfaceTool } from './line-tool';
 import { lookTool } from './look-tool';
+import { planeTool, straightTool } from './points-tool';
 import { pointTool } from './point-tool';
 import type { StageTool } from './stage-tool';
 
@@ -12,4 +13,6 @@ export const stageTools: Readonly<Record<ToolId, StageTool>> = {
   level: levelTool,
   surface: surfaceTool,
   scale: scaleTool,
+  plane: planeTool,
+  straight: straightTool,
 };

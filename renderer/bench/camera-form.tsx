@@ -1,0 +1,95 @@
+import { useState } from 'react';
+import { offPlaneError } from '#core/scene/off-plane';
+import { setScene } from '../state/scene-commands';
+import { useBench, useSwim, useView } from './bench-session';
+import { numberTyped } from './number-typed';
+
+const text = (value: number | null): string => (value === null ? '' : String(value));
+const percent = (share: number): string =>
+  `${share > 0 ? '+' : share < 0 ? '−' : ''}${Math.abs(100 * share).toFixed(1)} %`;
+
+/** Off-plane error from which lengths are said to be far off. Our default. */
+const farOff = 0.1;
+
+/** Where camera and swimmer were against the plane that the scale was laid in. */
+export function CameraForm() {
+  const session = useBench();
+  const open = useView((state) => state.asksCamera);
+  const camera = useSwim((swim) => swim.scene.camera);
+  if (!open) return null;
+  return <Fields key={`${camera.metres} ${camera.fartherMetres}`} session={session} camera={camera} />;
+}
+
+function Fields({
+  session,
+  camera,
+}: {
+  readonly session: ReturnType<typeof useBench>;
+  readonly camera: { readonly metres: number | null; readonly fartherMetres: number | null };
+}) {
+  const [away, setAway] = useState(text(camera.metres));
+  const [farther, setFarther] = useState(text(camera.fartherMetres));
+  const close = (): void => session.view.setState({ asksCamera: false });
+  const metres = away.trim() === '' ? null : numberTyped(away);
+  const fartherMetres = farther.trim() === '' ? null : numberTyped(farther);
+  const behind = metres !== null && fartherMetres !== null && metres + fartherMetres <= 0;
+  const usable =
+    (metres === null || (metres > 0 && metres <= 200)) &&
+    (fartherMetres === null || (fartherMetres >= -50 && fartherMetres <= 50)) &&
+    !behind;
+  const error =
+    usable && metres !== null && fartherMetres !== null
+      ? offPlaneError(metres, metres + fartherMetres)
+      : null;
+  return (
+    <form
+      className="scale-form"
+      aria-label="Camera distance"
+      onKeyDown={(event) => {
+        event.stopPropagation();
+        if (event.key === 'Escape') close();
+      }}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!usable) return;
+        session.document.run(setScene('camera', { metres, fartherMetres }));
+        close();
+      }}
+    >
+      <strong>How far away was the camera?</strong>
+      <div className="scale-fields">
+        <label>
+          camera to the known length, metres
+          <input
+            inputMode="decimal"
+            // biome-ignore lint/a11y/noAutofocus: the form is the answer to the pad just pressed
+            autoFocus
+            value={away}
+            onChange={(event) => setAway(event.target.value)}
+          />
+        </label>
+        <label>
+          swimmer farther than it by, metres
+          <input inputMode="decimal" value={farther} onChange={(event) => setFarther(event.target.value)} />
+        </label>
+      </div>
+      <p role="status" className={error !== null && Math.abs(error) >= farOff ? 'scene-warning' : undefined}>
+        {behind
+          ? 'The swimmer would be behind the camera.'
+          : error === null
+            ? 'A known length nearer to the camera than the swimmer makes everything read too small, one farther too large. Minus: the swimmer was nearer. Leave empty what you did not measure.'
+            : error === 0
+              ? 'In the same plane: lengths are taken as they are.'
+              : `Without this, lengths would read ${percent(error)}. They are brought to the swimmer’s plane${Math.abs(error) >= farOff ? '; so far off, a length laid beside the swimmer is better' : ''}.`}
+      </p>
+      <div className="question-answers">
+        <button type="submit" disabled={!usable}>
+          Set the distance
+        </button>
+        <button type="button" className="quiet" onClick={close}>
+          Cancel <kbd>Esc</kbd>
+        </button>
+      </div>
+    </form>
+  );
+}
