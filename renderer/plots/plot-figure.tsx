@@ -37,8 +37,8 @@ export function PlotFigure({ label, options, onChoose, onDrawn }: Props) {
     });
     // the content policy lets no style of a page's own making in; these rules are in plots.css
     for (const style of drawn.querySelectorAll('style')) style.remove();
-    drawn.setAttribute('role', 'img');
-    drawn.setAttribute('aria-label', label);
+    // its parts are named for their makers; what it shows is said by the box around it
+    drawn.setAttribute('aria-hidden', 'true');
     const choose = (): void => {
       const value: unknown = drawn.value;
       if (isFramePoint(value)) onChoose(value);
@@ -50,6 +50,6 @@ export function PlotFigure({ label, options, onChoose, onDrawn }: Props) {
       onDrawn(null);
       drawn.remove();
     };
-  }, [label, options, onChoose, onDrawn, size.width, size.height]);
-  return <div className="plot-box" ref={box} />;
+  }, [options, onChoose, onDrawn, size.width, size.height]);
+  return <div className="plot-box" ref={box} role="img" aria-label={label} />;
 }
