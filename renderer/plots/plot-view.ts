@@ -36,7 +36,7 @@ const grid = 'var(--line)';
 export const plotFrame = {
   marginTop: 22,
   marginRight: 18,
-  marginBottom: 38,
+  marginBottom: 34,
   marginLeft: 56,
   grid: false,
   x: { tickSize: 4 },

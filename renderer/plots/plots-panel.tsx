@@ -59,7 +59,6 @@ export function PlotsPanel() {
             </button>
           ))}
         </fieldset>
-        {view && <PlotLegend view={view} />}
         <button
           type="button"
           aria-pressed={asTable}
@@ -125,24 +124,27 @@ function Drawn({
         <div className="plot-head" ref={head} hidden />
       </div>
       {stops.length > 0 && (
-        <label className="plot-stops">
-          <span>point by point</span>
-          <input
-            type="range"
-            min={0}
-            max={stops.length - 1}
-            value={here}
-            aria-valuetext={stops[here]?.words ?? ''}
-            onKeyDown={(event) => event.stopPropagation()}
-            onChange={(event) => {
-              const next = Number(event.target.value);
-              setStop(next);
-              const to = stops[next];
-              if (to) goTo(session, to.frame);
-            }}
-          />
+        <footer className="plot-foot">
+          <PlotLegend view={view} />
+          <label className="plot-stops">
+            <span>point by point</span>
+            <input
+              type="range"
+              min={0}
+              max={stops.length - 1}
+              value={here}
+              aria-valuetext={stops[here]?.words ?? ''}
+              onKeyDown={(event) => event.stopPropagation()}
+              onChange={(event) => {
+                const next = Number(event.target.value);
+                setStop(next);
+                const to = stops[next];
+                if (to) goTo(session, to.frame);
+              }}
+            />
+          </label>
           <output>{stops[here]?.words}</output>
-        </label>
+        </footer>
       )}
     </>
   );

@@ -62,7 +62,10 @@ function Behind({ reading, digits }: { readonly reading: ComputedReading; readon
       <dt>95 % interval of</dt>
       {both.map(({ question, text }) => (
         <dd key={question}>
-          {questions[question]}: {text.spread} {text.unit}
+          {questions[question]}:{' '}
+          <span className="unbroken">
+            {text.spread} {text.unit}
+          </span>
         </dd>
       ))}
       {both.length < 2 && (

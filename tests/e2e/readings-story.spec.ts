@@ -193,7 +193,9 @@ test('rectangle, straight lines and camera distance are drawn, kept, and taken b
   await page.getByLabel('camera to the known length, metres').fill('5');
   await page.getByLabel('swimmer farther than it by, metres').fill('1.25');
   // 5 / 6.25 − 1
-  await expect(page.getByRole('form', { name: 'Camera distance' })).toContainText('lengths would read −20.0 %');
+  await expect(page.getByRole('form', { name: 'Camera distance' })).toContainText(
+    'lengths would read −20.0 %',
+  );
   await page.keyboard.press('Enter');
   await expect
     .poll(() => sceneOf(app.library))

@@ -50,7 +50,7 @@ test('a coach marks again unseen, stops and goes on, and every interval uses wha
 }) => {
   test.setTimeout(120_000);
   // an earlier pass on another swim, in which kick tops were marked too late in turn
-  const earlier = Array.from({ length: 8 }, (_, i) => ({
+  const earlier = Array.from({ length: 9 }, (_, i) => ({
     item: 'kick-top',
     axis: 'time' as const,
     difference: 0.1 * (i % 2),
@@ -69,7 +69,7 @@ test('a coach marks again unseen, stops and goes on, and every interval uses wha
 
   // the pass: nothing of the first marks is anywhere, neither signs nor counts nor frame numbers
   await page.keyboard.press('Shift+M');
-  await page.getByRole('group', { name: 'Moments' }).getByLabel('all 35').check();
+  await page.getByRole('group', { name: 'Moments' }).getByLabel('20', { exact: true }).check();
   await page.getByRole('group', { name: 'Body lines' }).getByLabel('none').check();
   expect(await axe(page)).toEqual([]);
   await page.getByRole('button', { name: 'Start' }).click();
@@ -79,20 +79,20 @@ test('a coach marks again unseen, stops and goes on, and every interval uses wha
   await expect(page.locator('.remark')).not.toContainText(/frame \d/);
   expect(await axe(page)).toEqual([]);
   const plan = await planOf(page);
-  expect(plan).toHaveLength(35);
+  expect(plan).toHaveLength(20);
 
   // three marked, one taken back and marked otherwise, one skipped; then stopped for the day
   await markAgain(page, plan[0], 0);
   await markAgain(page, plan[1], 1);
   await page.keyboard.press('Backspace');
-  await expect(page.locator('.remark-bar')).toContainText('2 of 35');
+  await expect(page.locator('.remark-bar')).toContainText('2 of 20');
   await markAgain(page, plan[1], 0);
   await page.keyboard.press('x');
-  await expect(page.locator('.remark-bar')).toContainText('4 of 35');
+  await expect(page.locator('.remark-bar')).toContainText('4 of 20');
   await page.keyboard.press('Escape');
   await expect(page.getByRole('heading', { name: 'Your own marking error' })).toBeVisible();
   await expect(page.locator('.remark-page')).toContainText('2 pairs were added');
-  expect(keptCoach(app.library).remarkings.slice(8)).toMatchObject([
+  expect(keptCoach(app.library).remarkings.slice(9)).toMatchObject([
     { difference: 0, of: 'marked', swimId: id },
     { difference: 0, of: 'marked', swimId: id },
   ]);
@@ -101,14 +101,14 @@ test('a coach marks again unseen, stops and goes on, and every interval uses wha
   await page.reload();
   await openBench(page);
   await page.getByRole('button', { name: /Measure my marking error/ }).click();
-  await expect(page.getByText('A pass was left: 32 still to mark.')).toBeVisible();
+  await expect(page.getByText('A pass was left: 17 still to mark.')).toBeVisible();
   await page.getByRole('button', { name: 'Go on with it' }).click();
   const rest = await planOf(page);
   for (const [i, item] of rest.entries()) await markAgain(page, item, i % 2);
   await expect(page.getByRole('heading', { name: 'Your own marking error' })).toBeVisible();
   const kept = keptCoach(app.library).remarkings;
-  expect(kept).toHaveLength(8 + 34);
-  for (const each of kept.slice(8))
+  expect(kept).toHaveLength(9 + 19);
+  for (const each of kept.slice(9))
     expect([0, frameSeconds]).toContainEqual(expect.closeTo(each.difference, 3));
   const tops = page.locator('[data-item="kick-top time marked"]');
   await expect(tops).toContainText('measured');
