@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { useStore } from 'zustand';
 import { errorWords } from '#core/host-contract/error-words';
 import { remarkable } from '#core/uncertainty/remarking-plan';
 import { clockOf, useBench, useSwim } from '../bench/bench-session';
@@ -32,7 +33,7 @@ export function RemarkingStart({
     followed: Math.min(usual.followed, counts.followed),
   }));
   const { left, trouble } = pass;
-  const hasFilm = session.film.getState().source !== null;
+  const hasFilm = useStore(session.film, (state) => state.source !== null);
   const some = wish.moments + wish.bodyLines + wish.followed > 0;
   return (
     <main className="remark-page">
