@@ -5,12 +5,12 @@ type At = readonly [number, number];
 
 /** A drawn swimmer going right, bent enough for every angle to show; made up, not a model to copy. */
 const pose: Readonly<Record<LandmarkName, At>> = {
-  fingertip: [246, 40],
-  wrist: [226, 42],
-  elbow: [204, 50],
-  shoulder: [178, 48],
-  ear: [192, 36],
-  hip: [122, 42],
+  fingertip: [246, 48],
+  wrist: [226, 50],
+  elbow: [204, 60],
+  shoulder: [178, 60],
+  ear: [194, 44],
+  hip: [122, 36],
   knee: [80, 60],
   ankle: [44, 44],
   toe: [24, 60],

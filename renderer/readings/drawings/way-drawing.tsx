@@ -48,6 +48,12 @@ export function WayDrawing({ id }: { readonly id: string }) {
             <Glyph kind={id === 'breathing-every' && x === 118 ? 'breath' : kind} scale={0.8} />
           </g>
         ))}
+      {id === 'stroke-count' && (
+        <Dimension from={[56, 86]} to={[242, 86]} words="how many" shift={[-28, -4]} />
+      )}
+      {id === 'breathing-every' && (
+        <Dimension from={[56, 86]} to={[180, 86]} words="strokes to a breath" shift={[-48, -4]} />
+      )}
       {(id === 'stroke-rate' || id === 'stroke-index') && (
         <Dimension from={[118, 84]} to={[180, 84]} words="T" shift={[-3, -5]} />
       )}
