@@ -58,7 +58,7 @@ export async function followStretch(
       for (const [i, part] of windows.entries()) {
         signal.throwIfAborted();
         const picture = await source.show(first + i, 1);
-        pictures.push({ frame: first + i, ...part, grey: picture.grey(part) });
+        pictures.push({ frame: first + i, ...part, grey: picture.contrast(part) });
         onShare((steps + i) / all);
       }
       const times = pictures.map(({ frame }): number => realTimeOf(clock, frame));

@@ -29,8 +29,8 @@ export interface Piece extends PieceTask {
   lengthsOn(index: number): readonly ExpectedLength[];
   /** Standard deviation of how far a landmark may be from where its last step leads, px. */
   freedom(landmark: LandmarkName): number;
-  /** Mean step, one picture in the given direction, from a mark to the landmark's next one that way. */
-  chordStep(index: number, way: 1 | -1, landmark: LandmarkName): Point;
+  /** Step from one picture to the next in the given direction, as a landmark's marks before and after tell it. */
+  stepAt(index: number, way: 1 | -1, landmark: LandmarkName): Point;
 }
 
 /**
@@ -133,14 +133,27 @@ export function makePiece(task: PieceTask, pyramids: readonly (readonly GreyLeve
       });
     },
     freedom: (landmark) => freedoms[landmark] * bodyLength * pace,
-    chordStep(index, way, landmark) {
+    stepAt(index, way, landmark) {
       const frames = markFrames.get(landmark) ?? [];
-      const other = way > 0 ? frames.find((each) => each > index) : frames.findLast((each) => each < index);
-      const from = marked.get(landmark)?.get(index);
-      const to = other === undefined ? undefined : marked.get(landmark)?.get(other);
-      if (other === undefined || !from || !to) return { x: 0, y: 0 };
-      const steps = Math.abs(other - index);
-      return { x: (to.x - from.x) / steps, y: (to.y - from.y) / steps };
+      const at = frames.indexOf(index);
+      const slope = (p: number | undefined, q: number | undefined): Point | null => {
+        const a = p === undefined ? undefined : marked.get(landmark)?.get(p);
+        const b = q === undefined ? undefined : marked.get(landmark)?.get(q);
+        if (p === undefined || q === undefined || !a || !b || q <= p) return null;
+        return { x: (b.x - a.x) / (q - p), y: (b.y - a.y) / (q - p) };
+      };
+      const past = slope(frames[at - 1], index);
+      const coming = slope(index, frames[at + 1]);
+      const one = past ?? coming ?? { x: 0, y: 0 };
+      const other = coming ?? one;
+      // the parabola through three marks: the nearer one weighs more
+      const near = index - (frames[at - 1] ?? index);
+      const far = (frames[at + 1] ?? index) - index;
+      const share = near + far > 0 && past && coming ? near / (near + far) : 0.5;
+      return {
+        x: way * (one.x + share * (other.x - one.x)),
+        y: way * (one.y + share * (other.y - one.y)),
+      };
     },
   };
 }

@@ -44,8 +44,8 @@ export interface FramePicture {
     width: number,
     height: number,
   ): void;
-  /** Brightness (0 to 255) of a part of the shown picture that lies inside it, row by row. The caller's own copy. */
-  grey(part: PicturePart): Uint8Array;
+  /** A part of the shown picture, lying inside it, as it is seen for following (`skinContrast`), row by row. The caller's own. */
+  contrast(part: PicturePart): Uint8Array;
 }
 
 /** Whole pixels of the shown picture. */

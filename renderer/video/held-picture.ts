@@ -1,7 +1,7 @@
 import { VideoSample } from 'mediabunny';
 import { closeFrame, opened } from './frame-ledger';
 import type { ClipFacts, FramePicture, PicturePart } from './frame-source';
-import { greyByDrawing, greyOfPlane } from './grey-part';
+import { colourPlanes, contrastByDrawing, contrastOfPlanes } from './contrast-part';
 
 /** How a decoded picture has to be turned to be shown. */
 export interface Turning {
@@ -15,9 +15,6 @@ export interface HeldPicture extends FramePicture {
   /** Gives back what the copy holds outside plain memory. */
   release(): void;
 }
-
-/** Layouts whose first plane is brightness, a byte a pixel. */
-const brightnessFirst: ReadonlySet<string> = new Set(['I420', 'I420A', 'I422', 'I444', 'NV12']);
 
 /**
  * Copies a decoder's picture; the picture itself is closed whatever happens. Planes in plain memory are the cheapest
@@ -50,14 +47,14 @@ export async function holdPicture(
       !turning.flip &&
       init.codedWidth === shown.width &&
       init.codedHeight === shown.height;
-    const plane = upright && brightnessFirst.has(decoded.format) ? layout[0] : undefined;
+    const colours = upright ? colourPlanes(init.format, planes, layout) : null;
     return {
       frame,
       ...shown,
       bytes: planes.byteLength,
       draw,
-      grey: (part: PicturePart) =>
-        plane ? greyOfPlane(planes, plane, part) : greyByDrawing(draw, shown, part),
+      contrast: (part: PicturePart) =>
+        colours ? contrastOfPlanes(colours, part) : contrastByDrawing(draw, shown, part),
       release: () => undefined,
     };
   } finally {
@@ -81,7 +78,7 @@ async function asBitmap(
     ...shown,
     bytes,
     draw,
-    grey: (part) => greyByDrawing(draw, shown, part),
+    contrast: (part) => contrastByDrawing(draw, shown, part),
     release: () => bitmap.close(),
   };
 }

@@ -9,7 +9,7 @@ function picture(frame: number, released: number[]): HeldPicture {
     height: 1,
     bytes: 10,
     draw: () => undefined,
-    grey: () => new Uint8Array(),
+    contrast: () => new Uint8Array(),
     release: () => released.push(frame),
   };
 }

@@ -1,0 +1,86 @@
+import type { GreyLevel } from '#core/follow/grey-pyramid';
+import type { BodyPlaces } from '#core/follow/predict-body';
+import type { LandmarkName } from '#core/marks/landmark';
+import type { Point } from '#core/units/brand';
+import { flowStep } from './flow-step';
+import type { GreyPicture } from './grey-picture';
+import type { Vision, VisionMat } from './vision';
+
+export interface FlowedPoint {
+  readonly at: Point;
+  /** Distance, px, between its start and where it comes to when it is followed back. */
+  readonly backError: number;
+}
+
+/** Holds the last two pictures and tells how points moved between them. */
+export interface FlowTeller {
+  /** The next picture: the one before it is kept. */
+  show(pyramid: readonly GreyLevel[]): void;
+  tell(
+    from: GreyPicture,
+    to: GreyPicture,
+    places: BodyPlaces,
+    guesses: BodyPlaces,
+  ): ReadonlyMap<LandmarkName, FlowedPoint>;
+  close(): void;
+}
+
+/** Side of the window, share of the body length; levels above the picture flow is told on. */
+const windowShare = 0.045;
+const levels = 3;
+/** Flow is told on pictures of half the size: it only says where to begin. */
+const level = 1;
+/** Flow that does not come back within this share of the body length is flow of something else. */
+const lostShare = 0.03;
+
+export function createFlowTeller(
+  vision: Vision,
+  first: readonly GreyLevel[] | undefined,
+  bodyLength: number,
+): FlowTeller {
+  const size = first?.[level] ?? first?.[0];
+  const make = (): VisionMat => new vision.Mat(size?.height ?? 1, size?.width ?? 1, vision.CV_8UC1);
+  let before = make();
+  let after = make();
+  const scale = 2 ** level;
+  const window = 2 * Math.round((windowShare * bodyLength) / scale / 2) + 1;
+  const shrink = (point: Point, picture: GreyPicture): Point => ({
+    x: (point.x - picture.x) / scale - 0.5,
+    y: (point.y - picture.y) / scale - 0.5,
+  });
+  return {
+    show(pyramid) {
+      [before, after] = [after, before];
+      const shown = pyramid[level] ?? pyramid[0];
+      if (shown) after.data.set(shown.grey);
+    },
+    tell(from, to, places, guesses) {
+      const names = [...places.keys()];
+      const starts = names.map((name) => shrink(places.get(name) ?? { x: 0, y: 0 }, from));
+      const guessed = names.map((name) =>
+        shrink(guesses.get(name) ?? places.get(name) ?? { x: 0, y: 0 }, to),
+      );
+      const there = flowStep(vision, before, after, starts, guessed, { window, levels });
+      const reached = there.map((point, k) => point ?? guessed[k] ?? { x: 0, y: 0 });
+      const back = flowStep(vision, after, before, reached, starts, { window, levels });
+      const flows = new Map<LandmarkName, FlowedPoint>();
+      names.forEach((name, k) => {
+        const found = there[k];
+        const returned = back[k];
+        const start = starts[k];
+        if (!found || !returned || !start) return;
+        const backError = scale * Math.hypot(returned.x - start.x, returned.y - start.y);
+        if (backError > lostShare * bodyLength) return;
+        flows.set(name, {
+          at: { x: (found.x + 0.5) * scale + to.x, y: (found.y + 0.5) * scale + to.y },
+          backError,
+        });
+      });
+      return flows;
+    },
+    close() {
+      before.delete();
+      after.delete();
+    },
+  };
+}

@@ -1,0 +1,164 @@
+import { execa } from 'execa';
+import { cropWindows } from '#core/follow/crop-window';
+import { followPieces, type FramePiece } from '#core/follow/follow-pieces';
+import { keepFollowed, piecesToFollow } from '#core/follow/keep-followed';
+import { type MarkedPoint, markedPoints } from '#core/follow/marked-points';
+import { nextQuestions } from '#core/follow/next-questions';
+import { seenBodyLength } from '#core/follow/seen-body-length';
+import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import type { FollowedRun, Posture } from '#core/swim-file/swim-schema';
+import { findMediaTool } from '#electron/media/find-media-tool';
+import { normal, seeded } from '../../sample-clips/model/seeded';
+import type { Truth } from '../../sample-clips/truth-schema';
+import { followPiece } from '../../renderer/follow/follow-piece';
+import type { GreyPicture } from '../../renderer/follow/grey-picture';
+import { contrastOfPlanes } from '../../renderer/video/contrast-part';
+import type { Vision } from '../../renderer/follow/vision';
+
+export interface Film {
+  readonly width: number;
+  readonly height: number;
+  /** Every picture, whole, as it is seen for following. */
+  readonly pictures: readonly Uint8Array[];
+}
+
+/** Every picture of a clip, decoded by ffmpeg. */
+export async function readFilm(file: string, width: number, height: number): Promise<Film> {
+  const tool = await findMediaTool('ffmpeg');
+  if (!tool) throw new Error('needs ffmpeg');
+  const { stdout } = await execa(
+    tool.path,
+    ['-v', 'error', '-i', file, '-f', 'rawvideo', '-pix_fmt', 'yuv420p', '-'],
+    { encoding: 'buffer', maxBuffer: 4e9 },
+  );
+  const size = width * height;
+  const all = (size * 3) / 2;
+  const pictures = Array.from({ length: Math.floor(stdout.length / all) }, (_, i) =>
+    contrastOfPlanes(
+      {
+        bytes: stdout.subarray(i * all, (i + 1) * all),
+        brightness: { offset: 0, stride: width },
+        redness: { offset: (size * 5) / 4, stride: width / 2 },
+        step: 1,
+        across: 2,
+        down: 2,
+      },
+      { x: 0, y: 0, width, height },
+    ),
+  );
+  return { width, height, pictures };
+}
+
+/** Where a landmark truly is on a frame. */
+export function trueAt(truth: Truth, frame: number, landmark: LandmarkName): { x: number; y: number } {
+  const row = truth.points[frame] ?? [];
+  const at = 2 * landmarkNames.indexOf(landmark);
+  return { x: row[at] ?? Number.NaN, y: row[at + 1] ?? Number.NaN };
+}
+
+/** A coach who marks what is true, give or take. */
+export interface DrawnCoach {
+  mark(frame: number, landmark: LandmarkName): { x: number; y: number };
+}
+export function drawnCoach(truth: Truth, sdPixels: number, seed: number): DrawnCoach {
+  const random = seeded(seed);
+  return {
+    mark(frame, landmark) {
+      const { x, y } = trueAt(truth, frame, landmark);
+      return { x: x + sdPixels * normal(random), y: y + sdPixels * normal(random) };
+    },
+  };
+}
+
+/** Body lines on the first and last frame and about every `every` frames between. */
+export function evenLines(frames: number, every: number): readonly number[] {
+  const count = Math.max(1, Math.round((frames - 1) / every));
+  return Array.from({ length: count + 1 }, (_, i) => Math.round((i * (frames - 1)) / count));
+}
+
+export function layLines(coach: DrawnCoach, frames: readonly number[]): readonly Posture[] {
+  return frames.map((frame) => ({
+    frame,
+    hidden: [],
+    points: Object.fromEntries(landmarkNames.map((name) => [name, coach.mark(frame, name)])),
+  }));
+}
+
+export interface FollowedFilm {
+  readonly postures: readonly Posture[];
+  readonly followed: readonly FollowedRun[];
+  readonly clicks: ReadonlyMap<LandmarkName, number>;
+  /** Pictures followed and what following them took, milliseconds, without decoding. */
+  readonly pictures: number;
+  readonly milliseconds: number;
+}
+
+/**
+ * What a coach does in the app: lays some lines, follows, and answers what is asked, the most useful first, until
+ * nothing is asked or a landmark has had its clicks. The same code follows as in the app.
+ */
+export function followAsCoach(
+  vision: Vision,
+  film: Film,
+  truth: Truth,
+  coach: DrawnCoach,
+  lines: readonly number[],
+  clicksEach: number,
+): FollowedFilm {
+  let postures = layLines(coach, lines);
+  let followed: readonly FollowedRun[] = [];
+  const clicks = new Map<LandmarkName, number>(landmarkNames.map((name) => [name, lines.length]));
+  let pictures = 0;
+  let milliseconds = 0;
+  const isMarked = (landmark: LandmarkName, frame: number): boolean =>
+    postures.some((posture) => posture.frame === frame && posture.points[landmark] !== undefined);
+  const followOpen = (): void => {
+    const pieces = piecesToFollow(followPieces(markedPoints(postures)), followed, isMarked);
+    const began = performance.now();
+    const runs = pieces.flatMap((piece) => followOne(vision, film, truth, postures, piece));
+    milliseconds += performance.now() - began;
+    pictures += pieces.reduce((sum, { first, last }) => sum + last - first, 0);
+    followed = keepFollowed(followed, pieces, runs);
+  };
+  followOpen();
+  for (;;) {
+    const question = nextQuestions(followed, isMarked).find(
+      ({ landmark }) => (clicks.get(landmark) ?? 0) < clicksEach,
+    );
+    if (!question) break;
+    const { frame, landmark } = question;
+    clicks.set(landmark, (clicks.get(landmark) ?? 0) + 1);
+    const at = coach.mark(frame, landmark);
+    const before = postures.find((posture) => posture.frame === frame);
+    postures = before
+      ? postures.map((each) =>
+          each === before ? { ...each, points: { ...each.points, [landmark]: at } } : each,
+        )
+      : [...postures, { frame, hidden: [], points: { [landmark]: at } }].sort((a, b) => a.frame - b.frame);
+    followOpen();
+  }
+  return { postures, followed, clicks, pictures, milliseconds };
+}
+
+function followOne(
+  vision: Vision,
+  film: Film,
+  truth: Truth,
+  postures: readonly Posture[],
+  piece: FramePiece,
+): readonly FollowedRun[] {
+  const bodyLength = seenBodyLength(postures) ?? film.height / 3;
+  const marks: readonly MarkedPoint[] = markedPoints(postures, piece.first, piece.last);
+  const windows = cropWindows(marks, piece.first, piece.last, bodyLength, film);
+  const pictures = windows.map((part, i): GreyPicture => {
+    const frame = piece.first + i;
+    const grey = new Uint8Array(part.width * part.height);
+    for (let row = 0; row < part.height; row++) {
+      const start = (part.y + row) * film.width + part.x;
+      grey.set(film.pictures[frame]?.subarray(start, start + part.width) ?? [], row * part.width);
+    }
+    return { frame, ...part, grey };
+  });
+  const times = pictures.map(({ frame }) => truth.realTimes[frame] ?? 0);
+  return followPiece(vision, { pictures, times, marks, bodyLength }, () => undefined);
+}
