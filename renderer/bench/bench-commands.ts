@@ -16,7 +16,7 @@ import { enterAtCrosshair } from '../stage/tools/crosshair';
 import { endLine, startLine } from '../stage/tools/line-tool';
 import { endPoints, startPoints, straightKey, takeBackPoint } from '../stage/tools/points-tool';
 import type { BenchSession } from './bench-session';
-import { endPass, startPass } from './guided-pass';
+import { endPass, passBack, passOn, startPass } from './guided-pass';
 import { askAgain, canSayMore, markHere } from './marking';
 import { padKeys } from './pad-keys';
 import { nudgeEvent, nudgePoint, pointIsHeld, removeSelected, selectedEvent } from './selection-actions';
@@ -147,6 +147,22 @@ export function benchCommands(
       keys: ['m'],
       kind: 'view',
       run: () => (state().passStep === null ? startPass(session) : endPass(session)),
+    },
+    {
+      id: 'pass-skip',
+      label: 'Leave this moment of the pass out',
+      keys: ['l'],
+      kind: 'view',
+      enabled: () => state().passStep !== null,
+      run: () => passOn(session),
+    },
+    {
+      id: 'pass-back',
+      label: 'Back to the moment before, and mark it again',
+      keys: ['Backspace'],
+      kind: 'undoable',
+      enabled: () => (state().passStep ?? 0) > 0,
+      run: () => passBack(session),
     },
     {
       id: 'copy-posture',

@@ -60,7 +60,8 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
   useCommandKeys('Follow and propose', following);
   useCommandKeys('Bench', commands);
   useFollowAnswers();
-  useSpaceToPlay();
+  const loop = useView((state) => state.loop);
+  useSpaceToPlay(loop ?? undefined);
 
   // a step to another frame starts that frame's own guided pass
   const frame = useView((state) => state.frame);

@@ -1,6 +1,9 @@
 import type { EventKind } from '#core/marks/event-kind';
 import type { SwimCard } from '#core/swim-file/swim-schema';
-import type { BenchSession } from './bench-session';
+import { removeEvent } from '../state/event-commands';
+import { nothingSelected } from '../state/view-store';
+import { type BenchSession, clockOf } from './bench-session';
+import { passWindow } from './pass-window';
 
 /** One stroke in the order its moments come, from hand entry to the next hand entry (MEASURES §1 and §3). */
 const strokePass: readonly EventKind[] = [
@@ -30,33 +33,75 @@ export function passFor(card: Pick<SwimCard, 'stroke'>): readonly EventKind[] {
   return card.stroke === 'butterfly' ? strokePass : kickPass;
 }
 
-/** Starts the pass at its first moment. */
+/** How slowly a moment is looped: an eighth, so that a quarter second of reaction is two pictures at 60 a second. */
+const passPace = 0.125;
+
+/** Starts the pass at its first moment, around the frame on the stage. */
 export function startPass(session: BenchSession): void {
-  const steps = passFor(session.document.swim().card);
-  session.view.setState({ passStep: 0, guidedKind: steps[0] ?? null, tool: 'point', nextLandmark: null });
+  session.view.setState({ tool: 'point', nextLandmark: null, passMarks: [], pace: passPace });
+  toStep(session, 0);
 }
 
 export function endPass(session: BenchSession): void {
-  session.view.setState({ passStep: null, guidedKind: null });
+  if (session.view.getState().passStep === null) {
+    session.view.setState({ guidedKind: null });
+    return;
+  }
+  session.view.setState({ passStep: null, guidedKind: null, passMarks: [], loop: null, playing: false });
 }
 
-/** To the next moment, whether this one was marked or left out. */
-export function passOn(session: BenchSession): void {
-  const { passStep } = session.view.getState();
+/** Asks for a step and loops the half second in which it is expected. */
+function toStep(session: BenchSession, step: number): void {
+  const { view, document, film } = session;
+  const swim = document.swim();
+  const { passMarks, frame } = view.getState();
+  const at = passMarks.findLastIndex((id, i) => id !== null && i < step);
+  const mark = swim.events.find(({ id }) => id === passMarks[at]);
+  const loop = passWindow(
+    step,
+    mark ? { step: at, frame: mark.frame } : null,
+    frame,
+    swim.events,
+    swim.card.stroke === 'butterfly',
+    clockOf(swim),
+  );
+  view.setState({
+    passStep: step,
+    guidedKind: passFor(swim.card)[step] ?? null,
+    loop,
+    frame: loop.first,
+    playing: film.getState().source !== null,
+  });
+}
+
+/** To the next moment, whether this one was marked (as `id`) or left out. */
+export function passOn(session: BenchSession, id: string | null = null): void {
+  const { passStep, passMarks } = session.view.getState();
   if (passStep === null) return;
-  const next = passFor(session.document.swim().card)[passStep + 1];
-  if (next) {
-    session.view.setState({ passStep: passStep + 1, guidedKind: next });
+  session.view.setState({ passMarks: [...passMarks.slice(0, passStep), id] });
+  if (passFor(session.document.swim().card)[passStep + 1]) {
+    toStep(session, passStep + 1);
     return;
   }
   endPass(session);
   session.say('One whole pass is marked');
 }
 
+/** To the moment before; the mark it placed is taken away, to be placed again. */
+export function passBack(session: BenchSession): void {
+  const { view, document } = session;
+  const { passStep, passMarks } = view.getState();
+  if (passStep === null || passStep === 0) return;
+  const mark = document.swim().events.find(({ id }) => id === passMarks[passStep - 1]);
+  if (mark) document.run(removeEvent(mark));
+  view.setState({ passMarks: passMarks.slice(0, passStep - 1), selection: nothingSelected });
+  toStep(session, passStep - 1);
+}
+
 /** A mark was placed: the pass goes on when it is the one asked for. */
-export function passHears(session: BenchSession, kind: EventKind): void {
+export function passHears(session: BenchSession, kind: EventKind, id: string): void {
   const { passStep, guidedKind } = session.view.getState();
   if (guidedKind !== kind) return;
   if (passStep === null) session.view.setState({ guidedKind: null });
-  else passOn(session);
+  else passOn(session, id);
 }

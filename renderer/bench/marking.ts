@@ -43,7 +43,7 @@ export function placeMark(session: BenchSession, kind: EventKind, frame: number,
   const mark: EventMark = { ...plainMark, id: makeId(), kind, frame, ...said };
   document.run(addEvent(mark));
   view.setState({ selection: { kind: 'event', id: mark.id }, question: null });
-  passHears(session, kind);
+  passHears(session, kind, mark.id);
 }
 
 /** A pad was pressed: waits for the picture asked for, so that no mark lands on a frame the coach has not seen. */

@@ -1,6 +1,6 @@
 import { eventWords } from '#core/marks/mark-words';
 import { useBench, useSwim, useView } from './bench-session';
-import { endPass, passFor, passOn } from './guided-pass';
+import { endPass, passBack, passFor, passOn } from './guided-pass';
 import { padKeys } from './pad-keys';
 
 /** What the guided pass asks for next. */
@@ -16,14 +16,22 @@ export function PassPrompt() {
         {step + 1} of {steps.length}: {eventWords[kind].toLowerCase()}
       </strong>
       <span>
-        Step to it, then press <kbd>{padKeys[kind].toUpperCase()}</kbd>
+        Press <kbd>{padKeys[kind].toUpperCase()}</kbd> when you see it; Space stops and starts the loop
       </span>
       <button
         type="button"
-        onClick={() => passOn(session)}
-        title="It can't be seen: go on to the next moment"
+        disabled={step === 0}
+        onClick={() => passBack(session)}
+        title="To the moment before, and mark it again (Backspace)"
       >
-        Leave out
+        Back <kbd>⌫</kbd>
+      </button>
+      <button
+        type="button"
+        onClick={() => passOn(session)}
+        title="It can't be seen: go on to the next moment (L)"
+      >
+        Leave out <kbd>L</kbd>
       </button>
       <button type="button" onClick={() => endPass(session)} title="End the pass (Esc)">
         Done <kbd>Esc</kbd>

@@ -77,6 +77,10 @@ export interface ViewState {
   readonly guidedKind: EventKind | null;
   /** Step of the guided pass through one stroke; null when none is under way. */
   readonly passStep: number | null;
+  /** Id of the mark each step of the pass placed; null where it was left out. */
+  readonly passMarks: readonly (string | null)[];
+  /** Frames played over and over; null plays to the end. */
+  readonly loop: { readonly first: number; readonly last: number } | null;
   /** The direction of travel is pointed out, because a reading misses it. */
   readonly asksTravel: boolean;
   /** Reading whose marks are lit. */
@@ -112,6 +116,8 @@ export function createViewStore(start: Partial<ViewState> = {}): ViewStore {
     crosshair: null,
     guidedKind: null,
     passStep: null,
+    passMarks: [],
+    loop: null,
     asksTravel: false,
     litReading: null,
     intervals: 'this-swim',

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import type { LandmarkName } from '#core/marks/landmark';
 import { predictBody } from '#core/follow/predict-body';
 import { skinContrast } from '#core/follow/skin-contrast';
 
@@ -21,10 +22,10 @@ it('carries a body that only moves straight on straight on', () => {
   fc.assert(
     fc.property(fc.integer({ min: -30, max: 30 }), fc.integer({ min: -30, max: 30 }), (dx, dy) => {
       const leg = (k: number) =>
-        new Map([
-          ['hip' as const, { x: 10 + k * dx, y: 20 + k * dy }],
-          ['knee' as const, { x: 60 + k * dx, y: 25 + k * dy }],
-          ['ankle' as const, { x: 100 + k * dx, y: 15 + k * dy }],
+        new Map<LandmarkName, { x: number; y: number }>([
+          ['hip', { x: 10 + k * dx, y: 20 + k * dy }],
+          ['knee', { x: 60 + k * dx, y: 25 + k * dy }],
+          ['ankle', { x: 100 + k * dx, y: 15 + k * dy }],
         ]);
       for (const [name, { x, y }] of predictBody(leg(0), leg(1))) {
         expect(x).toBeCloseTo(leg(2).get(name)?.x ?? Number.NaN, 6);
