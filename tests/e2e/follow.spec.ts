@@ -1,0 +1,138 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { landmarkNames } from '#core/marks/landmark';
+import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { truthSchema } from '../../sample-clips/truth-schema';
+import { expect, test } from './app-fixture';
+
+const kick = 'sample-streamline-kick';
+const butterfly = 'sample-butterfly-together';
+const truth = truthSchema.parse(
+  JSON.parse(
+    readFileSync(fileURLToPath(new URL(`../../sample-clips/truth/${kick}.json`, import.meta.url)), 'utf8'),
+  ),
+);
+
+const fileOf = (library: string, id: string): string => path.join(library, 'swims', id, 'swim.json');
+function swimOf(library: string, id: string): Swim {
+  const parsed = parseSwim(readFileSync(fileOf(library, id), 'utf8'));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.fault));
+  return parsed.value;
+}
+/** Leaves the sample with a body line every 24 pictures (a fifth of a second) and no events. */
+function thin(library: string): void {
+  const swim = swimOf(library, kick);
+  const postures = swim.postures.filter(({ frame }) => frame % 24 === 0 && frame <= 216);
+  writeFileSync(fileOf(library, kick), serialiseSwim({ ...swim, postures, events: [] }));
+}
+
+async function openBench(page: Page, id: string): Promise<void> {
+  await page.evaluate((swimId) => {
+    window.location.hash = `#/bench/${swimId}`;
+  }, id);
+  await expect(page.locator('.where-frame')).toContainText('of');
+  await expect(page.locator('.where.waiting')).toHaveCount(0);
+  await page
+    .locator('.stage')
+    .first()
+    .click({ position: { x: 20, y: 20 } });
+}
+
+test('a coach lays a few lines, follows the points, and accepts what is proposed', async ({ page, app }) => {
+  test.setTimeout(90_000);
+  thin(app.library);
+  await openBench(page, kick);
+  const before = swimOf(app.library, kick);
+  await page.keyboard.press('o');
+  const panel = page.getByRole('complementary', { name: 'Follow and propose' });
+  await expect(panel.getByText('Every stretch between body lines is followed.')).toBeVisible({
+    timeout: 60_000,
+  });
+  await expect.poll(() => swimOf(app.library, kick).followed.length, { timeout: 10_000 }).toBeGreaterThan(0);
+
+  // the coach's own points are where they were, and the followed ones are near the truth
+  const after = swimOf(app.library, kick);
+  expect(after.postures).toEqual(before.postures);
+  const length = truth.bodyLengthMetres / truth.metresPerPixel;
+  const errors = after.followed.flatMap(({ landmark, frame, points }) =>
+    points.map(([x, y], i) => {
+      const row = truth.points[frame + i] ?? [];
+      const at = 2 * landmarkNames.indexOf(landmark);
+      return Math.hypot(x - (row[at] ?? 0), y - (row[at + 1] ?? 0)) / length;
+    }),
+  );
+  const rms = Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0) / errors.length);
+  expect(errors.length).toBeGreaterThan(1500);
+  expect(rms).toBeLessThan(0.01);
+
+  // proposals are hollow glyphs; no reading uses them until they are accepted
+  const hollow = page.locator('[data-proposal]');
+  const count = await hollow.count();
+  expect(count).toBeGreaterThanOrEqual(6);
+  expect(after.events).toEqual([]);
+  expect((await new AxeBuilder({ page }).include('.follow').analyze()).violations).toEqual([]);
+  await page.keyboard.press('p');
+  await page.keyboard.press('j');
+  await expect(hollow).toHaveCount(count - 1);
+  await page.keyboard.press('p');
+  await page.keyboard.press('k');
+  await page.keyboard.press('Shift+K');
+  await expect(hollow).toHaveCount(0);
+  await expect.poll(() => swimOf(app.library, kick).events.length, { timeout: 10_000 }).toBe(count - 1);
+  const accepted = swimOf(app.library, kick);
+  expect(accepted.dismissed).toHaveLength(1);
+  for (const event of accepted.events) {
+    expect(event.from).toBe('proposal');
+    const when = (truth.realTimes[event.frame] ?? 0) + (event.refined?.frames ?? 0) / 120;
+    const near = truth.events
+      .filter((each) => each.kind === event.kind)
+      .map((each) => Math.abs(each.time - when));
+    // half a picture at 60 a second
+    expect(Math.min(...near)).toBeLessThan(0.0085);
+  }
+  await page.keyboard.press('Shift+O');
+  const frequency = page.locator('.readings').getByText('Kick frequency').first();
+  await expect(frequency).toBeVisible();
+
+  // a follow run is one step: accept-all, accept, reject, follow
+  for (let i = 0; i < 4; i++) await page.keyboard.press('Control+z');
+  await expect.poll(() => swimOf(app.library, kick).followed.length, { timeout: 10_000 }).toBe(0);
+  expect(swimOf(app.library, kick).events).toEqual([]);
+  expect(swimOf(app.library, kick).dismissed).toEqual([]);
+});
+
+test('the guided pass marks a stroke with one key a moment, looping each, with skip and back', async ({
+  page,
+  app,
+}) => {
+  const start = swimOf(app.library, butterfly).events.length;
+  await openBench(page, butterfly);
+  await page.getByRole('slider', { name: 'Scrub through the film' }).fill('90');
+  await page.locator('body').press('m');
+  const prompt = page.locator('.stage-prompt');
+  await expect(prompt).toContainText('1 of 10: hand entry');
+  // the loop runs inside half a second around where it began
+  await expect(page.getByRole('button', { name: /Stop/ }).first()).toBeVisible();
+  await page.waitForTimeout(900);
+  const shown = Number(await page.locator('.where').getAttribute('data-frame'));
+  expect(Math.abs(shown - 90)).toBeLessThanOrEqual(16);
+
+  await page.locator('body').press('q');
+  await expect(prompt).toContainText('2 of 10: kick top');
+  await page.locator('body').press('l');
+  await expect(prompt).toContainText('3 of 10: kick bottom');
+  await page.locator('body').press('Backspace');
+  await expect(prompt).toContainText('2 of 10: kick top');
+  const keys = ['a', 's', 'w', 'e', 'a', 'r', 't', 's', 'q'];
+  for (const [i, key] of keys.entries()) {
+    await expect(prompt).toContainText(`${i + 2} of 10`);
+    await page.locator('body').press(key);
+  }
+  await expect(prompt).toHaveCount(0);
+  // M and ten moments: eleven presses, beside the skip and the step back tried above
+  await expect.poll(() => swimOf(app.library, butterfly).events.length, { timeout: 10_000 }).toBe(start + 10);
+});
