@@ -6,10 +6,12 @@ import { ArrivedClips } from './arrived-clips';
 import { type Disk, realDisk } from './atomic-file';
 import { clipHandlers } from './handlers/clip-handlers';
 import { coachHandlers } from './handlers/coach-handlers';
+import { copyHandlers } from './handlers/copy-handlers';
 import type { HandlersOf, HostParts } from './handlers/handlers';
 import { jobHandlers } from './handlers/job-handlers';
 import { mediaHandlers } from './handlers/media-handlers';
 import { libraryHandlers } from './handlers/library-handlers';
+import { manySwimsHandlers } from './handlers/many-swims-handlers';
 import { practiceHandlers } from './handlers/practice-handlers';
 import { swimHandlers } from './handlers/swim-handlers';
 import { trialHandlers } from './handlers/trial-handlers';
@@ -61,6 +63,8 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
   const handlers: HandlersOf<typeof operations> = {
     ...libraryHandlers(parts),
     ...swimHandlers(parts),
+    ...manySwimsHandlers(parts),
+    ...copyHandlers(parts),
     ...clipHandlers(parts),
     ...coachHandlers(parts),
     ...mediaHandlers(parts),

@@ -90,9 +90,9 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     if (swimmer !== known.getState().swimmer) known.setState({ swimmer });
   };
   const unsubscribe = document.store.subscribe(recognise);
-  void host.call('library/open', { partly: true }, signal).then((library) => {
-    if (!library.ok || signal.aborted) return;
-    squad.setState({ squad: library.value.squad });
+  void host.call('squad/read', {}, signal).then((read) => {
+    if (!read.ok || signal.aborted) return;
+    squad.setState({ squad: read.value.squad });
     recognise();
   });
   // nor for how well the coach marks: until it is read, and for what was never re-marked, it is assumed

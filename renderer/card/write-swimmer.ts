@@ -11,11 +11,11 @@ export async function changeSquad<T>(
   change: (squad: Squad) => { readonly squad: Squad; readonly value: T },
 ): Promise<Result<T>> {
   for (let tries = 0; ; tries++) {
-    const opened = await host.call('library/open', { partly: true });
+    const opened = await host.call('squad/read', {});
     if (!opened.ok) return opened;
     const { squad, value } = change(opened.value.squad);
     if (squad === opened.value.squad) return success(value);
-    const written = await host.call('squad/write', { squad, baseRevision: opened.value.squadRevision });
+    const written = await host.call('squad/write', { squad, baseRevision: opened.value.revision });
     if (written.ok) return success(value);
     if (written.error.code !== 'conflict' || tries > 0) return written;
   }

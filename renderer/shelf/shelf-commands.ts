@@ -1,10 +1,14 @@
 import type { Command } from '../app/command';
 import { openRoute } from '../app/use-route';
-import type { Bin } from './use-bin';
+import type { Choice } from './use-choice';
 import { focusedSwim } from './use-grid-keys';
+import type { ShelfUndo } from './use-shelf-undo';
 
 interface Reach {
-  readonly bin: Bin;
+  readonly remove: (swimIds: readonly string[]) => void;
+  readonly choice: Choice;
+  readonly undo: ShelfUndo;
+  readonly changeCards: () => void;
   readonly pick: () => void;
   readonly openPath: () => void;
   readonly search: () => void;
@@ -13,7 +17,15 @@ interface Reach {
 const onTile = (): boolean => focusedSwim() !== null;
 
 /** Everything on the shelf that has a key. Arrows, Enter and Tab are the grid's and the browser's own. */
-export function shelfCommands({ bin, pick, openPath, search }: Reach): readonly Command[] {
+export function shelfCommands({
+  remove,
+  choice,
+  undo,
+  changeCards,
+  pick,
+  openPath,
+  search,
+}: Reach): readonly Command[] {
   return [
     { id: 'search', label: 'Search swims', keys: ['/'], kind: 'view', run: search },
     { id: 'add', label: 'Add swims', keys: ['a'], kind: 'never', run: pick },
@@ -46,23 +58,69 @@ export function shelfCommands({ bin, pick, openPath, search }: Reach): readonly 
       },
     },
     {
-      id: 'remove',
-      label: 'Move the swim to the bin',
-      keys: ['Delete'],
-      kind: 'undoable',
+      id: 'choose',
+      label: 'Choose the swim, to change several together',
+      keys: ['x'],
+      kind: 'view',
       enabled: onTile,
       run: () => {
         const id = focusedSwim();
-        if (id) bin.remove(id);
+        if (id) choice.choose(id, false);
+      },
+    },
+    {
+      id: 'choose-along',
+      label: 'Choose all from the last one chosen to here',
+      keys: ['Shift+X'],
+      kind: 'view',
+      enabled: onTile,
+      run: () => {
+        const id = focusedSwim();
+        if (id) choice.choose(id, true);
+      },
+    },
+    {
+      id: 'choose-all',
+      label: 'Choose all swims shown',
+      keys: ['$mod+a'],
+      kind: 'view',
+      run: choice.all,
+    },
+    {
+      id: 'choose-none',
+      label: 'Choose none',
+      keys: ['Escape'],
+      kind: 'view',
+      enabled: () => choice.ids.length > 0,
+      run: choice.none,
+    },
+    {
+      id: 'change-cards',
+      label: 'Change the cards of the chosen swims',
+      keys: ['e'],
+      kind: 'undoable',
+      enabled: () => choice.ids.length > 0,
+      run: changeCards,
+    },
+    {
+      id: 'remove',
+      label: 'Move the swim, or all chosen, to the bin',
+      keys: ['Delete'],
+      kind: 'undoable',
+      enabled: () => onTile() || choice.ids.length > 0,
+      run: () => {
+        const id = focusedSwim();
+        if (choice.ids.length > 0) remove(choice.ids);
+        else if (id) remove([id]);
       },
     },
     {
       id: 'restore',
-      label: 'Bring back the swim last moved to the bin',
+      label: 'Undo what was last done on the shelf',
       keys: ['$mod+z'],
       kind: 'never',
-      enabled: bin.canRestore,
-      run: bin.restoreLast,
+      enabled: undo.canUndo,
+      run: undo.undoLast,
     },
   ];
 }

@@ -1,7 +1,7 @@
 import type { Ref } from 'react';
 import { strokes, views } from '#core/swim-file/swim-schema';
 import { strokeWords, viewWords } from '../card/card-words';
-import { noFilter, type ShelfFilter, type SwimGroup } from './filter-swims';
+import { type Care, cares, noFilter, type ShelfFilter, type SwimGroup } from './filter-swims';
 
 interface Props {
   /** All swimmers with swims, whatever is filtered. */
@@ -14,6 +14,14 @@ interface Props {
 }
 
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+const careWords: Readonly<Record<Care, string>> = {
+  missing: 'Clip missing or changed',
+  copies: 'Changed in two places',
+  twice: 'Same clip twice',
+  unmarked: 'Nothing marked',
+  'no-one': 'No swimmer named',
+};
 
 interface ChoiceProps<T extends string> {
   readonly label: string;
@@ -85,6 +93,13 @@ export function ShelfFilters({ all, shown, total, filter, search, onChange }: Pr
         value={filter.view}
         choices={views.map((each) => [each, sentence(viewWords[each])] as const)}
         onChoose={(view) => set({ view })}
+      />
+      <Choice
+        label="Needs care"
+        any="Any state"
+        value={filter.care}
+        choices={cares.map((each) => [each, careWords[each]] as const)}
+        onChoose={(care) => set({ care })}
       />
       <output>{filtered && `${shown} of ${total} swims`}</output>
       {filtered && (

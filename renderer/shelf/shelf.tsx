@@ -7,6 +7,8 @@ import { isoDayOf } from '../card/remembered-card';
 import { SwimmerDialog } from '../card/swimmer-dialog';
 import type { HostClient } from '../host/host-client';
 import { AddSwimDialog } from './add-swim-dialog';
+import { ChangeCardsDialog } from './change-cards-dialog';
+import { ChooseBar } from './choose-bar';
 import { EmptyShelf } from './empty-shelf';
 import { filterSwims, noFilter, type ShelfFilter } from './filter-swims';
 import { LibraryProblems, LibraryTrouble } from './library-messages';
@@ -15,12 +17,16 @@ import { ShelfBar } from './shelf-bar';
 import { shelfCommands } from './shelf-commands';
 import { ShelfFilters } from './shelf-filters';
 import type { ShelfMemory } from './shelf-memory';
-import { SwimmerRow } from './swimmer-row';
+import { ShelfList, type ShelfListHandle } from './shelf-list';
+import type { TileActs } from './swim-tile';
 import { useAdding } from './use-adding';
 import { useBin } from './use-bin';
 import { useFileDrop } from './use-file-drop';
-import { focusTile, useGridKeys } from './use-grid-keys';
+import { useChoice } from './use-choice';
+import { useGridKeys } from './use-grid-keys';
 import { useLibrary } from './use-library';
+import { useShelfUndo } from './use-shelf-undo';
+import { VersionsDialog } from './versions-dialog';
 import './shelf.css';
 import '../card/card.css';
 
@@ -45,8 +51,13 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
   const setFilter = useCallback((next: ShelfFilter) => memory.setState({ filter: next }), [memory]);
   const adding = useAdding(host, load, onOpen);
   const dropping = useFileDrop(adding.addFiles);
-  const bin = useBin(host, opened, say);
+  const list = useRef<ShelfListHandle>(null);
+  const focusTile = useCallback((id: string) => list.current?.focus(id), []);
+  const undo = useShelfUndo(say);
+  const remove = useBin(host, opened, say, undo, focusTile);
+  const [changes, setChanges] = useState(false);
   const [asksPath, setAsksPath] = useState(false);
+  const [versionsOf, setVersionsOf] = useState<string | null>(null);
   const [swimmerId, setSwimmerId] = useState<string | null>(null);
   const search = useRef<HTMLInputElement>(null);
   const picker = useRef<HTMLInputElement>(null);
@@ -55,36 +66,58 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
   const reached = useStore(memory, (state) => state.swimId);
   useGridKeys(
     grid,
+    list,
     useCallback((swimId) => memory.setState({ swimId }), [memory]),
   );
   const pick = useCallback(() => picker.current?.click(), []);
   const openPath = useCallback(() => setAsksPath(true), []);
-  const commands = useMemo(
-    () => shelfCommands({ bin, pick, openPath, search: () => search.current?.focus() }),
-    [bin, pick, openPath],
-  );
-  useCommandKeys('Shelf', commands);
-
   const squad = library?.squad ?? emptySquad;
   const swims = library?.swims;
   const all = useMemo(() => filterSwims(swims ?? [], squad, noFilter), [swims, squad]);
   const groups = useMemo(() => filterSwims(swims ?? [], squad, asked), [swims, squad, asked]);
   const shown = groups.reduce((sum, group) => sum + group.swims.length, 0);
   const isReachable = groups.some((group) => group.swims.some((swim) => swim.id === reached));
-  const tabStop = isReachable ? reached : (groups[0]?.swims[0]?.id ?? null);
+  const tabStop = isReachable
+    ? reached
+    : (groups.find(({ swims: own }) => own.length > 0)?.swims[0]?.id ?? null);
+
+  const choice = useChoice(groups);
+  const { choose } = choice;
+  const acts = useMemo(
+    (): TileActs => ({ open: onOpen, remove: (id) => remove([id]), choose, versions: setVersionsOf }),
+    [onOpen, remove, choose],
+  );
+  const commands = useMemo(
+    () =>
+      shelfCommands({
+        remove,
+        choice,
+        undo,
+        changeCards: () => setChanges(true),
+        pick,
+        openPath,
+        search: () => search.current?.focus(),
+      }),
+    [remove, choice, undo, pick, openPath],
+  );
+  useCommandKeys('Shelf', commands);
 
   // coming back from the bench, the coach is where they left
   const isOpen = library !== null;
   useEffect(() => {
     const from = memory.getState().swimId;
     if (isOpen && from) focusTile(from);
-  }, [isOpen, memory]);
+  }, [isOpen, memory, focusTile]);
 
   const swimmer = squad.swimmers.find((each) => each.id === swimmerId);
   return (
-    <div className="shelf">
+    <div className={choice.ids.length > 0 ? 'shelf shelf-choosing' : 'shelf'}>
       <ShelfBar
-        counts={library ? countWords(library.swims.length, all.length) : ''}
+        counts={
+          library
+            ? `${countWords(library.swims.length, all.length)}${library.pending > 0 ? ` · ${library.pending} more being read…` : ''}`
+            : ''
+        }
         onPick={pick}
         onPath={openPath}
         picker={picker}
@@ -104,7 +137,9 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
         {library && <LibraryProblems problems={library.problems} />}
         {!library && !trouble && <output className="shelf-opening">Opening the library…</output>}
-        {library && library.swims.length === 0 && <EmptyShelf onAdd={pick} onPath={openPath} />}
+        {library && library.swims.length + library.pending === 0 && (
+          <EmptyShelf onAdd={pick} onPath={openPath} />
+        )}
         {library && library.swims.length > 0 && groups.length === 0 && (
           <div className="no-match">
             <p>No swim is like that.</p>
@@ -113,18 +148,26 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
             </button>
           </div>
         )}
-        {groups.map((group) => (
-          <SwimmerRow
-            key={group.key}
-            group={group}
+        {groups.length > 0 && (
+          <ShelfList
+            ref={list}
+            groups={groups}
             host={host}
             reached={tabStop}
-            onOpen={onOpen}
-            onRemove={bin.remove}
+            chosen={choice.set}
+            acts={acts}
             onSwimmer={setSwimmerId}
           />
-        ))}
+        )}
       </main>
+      <ChooseBar
+        count={choice.ids.length}
+        shown={shown}
+        onChange={() => setChanges(true)}
+        onRemove={() => remove(choice.ids)}
+        onAll={choice.all}
+        onNone={choice.none}
+      />
       {dropping && <div className="shelf-drop">Let go to add these clips</div>}
       {asksPath && (
         <PathDialog
@@ -144,6 +187,28 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
           host={host}
           squad={squad}
           onDone={(swimId) => void adding.next(swimId)}
+        />
+      )}
+      {changes && choice.ids.length > 0 && (
+        <ChangeCardsDialog
+          ids={choice.ids}
+          squad={squad}
+          today={isoDayOf(Date.now())}
+          host={host}
+          undo={undo}
+          load={load}
+          onClose={() => setChanges(false)}
+        />
+      )}
+      {versionsOf && (
+        <VersionsDialog
+          swimId={versionsOf}
+          host={host}
+          say={say}
+          onClose={() => {
+            setVersionsOf(null);
+            void load();
+          }}
         />
       )}
       {swimmer && (

@@ -3,13 +3,24 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import { aidsWords, cardWords, dayWords, swumWords, viewWords } from '../card/card-words';
 import { HeadlineReading } from './headline-reading';
 
+/** What can be done with a tile; the same for all of them. */
+export interface TileActs {
+  readonly open: (swimId: string) => void;
+  readonly remove: (swimId: string) => void;
+  /** Chooses a swim or no longer; `along`: with all between it and the one chosen last. */
+  readonly choose: (swimId: string, along: boolean) => void;
+  /** Shows the versions kept of a swim changed in two places. */
+  readonly versions: (swimId: string) => void;
+}
+
 interface Props {
   readonly swim: SwimSummary;
   readonly thumbnail: string;
   /** Whether Tab comes to this tile; arrows go to the others. */
   readonly reached: boolean;
-  readonly onOpen: (swimId: string) => void;
-  readonly onRemove: (swimId: string) => void;
+  /** Among the swims chosen to be changed together. */
+  readonly chosen: boolean;
+  readonly acts: TileActs;
 }
 
 function marksSoFar({ eventCount, postureCount }: SwimSummary): string {
@@ -23,7 +34,8 @@ function marksSoFar({ eventCount, postureCount }: SwimSummary): string {
 function spokenName(swim: SwimSummary): string {
   const { title, facts } = cardWords(swim.card);
   const trouble = clipTrouble[swim.clipStatus];
-  return [title, ...facts, marksSoFar(swim), ...(trouble ? [trouble] : [])].join(', ');
+  const copies = swim.copies > 0 ? ['changed in two places'] : [];
+  return [title, ...facts, marksSoFar(swim), ...(trouble ? [trouble] : []), ...copies].join(', ');
 }
 
 const clipTrouble = {
@@ -33,20 +45,20 @@ const clipTrouble = {
 } as const;
 
 /** One swim on the shelf: what was swum, how far it is marked, and its first readings. */
-export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, onOpen, onRemove }: Props) {
+export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chosen, acts }: Props) {
   const { card, clip } = swim;
   const { what, how } = swumWords(card);
   const facts = [...how, aidsWords(card.aids), viewWords[card.view]].join(' · ');
   const trouble = clipTrouble[swim.clipStatus];
   return (
-    <li className="swim-tile">
+    <li className={chosen ? 'swim-tile swim-tile-chosen' : 'swim-tile'}>
       <button
         type="button"
         className="swim-tile-open"
         data-swim={swim.id}
         tabIndex={reached ? 0 : -1}
         aria-label={spokenName(swim)}
-        onClick={() => onOpen(swim.id)}
+        onClick={() => acts.open(swim.id)}
       >
         <span className="swim-tile-picture">
           {swim.hasThumbnail ? (
@@ -75,11 +87,26 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, onOpe
           ))}
         </span>
       </button>
+      <label className="swim-tile-choose" title="Choose, to change several together (X)">
+        <input
+          type="checkbox"
+          tabIndex={-1}
+          checked={chosen}
+          aria-label={`Choose ${what} of ${dayWords(card.date)}`}
+          onChange={() => undefined}
+          onClick={(event) => acts.choose(swim.id, event.shiftKey)}
+        />
+      </label>
+      {swim.copies > 0 && (
+        <button type="button" className="swim-tile-versions" onClick={() => acts.versions(swim.id)}>
+          ⚠ Changed in two places…
+        </button>
+      )}
       <button
         type="button"
         className="swim-tile-remove"
         tabIndex={-1}
-        onClick={() => onRemove(swim.id)}
+        onClick={() => acts.remove(swim.id)}
         title="Move to the bin (Delete)"
         aria-label={`Move ${what} of ${dayWords(card.date)} to the bin`}
       >

@@ -1,66 +1,54 @@
-import { useCallback, useRef } from 'react';
+import { useCallback } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
+import type { HostError } from '#core/host-contract/host-error';
 import type { Say } from '../app/notices';
 import { swumWords } from '../card/card-words';
+import { sentence } from '../card/sentence';
 import type { HostClient } from '../host/host-client';
-import { focusTile, neighbourOf } from './use-grid-keys';
+import { neighbourOf } from './use-grid-keys';
 import type { OpenedLibrary } from './use-library';
+import type { ShelfUndo } from './use-shelf-undo';
 
-export interface Bin {
-  readonly remove: (swimId: string) => void;
-  /** Brings back what was removed last; false when there is nothing. */
-  readonly restoreLast: () => void;
-  readonly canRestore: () => boolean;
-}
+const both = (error: HostError): string => `${errorWords(error).what} ${errorWords(error).todo}`;
 
-/** Moving swims to the bin and back. Nothing is asked, because everything can be undone. */
-export function useBin(host: HostClient, { library, load }: OpenedLibrary, say: Say): Bin {
-  const removed = useRef<readonly { readonly id: string; readonly words: string }[]>([]);
-
-  const restore = useCallback(
-    async (id: string) => {
-      const last = removed.current.find((each) => each.id === id);
-      if (!last) return;
-      removed.current = removed.current.filter((each) => each.id !== id);
-      const done = await host.call('swim/restore', { id });
-      if (!done.ok) {
-        removed.current = [...removed.current, last];
-        say(`${errorWords(done.error).what} ${errorWords(done.error).todo}`);
-        return;
-      }
-      await load();
-      focusTile(id);
-      say(`${last.words} is back on the shelf.`);
-    },
-    [host, load, say],
-  );
-
+/** Moves swims to the bin, one or many in one step. Nothing is asked, because it can be undone. */
+export function useBin(
+  host: HostClient,
+  { library, load }: OpenedLibrary,
+  say: Say,
+  undo: ShelfUndo,
+  focusTile: (swimId: string) => void,
+): (swimIds: readonly string[]) => void {
   const remove = useCallback(
-    async (id: string) => {
-      const card = library?.swims.find((each) => each.id === id)?.card;
-      if (!card) return;
-      const next = neighbourOf(id);
-      const done = await host.call('swim/remove', { id });
-      if (!done.ok) {
-        say(`${errorWords(done.error).what} ${errorWords(done.error).todo}`);
-        return;
-      }
-      const { what } = swumWords(card);
-      const words = `${what.charAt(0).toUpperCase()}${what.slice(1)} of ${card.swimmerName || 'no one named'}`;
-      removed.current = [...removed.current, { id, words }];
+    async (ids: readonly string[]) => {
+      const [first] = ids;
+      if (first === undefined) return;
+      const next = neighbourOf(first);
+      const moved = await host.call('swims/remove', { ids: [...ids] });
+      if (!moved.ok) return say(both(moved.error));
+      const { done, failed } = moved.value;
       await load();
-      if (next) focusTile(next);
-      say(`${words} is in the bin.`, { label: 'Undo', run: () => void restore(id) });
+      if (next && !done.includes(next)) focusTile(next);
+      const trouble = failed[0] ? ` ${failed.length} stayed: ${both(failed[0].error)}` : '';
+      const card = library?.swims.find((each) => each.id === done[0])?.card;
+      if (!card) return say(trouble.trim());
+      const words =
+        done.length === 1
+          ? `${sentence(swumWords(card).what)} of ${card.swimmerName || 'no one named'}`
+          : `${done.length} swims`;
+      const are = done.length === 1 ? 'is' : 'are';
+      undo.did(`${words} ${are} in the bin.${trouble}`, {
+        undone: `${words} ${are} back on the shelf.`,
+        undo: async () => {
+          const back = await host.call('swims/restore', { ids: done });
+          if (!back.ok) return both(back.error);
+          await load();
+          if (done[0]) focusTile(done[0]);
+          return back.value.failed[0] ? both(back.value.failed[0].error) : null;
+        },
+      });
     },
-    [host, library, load, restore, say],
+    [host, library, load, say, undo, focusTile],
   );
-
-  return {
-    remove: useCallback((id) => void remove(id), [remove]),
-    restoreLast: useCallback(() => {
-      const last = removed.current.at(-1);
-      if (last) void restore(last.id);
-    }, [restore]),
-    canRestore: useCallback(() => removed.current.length > 0, []),
-  };
+  return useCallback((ids) => void remove(ids), [remove]);
 }

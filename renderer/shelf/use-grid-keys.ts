@@ -1,4 +1,5 @@
 import { type RefObject, useEffect } from 'react';
+import type { ShelfListHandle } from './shelf-list';
 
 const steps: Readonly<Record<string, 'left' | 'right' | 'up' | 'down' | 'first' | 'last'>> = {
   ArrowLeft: 'left',
@@ -19,15 +20,6 @@ export function focusedSwim(): string | null {
   return tile?.dataset.swim ?? null;
 }
 
-export function focusTile(swimId: string): void {
-  // a swim just loaded is drawn in the next turn
-  requestAnimationFrame(() =>
-    tilesIn(document)
-      .find((tile) => tile.dataset.swim === swimId)
-      ?.focus(),
-  );
-}
-
 /** Where the focus goes when a tile goes: to the next one, or the one before when it was the last. */
 export function neighbourOf(swimId: string): string | null {
   const ids = tilesIn(document).map((tile) => tile.dataset.swim ?? '');
@@ -42,10 +34,6 @@ function tileFrom(tiles: readonly HTMLElement[], from: HTMLElement, key: string)
       return tiles[at - 1];
     case 'right':
       return tiles[at + 1];
-    case 'first':
-      return tiles[0];
-    case 'last':
-      return tiles.at(-1);
     case 'up':
     case 'down': {
       const here = from.getBoundingClientRect();
@@ -66,13 +54,23 @@ function tileFrom(tiles: readonly HTMLElement[], from: HTMLElement, key: string)
 }
 
 /** Arrow keys walk the tiles as they lie on the screen; Tab comes to the one last reached. */
-export function useGridKeys(grid: RefObject<HTMLElement | null>, onReach: (swimId: string) => void): void {
+export function useGridKeys(
+  grid: RefObject<HTMLElement | null>,
+  list: RefObject<ShelfListHandle | null>,
+  onReach: (swimId: string) => void,
+): void {
   useEffect(() => {
     const element = grid.current;
     if (!element) return;
     const walk = (event: KeyboardEvent): void => {
       const from = event.target instanceof Element ? event.target.closest<HTMLElement>(tileSelector) : null;
       if (!from || event.ctrlKey || event.metaKey || event.altKey) return;
+      const edge = steps[event.key];
+      if (edge === 'first' || edge === 'last') {
+        event.preventDefault();
+        list.current?.focusEdge(edge);
+        return;
+      }
       const to = tileFrom(tilesIn(element), from, event.key);
       if (!to) return;
       event.preventDefault();
@@ -89,5 +87,5 @@ export function useGridKeys(grid: RefObject<HTMLElement | null>, onReach: (swimI
       element.removeEventListener('keydown', walk);
       element.removeEventListener('focusin', reach);
     };
-  }, [grid, onReach]);
+  }, [grid, list, onReach]);
 }

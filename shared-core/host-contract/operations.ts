@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { clipOperations } from './operations/clip-operations';
 import { coachOperations } from './operations/coach-operations';
+import { copyOperations } from './operations/copy-operations';
 import { jobOperations } from './operations/job-operations';
 import { libraryOperations } from './operations/library-operations';
+import { manySwimsOperations } from './operations/many-swims-operations';
 import { mediaOperations } from './operations/media-operations';
 import { practiceOperations } from './operations/practice-operations';
 import { squadOperations } from './operations/squad-operations';
@@ -16,6 +18,8 @@ import { trialOperations } from './operations/trial-operations';
 export const operations = {
   ...libraryOperations,
   ...swimOperations,
+  ...manySwimsOperations,
+  ...copyOperations,
   ...clipOperations,
   ...squadOperations,
   ...coachOperations,

@@ -105,14 +105,14 @@ test.describe('with the sample swims', () => {
     await expect(page.locator('html')).toHaveAttribute('data-theme', 'dim');
     await page.keyboard.press('?');
     const sheet = page.getByRole('dialog', { name: 'Keys and look' });
-    await expect(sheet.getByText('Move the swim to the bin')).toBeVisible();
+    await expect(sheet.getByText('Move the swim, or all chosen, to the bin')).toBeVisible();
     await page.keyboard.press('Escape');
     await expect(sheet).toHaveCount(0);
     await tiles(page).first().press('Enter');
     await expect(page.locator('.bench')).toBeVisible();
     await page.getByRole('button', { name: 'Keys and look' }).click();
     await expect(sheet.getByText('One frame back', { exact: true })).toBeVisible();
-    await expect(sheet.getByText('Move the swim to the bin')).toHaveCount(0);
+    await expect(sheet.getByText('Move the swim, or all chosen, to the bin')).toHaveCount(0);
     expect(app.said()).not.toMatch(/error/i);
   });
 

@@ -31,6 +31,10 @@ export function libraryHandlers({
         squadRevision: squad.value.revision,
       });
     },
+    'squad/read': async () => {
+      const read = await squadFile.readOr(folder.squad, emptySquad);
+      return read.ok ? success({ squad: read.value.value, revision: read.value.revision }) : read;
+    },
     'squad/write': ({ squad, baseRevision }) =>
       squadFile.write(folder.squad, prettyJson(squad), baseRevision),
   };
