@@ -15,6 +15,7 @@ import { manySwimsHandlers } from './handlers/many-swims-handlers';
 import { practiceHandlers } from './handlers/practice-handlers';
 import { swimHandlers } from './handlers/swim-handlers';
 import { trialHandlers } from './handlers/trial-handlers';
+import { upkeepHandlers } from './handlers/upkeep-handlers';
 import { Jobs } from './jobs';
 import { libraryFolder, type LibraryFolder } from './library-folder';
 import { libraryPresent, prepareLibrary } from './prepare-library';
@@ -71,6 +72,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     ...jobHandlers(parts),
     ...practiceHandlers(parts),
     ...trialHandlers(parts),
+    ...upkeepHandlers(parts),
   };
 
   return success({

@@ -4,31 +4,23 @@ import { hostname } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import writeFileAtomic from 'write-file-atomic';
-import { z } from 'zod';
-import { swimSummarySchema } from '#core/host-contract/operations/library-operations';
-import { clipSchema } from '#core/swim-file/swim-schema';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
+import type { Clip } from '#core/swim-file/swim-schema';
 import { fileFailure } from './file-errors';
 
 /** What is remembered of one swim's folder, good while the stamps stand. */
-export const indexedSchema = z.strictObject({
+export interface Indexed {
   /** Time, size and inode of swim.json. */
-  stamp: z.string(),
+  readonly stamp: string;
   /** The same of the clip when its fingerprint was taken; null: it was not there. */
-  clipStamp: z.string().nullable(),
+  readonly clipStamp: string | null;
   /** Whether the clip with that stamp is the one the marks were made on. */
-  clipSame: z.boolean(),
-  place: clipSchema.shape.place,
-  summary: swimSummarySchema,
+  readonly clipSame: boolean;
+  readonly place: Clip['place'];
+  readonly summary: SwimSummary;
   /** The file is damaged and its newest good generation stands in. */
-  recovered: z.boolean(),
-});
-export type Indexed = z.infer<typeof indexedSchema>;
-
-const indexSchema = z.object({
-  format: z.literal('submark-shelf-index'),
-  code: z.string(),
-  swims: z.record(z.string(), z.unknown()),
-});
+  readonly recovered: boolean;
+}
 
 /** Milliseconds between a change and its writing. Our default: an index need not be up to date, only quick. */
 const writeAfter = 400;
@@ -77,16 +69,14 @@ export class ShelfIndex {
 
   private async load(): Promise<Map<string, Indexed>> {
     try {
-      const found = indexSchema.safeParse(JSON.parse(await readFile(this.file, 'utf8')));
-      if (!found.success || found.data.code !== (await codeStamp())) return new Map();
-      const known = new Map<string, Indexed>();
-      for (const [id, raw] of Object.entries(found.data.swims)) {
-        const entry = indexedSchema.safeParse(raw);
-        if (entry.success) known.set(id, entry.data);
-      }
-      return known;
+      const text = await readFile(this.file, 'utf8');
+      const lineEnd = text.indexOf('\n');
+      const body = text.slice(lineEnd + 1);
+      // checked as a whole: what has this seal is what this very build wrote, and it had been checked entry by entry
+      if (lineEnd < 0 || text.slice(0, lineEnd) !== (await sealOf(body))) return new Map();
+      return new Map(Object.entries(JSON.parse(body) as Record<string, Indexed>));
     } catch (error) {
-      if (!(error instanceof SyntaxError)) fileFailure(error, path.basename(this.file), 'reading');
+      fileFailure(error, path.basename(this.file), 'reading');
       return new Map();
     }
   }
@@ -106,11 +96,8 @@ export class ShelfIndex {
     this.stopTimer();
     if (!this.changed) return;
     this.changed = false;
-    const text = JSON.stringify({
-      format: 'submark-shelf-index',
-      code: await codeStamp(),
-      swims: Object.fromEntries(await this.all()),
-    });
+    const body = JSON.stringify(Object.fromEntries(await this.all()));
+    const text = `${await sealOf(body)}\n${body}`;
     try {
       // not recursive: a library that has gone must not come back as an empty folder
       await mkdir(this.cacheFolder).catch((error: NodeJS.ErrnoException) => {
@@ -121,6 +108,11 @@ export class ShelfIndex {
       fileFailure(error, path.basename(this.file), 'writing');
     }
   }
+}
+
+/** First line of the file: which build wrote it, and the SHA-256 of the rest. */
+async function sealOf(body: string): Promise<string> {
+  return `submark-shelf-index ${await codeStamp()} ${createHash('sha256').update(body).digest('hex')}`;
 }
 
 let ownCode: Promise<string> | null = null;

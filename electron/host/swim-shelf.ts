@@ -79,17 +79,21 @@ export class SwimShelf {
 
   /**
    * Every swim of the library. Those the index doesn't know are read; `patience` milliseconds are waited for that, then
-   * the answer says how many are still being read, and reading goes on.
+   * the answer says how many are still being read, and reading goes on. `atMost`: only the top of the shelf is looked at.
    */
-  async list(patience = Number.POSITIVE_INFINITY): Promise<Result<Listed>> {
+  async list(patience = Number.POSITIVE_INFINITY, atMost?: number): Promise<Result<Listed>> {
     let names: string[];
+    let left = 0;
     try {
       const entries = await readdir(this.folder.swims, { withFileTypes: true });
       names = entries.filter((each) => each.isDirectory()).map((each) => each.name);
     } catch (error) {
       return fileFailure(error, this.folder.swims, 'reading');
     }
-    await this.index.keepOnly(new Set(names));
+    if (atMost !== undefined && names.length > atMost) {
+      left = names.length - atMost;
+      names = await this.topOfShelf(names, atMost);
+    } else await this.index.keepOnly(new Set(names));
     const known = await inParallel(names, looksAtATime, async (name) => this.look(name));
     const strange = names.filter((_, i) => known[i] === null);
     const read = new Map<string, Result<Indexed>>();
@@ -97,7 +101,7 @@ export class SwimShelf {
     await Promise.race([reading, patient(patience)]);
     const swims: SwimSummary[] = [];
     const problems: Problem[] = [];
-    let pending = 0;
+    let pending = left;
     names.forEach((name, i) => {
       const summary = known[i] ?? read.get(name);
       if (!summary) pending += 1;
@@ -110,6 +114,18 @@ export class SwimShelf {
       else problems.push({ folder: name, code: 'cannot-read', detail: summary.error.detail });
     });
     return success({ swims, problems, pending });
+  }
+
+  /** The swims that stand first on the shelf as far as the index knows: by swimmer's name, newest first. */
+  private async topOfShelf(names: readonly string[], atMost: number): Promise<string[]> {
+    const index = await this.index.all();
+    const known = names.flatMap((id) => {
+      const card = index.get(id)?.summary.card;
+      return card ? [{ id, name: card.swimmerName.toLocaleLowerCase(), date: card.date }] : [];
+    });
+    if (known.length < atMost) return names.slice(0, atMost);
+    known.sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.date < b.date ? 1 : -1));
+    return known.slice(0, atMost).map(({ id }) => id);
   }
 
   /** Reads swims one after the other into `answers`; ones that are already being read are waited for, not read twice. */

@@ -120,6 +120,11 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
       };
     case 'too-large':
       return { what: `${name} is too large.`, todo: 'Cut the clip to the part you want to review.' };
+    case 'archive-damaged':
+      return {
+        what: `${name} is no whole back-up${error.detail['what'] ? `: it ${String(error.detail['what'])}` : ''}.`,
+        todo: 'Nothing was made of it. Use another back-up, or copy this one again from where it is kept.',
+      };
     case 'no-media-tool':
       return { what: 'No ffmpeg was found.', todo: 'Install ffmpeg or set SUBMARK_FFMPEG to its path.' };
     case 'media-tool-failed':

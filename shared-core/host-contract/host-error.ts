@@ -26,6 +26,7 @@ export const hostErrorCodes = [
   'unsupported-codec',
   'truncated',
   'too-large',
+  'archive-damaged',
   'no-media-tool',
   'media-tool-failed',
   'copy-differs',

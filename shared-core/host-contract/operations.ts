@@ -10,6 +10,7 @@ import { practiceOperations } from './operations/practice-operations';
 import { squadOperations } from './operations/squad-operations';
 import { swimOperations } from './operations/swim-operations';
 import { trialOperations } from './operations/trial-operations';
+import { upkeepOperations } from './operations/upkeep-operations';
 
 /**
  * The host contract: what the window may ask of the host. Both transports carry exactly this list, and check
@@ -27,6 +28,7 @@ export const operations = {
   ...jobOperations,
   ...practiceOperations,
   ...trialOperations,
+  ...upkeepOperations,
 } as const;
 
 export type OperationName = keyof typeof operations;

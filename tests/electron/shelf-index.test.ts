@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { existsSync, readdirSync } from 'node:fs';
 import { readFile, rm, utimes, writeFile } from 'node:fs/promises';
 import path from 'node:path';
@@ -14,6 +15,12 @@ afterEach(() => under.close());
 
 const cache = (): string => path.join(under.library, '.cache');
 const indexFile = (): string => path.join(cache(), readdirSync(cache())[0] ?? 'none');
+/** The index with the seal its changed body needs. */
+const resealed = (text: string): string => {
+  const [seal = '', body = ''] = text.split('\n');
+  const hash = createHash('sha256').update(body).digest('hex');
+  return `${seal.split(' ').slice(0, 2).join(' ')} ${hash}\n${body}`;
+};
 const swimFile = (id: string): string => path.join(under.library, 'swims', id, 'swim.json');
 const drills = async (host = under.host): Promise<Record<string, string>> => {
   const opened = must(await host.run('library/open', {})) as {
@@ -35,7 +42,7 @@ describe('the shelf’s index', () => {
     expect(existsSync(indexFile())).toBe(true);
     // a summary that only the index can have told
     const text = await readFile(indexFile(), 'utf8');
-    await writeFile(indexFile(), text.replace('drill of one', 'told by the index'));
+    await writeFile(indexFile(), resealed(text.replace('drill of one', 'told by the index')));
     expect(await drills(await another())).toEqual({ one: 'told by the index', two: 'drill of two' });
   });
 
@@ -46,8 +53,9 @@ describe('the shelf’s index', () => {
     expect(await drills(fresh)).toEqual(whole);
     await fresh.close();
     const text = await readFile(indexFile(), 'utf8');
-    const other = text.replace(/"code":"[^"]*"/, '"code":"another build"').replace('drill of one', 'stale');
-    for (const bad of ['{"format":', '[]', text.slice(0, 200), other]) {
+    const stale = text.replace('drill of one', 'stale');
+    const other = resealed(stale).replace(/^(\S+) \S+/, '$1 another-build');
+    for (const bad of ['{"format":', '', text.slice(0, 200), stale, other]) {
       await writeFile(indexFile(), bad);
       expect(await drills(await another())).toEqual(whole);
     }

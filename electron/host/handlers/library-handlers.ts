@@ -19,8 +19,8 @@ export function libraryHandlers({
     newer: 'squad-newer-version',
   });
   return {
-    'library/open': async ({ partly }) => {
-      const listed = await shelf.list(partly ? openingPatience : undefined);
+    'library/open': async ({ partly, atMost }) => {
+      const listed = await shelf.list(partly ? openingPatience : undefined, atMost);
       if (!listed.ok) return listed;
       const squad = await squadFile.readOr(folder.squad, emptySquad);
       if (!squad.ok) return squad;

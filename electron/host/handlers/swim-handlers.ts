@@ -1,11 +1,9 @@
-import { mkdir, rm, stat } from 'node:fs/promises';
-import path from 'node:path';
+import { mkdir, rm } from 'node:fs/promises';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { OperationOutput } from '#core/host-contract/operations';
 import type { swimOperations } from '#core/host-contract/operations/swim-operations';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { fileFailure } from '../file-errors';
-import { fingerprintOf, sameFingerprint } from '../fingerprint';
+import { relinkClip } from '../relink-clip';
 import type { HandlersOf, HostParts } from './handlers';
 
 export function swimHandlers({ shelf, clips }: HostParts): HandlersOf<typeof swimOperations> {
@@ -30,30 +28,12 @@ export function swimHandlers({ shelf, clips }: HostParts): HandlersOf<typeof swi
     return success({ swim: made, revision: written.value.revision });
   };
 
-  const relink = async (id: string, file: string): Promise<Result<OperationOutput<'swim/relink'>>> => {
-    const read = await shelf.read(id);
-    if (!read.ok) return read;
-    const { swim, revision } = read.value;
-    const name = path.basename(file);
-    if (!path.isAbsolute(file) || file.includes('\0')) return failure('not-allowed', { name });
-    try {
-      if (!(await stat(file)).isFile()) return failure('not-a-video', { name });
-      if (!sameFingerprint(await fingerprintOf(file), swim.clip.fingerprint))
-        return failure('clip-changed', { name });
-    } catch (error) {
-      return fileFailure(error, name, 'reading');
-    }
-    const moved: Swim = { ...swim, clip: { ...swim.clip, place: { kind: 'outside', path: file } } };
-    const written = await shelf.write(moved, revision);
-    return written.ok ? success({ swim: moved, revision: written.value.revision }) : written;
-  };
-
   return {
     'swim/read': ({ id }) => shelf.read(id),
     'swim/write': ({ swim, baseRevision }) => shelf.write(swim, baseRevision),
     'swim/create': ({ swim, clipId }) => create(swim, clipId),
     'swim/remove': ({ id }) => shelf.remove(id),
     'swim/restore': ({ id }) => shelf.restore(id),
-    'swim/relink': ({ id, path: file }) => relink(id, file),
+    'swim/relink': ({ id, path: file }) => relinkClip(shelf, id, file),
   };
 }

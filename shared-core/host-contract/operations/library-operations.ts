@@ -45,9 +45,12 @@ const libraryProblemSchema = z.strictObject({
 });
 
 export const libraryOperations = {
-  /** `partly`: answers soon with the swims that are known already, and how many are still being read (`pending`). */
+  /**
+   * `partly`: answers soon with the swims that are known already, and how many are still to come (`pending`). `atMost`:
+   * looks only at so many from the top of the shelf, for the first picture of it.
+   */
   'library/open': {
-    input: z.strictObject({ partly: z.boolean().optional() }),
+    input: z.strictObject({ partly: z.boolean().optional(), atMost: z.number().int().positive().optional() }),
     output: z.strictObject({
       path: z.string(),
       swims: z.array(swimSummarySchema),

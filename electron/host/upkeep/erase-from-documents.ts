@@ -1,0 +1,118 @@
+import { practiceSchema, type Practice } from '#core/practice/practice-schema';
+import type { Trial } from '#core/practice/trial-schema';
+import type { CoachFile } from '#core/swim-file/coach-file';
+import type { Squad } from '#core/swim-file/squad-schema';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { type Traces, wordPattern } from './swimmer-traces';
+
+/** Stands where a name stood in words of the coach's. */
+export const erasedWord = '[erased]';
+
+/** A document without the swimmer, and what was taken out of it in words; null when nothing of theirs is in it. */
+export interface Without<T> {
+  readonly value: T;
+  readonly words: readonly string[];
+}
+
+const times = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+interface Replacing {
+  readonly text: <T extends string>(text: T) => T;
+  readonly count: () => number;
+}
+
+function replacing(name: string): Replacing {
+  let count = 0;
+  const pattern = name.trim() === '' ? null : wordPattern(name);
+  return {
+    text: (text) =>
+      (pattern === null
+        ? text
+        : text.replace(pattern, () => {
+            count += 1;
+            return erasedWord;
+          })) as typeof text,
+    count: () => count,
+  };
+}
+
+const named = (count: number): string[] =>
+  count > 0 ? [`the name in your own words, ${times(count, 'time', 'times')}`] : [];
+
+/** Out of who swims, of each item, of the log with counts and times, and of the coach's words. */
+export function practiceWithout(practice: Practice, traces: Traces): Without<Practice> | null {
+  const { swimmerId, swimIds } = traces;
+  const words = replacing(traces.name);
+  // a log entry that names nobody is the swimmer's when the practice had no other
+  const alone = practice.swimmerIds.length === 1 && practice.swimmerIds[0] === swimmerId;
+  const log = practice.log.filter(
+    (entry) =>
+      entry.swimmerId !== swimmerId &&
+      !(alone && entry.swimmerId === null) &&
+      !(entry.swimId !== null && swimIds.has(entry.swimId)),
+  );
+  const listed =
+    practice.swimmerIds.includes(swimmerId) ||
+    practice.items.some(({ swimmerIds }) => swimmerIds?.includes(swimmerId));
+  const value = practiceSchema.parse({
+    ...practice,
+    title: words.text(practice.title),
+    note: words.text(practice.note),
+    swimmerIds: practice.swimmerIds.filter((id) => id !== swimmerId),
+    items: practice.items.map((item) => ({
+      ...item,
+      words: words.text(item.words),
+      note: words.text(item.note),
+      swimmerIds: item.swimmerIds?.filter((id) => id !== swimmerId) ?? null,
+    })),
+    log: log.map((entry) => ({ ...entry, note: words.text(entry.note) })),
+  });
+  const said = [
+    ...(listed ? ['the swimmer among those who swim'] : []),
+    ...(log.length < practice.log.length
+      ? [times(practice.log.length - log.length, 'log entry', 'log entries')]
+      : []),
+    ...named(words.count()),
+  ];
+  return said.length > 0 ? { value, words: said } : null;
+}
+
+/** Out of a trial's rows and the coach's words. */
+export function trialWithout(trial: Trial, traces: Traces): Without<Trial> | null {
+  const words = replacing(traces.name);
+  const rows = trial.rows.filter(({ swimId }) => !traces.swimIds.has(swimId));
+  const value = { ...trial, title: words.text(trial.title), note: words.text(trial.note), rows };
+  const said = [
+    ...(rows.length < trial.rows.length ? [times(trial.rows.length - rows.length, 'repeat', 'repeats')] : []),
+    ...named(words.count()),
+  ];
+  return said.length > 0 ? { value, words: said } : null;
+}
+
+/** The coach's own marking error stays, and no longer says on whose swim it was measured. */
+export function coachWithout(coach: CoachFile, { swimIds }: Traces): Without<CoachFile> | null {
+  const count = coach.remarkings.filter(({ swimId }) => swimIds.has(swimId)).length;
+  if (count === 0) return null;
+  return {
+    value: {
+      ...coach,
+      remarkings: coach.remarkings.map((each) =>
+        swimIds.has(each.swimId) ? { ...each, swimId: 'erased' } : each,
+      ),
+    },
+    words: [`on whose swim ${times(count, 're-marking', 're-markings')} was made`],
+  };
+}
+
+export function squadWithout(squad: Squad, { swimmerId }: Traces): Without<Squad> | null {
+  const swimmers = squad.swimmers.filter(({ id }) => id !== swimmerId);
+  if (swimmers.length === squad.swimmers.length) return null;
+  return { value: { ...squad, swimmers }, words: ['the swimmer, with consent and targets'] };
+}
+
+/** Another swimmer's swim whose card's words mention the name. */
+export function swimWithout(swim: Swim, traces: Traces): Without<Swim> | null {
+  const words = replacing(traces.name);
+  const card = { ...swim.card, note: words.text(swim.card.note), drill: words.text(swim.card.drill) };
+  return words.count() > 0 ? { value: { ...swim, card }, words: named(words.count()) } : null;
+}

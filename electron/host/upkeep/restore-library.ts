@@ -1,0 +1,74 @@
+import { createWriteStream } from 'node:fs';
+import { mkdir, readdir, rename, rm, rmdir } from 'node:fs/promises';
+import path from 'node:path';
+import { pipeline } from 'node:stream/promises';
+import type { z } from 'zod';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { restoredSchema } from '#core/host-contract/operations/upkeep-operations';
+import { fileFailure } from '../file-errors';
+import type { JobReport } from '../jobs';
+import { readArchive } from './read-archive';
+
+const staysInside = (name: string): boolean =>
+  name !== '' && name !== '.' && name !== '..' && !name.includes('\\') && !name.includes('\0');
+
+/** False when the folder is free to be made: not there, or empty. */
+async function taken(folder: string): Promise<boolean> {
+  try {
+    return (await readdir(folder)).length > 0;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return false;
+    throw error;
+  }
+}
+
+/**
+ * Makes a library folder out of a back-up: unpacked beside its place, checked to the last byte, and only then given its
+ * name. Never into a folder that holds anything.
+ */
+export async function restoreLibrary(
+  archive: string,
+  folder: string,
+  tempId: string,
+  signal: AbortSignal,
+  report: JobReport,
+): Promise<Result<z.infer<typeof restoredSchema>>> {
+  for (const each of [archive, folder])
+    if (!path.isAbsolute(each) || each.includes('\0')) return failure('not-allowed', { name: each });
+  const part = `${folder}.${tempId}.part`;
+  try {
+    if (await taken(folder)) return failure('already-there', { name: path.basename(folder) });
+    await mkdir(part, { recursive: true });
+    const read = await readArchive(
+      archive,
+      async (name, bytes) => {
+        const parts = name.split('/');
+        if (!parts.every(staysInside)) throw new Error(`holds ${name}, which is no name for a file`);
+        await mkdir(path.join(part, ...parts.slice(0, -1)), { recursive: true });
+        await pipeline(bytes, createWriteStream(path.join(part, ...parts), { flags: 'wx', flush: true }));
+      },
+      signal,
+      report,
+    );
+    if (!read.ok) return read;
+    const { files } = read.value;
+    if (!files.some(({ path: name }) => name === 'library.json'))
+      return failure('archive-damaged', { name: archive, what: 'is no back-up of a whole library' });
+    if (await taken(folder)) return failure('already-there', { name: path.basename(folder) });
+    await rmdir(folder).catch((error: NodeJS.ErrnoException) => {
+      if (error.code !== 'ENOENT') throw error;
+    });
+    await rename(part, folder);
+    return success({
+      path: folder,
+      files: files.length,
+      bytes: files.reduce((sum, { bytes }) => sum + bytes, 0),
+      swims: files.filter(({ path: name }) => /^swims\/[^/]+\/swim\.json$/.test(name)).length,
+    });
+  } catch (error) {
+    if (signal.aborted) throw error;
+    return fileFailure(error, path.basename(folder), 'writing');
+  } finally {
+    await rm(part, { recursive: true, force: true });
+  }
+}
