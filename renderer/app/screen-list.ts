@@ -13,6 +13,7 @@ export const screenList = [
   { name: 'bench', label: 'Bench', menuKey: null },
   { name: 'pair', label: 'Pair', menuKey: 'Shift+Digit2' },
   { name: 'sets', label: 'Sets', menuKey: 'Shift+Digit4' },
+  { name: 'season', label: 'Season', menuKey: 'Shift+Digit5' },
 ] as const satisfies readonly ListedScreen[];
 
 export type ScreenName = (typeof screenList)[number]['name'];

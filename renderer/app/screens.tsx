@@ -3,6 +3,7 @@ import { BenchScreen } from '../bench/bench-screen';
 import type { HostClient } from '../host/host-client';
 import { ChoosePair } from '../pair/choose-pair';
 import { PairScreen } from '../pair/pair-screen';
+import { SeasonScreen } from '../season/season-screen';
 import { SetsScreen } from '../sets/sets-screen';
 import { Shelf } from '../shelf/shelf';
 import type { ShelfMemory } from '../shelf/shelf-memory';
@@ -41,6 +42,7 @@ const screens: Readonly<Record<ScreenName, Render>> = {
     ) : (
       <ChoosePair key={first ?? ''} first={first ?? null} host={host} go={go} />
     ),
+  season: ([swimmerId], { host }) => <SeasonScreen host={host} swimmerId={swimmerId ?? null} />,
   sets: (ids, { host, say, go }) => <SetsScreen ids={ids} host={host} say={say} go={go} />,
 };
 

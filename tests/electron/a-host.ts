@@ -35,7 +35,11 @@ export async function aHost(options: Partial<HostOptions> = {}): Promise<HostUnd
       const clip = must(await host.clips.arrive('clip.mp4', streamOf('hello video')));
       return must(await ask('swim/create', { swim: aSwim(change), clipId: clip.clipId }));
     },
-    close: () => rm(parent, { recursive: true, force: true }),
+    async close() {
+      // first what it still writes, so that nothing is laid into a folder that is being removed
+      await host.close();
+      await rm(parent, { recursive: true, force: true });
+    },
   };
 }
 

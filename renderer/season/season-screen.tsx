@@ -1,0 +1,50 @@
+import { useState } from 'react';
+import type { ScreenProps } from '../app/screens';
+import { addressOf } from '../app/use-route';
+import { isoDayOf } from '../card/remembered-card';
+import { LibraryTrouble } from '../shelf/library-messages';
+import { SeasonBar } from './season-bar';
+import { SquadPage } from './squad-page';
+import { SwimmerPage } from './swimmer-page';
+import { useSeasonData } from './use-season';
+import '../shelf/shelf.css';
+import './season.css';
+
+interface Props extends Pick<ScreenProps, 'host'> {
+  /** Whose season; null: the squad. */
+  readonly swimmerId: string | null;
+}
+
+/** How the season goes: the squad at a glance, or one swimmer reading by reading. */
+export function SeasonScreen({ host, swimmerId }: Props) {
+  const { data, trouble } = useSeasonData(host);
+  const [today] = useState(() => isoDayOf(Date.now()));
+  if (!data)
+    return (
+      <div className="season">
+        <SeasonBar title="Season" />
+        <main>
+          {trouble ? (
+            <LibraryTrouble trouble={trouble} onAgain={() => window.location.reload()} />
+          ) : (
+            <output className="shelf-opening">Opening the season…</output>
+          )}
+        </main>
+      </div>
+    );
+  if (swimmerId === null) return <SquadPage data={data} today={today} />;
+  const swimmer = data.squad.swimmers.find(({ id }) => id === swimmerId);
+  if (swimmer) return <SwimmerPage key={swimmerId} host={host} data={data} swimmer={swimmer} today={today} />;
+  return (
+    <div className="season">
+      <SeasonBar title="Season" />
+      <main className="season-empty">
+        <h2>This swimmer is not in the squad</h2>
+        <p>
+          They may have been erased, or the address is of another library.{' '}
+          <a href={addressOf({ screen: 'season', ids: [] })}>Show the squad</a>
+        </p>
+      </main>
+    </div>
+  );
+}

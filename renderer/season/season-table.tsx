@@ -1,0 +1,45 @@
+import type { Drill } from '#core/practice/drill-schema';
+import type { SeasonLine } from '#core/practice/season-change';
+import { addressOf } from '../app/use-route';
+import { dayWords } from '../card/card-words';
+import { lineWords, readingText } from './season-words';
+
+interface Props {
+  readonly lines: readonly SeasonLine[];
+  readonly drills: readonly Drill[];
+  readonly label: string;
+}
+
+/** The numbers behind the plot, latest first; each leads to its swim. */
+export function SeasonTable({ lines, drills, label }: Props) {
+  const rows = lines
+    .flatMap((line) => line.points.map((point) => ({ line, point })))
+    .sort((a, b) => (a.point.day < b.point.day ? 1 : a.point.day > b.point.day ? -1 : 0));
+  return (
+    <table className="season-table">
+      <caption className="unseen">{label} by day</caption>
+      <thead>
+        <tr>
+          <th scope="col">Day</th>
+          <th scope="col">Swum</th>
+          <th scope="col">Effort</th>
+          <th scope="col">{label}</th>
+          <th scope="col">Cycles</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ line, point }) => (
+          <tr key={point.swimId}>
+            <th scope="row">
+              <a href={addressOf({ screen: 'bench', ids: [point.swimId] })}>{dayWords(point.day)}</a>
+            </th>
+            <td>{lineWords(line.work, drills)}</td>
+            <td>{point.effort ?? 'not said'}</td>
+            <td>{readingText(point.reading)}</td>
+            <td>{point.reading.cycles > 0 ? point.reading.cycles : '–'}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

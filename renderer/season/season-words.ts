@@ -1,0 +1,32 @@
+import { catalogue } from '#core/measures/families';
+import type { ComputedReading } from '#core/measures/reading';
+import { drillLibrary } from '#core/practice/drill-library';
+import type { Drill } from '#core/practice/drill-schema';
+import { workPhrase } from '#core/practice/item-phrase';
+import type { Work } from '#core/practice/work';
+import { aidsWords } from '../card/card-words';
+import { sentence } from '../card/sentence';
+import { earnedDigits, formatReading } from '../readings/format-reading';
+
+const definitions = new Map(catalogue.map((each) => [each.id, each]));
+
+export const readingLabel = (id: string): string => definitions.get(id)?.label ?? id;
+
+/** A way of swimming in words, aids last: lines of one reading differ in these. */
+export function lineWords(work: Work, own: readonly Drill[]): string {
+  const drill = [...own, ...drillLibrary].find(({ id }) => id === work.drill);
+  const swum = workPhrase({ ...work, aids: [] }, drill?.name ?? (work.drill || null));
+  return `${sentence(swum)}, ${aidsWords([...work.aids])}`;
+}
+
+/** "1.23 ± 0.04 m/s". */
+export function readingText(reading: ComputedReading): string {
+  const text = formatReading(reading, definitions.get(reading.id)?.digits ?? 2);
+  return `${text.value} ${text.spread} ${text.unit}`.trim();
+}
+
+/** A number with the digits its interval earns. */
+export const figuresFor =
+  (half: number) =>
+  (value: number): string =>
+    value.toFixed(earnedDigits(half, 2)).replace('-', '−');

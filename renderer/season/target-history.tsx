@@ -1,0 +1,53 @@
+import { catalogue } from '#core/measures/families';
+import type { Swimmer } from '#core/swim-file/squad-schema';
+import { targetInForce } from '#core/swim-file/target-in-force';
+import { dayWords } from '../card/card-words';
+import { readingLabel } from './season-words';
+
+type Target = Swimmer['targets'][number];
+
+function bandWords({ low, high }: Target): string {
+  if (low === null && high === null) return 'given up';
+  if (low === null) return `at most ${high}`;
+  if (high === null) return `at least ${low}`;
+  return `${low} to ${high}`;
+}
+
+/** Every band the coach set, by reading, the latest first; the one that rules is said to. */
+export function TargetHistory({ swimmer }: { readonly swimmer: Swimmer }) {
+  const order = new Map(catalogue.map(({ id }, at) => [id, at]));
+  const readings = [...new Set(swimmer.targets.map(({ reading }) => reading))].sort(
+    (a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0),
+  );
+  if (readings.length === 0)
+    return (
+      <p className="caution">
+        No target set. One can be set in “About {swimmer.name}” on the shelf; changing it keeps the one before
+        as history.
+      </p>
+    );
+  return (
+    <dl className="target-history">
+      {readings.map((reading) => {
+        const rules = targetInForce(swimmer, reading);
+        const history = swimmer.targets
+          .filter((each) => each.reading === reading)
+          .sort((a, b) => ((a.from ?? '') < (b.from ?? '') ? 1 : -1));
+        return (
+          <div key={reading}>
+            <dt>{readingLabel(reading)}</dt>
+            {history.map((target) => (
+              <dd key={`${target.from} ${target.low} ${target.high}`}>
+                {bandWords(target)}{' '}
+                <small>
+                  {target.from ? `since ${dayWords(target.from)}` : 'since before days were kept'}
+                  {target === rules ? ', in force' : ''}
+                </small>
+              </dd>
+            ))}
+          </div>
+        );
+      })}
+    </dl>
+  );
+}
