@@ -16,6 +16,7 @@ import { practiceHandlers } from './handlers/practice-handlers';
 import { swimHandlers } from './handlers/swim-handlers';
 import { trialHandlers } from './handlers/trial-handlers';
 import { upkeepHandlers } from './handlers/upkeep-handlers';
+import { videoHandlers } from './handlers/video-handlers';
 import { Jobs } from './jobs';
 import { libraryFolder, type LibraryFolder } from './library-folder';
 import { libraryPresent, prepareLibrary } from './prepare-library';
@@ -73,6 +74,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     ...practiceHandlers(parts),
     ...trialHandlers(parts),
     ...upkeepHandlers(parts),
+    ...videoHandlers(parts),
   };
 
   return success({

@@ -9,22 +9,31 @@ export async function saveUnderFreeName(
   bytes: Uint8Array,
   tempId: string,
 ): Promise<{ name: string; path: string }> {
-  const { name: stem, ext } = path.parse(plainName(wanted));
   const temp = path.join(folder, `.${tempId}.part`);
   try {
     await writeFile(temp, bytes, { flag: 'wx', flush: true });
-    for (let count = 1; ; count++) {
-      const name = count === 1 ? `${stem}${ext}` : `${stem} ${count}${ext}`;
-      const target = path.join(folder, name);
-      try {
-        // a hard link fails when the name is taken, where a rename would silently replace
-        await link(temp, target);
-        return { name, path: target };
-      } catch (error) {
-        if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-      }
-    }
+    return await linkUnderFreeName(folder, wanted, temp);
   } finally {
     await rm(temp, { force: true });
+  }
+}
+
+/** Gives a whole file the first free name in its own folder, beside the one it was made under. */
+export async function linkUnderFreeName(
+  folder: string,
+  wanted: string,
+  temp: string,
+): Promise<{ name: string; path: string }> {
+  const { name: stem, ext } = path.parse(plainName(wanted));
+  for (let count = 1; ; count++) {
+    const name = count === 1 ? `${stem}${ext}` : `${stem} ${count}${ext}`;
+    const target = path.join(folder, name);
+    try {
+      // a hard link fails when the name is taken, where a rename would silently replace
+      await link(temp, target);
+      return { name, path: target };
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+    }
   }
 }

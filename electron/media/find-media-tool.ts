@@ -51,6 +51,9 @@ function candidates(
   ];
 }
 
+/** Tools that ran once: asking each its version before every call would cost more than many of the calls. */
+const known = new Map<string, FoundTool>();
+
 async function tried(path: string, from: FoundTool['from']): Promise<FoundTool | null> {
   if (from !== 'PATH') {
     const there = await access(path, constants.F_OK).then(
@@ -59,9 +62,14 @@ async function tried(path: string, from: FoundTool['from']): Promise<FoundTool |
     );
     if (!there) return null;
   }
+  // the same name may be another program once the PATH is another
+  const key = `${process.env.PATH ?? ''} ${path}`;
+  const before = known.get(key);
+  if (before) return { ...before, from };
   const run = await execa(path, ['-version'], { reject: false, timeout: 10_000, stdin: 'ignore' });
   if (run.failed) return null;
   const version = /version (\S+)/.exec(run.stdout)?.[1] ?? 'unknown';
+  known.set(key, { path, from, version });
   return { path, from, version };
 }
 

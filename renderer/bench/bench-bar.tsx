@@ -11,10 +11,11 @@ interface Props {
   readonly onLeave: () => void;
   readonly onCard: () => void;
   readonly onStill: () => void;
+  readonly onVideo: () => void;
 }
 
 /** Which swim this is, whether it is safe, and the few things done to it as a whole. */
-export function BenchBar({ onLeave, onCard, onStill }: Props) {
+export function BenchBar({ onLeave, onCard, onStill, onVideo }: Props) {
   const session = useBench();
   const card = useSwim((swim) => swim.card);
   const clock = useSwim(clockOf);
@@ -59,12 +60,15 @@ export function BenchBar({ onLeave, onCard, onStill }: Props) {
       <button
         type="button"
         onClick={() => openRoute({ screen: 'pair', ids: [session.document.swim().id] })}
-        title="See this swim beside another (P)"
+        title="See this swim beside another (Shift P)"
       >
         Pair
       </button>
       <button type="button" onClick={onStill} title="Save this picture with its body line and readings (I)">
         Still
+      </button>
+      <button type="button" onClick={onVideo} title="Save a stretch of this swim as a video (Shift V)">
+        Video
       </button>
       <KeySheetButton />
     </header>

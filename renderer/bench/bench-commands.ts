@@ -29,6 +29,7 @@ export function benchCommands(
   session: BenchSession,
   reach: {
     readonly openStill: () => void;
+    readonly openVideo: () => void;
     readonly openRemarking: () => void;
     readonly stageSize: () => Size;
   },
@@ -306,10 +307,11 @@ export function benchCommands(
     {
       id: 'pair',
       label: 'Pair this swim with another',
-      keys: ['p'],
+      keys: ['Shift+P'],
       kind: 'view',
       run: () => openRoute({ screen: 'pair', ids: [document.swim().id] }),
     },
+    { id: 'video', label: 'Save a video', keys: ['Shift+V'], kind: 'never', run: reach.openVideo },
     { id: 'still', label: 'Save a still', keys: ['i'], kind: 'never', run: reach.openStill },
     {
       id: 'mark-again',

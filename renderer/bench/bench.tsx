@@ -8,6 +8,7 @@ import { BenchBar } from './bench-bar';
 import { benchCommands } from './bench-commands';
 import { useBench, useView } from './bench-session';
 import { CameraForm } from './camera-form';
+import { BenchVideo } from './bench-video';
 import { CardDialog } from './card-dialog';
 import { ChosenMark } from './chosen-mark';
 import { CopyNotice } from './copy-notice';
@@ -39,21 +40,24 @@ interface Props {
 export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
   const session = useBench();
   const [still, setStill] = useState(false);
+  const [video, setVideo] = useState(false);
   const middle = useRef<HTMLElement>(null);
   const [card, setCard] = useState(false);
   const openCard = useCallback(() => setCard(true), []);
   const openStill = useCallback(() => setStill(true), []);
+  const openVideo = useCallback(() => setVideo(true), []);
   const commands = useMemo(
     () =>
       benchCommands(session, {
         openStill,
+        openVideo,
         openRemarking: onRemark,
         stageSize: () => {
           const stage = middle.current?.querySelector('.stage-surface');
           return { width: stage?.clientWidth ?? 1, height: stage?.clientHeight ?? 1 };
         },
       }),
-    [session, openStill, onRemark],
+    [session, openStill, openVideo, onRemark],
   );
   const following = useMemo(() => followCommands(session), [session]);
   const followOpen = useStore(session.follow, (state) => state.open);
@@ -73,7 +77,7 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
 
   return (
     <div className="bench">
-      <BenchBar onLeave={onLeave} onCard={openCard} onStill={openStill} />
+      <BenchBar onLeave={onLeave} onCard={openCard} onStill={openStill} onVideo={openVideo} />
       <MarkPads />
       <main className="bench-middle" ref={middle}>
         <Stage>
@@ -95,6 +99,7 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
         <ReadingsPanel catalogue={catalogue} onAskSlowdown={openCard} onRemark={onRemark} />
       )}
       {card && <CardDialog onClose={() => setCard(false)} />}
+      {video && <BenchVideo onClose={() => setVideo(false)} />}
       {still && <StillDialog catalogue={catalogue} onClose={() => setStill(false)} />}
     </div>
   );

@@ -1,15 +1,17 @@
 import { useMemo } from 'react';
 import { Layer, Stage as KonvaStage } from 'react-konva';
 import { useStore } from 'zustand';
+import type { PairPart } from '#core/compare/pair-part';
 import { type LaidLine, layBodyLine, mirrorLaid } from '#core/compare/lay-body-line';
-import { mirrorPosture, mirrorScene } from '#core/compare/mirror-swim';
-import type { Swim } from '#core/swim-file/swim-schema';
+import { mirrorSwim } from '#core/compare/mirror-swim';
+import { followedOf } from '../follow/follow-selectors';
 import { BodyLineDrawing } from '../stage/body-line-drawing';
+import { FollowedDrawing } from '../stage/followed-drawing';
 import type { Size, StageView } from '../stage/stage-view';
 import { postureOn } from '../state/selectors';
 import { nothingSelected } from '../state/view-store';
 import { LaidLineDrawing } from './laid-line-drawing';
-import { type PairPart, usePair, usePairPart, usePairView } from './pair-session';
+import { usePair, usePairPart, usePairView } from './pair-session';
 import type { Which } from './pair-view';
 
 /** Our default: a stage narrower than this shows body lines without their angles, CSS pixels. */
@@ -26,8 +28,8 @@ export type LaidB =
   | { readonly kind: 'laid'; readonly over: NonNullable<ReturnType<typeof layBodyLine>> }
   | { readonly kind: 'without'; readonly words: string };
 
-function lineOf({ swim, context }: PairPart, frame: number): LaidLine | null {
-  const posture = postureOn(swim, frame);
+function lineOf({ swim, context, lines }: PairPart, frame: number): LaidLine | null {
+  const posture = lines.get(frame)?.posture;
   if (!posture) return null;
   return {
     posture,
@@ -70,21 +72,19 @@ export function PairOverlay({ which, view, size, laid }: Props) {
   const part = usePairPart(which);
   const frame = useShownFrame(which);
   const mirrored = usePairView((state) => state.mirrored[which]);
-  const swim = useMemo((): Pick<Swim, 'scene' | 'card'> => {
-    const { scene, card, clip } = part.swim;
-    return { card, scene: mirrored ? mirrorScene(scene, clip.width) : scene };
-  }, [part, mirrored]);
-  const found = postureOn(part.swim, frame);
-  const posture = found && mirrored ? mirrorPosture(found, part.swim.clip.width) : found;
+  const seen = useMemo(() => (mirrored ? mirrorSwim(part.swim) : part.swim), [part, mirrored]);
+  const posture = postureOn(seen, frame);
+  const followed = followedOf(seen).get(frame);
   const over = which === 0 && laid.kind === 'laid' ? laid.over : null;
   return (
     <KonvaStage width={size.width} height={size.height} listening={false} className="stage-overlay">
       <Layer listening={false}>
         {over && <LaidLineDrawing posture={over.posture} view={view} />}
+        {followed && <FollowedDrawing followed={followed} posture={posture} view={view} />}
         {posture && (
           <BodyLineDrawing
             posture={posture}
-            swim={swim}
+            swim={seen}
             view={view}
             selection={nothingSelected}
             // beside each other the pictures are small: words for every joint would cover the swimmer

@@ -19,37 +19,39 @@ export const PairScoreStaves = memo(function PairScoreStaves(props: {
   const { gutter } = layout;
   return (
     <g className="score-staves">
-      {layout.staves.map(({ staff, lanes }) => (
-        <g key={staff}>
-          <rect
-            x={gutter}
-            y={lanes[0].top}
-            width={Math.max(0, width - gutter)}
-            height={lanes[0].height + lanes[1].height}
-            className="staff"
-          />
-          <line
-            x1={gutter}
-            x2={width}
-            y1={Math.round(lanes[1].top) + 0.5}
-            y2={Math.round(lanes[1].top) + 0.5}
-            className="staff-line"
-          />
-          <text x={12} y={lanes[1].top} className="staff-name" style={{ fill: `var(--${staff}-ink)` }}>
-            {names[staff]}
-          </text>
-          {bothSwims.map((which) => (
-            <text
-              key={which}
-              x={gutter - 12}
-              y={lanes[which].top + lanes[which].height / 2}
-              className="pair-lane-name"
-            >
-              {letterOf(which)}
+      {layout.staves.map(({ staff, lanes }) => {
+        const [a, b] = lanes;
+        if (!a || !b) return null;
+        return (
+          <g key={staff}>
+            <rect
+              x={gutter}
+              y={a.top}
+              width={Math.max(0, width - gutter)}
+              height={a.height + b.height}
+              className="staff"
+            />
+            <line
+              x1={gutter}
+              x2={width}
+              y1={Math.round(b.top) + 0.5}
+              y2={Math.round(b.top) + 0.5}
+              className="staff-line"
+            />
+            <text x={12} y={b.top} className="staff-name" style={{ fill: `var(--${staff}-ink)` }}>
+              {names[staff]}
             </text>
-          ))}
-        </g>
-      ))}
+            {bothSwims.map((which) => {
+              const lane = which === 0 ? a : b;
+              return (
+                <text key={which} x={gutter - 12} y={lane.top + lane.height / 2} className="pair-lane-name">
+                  {letterOf(which)}
+                </text>
+              );
+            })}
+          </g>
+        );
+      })}
     </g>
   );
 });

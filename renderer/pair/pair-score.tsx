@@ -1,6 +1,8 @@
 import { useMemo, useRef } from 'react';
+import type { PairPart } from '#core/compare/pair-part';
 import { type LikeEvents, likeEvents, type PlacedEvent } from '#core/compare/like-events';
 import { placesOf, placeOfTime } from '#core/compare/pair-clock';
+import { farthestLike } from '#core/video/strip-ops';
 import { staffOf } from '#core/marks/event-kind';
 import { kickWavePath } from '../score/kick-wave';
 import { ScoreRuler } from '../score/score-ruler';
@@ -11,14 +13,11 @@ import { PairGlyphs } from './pair-glyphs';
 import { PairPlayheads } from './pair-playheads';
 import { layoutPairScore, pairGlyphHeight } from './pair-score-layout';
 import { PairScoreStaves } from './pair-score-staves';
-import { type PairPart, usePairPart, usePairView } from './pair-session';
+import { usePairPart, usePairView } from './pair-session';
 import { PairTies } from './pair-ties';
 import { readMode } from './pair-steps';
 import { bothSwims, letterOf, type Which } from './pair-view';
 import { usePairScorePointer } from './use-pair-score-pointer';
-
-/** Our default: moments of two swims farther apart than this are not each other's like: seconds, or cycles. */
-const farthest = { time: 0.35, cycle: 0.4 } as const;
 
 function placed({ context, side }: PairPart, mode: 'time' | 'cycle'): readonly PlacedEvent[] {
   return context.events.map(({ event, time }) => ({ event, place: placeOfTime(side, mode, time) }));
@@ -49,7 +48,7 @@ export function PairScore() {
     [mode, span, whole, layout, size.width],
   );
   const ties = useMemo(
-    (): readonly LikeEvents[] => likeEvents(events[0], events[1], farthest[mode]),
+    (): readonly LikeEvents[] => likeEvents(events[0], events[1], farthestLike[mode]),
     [events, mode],
   );
   const pick = usePairScorePointer(drawing, axis, whole);

@@ -1,13 +1,10 @@
 import { createContext, useContext, useMemo } from 'react';
 import { useStore } from 'zustand';
-import { cycleStarts } from '#core/compare/cycle-starts';
 import type { PairSide } from '#core/compare/pair-clock';
-import { type Lock, lockTime } from '#core/compare/pair-lock';
-import { type Stretch, swimStretch } from '#core/compare/swim-stretch';
-import type { BodyContext } from '#core/measures/body/body-context';
-import { readingContext } from '#core/measures/compute-readings';
+import type { Lock } from '#core/compare/pair-lock';
+import { type PairPart, pairPartOf } from '#core/compare/pair-part';
+import type { Stretch } from '#core/compare/swim-stretch';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { realTimeOf } from '#core/timeline/clip-clock';
 import { type BenchSession, clockOf } from '../bench/bench-session';
 import type { HostClient } from '../host/host-client';
 import type { Known } from '../readings/readings-store';
@@ -33,39 +30,11 @@ export function usePairView<T>(select: (state: PairView) => T): T {
   return useStore(usePair().view, select);
 }
 
-/** One swim of the pair as its stretch: what is measured, and how it runs. */
-export interface PairPart {
-  /** The swim with the marks of its stretch only. */
-  readonly swim: Swim;
-  readonly context: BodyContext;
-  readonly side: PairSide;
-  readonly cycle: 'stroke' | 'kick';
-}
-
 interface Asked {
   readonly swim: Swim;
   readonly known: Known;
   readonly stretch: Stretch;
   readonly lock: Lock;
-}
-
-function partOf({ swim, known, stretch, lock }: Asked): PairPart {
-  const own = swimStretch(swim, stretch);
-  const context = readingContext(own, known);
-  const clock = clockOf(swim);
-  const cycles = cycleStarts(context.events);
-  return {
-    swim: own,
-    context,
-    cycle: cycles.of,
-    side: {
-      clock,
-      ...stretch,
-      // a lock whose event has gone falls back to where the stretch begins
-      lockTime: lockTime(lock, context.events, clock) ?? realTimeOf(clock, stretch.first),
-      cycleStarts: cycles.times,
-    },
-  };
 }
 
 const kept = new WeakMap<PairSession, (readonly [Asked, PairPart] | null)[]>();
@@ -85,7 +54,7 @@ export function pairPart(session: PairSession, which: Which): PairPart {
   const found = parts[which];
   if (found && (Object.keys(asked) as (keyof Asked)[]).every((key) => found[0][key] === asked[key]))
     return found[1];
-  const made = partOf(asked);
+  const made = pairPartOf(asked.swim, asked.known, clockOf(asked.swim), asked.stretch, asked.lock);
   parts[which] = [asked, made];
   return made;
 }

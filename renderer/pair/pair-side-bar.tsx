@@ -51,6 +51,8 @@ export function PairSideBar({ which }: { readonly which: Which }) {
       <label className="pair-lock">
         <span>Locked on</span>
         <select
+          aria-label={`${letter} is locked on`}
+          title={`The moment of ${letter} that the pair is locked on`}
           value={lock.on === 'event' ? lock.id : ''}
           onChange={(change) => {
             const id = change.target.value;

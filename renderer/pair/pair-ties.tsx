@@ -35,29 +35,33 @@ export const PairTies = memo(function PairTies({ ties, events, axis, layout, mod
     const y = pairGlyphHeight(layout, 1, event.kind);
     return y === null ? [] : [{ from: axis.toX(place) - clear, to: axis.toX(place) + clear, y }];
   });
+  const written = drawn.map((tie) => {
+    const words = laterWords(tie.later, mode);
+    const from = tie.x2 + clear;
+    const to = from + words.length * letter;
+    const fits =
+      to < axis.right + 20 &&
+      !taken.some((each) => each.from < to && each.to > from && Math.abs(each.y - tie.y2) < 15);
+    if (fits) taken.push({ from, to, y: tie.y2 });
+    return { ...tie, words, from, fits: fits && tie.later !== 0 };
+  });
   return (
     <g className="pair-ties">
-      {drawn.map(({ first, later, x1, x2, y1, y2 }) => {
-        const words = laterWords(later, mode);
-        const from = x2 + clear;
-        const to = from + words.length * letter;
-        const fits =
-          to < axis.right + 20 &&
-          !taken.some((each) => each.from < to && each.to > from && Math.abs(each.y - y2) < 15);
-        if (fits) taken.push({ from, to, y: y2 });
-        return (
-          <g key={first.event.id}>
-            <line x1={x1} x2={x2} y1={y1} y2={y2} className="pair-tie-edge" />
-            <line x1={x1} x2={x2} y1={y1} y2={y2} className="pair-tie" />
-            {fits && later !== 0 && (
-              <text x={from} y={y2 + 4} className="connector-words">
-                {words}
-              </text>
-            )}
-            <title>{`${eventWords[first.event.kind]}: B is ${words} from A`}</title>
-          </g>
-        );
-      })}
+      {written.map(({ first, words, x1, x2, y1, y2 }) => (
+        <g key={first.event.id}>
+          <line x1={x1} x2={x2} y1={y1} y2={y2} className="pair-tie-edge" />
+          <line x1={x1} x2={x2} y1={y1} y2={y2} className="pair-tie" />
+          <title>{`${eventWords[first.event.kind]}: B is ${words} from A`}</title>
+        </g>
+      ))}
+      {written.map(
+        ({ first, words, from, fits, y2 }) =>
+          fits && (
+            <text key={first.event.id} x={from} y={y2 + 4} className="connector-words">
+              {words}
+            </text>
+          ),
+      )}
     </g>
   );
 });

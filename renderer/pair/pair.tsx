@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useRef } from 'react';
+import { useCallback, useMemo, useRef, useState } from 'react';
 import { hasCycles } from '#core/compare/pair-clock';
 import { useCommandKeys } from '../app/use-command-keys';
 import { zoomAt } from '../stage/stage-view';
@@ -13,6 +13,7 @@ import { pairSides, usePair, usePairPart, usePairView } from './pair-session';
 import { PairSideBar } from './pair-side-bar';
 import { PairStage } from './pair-stage';
 import { PairTablePanel } from './pair-table-panel';
+import { PairVideo } from './pair-video';
 import type { Which } from './pair-view';
 import { useHomeViews } from './use-home-views';
 import { usePairPlayer } from './use-pair-player';
@@ -36,6 +37,11 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
   const homes = useHomeViews(sizes);
   const laid = useLaidLine();
   const showTable = usePairView((state) => state.showTable);
+  const [video, setVideo] = useState(false);
+  const openVideo = useCallback(() => {
+    session.view.setState({ playing: false });
+    setVideo(true);
+  }, [session]);
   const cyclic = [usePairPart(0).side, usePairPart(1).side].every(hasCycles);
   usePairPlayer();
 
@@ -61,15 +67,15 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
         cyclic: () => pairSides(session).every(hasCycles),
         zoom,
         swap: onSwap,
-        exportVideo: () => undefined,
+        exportVideo: openVideo,
       }),
-    [session, zoom, onSwap],
+    [session, zoom, onSwap, openVideo],
   );
   useCommandKeys('Pair', commands);
 
   return (
     <div className={`bench pair${showTable ? ' with-table' : ''}`}>
-      <PairBar onLeave={onLeave} onBench={onBench} onSwap={onSwap} onVideo={() => undefined} />
+      <PairBar onLeave={onLeave} onBench={onBench} onSwap={onSwap} onVideo={openVideo} />
       <main className="pair-middle">
         <div className="pair-stages">
           {([0, 1] as const).map((which) => (
@@ -91,6 +97,7 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
         <PairScore />
       </main>
       {showTable && <PairTablePanel />}
+      {video && <PairVideo onClose={() => setVideo(false)} />}
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { bodyChain, landmarkNames } from '../marks/landmark';
+import { bodyChain, type LandmarkName, landmarkNames } from '../marks/landmark';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import type { Point } from '../units/brand';
 import type { DrawingOp, MeasureWords } from './drawing-op';
@@ -10,17 +10,28 @@ import { placeLabels, pointsAlong } from './place-labels';
 export const chainOf = (posture: Posture): readonly Point[] =>
   bodyChain.flatMap((name) => posture.points[name] ?? []);
 
-/** A posture's line with its landmarks by shape and colour. `unit` is the size letters have beside it. */
-export function bodyLineOps(posture: Posture, unit: number): readonly DrawingOp[] {
+/**
+ * A posture's line with its landmarks by shape and colour. `unit` is the size letters have beside it. With followed
+ * landmarks the line is dashed and they are hollow, never to be taken for the coach's own.
+ */
+export function bodyLineOps(
+  posture: Posture,
+  unit: number,
+  followed: readonly LandmarkName[] = [],
+): readonly DrawingOp[] {
   const points = chainOf(posture);
+  const dash = followed.length > 0 ? { dash: [unit * 0.4, unit * 0.36], cap: 'butt' as const } : {};
   return [
     { op: 'line', points, colour: casing, width: unit * 0.42 },
-    { op: 'line', points, colour: '#ffffff', width: unit * 0.16 },
+    { op: 'line', points, colour: '#ffffff', width: unit * 0.16, ...dash },
     ...landmarkNames.flatMap((name): DrawingOp[] => {
       const at = posture.points[name];
       if (!at) return [];
       const part = bodyPartOf(name);
-      return [landmarkOp(partShape[part], at, unit * 0.34, partColour[part], unit * 0.13)];
+      const mark = (radius: number, fill: string) =>
+        landmarkOp(partShape[part], at, unit * radius, fill, unit * 0.13);
+      if (!followed.includes(name)) return [mark(0.34, partColour[part])];
+      return [mark(0.32, partColour[part]), mark(0.15, casing)];
     }),
   ];
 }

@@ -11,6 +11,7 @@ import { squadOperations } from './operations/squad-operations';
 import { swimOperations } from './operations/swim-operations';
 import { trialOperations } from './operations/trial-operations';
 import { upkeepOperations } from './operations/upkeep-operations';
+import { videoOperations } from './operations/video-operations';
 
 /**
  * The host contract: what the window may ask of the host. Both transports carry exactly this list, and check
@@ -29,6 +30,7 @@ export const operations = {
   ...practiceOperations,
   ...trialOperations,
   ...upkeepOperations,
+  ...videoOperations,
 } as const;
 
 export type OperationName = keyof typeof operations;

@@ -24,6 +24,16 @@ try {
   await page.locator('.where').waitFor();
   await shown(57);
   await page.screenshot({ path: `${folder}bench.png` });
+  await page.goto(
+    `${new URL(page.url()).origin}/#/pair/sample-butterfly-together/sample-butterfly-late-kick`,
+  );
+  await page.locator('.pair-table table').first().waitFor();
+  await page.locator('.pair-stage[data-side="B"] canvas').first().waitFor();
+  await page.waitForTimeout(2000);
+  await page.screenshot({ path: `${folder}pair.png` });
+  await page.goto(`${new URL(page.url()).origin}/#/`);
+  await page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first().click();
+  await page.locator('.where').waitFor();
   for (const theme of ['Light', 'Glare']) {
     await page.getByRole('button', { name: /Shelf/ }).click();
     await page.getByRole('radio', { name: theme }).check({ force: true });

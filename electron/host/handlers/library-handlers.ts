@@ -1,9 +1,9 @@
 import { success } from '#core/host-contract/host-error';
 import type { libraryOperations } from '#core/host-contract/operations/library-operations';
 import type { squadOperations } from '#core/host-contract/operations/squad-operations';
-import { emptySquad, parseSquad } from '#core/swim-file/squad-file';
-import { KeptFile } from '../kept-file';
+import { emptySquad } from '#core/swim-file/squad-file';
 import { prettyJson } from '../pretty-json';
+import { squadFileOn } from '../squad-file';
 import type { HandlersOf, HostParts } from './handlers';
 
 /** Milliseconds a window that shows what there is waits for swims that have to be read. Our default. */
@@ -14,10 +14,7 @@ export function libraryHandlers({
   disk,
   shelf,
 }: HostParts): HandlersOf<typeof libraryOperations & typeof squadOperations> {
-  const squadFile = new KeptFile(disk, parseSquad, {
-    damaged: 'squad-damaged',
-    newer: 'squad-newer-version',
-  });
+  const squadFile = squadFileOn(disk);
   return {
     'library/open': async ({ partly, atMost }) => {
       const listed = await shelf.list(partly ? openingPatience : undefined, atMost);

@@ -1,0 +1,185 @@
+import { rm } from 'node:fs/promises';
+import path from 'node:path';
+import type { PairPart } from '#core/compare/pair-part';
+import { pairPartOf } from '#core/compare/pair-part';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { VideoMade } from '#core/host-contract/operations/video-operations';
+import type { ReadingKnowledge } from '#core/measures/compute-readings';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { mediaTimeOf } from '#core/timeline/frame-table';
+import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { videoLayout } from '#core/video/video-layout';
+import type { VideoPlan } from '#core/video/video-plan';
+import { type VideoRun, videoRun } from '#core/video/video-run';
+import { fileFailure } from '../host/file-errors';
+import { linkUnderFreeName } from '../host/free-name';
+import type { JobReport } from '../host/jobs';
+import { probeFrameTimes } from '../media/probe-frame-times';
+import { probeTracks } from '../media/probe-tracks';
+import { type FrameReader, openFrameReader } from './frame-reader';
+import { createPictureDrawer, type PictureDrawer } from './picture-drawer';
+import { openVideoEncoder, videoFormat } from './video-encoder';
+
+/** One swim to be shown: its file, its clip on disk, and what is known of who swims. */
+export interface VideoSource {
+  readonly swim: Swim;
+  readonly clip: string;
+  readonly knowledge: ReadingKnowledge;
+}
+
+interface Options {
+  /** As many as the plan has sides. */
+  readonly sources: readonly VideoSource[];
+  readonly plan: VideoPlan;
+  /** Where the video goes, and a name nobody else uses for it while it is half made. */
+  readonly folder: string;
+  readonly tempId: string;
+  readonly signal: AbortSignal;
+  readonly report: JobReport;
+}
+
+/**
+ * Makes a video: decodes exactly the frames the stages would show, lays body lines, events and words over them, puts the
+ * score under them, and encodes. It bears its own name only once it is whole.
+ */
+export async function exportVideo(options: Options): Promise<Result<VideoMade>> {
+  const { sources, plan, folder, tempId, signal, report } = options;
+  report(null, 'Looking at the clips');
+  const parts = plan.sides.flatMap((side, index): PairPart[] => {
+    const source = sources[index];
+    if (!source) return [];
+    const { clip } = source.swim;
+    const clock = { table: tableFromRecord(clip.frameTimes), slowdown: clip.slowdown.factor };
+    const last = clock.table.starts.length - 1;
+    const stretch = { first: Math.min(side.stretch.first, last), last: Math.min(side.stretch.last, last) };
+    return [pairPartOf(source.swim, source.knowledge, clock, stretch, side.lock)];
+  });
+  const run = videoRun(parts, plan);
+  const layout = videoLayout(parts, plan);
+  const format = await videoFormat();
+  if (!format.ok) return format;
+  const temp = path.join(folder, `.${tempId}.part`);
+  const readers: FrameReader[] = [];
+  try {
+    for (const [index, source] of sources.entries()) {
+      const reader = await readerOf(source, run, index, layout.pictures[index], plan, signal);
+      if (!reader.ok) return reader;
+      readers.push(reader.value);
+    }
+    const encoder = await openVideoEncoder({
+      file: temp,
+      format: format.value,
+      width: layout.width,
+      height: layout.height,
+      rate: plan.rate,
+      sound: soundOf(plan, parts, sources, run),
+      signal,
+    });
+    if (!encoder.ok) return encoder;
+    const drawer = createPictureDrawer(parts, plan, layout, run);
+    const drawn = await drawAll({ run, drawer, readers, signal, report }, encoder.value.write);
+    if (!drawn.ok) {
+      await encoder.value.stop();
+      return drawn;
+    }
+    report(1, 'Finishing the file');
+    const finished = await encoder.value.finish();
+    if (!finished.ok) return finished;
+    const made = await linkUnderFreeName(folder, `${plan.name}.${format.value}`, temp);
+    return success({ ...made, pictures: run.pictures, format: format.value });
+  } catch (error) {
+    if (signal.aborted) return failure('cancelled');
+    if (error instanceof Error && 'code' in error) return fileFailure(error, plan.name, 'writing');
+    throw error;
+  } finally {
+    for (const reader of readers) await reader.close();
+    await rm(temp, { force: true });
+  }
+}
+
+async function readerOf(
+  { swim, clip }: VideoSource,
+  run: VideoRun,
+  index: number,
+  picture: { readonly width: number; readonly height: number } | undefined,
+  plan: VideoPlan,
+  signal: AbortSignal,
+): Promise<Result<FrameReader>> {
+  const span = run.spans[index];
+  if (!picture || !span) throw new Error('a video has a picture for each of its swims');
+  const { originalName, fields } = swim.clip;
+  const track = swim.clip.track ?? 1;
+  // a field has no timestamp of its own to be told by
+  if (fields) return failure('unsupported-codec', { name: originalName, codec: 'interlaced fields' });
+  const tracks = await probeTracks(clip, { signal });
+  if (!tracks.ok) return tracks;
+  const base = tracks.value.tracks[track - 1]?.base;
+  if (!base) return failure('no-video-track', { name: originalName });
+  const probed = await probeFrameTimes(clip, track, base, { signal });
+  if (!probed.ok) return probed;
+  // a file that breaks off lists more pictures than it holds; fewer than the swim knows is another film
+  if (probed.value.starts.length < tableFromRecord(swim.clip.frameTimes).starts.length)
+    return failure('clip-changed', { name: originalName });
+  return openFrameReader({
+    file: clip,
+    track,
+    // back in the stream's own ticks, as its pictures carry them
+    times: probed.value.starts.map((start) => Math.round(start / base.numerator)),
+    base,
+    ...span,
+    width: picture.width,
+    height: picture.height,
+    mirrored: plan.sides[index]?.mirrored ?? false,
+    signal,
+  });
+}
+
+interface Making {
+  readonly run: VideoRun;
+  readonly drawer: PictureDrawer;
+  readonly readers: readonly FrameReader[];
+  readonly signal: AbortSignal;
+  readonly report: JobReport;
+}
+
+async function drawAll(
+  { run, drawer, readers, signal, report }: Making,
+  write: (picture: Uint8Array) => Promise<Result<null>>,
+): Promise<Result<null>> {
+  let drawn: { readonly frames: readonly number[]; readonly bytes: Uint8Array } | null = null;
+  for (let picture = 0; picture < run.pictures; picture++) {
+    if (signal.aborted) return failure('cancelled');
+    const frames = run.framesOf(picture);
+    // in slow motion a moment is shown more than once, and looks the same each time
+    if (!drawn || frames.some((frame, index) => frame !== drawn?.frames[index])) {
+      drawer.begin();
+      for (const [index, reader] of readers.entries()) {
+        const read = await reader.read(frames[index] ?? 0);
+        if (!read.ok) return read;
+        drawer.lay(index, read.value);
+      }
+      drawn = { frames, bytes: drawer.finish(frames) };
+    }
+    const written = await write(drawn.bytes);
+    if (!written.ok) return written;
+    report((picture + 1) / run.pictures, `Picture ${picture + 1} of ${run.pictures}`);
+  }
+  return success(null);
+}
+
+/** The first film's sound, when it was asked for and runs at true speed. */
+function soundOf(
+  plan: VideoPlan,
+  parts: readonly PairPart[],
+  sources: readonly VideoSource[],
+  run: VideoRun,
+) {
+  const [part] = parts;
+  const [source] = sources;
+  const span = run.spans[0];
+  const { sound, slow, mode } = plan;
+  if (!sound || slow !== 1 || mode === 'cycle' || !part || !source || !span) return null;
+  const { table, slowdown } = part.side.clock;
+  if (slowdown !== 1) return null;
+  return { file: source.clip, from: mediaTimeOf(table, span.first), seconds: run.pictures / plan.rate };
+}

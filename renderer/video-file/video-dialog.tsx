@@ -1,0 +1,265 @@
+import { useMemo, useRef, useState } from 'react';
+import { placesOf, sharedPlaces } from '#core/compare/pair-clock';
+import { errorWords } from '#core/host-contract/error-words';
+import { videoMadeSchema } from '#core/host-contract/operations/video-operations';
+import { speedWords } from '#core/video/speed-words';
+import { videoRun } from '#core/video/video-run';
+import { Dialog } from '../app/dialog';
+import { followJob } from '../host/follow-job';
+import type { HostClient } from '../host/host-client';
+import type { FrameSource } from '../video/frame-source';
+import { VideoPreview } from './video-preview';
+import { type VideoChoices, videoPlanOf, type VideoRequest } from './video-request';
+import './video-dialog.css';
+
+interface Props {
+  readonly host: HostClient;
+  readonly request: VideoRequest;
+  readonly sources: readonly (FrameSource | null)[];
+  /** Names of shown swimmers without recorded consent; empty: none. */
+  readonly withoutConsent: readonly string[];
+  /** Brings unsaved marks to the disk, where the host reads them. */
+  readonly save: () => Promise<void>;
+  readonly onClose: () => void;
+}
+
+type Making =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'making'; readonly share: number | null; readonly words: string }
+  | { readonly kind: 'made'; readonly path: string }
+  | { readonly kind: 'failed'; readonly words: string };
+
+const shown: readonly { readonly what: keyof VideoChoices['show']; readonly words: string }[] = [
+  { what: 'bodyLine', words: 'Body lines' },
+  { what: 'angles', words: 'Angles' },
+  { what: 'score', words: 'Score under the picture' },
+  { what: 'flashes', words: 'Event names as they happen' },
+  { what: 'facts', words: 'Title, frame and time' },
+];
+const speeds = [1, 2, 4, 8] as const;
+
+const numberOf = (text: string): number => Number(text.replace(',', '.'));
+
+/** Chooses what goes into a video and how fast it runs, shows a picture of it, and has the host make it. */
+export function VideoDialog({ host, request, sources, withoutConsent, save, onClose }: Props) {
+  const { parts, mode } = request;
+  const sides = useMemo(() => parts.map(({ side }) => side), [parts]);
+  const place = mode === 'cycle' ? 'cycle' : 'time';
+  const unit = place === 'cycle' ? 100 : 1;
+  const free = mode === 'free';
+  const [choices, setChoices] = useState<VideoChoices>(() => {
+    const { from, to } = sharedPlaces(sides, place) ?? placesOf(sides, place);
+    return {
+      from,
+      to,
+      slow: 4,
+      rate: 30,
+      width: 1920,
+      show: { bodyLine: true, angles: false, score: true, flashes: true, facts: true },
+      caption: '',
+      sound: false,
+    };
+  });
+  const [fields, setFields] = useState(() => ({
+    from: (choices.from * unit).toFixed(2),
+    to: (choices.to * unit).toFixed(2),
+  }));
+  const [picture, setPicture] = useState(0);
+  const [agreed, setAgreed] = useState(withoutConsent.length === 0);
+  const [making, setMaking] = useState<Making>({ kind: 'ready' });
+  const stop = useRef<AbortController | null>(null);
+  const plan = useMemo(() => videoPlanOf(request, choices), [request, choices]);
+  const run = useMemo(() => videoRun(parts, plan), [parts, plan]);
+  const usable = choices.to > choices.from && run.pictures > 1;
+
+  const change = (part: Partial<VideoChoices>): void => {
+    setChoices((now) => ({ ...now, ...part }));
+    if (making.kind !== 'making') setMaking({ kind: 'ready' });
+  };
+  const type = (end: 'from' | 'to', text: string): void => {
+    setFields((now) => ({ ...now, [end]: text }));
+    const value = numberOf(text) / unit;
+    if (Number.isFinite(value) && text.trim() !== '') change({ [end]: value });
+  };
+  const make = async (): Promise<void> => {
+    const stopping = new AbortController();
+    stop.current = stopping;
+    setMaking({ kind: 'making', share: null, words: 'Saving the marks' });
+    await save();
+    const started = await host.call('video/export', { plan });
+    const result = started.ok
+      ? await followJob(host, started.value.jobId, {
+          result: videoMadeSchema,
+          signal: stopping.signal,
+          onProgress: (share, words) => setMaking({ kind: 'making', share, words }),
+        })
+      : started;
+    stop.current = null;
+    if (result.ok) setMaking({ kind: 'made', path: result.value.path });
+    else if (result.error.code === 'cancelled') setMaking({ kind: 'ready' });
+    else {
+      const { what, todo } = errorWords(result.error);
+      setMaking({ kind: 'failed', words: `No video was made. ${what} ${todo}` });
+    }
+  };
+  const leave = (): void => {
+    // a video being made is the coach's to stop first: closing by mistake must not cost minutes of work
+    if (making.kind !== 'making') onClose();
+  };
+  const busy = making.kind === 'making';
+
+  return (
+    <Dialog
+      title={parts.length > 1 ? 'Video of both, side by side' : 'Video of this swim'}
+      onCancel={leave}
+      wide
+    >
+      <form
+        className="video-form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (usable && agreed && !busy) void make();
+        }}
+      >
+        <div className="video-seen">
+          <VideoPreview parts={parts} plan={plan} sources={sources} picture={picture} />
+          <input
+            type="range"
+            min={0}
+            max={Math.max(1, run.pictures - 1)}
+            value={Math.min(picture, run.pictures - 1)}
+            aria-label="Look through the video"
+            aria-valuetext={`picture ${picture + 1} of ${run.pictures}`}
+            onChange={(event) => setPicture(Number(event.target.value))}
+          />
+        </div>
+        <fieldset disabled={busy} className="video-choices">
+          <legend className="unseen">What the video shows</legend>
+          <div className="video-row">
+            <label>
+              From, {place === 'cycle' ? '% of the cycle' : 'seconds'} from{' '}
+              {parts.length > 1 ? 'the lock' : 'the start'}
+              <input
+                inputMode="decimal"
+                value={fields.from}
+                disabled={free}
+                onChange={(event) => type('from', event.target.value)}
+              />
+            </label>
+            <label>
+              To
+              <input
+                inputMode="decimal"
+                value={fields.to}
+                onChange={(event) => type('to', event.target.value)}
+              />
+            </label>
+          </div>
+          {free && <p>Free of each other: both begin where they stand now.</p>}
+          <fieldset className="switch" aria-label="Speed of the video">
+            {speeds.map((slow) => (
+              <button
+                key={slow}
+                type="button"
+                aria-pressed={choices.slow === slow}
+                onClick={() => change({ slow })}
+                title={speedWords(slow)}
+              >
+                {slow === 1 ? 'true speed' : speedWords(slow).replace(/^.*, (.).*$/, '$1 speed')}
+              </button>
+            ))}
+          </fieldset>
+          {shown.map(({ what, words }) => (
+            <label key={what} className="video-check">
+              <input
+                type="checkbox"
+                checked={choices.show[what]}
+                onChange={(event) => change({ show: { ...choices.show, [what]: event.target.checked } })}
+              />
+              {words}
+            </label>
+          ))}
+          <label>
+            Your words under it
+            <input
+              maxLength={160}
+              value={choices.caption}
+              onChange={(event) => change({ caption: event.target.value })}
+            />
+          </label>
+          <div className="video-row">
+            <label>
+              Size
+              <select
+                value={choices.width}
+                onChange={(event) => change({ width: event.target.value === '1920' ? 1920 : 1280 })}
+              >
+                <option value={1920}>up to 1920 wide</option>
+                <option value={1280}>up to 1280 wide</option>
+              </select>
+            </label>
+            <label>
+              Pictures a second
+              <select
+                value={choices.rate}
+                onChange={(event) => change({ rate: event.target.value === '60' ? 60 : 30 })}
+              >
+                <option value={30}>30</option>
+                <option value={60}>60</option>
+              </select>
+            </label>
+          </div>
+          <label className="video-check">
+            <input
+              type="checkbox"
+              checked={choices.sound && choices.slow === 1}
+              disabled={choices.slow !== 1}
+              onChange={(event) => change({ sound: event.target.checked })}
+            />
+            The film’s sound{choices.slow === 1 ? '' : ' (at true speed only)'}
+          </label>
+        </fieldset>
+        <div className="dialog-foot video-foot">
+          {withoutConsent.length > 0 && (
+            <label className="video-check video-consent">
+              <input type="checkbox" checked={agreed} onChange={(event) => setAgreed(event.target.checked)} />
+              <span>
+                No written consent to show {withoutConsent.join(' and ')} is recorded. For a minor a guardian
+                must have given it. I have it, and take care where this video goes.
+              </span>
+            </label>
+          )}
+          {busy ? (
+            <>
+              <progress value={making.share ?? undefined} max={1} aria-label="How much is made" />
+              <output>{making.words}</output>
+              <button type="button" onClick={() => stop.current?.abort()}>
+                Stop
+              </button>
+            </>
+          ) : (
+            <>
+              <button type="submit" className="primary" disabled={!usable || !agreed}>
+                Save the video
+              </button>
+              <button type="button" onClick={onClose}>
+                Close
+              </button>
+              <output className="video-length">
+                {usable
+                  ? `${(run.pictures / choices.rate).toFixed(1)} s long, ${speedWords(choices.slow)}`
+                  : 'The end must come after the beginning'}
+              </output>
+            </>
+          )}
+          {making.kind === 'made' && (
+            <output className="video-made">
+              Saved: <b>{making.path}</b>
+            </output>
+          )}
+          {making.kind === 'failed' && <p role="alert">{making.words}</p>}
+        </div>
+      </form>
+    </Dialog>
+  );
+}

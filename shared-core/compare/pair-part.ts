@@ -1,0 +1,60 @@
+import type { BodyContext } from '../measures/body/body-context';
+import { type ReadingKnowledge, readingContext } from '../measures/compute-readings';
+import type { LandmarkName } from '../marks/landmark';
+import { knownPostures } from '../follow/known-postures';
+import type { Posture, Swim } from '../swim-file/swim-schema';
+import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
+import { cycleStarts } from './cycle-starts';
+import type { PairSide } from './pair-clock';
+import { type Lock, lockTime } from './pair-lock';
+import { type Stretch, swimStretch } from './swim-stretch';
+
+/** One swim of a pair as its stretch: what is measured, and how it runs. */
+export interface PairPart {
+  /** The swim with the marks of its stretch only. */
+  readonly swim: Swim;
+  readonly context: BodyContext;
+  readonly side: PairSide;
+  readonly cycle: 'stroke' | 'kick';
+  /** Body lines by frame: the coach's points, and surely followed ones where there are none. */
+  readonly lines: ReadonlyMap<number, BodyLine>;
+}
+
+/** A body line as it is drawn, in picture pixels. */
+export interface BodyLine {
+  readonly posture: Posture;
+  /** Those of its landmarks that the machine followed. */
+  readonly followed: readonly LandmarkName[];
+}
+
+/** A stretch of a swim made ready to be measured and run. A lock whose event has gone falls back to the stretch's start. */
+export function pairPartOf(
+  swim: Swim,
+  knowledge: ReadingKnowledge,
+  clock: ClipClock,
+  stretch: Stretch,
+  lock: Lock,
+): PairPart {
+  const own = swimStretch(swim, stretch);
+  const context = readingContext(own, knowledge);
+  const cycles = cycleStarts(context.events);
+  return {
+    swim: own,
+    context,
+    cycle: cycles.of,
+    lines: linesOf(own, context),
+    side: {
+      clock,
+      ...stretch,
+      lockTime: lockTime(lock, context.events, clock) ?? realTimeOf(clock, stretch.first),
+      cycleStarts: cycles.times,
+    },
+  };
+}
+
+function linesOf(swim: Swim, { input, bodyLength }: BodyContext): ReadonlyMap<number, BodyLine> {
+  const { postures, followed } = knownPostures(swim, input.error, bodyLength?.pixels ?? null);
+  return new Map(
+    postures.map((posture) => [posture.frame, { posture, followed: followed.get(posture.frame) ?? [] }]),
+  );
+}
