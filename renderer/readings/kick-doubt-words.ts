@@ -1,5 +1,5 @@
+import { humanKickHz } from '#core/measures/events/kick-rhythm';
 import type { KickDoubt } from '#core/measures/kick-doubt';
-import { plausibleKickHz } from '#core/measures/kick-doubt';
 
 const short = (value: number): string => Number(value.toPrecision(3)).toString();
 
@@ -8,7 +8,7 @@ export const slowdownWords = (slowdown: number): string =>
 
 /** What is odd about a kick frequency, and which slow motion would make it a human's. */
 export function kickDoubtWords({ hz, tooSlow, better }: KickDoubt): string {
-  const odd = `Kick frequency reads ${short(hz)} Hz; a person kicks ${plausibleKickHz.least} to ${plausibleKickHz.most} times a second. `;
+  const odd = `Kick frequency reads ${short(hz)} Hz; a person kicks ${humanKickHz.low} to ${humanKickHz.high} times a second. `;
   if (better)
     return `${odd}Was this filmed in ${better.slowdown === 1 ? 'true speed' : 'slow motion'}? At ${slowdownWords(better.slowdown)} it reads ${short(better.hz)} Hz.`;
   return `${odd}Check the slow motion, and whether ${tooSlow ? 'kicks are missing' : 'kicks are marked twice'}.`;

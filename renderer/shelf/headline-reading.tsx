@@ -23,15 +23,21 @@ export function HeadlineReading({
   );
   const doubt = id === 'kick-frequency' ? kickDoubt(value, slowdown) : null;
   return (
-    <span className="headline" title={doubt ? kickDoubtWords(doubt) : undefined}>
-      <span>{definition?.label ?? id}</span>
-      <span>
-        <b>
-          {text.value} {text.spread}
-        </b>{' '}
-        {text.unit}
-        {doubt && <em className="headline-doubt"> slow motion right?</em>}
+    <>
+      <span className="headline">
+        <span>{definition?.label ?? id}</span>
+        <span>
+          <b>
+            {text.value} {text.spread}
+          </b>{' '}
+          {text.unit}
+        </span>
       </span>
-    </span>
+      {doubt && (
+        <span className="headline-doubt" title={kickDoubtWords(doubt)}>
+          Is the slow motion right?
+        </span>
+      )}
+    </>
   );
 }

@@ -1,8 +1,4 @@
-/**
- * Kick frequencies a human has, in Hz; wide on purpose (our bound: butterfly and dolphin kick lie near 1 to 3 Hz). A
- * reading outside is far more often a wrong slow-motion factor than a real kick.
- */
-export const plausibleKickHz = { least: 0.5, most: 4 } as const;
+import { humanKickHz } from './events/kick-rhythm';
 
 /** Slowdowns cameras commonly make: 60, 120, 240 and 480 pictures a second stored at 30, and none. */
 const commonSlowdowns = [1, 2, 4, 8, 16] as const;
@@ -22,10 +18,10 @@ export interface KickDoubt {
  */
 export function kickDoubt(hz: number, slowdown: number): KickDoubt | null {
   if (!(hz > 0) || !(slowdown > 0)) return null;
-  if (hz >= plausibleKickHz.least && hz <= plausibleKickHz.most) return null;
+  if (hz >= humanKickHz.low && hz <= humanKickHz.high) return null;
   const fitting = commonSlowdowns
     .map((each) => ({ slowdown: each, hz: (hz * each) / slowdown }))
-    .filter((each) => each.hz >= plausibleKickHz.least && each.hz <= plausibleKickHz.most)
+    .filter((each) => each.hz >= humanKickHz.low && each.hz <= humanKickHz.high)
     .sort((a, b) => Math.abs(Math.log(a.hz / usualHz)) - Math.abs(Math.log(b.hz / usualHz)));
-  return { hz, tooSlow: hz < plausibleKickHz.least, better: fitting[0] ?? null };
+  return { hz, tooSlow: hz < humanKickHz.low, better: fitting[0] ?? null };
 }

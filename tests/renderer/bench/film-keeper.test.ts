@@ -1,0 +1,152 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { createStore } from 'zustand/vanilla';
+import { failure, success } from '#core/host-contract/host-error';
+import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { aSwim } from '#tests/shared-core/swim-file/a-swim';
+import type { BenchSession, ClipStatus } from '../../../renderer/bench/bench-session';
+import { createFilmStore } from '../../../renderer/bench/bench-session';
+import { createFilmKeeper } from '../../../renderer/bench/film-keeper';
+import { createViewStore } from '../../../renderer/state/view-store';
+import type { FrameSource, OpenFrameSource } from '../../../renderer/video/frame-source';
+
+const swim = aSwim();
+
+/** A host whose clip and copy are as the test says, and a source that only notes that it was opened and closed. */
+function aBench(state: { clip: ClipStatus; copy: 'none' | 'ready'; decodable: boolean; job?: unknown }) {
+  const said: string[] = [];
+  const open: string[] = [];
+  const answers: Readonly<Record<string, () => unknown>> = {
+    'swim/read': () => success({ swim, revision: '', clipStatus: state.clip }),
+    'copy/look': () => success(state.copy === 'ready' ? { state: 'ready', bytes: 9 } : { state: 'none' }),
+    'copy/make': () => success({ jobId: 'job' }),
+    'job/look': () => success(state.job),
+    'job/cancel': () => success({}),
+  };
+  const openFrameSource: OpenFrameSource = async (input) => {
+    const address = 'address' in input ? input.address : '';
+    if (address === 'clip' && !state.decodable) return failure('unsupported-codec', { codec: 'hevc' });
+    open.push(address);
+    const source = {
+      facts: { width: 640, height: 360, table: tableFromRecord(swim.clip.frameTimes) },
+      show: async () => ({}),
+      close: () => open.splice(open.indexOf(address), 1),
+    };
+    return success(source as unknown as FrameSource);
+  };
+  const leaving = new AbortController();
+  const session = {
+    host: {
+      call: async (name: string) => answers[name]?.() ?? failure('not-found'),
+      clipAddress: () => 'clip',
+      copyAddress: () => 'copy',
+    },
+    document: { swim: () => swim },
+    view: createViewStore({ frame: 17 }),
+    film: createFilmStore(),
+    readings: createStore(() => ({})),
+    say: (words: string) => said.push(words),
+  } as unknown as BenchSession;
+  const keeper = createFilmKeeper(() => session, openFrameSource, leaving.signal);
+  return { session, keeper, said, open, state, leave: () => leaving.abort() };
+}
+
+describe('the film of an open swim', () => {
+  beforeEach(() => {
+    vi.useFakeTimers();
+  });
+  afterEach(() => {
+    vi.useRealTimers();
+  });
+
+  it('goes when its disk goes, is said to have gone, and comes back on the same frame', async () => {
+    const { session, keeper, said, open, state, leave } = aBench({
+      clip: 'present',
+      copy: 'none',
+      decodable: true,
+    });
+    await keeper.open('present');
+    expect(open).toEqual(['clip']);
+    state.clip = 'missing';
+    const watching = keeper.unreadable();
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(session.film.getState()).toMatchObject({
+      source: null,
+      trouble: { kind: 'missing', waiting: true },
+    });
+    expect(open).toEqual([]);
+    // another film of the same name is no way back
+    state.clip = 'changed';
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(session.film.getState()).toMatchObject({ source: null, trouble: { kind: 'changed' } });
+    state.clip = 'present';
+    await vi.advanceTimersByTimeAsync(5000);
+    await watching;
+    expect(session.film.getState().trouble).toBeNull();
+    expect(session.view.getState().frame).toBe(17);
+    expect(open).toEqual(['clip']);
+    expect(said).toEqual(['The clip is back']);
+    leave();
+  });
+
+  it('comes from a working copy where the window can’t decode the clip, and says so', async () => {
+    const bench = aBench({
+      clip: 'present',
+      copy: 'none',
+      decodable: false,
+      job: { state: 'running', share: 0.4, words: 'Making the working copy' },
+    });
+    const opening = bench.keeper.open('present');
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(bench.session.film.getState()).toMatchObject({
+      source: null,
+      copying: { why: 'needed', share: 0.4 },
+    });
+    bench.state.job = { state: 'done', result: { bytes: 9 } };
+    bench.state.copy = 'ready';
+    await vi.advanceTimersByTimeAsync(1000);
+    await opening;
+    expect(bench.session.film.getState()).toMatchObject({ from: 'copy', copying: null, trouble: null });
+    expect(bench.said.join()).toContain('frames and marks are those of the original');
+    expect(bench.open).toEqual(['copy']);
+  });
+
+  it('changes from a slow clip to its copy without losing the place, and closes the clip', async () => {
+    const bench = aBench({
+      clip: 'present',
+      copy: 'none',
+      decodable: true,
+      job: { state: 'running', share: null, words: '' },
+    });
+    await bench.keeper.open('present');
+    const before = bench.session.film.getState().source;
+    const making = bench.keeper.makeCopy('slow');
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(bench.session.film.getState().source).toBe(before);
+    bench.state.job = { state: 'done', result: { bytes: 9 } };
+    bench.state.copy = 'ready';
+    await vi.advanceTimersByTimeAsync(1000);
+    await making;
+    expect(bench.session.film.getState().from).toBe('copy');
+    expect(bench.session.view.getState().frame).toBe(17);
+    expect(bench.open).toEqual(['copy']);
+  });
+
+  it('offers to make the copy after it was stopped, or when it came out different', async () => {
+    const bench = aBench({
+      clip: 'present',
+      copy: 'none',
+      decodable: false,
+      job: { state: 'failed', error: { code: 'copy-differs', detail: { frames: 120, copied: 119 } } },
+    });
+    await bench.keeper.open('present');
+    const { trouble } = bench.session.film.getState();
+    expect(trouble?.kind === 'no-copy' && trouble.words).toContain('120 frames, the copy 119');
+  });
+
+  it('is shown from the copy while the clip itself is away', async () => {
+    const bench = aBench({ clip: 'missing', copy: 'ready', decodable: true });
+    await bench.keeper.open('missing');
+    expect(bench.session.film.getState()).toMatchObject({ from: 'copy', trouble: null });
+    expect(bench.said.join()).toContain('not there');
+  });
+});
