@@ -177,7 +177,7 @@ test('every kind of event can be marked by its pad, and the card tells the whole
   await card.getByLabel('Date').fill('2026-06-02');
   await card.getByLabel('Stroke').selectOption('butterfly');
   await card.getByLabel('Drill').fill('two right, two left');
-  await card.getByLabel('Arms').selectOption('one-arm-alternating');
+  await card.getByRole('combobox', { name: 'Arms', exact: true }).selectOption('one-arm-alternating');
   await card.getByLabel('Side up').selectOption('front');
   await card.getByLabel('Effort').selectOption('full');
   await card.getByLabel(/Distance/).fill('25');
