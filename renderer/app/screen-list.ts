@@ -12,6 +12,7 @@ export const screenList = [
   { name: 'shelf', label: 'Shelf', menuKey: 'Shift+Digit1' },
   { name: 'bench', label: 'Bench', menuKey: null },
   { name: 'pair', label: 'Pair', menuKey: 'Shift+Digit2' },
+  { name: 'trials', label: 'Trials', menuKey: 'Shift+Digit3' },
   { name: 'sets', label: 'Sets', menuKey: 'Shift+Digit4' },
   { name: 'season', label: 'Season', menuKey: 'Shift+Digit5' },
 ] as const satisfies readonly ListedScreen[];

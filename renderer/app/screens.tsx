@@ -7,6 +7,7 @@ import { SeasonScreen } from '../season/season-screen';
 import { SetsScreen } from '../sets/sets-screen';
 import { Shelf } from '../shelf/shelf';
 import type { ShelfMemory } from '../shelf/shelf-memory';
+import { TrialsScreen } from '../trials/trials-screen';
 import type { Say } from './notices';
 import { screenList, type ScreenName } from './screen-list';
 import { type Route, shelfRoute } from './use-route';
@@ -43,6 +44,7 @@ const screens: Readonly<Record<ScreenName, Render>> = {
       <ChoosePair key={first ?? ''} first={first ?? null} host={host} go={go} />
     ),
   season: ([swimmerId], { host }) => <SeasonScreen host={host} swimmerId={swimmerId ?? null} />,
+  trials: (ids, { host, say, go }) => <TrialsScreen ids={ids} host={host} say={say} go={go} />,
   sets: (ids, { host, say, go }) => <SetsScreen ids={ids} host={host} say={say} go={go} />,
 };
 

@@ -1,0 +1,177 @@
+import { useCallback, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
+import type { Drill } from '#core/practice/drill-schema';
+import { trialContrasts } from '#core/practice/trial-contrast';
+import { type TrialRow, trialRow } from '#core/practice/trial-row';
+import type { Trial } from '#core/practice/trial-schema';
+import { trialWarnings, trialWarningWords } from '#core/practice/trial-warning';
+import { emptySquad } from '#core/swim-file/squad-file';
+import type { Squad } from '#core/swim-file/squad-schema';
+import type { Command } from '../app/command';
+import { KeptText } from '../app/kept-field';
+import { KeySheetButton } from '../app/key-sheet-button';
+import { SaveState } from '../app/save-state';
+import type { ScreenProps } from '../app/screens';
+import { UndoButtons, undoCommands } from '../app/undo-buttons';
+import { useCommandKeys } from '../app/use-command-keys';
+import type { OpenKept } from '../state/open-kept';
+import { AddSwims } from './add-swims';
+import { movedRow, withSwims } from './new-trial';
+import { saveTrialCsv, saveTrialPage } from './save-trial';
+import { TrialContrastTable } from './trial-contrast-table';
+import { TrialOrder } from './trial-order';
+import { TrialPlots } from './trial-plots';
+import { TrialQuestion } from './trial-question';
+import { TrialTable } from './trial-table';
+import { trialTitle } from './trial-words';
+import { useSwimReadings } from './use-swim-readings';
+
+interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+  readonly kept: OpenKept<Trial>;
+  /** Null until the library is read. */
+  readonly squad: Squad | null;
+  readonly swims: readonly SwimSummary[];
+  readonly own: readonly Drill[];
+}
+
+/** One trial: the question, its repeats, the picture of them, what differs, and the order they are swum in. */
+export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Props) {
+  const { document } = kept;
+  const trial = useStore(document.store, (state) => state.value);
+  const squad = known ?? emptySquad;
+  const [adding, setAdding] = useState(false);
+  const swimIds = useMemo(() => trial.rows.map(({ swimId }) => swimId), [trial.rows]);
+  const read = useSwimReadings(host, swimIds, known);
+  const rows = useMemo(
+    (): readonly TrialRow[] =>
+      [...trial.rows]
+        .sort((a, b) => a.order - b.order)
+        .flatMap(({ swimId, order, tags }) => {
+          const found = read.swims.get(swimId);
+          return found?.ok ? [trialRow(found.swim, order, tags, found.readings)] : [];
+        }),
+    [trial.rows, read.swims],
+  );
+  const contrasts = useMemo(
+    () =>
+      trial.readings.flatMap((id) => {
+        const found = trialContrasts(rows, trial.factor, id);
+        return found.ok ? found.contrasts : [];
+      }),
+    [rows, trial.factor, trial.readings],
+  );
+  const change = useCallback(
+    (said: Partial<Trial>, name: string): void => {
+      document.run({ name, change: (draft) => void Object.assign(draft, structuredClone(said)) });
+    },
+    [document],
+  );
+  const csv = useCallback(async () => {
+    say(await saveTrialCsv(host, document.current(), rows));
+  }, [host, document, rows, say]);
+  const page = useCallback(async () => {
+    say(await saveTrialPage(host, { trial: document.current(), rows, contrasts, squad, own }));
+  }, [host, document, rows, contrasts, squad, own, say]);
+  const toList = useCallback(() => go({ screen: 'trials', ids: [] }), [go]);
+  const commands = useMemo(
+    (): readonly Command[] => [
+      { id: 'add', label: 'Choose swims', keys: ['a'], kind: 'view', run: () => setAdding(true) },
+      { id: 'csv', label: 'Table as CSV', keys: ['c'], kind: 'never', run: csv },
+      { id: 'page', label: 'One page as PDF', keys: ['p'], kind: 'never', run: page },
+      { id: 'list', label: 'All trials', keys: ['Escape'], kind: 'view', run: toList },
+      ...undoCommands(document),
+    ],
+    [csv, page, toList, document],
+  );
+  useCommandKeys('Trial', commands);
+  const warnings = trialWarnings(rows, trial.factor);
+  return (
+    <div className="sets trial">
+      <header className="sets-bar">
+        <button type="button" onClick={toList} title="All trials (Esc)">
+          ‹ Trials
+        </button>
+        <h1 className="unseen">{trialTitle(trial.title)}</h1>
+        <KeptText
+          className="plan-title"
+          aria-label="Title of the trial"
+          placeholder="What is asked, in one line"
+          maxLength={200}
+          value={trial.title}
+          onKeep={(title) => change({ title }, 'name the trial')}
+        />
+        {trial.invented && <em className="invented-tag">invented</em>}
+        <SaveState autosave={kept.autosave} what="trial" />
+        <UndoButtons document={document} />
+        <button type="button" onClick={() => void csv()} title="For a spreadsheet (C)">
+          CSV
+        </button>
+        <button type="button" onClick={() => void page()} title="A page to print (P)">
+          Page as PDF
+        </button>
+        <button type="button" className="primary" onClick={() => setAdding(true)} title="Choose swims (A)">
+          Choose swims…
+        </button>
+        <KeySheetButton />
+      </header>
+      <main className="trial-main">
+        <TrialQuestion trial={trial} rows={rows} onChange={change} />
+        {read.waiting > 0 && (
+          <output>
+            Reading {read.waiting} of {trial.rows.length} swims…
+          </output>
+        )}
+        {warnings.length > 0 && (
+          <ul className="message trial-warnings" aria-label="What may mislead">
+            {warnings.map((warning) => (
+              <li key={warning.code}>{trialWarningWords(warning)}</li>
+            ))}
+          </ul>
+        )}
+        <TrialTable
+          trial={trial}
+          rows={rows}
+          read={read.swims}
+          squad={squad}
+          own={own}
+          swims={swims}
+          onChoose={() => setAdding(true)}
+          onTags={(swimId, tags) =>
+            change(
+              { rows: trial.rows.map((each) => (each.swimId === swimId ? { ...each, tags } : each)) },
+              'say what was tried',
+            )
+          }
+          onMove={(swimId, by) => change({ rows: movedRow(trial.rows, swimId, by) }, 'change the order')}
+          onRemove={(swimId) => {
+            change({ rows: trial.rows.filter((each) => each.swimId !== swimId) }, 'leave a repeat out');
+            say('The repeat is left out; the swim is on the shelf.', {
+              label: 'Undo',
+              run: () => void document.undo(),
+            });
+          }}
+        />
+        <TrialContrastTable trial={trial} rows={rows} contrasts={contrasts} squad={squad} own={own} />
+        <TrialPlots trial={trial} rows={rows} own={own} squad={squad} />
+        <TrialOrder trial={trial} rows={rows} own={own} onChange={change} />
+      </main>
+      {adding && (
+        <AddSwims
+          swims={swims}
+          have={swimIds}
+          squad={squad}
+          onCancel={() => setAdding(false)}
+          onAdd={(chosen) => {
+            setAdding(false);
+            const invented = trial.rows.length === 0 && chosen.every(({ card }) => card.invented);
+            change(
+              { rows: withSwims(trial.rows, chosen), invented: trial.invented || invented },
+              'choose swims',
+            );
+          }}
+        />
+      )}
+    </div>
+  );
+}

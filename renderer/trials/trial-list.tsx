@@ -1,0 +1,147 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { errorWords } from '#core/host-contract/error-words';
+import type { HostError } from '#core/host-contract/host-error';
+import type { OperationOutput } from '#core/host-contract/operations';
+import type { Trial } from '#core/practice/trial-schema';
+import type { Command } from '../app/command';
+import { KeySheetButton } from '../app/key-sheet-button';
+import { ScreenMenu } from '../app/screen-menu';
+import type { ScreenProps } from '../app/screens';
+import { ThemeSwitch } from '../app/theme-switch';
+import { useCommandKeys } from '../app/use-command-keys';
+import { addressOf } from '../app/use-route';
+import { dayWords } from '../card/card-words';
+import { LibraryTrouble } from '../shelf/library-messages';
+import { makeId } from '../state/make-id';
+import { newTrial } from './new-trial';
+import { factorWords, trialTitle } from './trial-words';
+
+type Listed = OperationOutput<'trial/list'>;
+
+/** Every trial, the last changed first. */
+export function TrialList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
+  const [listed, setListed] = useState<Listed | null>(null);
+  const [trouble, setTrouble] = useState<HostError | null>(null);
+  const removed = useRef<readonly string[]>([]);
+  const load = useCallback(async () => {
+    const read = await host.call('trial/list', {});
+    if (read.ok) setListed(read.value);
+    setTrouble(read.ok ? null : read.error);
+  }, [host]);
+  useEffect(() => void load(), [load]);
+  const begin = useCallback(async () => {
+    const trial = newTrial(makeId(), new Date().toISOString());
+    const written = await host.call('trial/write', { trial, baseRevision: null });
+    if (written.ok) go({ screen: 'trials', ids: [trial.id] });
+    else setTrouble(written.error);
+  }, [host, go]);
+  const restore = useCallback(
+    async (id: string) => {
+      const done = await host.call('trial/restore', { id });
+      if (!done.ok) return setTrouble(done.error);
+      removed.current = removed.current.filter((each) => each !== id);
+      say('The trial is back.');
+      await load();
+    },
+    [host, load, say],
+  );
+  const remove = async (trial: Trial): Promise<void> => {
+    const done = await host.call('trial/remove', { id: trial.id });
+    if (!done.ok) return setTrouble(done.error);
+    removed.current = [...removed.current, trial.id];
+    await load();
+    say(`“${trialTitle(trial.title)}” is in the bin; its swims are where they were.`, {
+      label: 'Undo',
+      run: () => void restore(trial.id),
+    });
+  };
+  const commands = useMemo(
+    (): readonly Command[] => [
+      { id: 'begin', label: 'Begin a trial', keys: ['a'], kind: 'never', run: begin },
+      {
+        id: 'restore',
+        label: 'Bring back the trial last removed',
+        keys: ['$mod+z'],
+        kind: 'never',
+        enabled: () => removed.current.length > 0,
+        run: () => {
+          const last = removed.current.at(-1);
+          if (last) void restore(last);
+        },
+      },
+    ],
+    [begin, restore],
+  );
+  useCommandKeys('Trials', commands);
+  return (
+    <div className="sets">
+      <header className="shelf-bar">
+        <strong className="brand">Submark</strong>
+        <h1>Trials</h1>
+        <ScreenMenu />
+        <ThemeSwitch />
+        <KeySheetButton />
+        <button type="button" className="primary" onClick={() => void begin()} title="Begin a trial (A)">
+          Begin a trial
+        </button>
+      </header>
+      <main className="sets-list">
+        {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
+        {listed?.problems.map(({ name, code, detail }) => {
+          const { what, todo } = errorWords({ code, detail: { ...detail, name } });
+          return (
+            <p key={name} className="message message-trouble">
+              {what} {todo}
+            </p>
+          );
+        })}
+        {listed && listed.trials.length === 0 && <NoTrials onBegin={() => void begin()} />}
+        <ul>
+          {listed?.trials.map(({ trial }) => (
+            <li key={trial.id} className="practice-row">
+              <a href={addressOf({ screen: 'trials', ids: [trial.id] })}>
+                <strong>{trialTitle(trial.title)}</strong>
+                {trial.invented && <em className="invented-tag">invented</em>}
+                <span>
+                  By {factorWords(trial.factor)} · {trial.rows.length}{' '}
+                  {trial.rows.length === 1 ? 'repeat' : 'repeats'} · changed{' '}
+                  {dayWords(trial.changedAt.slice(0, 10))}
+                </span>
+              </a>
+              <button type="button" className="quiet" onClick={() => void remove(trial)}>
+                Remove<span className="unseen"> {trialTitle(trial.title)}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      </main>
+    </div>
+  );
+}
+
+function NoTrials({ onBegin }: { readonly onBegin: () => void }) {
+  return (
+    <section className="empty-shelf">
+      <h2>No trial yet</h2>
+      <p>A trial asks one question of one swimmer: which head, hip or arm position is faster?</p>
+      <ol>
+        <li>
+          <strong>Plan</strong> the repeats in a mixed order, so that tiredness and learning fall on all
+          alike. Count six kick cycles a repeat, never one breath.
+        </li>
+        <li>
+          <strong>Film and mark</strong> each repeat, and say on its card what was tried.
+        </li>
+        <li>
+          <strong>Choose</strong> the swims here. Each difference is called clear, or not yet, and how many
+          more repeats would settle it.
+        </li>
+      </ol>
+      <div className="dialog-foot">
+        <button type="button" className="primary" onClick={onBegin}>
+          Begin a trial
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,162 @@
+import { useState } from 'react';
+import type { Drill } from '#core/practice/drill-schema';
+import { underwaterCautions } from '#core/practice/caution';
+import { trialPlan, type TrialPlanFault } from '#core/practice/trial-plan';
+import { levelOf, type TrialRow } from '#core/practice/trial-row';
+import { advisedKickCycles } from '#core/practice/trial-warning';
+import type { Trial } from '#core/practice/trial-schema';
+import { depths, headPositions, hipPositions } from '#core/swim-file/condition-tags';
+import { CautionsList } from '../sets/cautions-list';
+import { sentence } from '../card/sentence';
+import { levelsAsked } from './levels-asked';
+import { levelWords } from './trial-words';
+
+interface Props {
+  readonly trial: Trial;
+  readonly rows: readonly TrialRow[];
+  readonly own: readonly Drill[];
+  readonly onChange: (said: Partial<Trial>, name: string) => void;
+}
+
+/** A whole number from the machine's own randomness: the one place where chance comes in. */
+function drawSeed(): number {
+  return crypto.getRandomValues(new Uint32Array(1))[0] ?? 0;
+}
+
+/** A random order to swim the repeats in, held against the order they were swum in. */
+export function TrialOrder({ trial, rows, own, onChange }: Props) {
+  const { factor, plan } = trial;
+  const present = levelsAsked(rows, factor);
+  const [text, setText] = useState<string | null>(null);
+  const [each, setEach] = useState(plan?.repeatsEach ?? 4);
+  const offered = plan?.conditions ?? (present.length >= 2 ? present : usual(trial));
+  const written = text ?? offered.map((level) => levelWords(factor, level, own)).join(', ');
+  const conditions =
+    text === null
+      ? offered
+      : text
+          .split(',')
+          .map((part) => part.trim().slice(0, 60))
+          .filter(Boolean);
+  const [fault, setFault] = useState<string | null>(null);
+  const draw = (): void => {
+    const seed = drawSeed();
+    const asked = trialPlan(conditions, each, seed);
+    setFault(asked.ok ? null : faultWords(asked.fault));
+    if (!asked.ok) return;
+    onChange({ plan: { seed, conditions: [...conditions], repeatsEach: each } }, 'draw an order');
+    setText(null);
+  };
+  const planned = plan ? trialPlan(plan.conditions, plan.repeatsEach, plan.seed) : null;
+  const swum = rows.map((row) => levelOf(row, factor));
+  return (
+    <section aria-label="Order of repeats" className="trial-order">
+      <h2>Order of repeats</h2>
+      <p>
+        Tiredness and learning mislead: who swims all of one kind first compares the hour, not the position. A
+        random order gives every condition once a round.
+      </p>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          draw();
+        }}
+      >
+        <label className="order-conditions">
+          Conditions, commas between
+          <input value={written} maxLength={600} onChange={(event) => setText(event.target.value)} />
+        </label>
+        <label>
+          Repeats of each
+          <input
+            type="number"
+            min="1"
+            max="50"
+            step="1"
+            value={each}
+            onChange={(event) => event.target.valueAsNumber >= 1 && setEach(event.target.valueAsNumber)}
+          />
+        </label>
+        <button type="submit">{plan ? 'Draw another order' : 'Draw an order'}</button>
+        {plan && (
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => onChange({ plan: null }, 'drop the planned order')}
+          >
+            Drop it
+          </button>
+        )}
+      </form>
+      {fault && (
+        <p className="field-fault" role="alert">
+          {fault}
+        </p>
+      )}
+      {(planned?.ok || rows.length > 0) && (
+        <ol className="order-list">
+          {Array.from({ length: Math.max(planned?.ok ? planned.repeats.length : 0, swum.length) }, (_, i) => {
+            const want = planned?.ok ? (planned.repeats[i]?.condition ?? null) : null;
+            const was = swum[i];
+            const differs = want !== null && was != null && want !== was;
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a place in the order is what it is
+              <li key={i} data-differs={differs || undefined}>
+                {want !== null && (
+                  <span>
+                    planned <b>{levelWords(factor, want, own)}</b>
+                  </span>
+                )}
+                {i < swum.length && (
+                  <span>
+                    swum <b>{was == null ? 'not said' : levelWords(factor, was, own)}</b>
+                    {differs ? ' △ other than planned' : ''}
+                  </span>
+                )}
+              </li>
+            );
+          })}
+        </ol>
+      )}
+      <p>
+        Each repeat: {advisedKickCycles} kick cycles or more in the picture, then up. Never counted in breath
+        holds, nor in metres under water.
+      </p>
+      <CautionsList codes={underwaterCautions} />
+    </section>
+  );
+}
+
+/** Conditions to begin with when fewer than two were swum yet. */
+function usual({ factor }: Trial): readonly string[] {
+  switch (factor.of) {
+    case 'head':
+      return headPositions;
+    case 'hips':
+      return hipPositions;
+    case 'depth':
+      return depths.slice(1, 3);
+    case 'arms':
+      return ['stretched', 'folded'];
+    case 'sideUp':
+      return ['front', 'back'];
+    case 'tag':
+      return [factor.tag, `not ${factor.tag}`];
+    case 'drill':
+    case 'aids':
+      return [];
+  }
+}
+
+function faultWords(fault: TrialPlanFault): string {
+  switch (fault.code) {
+    case 'too-few-conditions':
+      return 'Two conditions are the least.';
+    case 'condition-twice':
+      return sentence(`“${fault.condition}” is named twice.`);
+    case 'repeats-out-of-range':
+      return 'One to fifty repeats of each.';
+    case 'seed-not-whole':
+      return 'The order could not be drawn; try again.';
+  }
+}

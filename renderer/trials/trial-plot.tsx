@@ -1,0 +1,65 @@
+import * as Plot from '@observablehq/plot';
+import { useEffect, useRef } from 'react';
+import type { TrialPoint } from '#core/practice/trial-points';
+
+interface Props {
+  readonly title: string;
+  readonly points: readonly TrialPoint[];
+  readonly xLabel: string;
+  readonly yLabel: string;
+}
+
+/** Shapes and fills of the conditions in turn: the shape says the same as the colour. */
+const symbols = ['circle', 'square', 'triangle', 'diamond', 'star', 'cross'];
+const fills = ['var(--feet)', 'var(--hands)', 'var(--head)', 'var(--course)', 'var(--met)', 'var(--unmet)'];
+
+/** One reading against another: a point a repeat, with both 95 % intervals from marking as bars. */
+export function TrialPlot({ title, points, xLabel, yLabel }: Props) {
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const element = place.current;
+    if (!element) return;
+    const levels = [...new Set(points.map(({ level }) => level ?? 'not said'))];
+    const data = points.map((point) => ({
+      level: point.level ?? 'not said',
+      x: point.x.value,
+      y: point.y.value,
+      x1: point.x.value - point.x.half,
+      x2: point.x.value + point.x.half,
+      y1: point.y.value - point.y.half,
+      y2: point.y.value + point.y.half,
+    }));
+    const drawn = Plot.plot({
+      width: 440,
+      height: 300,
+      marginLeft: 52,
+      marginBottom: 42,
+      ariaLabel: title,
+      style: { background: 'transparent', color: 'inherit', fontSize: '13px', fontFamily: 'inherit' },
+      x: { label: xLabel, nice: true, labelArrow: 'none' },
+      y: { label: yLabel, nice: true, grid: true, labelArrow: 'none' },
+      symbol: {
+        domain: levels,
+        range: levels.map((_, i) => symbols[i % symbols.length] ?? 'circle'),
+        legend: true,
+      },
+      color: { domain: levels, range: levels.map((_, i) => fills[i % fills.length] ?? 'currentColor') },
+      marks: [
+        Plot.link(data, { x1: 'x1', x2: 'x2', y1: 'y', y2: 'y', strokeOpacity: 0.6 }),
+        Plot.link(data, { x1: 'x', x2: 'x', y1: 'y1', y2: 'y2', strokeOpacity: 0.6 }),
+        Plot.dot(data, {
+          x: 'x',
+          y: 'y',
+          symbol: 'level',
+          fill: 'level',
+          stroke: 'currentColor',
+          strokeWidth: 1.5,
+          r: 7,
+        }),
+      ],
+    });
+    element.replaceChildren(drawn);
+    return () => element.replaceChildren();
+  }, [title, points, xLabel, yLabel]);
+  return <div ref={place} className="trial-plot" />;
+}

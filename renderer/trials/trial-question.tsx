@@ -1,0 +1,94 @@
+import { catalogue } from '#core/measures/families';
+import { neverCompared } from '#core/practice/never-compared';
+import type { TrialRow } from '#core/practice/trial-row';
+import type { Trial } from '#core/practice/trial-schema';
+import { KeptText } from '../app/kept-field';
+import { sentence } from '../card/sentence';
+import { readingOrder } from '../readings/arrange-readings';
+import { groupWords } from '../readings/group-words';
+import { factorNames, factorWords, type PlainFactor } from './trial-words';
+
+interface Props {
+  readonly trial: Trial;
+  readonly rows: readonly TrialRow[];
+  readonly onChange: (said: Partial<Trial>, name: string) => void;
+}
+
+/** What the trial asks: which condition, by which readings. */
+export function TrialQuestion({ trial, rows, onChange }: Props) {
+  const tags = [...new Set(rows.flatMap(({ tags: { free } }) => free))].sort();
+  const { factor } = trial;
+  const value = factor.of === 'tag' ? `tag:${factor.tag}` : factor.of;
+  if (factor.of === 'tag' && !tags.includes(factor.tag)) tags.push(factor.tag);
+  return (
+    <section className="trial-question" aria-label="The question">
+      <label>
+        Compared by
+        <select
+          value={value}
+          onChange={(event) => {
+            const asked = event.target.value;
+            onChange(
+              {
+                factor: asked.startsWith('tag:')
+                  ? { of: 'tag', tag: asked.slice(4) }
+                  : { of: asked as PlainFactor },
+              },
+              'change what is compared',
+            );
+          }}
+        >
+          {factorNames.map((of) => (
+            <option key={of} value={of}>
+              {sentence(factorWords({ of }))}
+            </option>
+          ))}
+          {tags.map((tag) => (
+            <option key={tag} value={`tag:${tag}`}>
+              {sentence(factorWords({ of: 'tag', tag }))}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label className="trial-note">
+        Note
+        <KeptText maxLength={4000} value={trial.note} onKeep={(note) => onChange({ note }, 'write a note')} />
+      </label>
+      <details>
+        <summary>Readings asked about: {trial.readings.length}</summary>
+        <div className="trial-readings">
+          {readingOrder.map((group) => (
+            <fieldset key={group}>
+              <legend>{groupWords[group]}</legend>
+              {catalogue
+                .filter((each) => each.group === group && !neverCompared(each.id))
+                .map(({ id, label, brief }) => (
+                  <label key={id} title={brief}>
+                    <input
+                      type="checkbox"
+                      checked={trial.readings.includes(id)}
+                      disabled={!trial.readings.includes(id) && trial.readings.length >= 20}
+                      onChange={(event) =>
+                        onChange(
+                          {
+                            readings: event.target.checked
+                              ? [...trial.readings, id]
+                              : trial.readings.filter((each) => each !== id),
+                          },
+                          'change the readings',
+                        )
+                      }
+                    />
+                    {label}
+                  </label>
+                ))}
+            </fieldset>
+          ))}
+          <p className="caution">
+            Time, distance and kicks under water are never compared: chasing them is how swimmers black out.
+          </p>
+        </div>
+      </details>
+    </section>
+  );
+}

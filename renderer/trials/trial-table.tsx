@@ -1,0 +1,197 @@
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
+import { errorWords } from '#core/host-contract/error-words';
+import type { Drill } from '#core/practice/drill-schema';
+import { advisedKickCycles } from '#core/practice/trial-warning';
+import type { TrialRow } from '#core/practice/trial-row';
+import type { Trial } from '#core/practice/trial-schema';
+import { type ConditionTags, depths, headPositions, hipPositions } from '#core/swim-file/condition-tags';
+import type { Squad } from '#core/swim-file/squad-schema';
+import { addressOf } from '../app/use-route';
+import { aidsWords, conditionWords, dayWords } from '../card/card-words';
+import { readingLabel } from '../sets/drill-facts';
+import { levelsAsked } from './levels-asked';
+import { poolWords, valueWords } from './trial-words';
+import type { ReadSwim } from './use-swim-readings';
+
+interface Props {
+  readonly trial: Trial;
+  readonly rows: readonly TrialRow[];
+  readonly read: ReadonlyMap<string, ReadSwim>;
+  readonly squad: Squad;
+  readonly own: readonly Drill[];
+  readonly swims: readonly SwimSummary[];
+  readonly onChoose: () => void;
+  readonly onTags: (swimId: string, tags: ConditionTags) => void;
+  readonly onMove: (swimId: string, by: -1 | 1) => void;
+  readonly onRemove: (swimId: string) => void;
+}
+
+const asked = [
+  { of: 'head', label: 'Head', levels: headPositions },
+  { of: 'hips', label: 'Hips', levels: hipPositions },
+  { of: 'depth', label: 'Depth', levels: depths },
+] as const;
+
+/** Every repeat in the order swum: its conditions, its kick cycles, its readings. */
+export function TrialTable(props: Props) {
+  const { trial, rows, read, squad, own, swims, onChoose, onTags, onMove, onRemove } = props;
+  const lost = trial.rows.filter(({ swimId }) => read.get(swimId)?.ok === false);
+  if (trial.rows.length === 0)
+    return (
+      <section className="trial-empty">
+        <p>
+          No repeats yet. Choose swims of one swimmer that were swum alike but for what is asked; what was
+          tried is said on each swim’s card, or here.
+        </p>
+        <button type="button" className="primary" onClick={onChoose}>
+          Choose swims…
+        </button>
+      </section>
+    );
+  return (
+    <section aria-label="Repeats" className="trial-repeats">
+      <h2>Repeats, in the order swum</h2>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="scroll-sideways" tabIndex={0} aria-label="Table of repeats">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Order</th>
+              <th scope="col">Swim</th>
+              {asked.map(({ of, label }) => (
+                <th key={of} scope="col">
+                  {label}
+                </th>
+              ))}
+              <th scope="col">Tags</th>
+              <th scope="col">Aids</th>
+              <th scope="col">Kick cycles</th>
+              {trial.readings.map((id) => (
+                <th key={id} scope="col">
+                  {readingLabel(id)}
+                </th>
+              ))}
+              <th scope="col">
+                <span className="unseen">Leave out</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row, at) => (
+              <tr key={row.swimId}>
+                <td className="trial-order-cell">
+                  {at + 1}
+                  <button
+                    type="button"
+                    disabled={at === 0}
+                    aria-label={`Repeat ${at + 1} earlier`}
+                    onClick={() => onMove(row.swimId, -1)}
+                  >
+                    ↑
+                  </button>
+                  <button
+                    type="button"
+                    disabled={at === rows.length - 1}
+                    aria-label={`Repeat ${at + 1} later`}
+                    onClick={() => onMove(row.swimId, 1)}
+                  >
+                    ↓
+                  </button>
+                </td>
+                <th scope="row">
+                  <a href={addressOf({ screen: 'bench', ids: [row.swimId] })}>{dayWords(row.day)}</a>
+                  <small>{poolWords(row, squad, own)}</small>
+                </th>
+                {asked.map(({ of, levels }) => (
+                  <td key={of}>
+                    <select
+                      aria-label={`${of} of repeat ${at + 1}`}
+                      value={row.tags[of] ?? ''}
+                      onChange={(event) =>
+                        onTags(row.swimId, {
+                          ...row.tags,
+                          [of]: levels.find((each) => each === event.target.value) ?? null,
+                        })
+                      }
+                    >
+                      <option value="">–</option>
+                      {levels.map((level) => (
+                        <option key={level} value={level}>
+                          {conditionWords(of, level)}
+                        </option>
+                      ))}
+                    </select>
+                  </td>
+                ))}
+                <td>{row.tags.free.join(', ')}</td>
+                <td>{row.work.aids.length > 0 ? aidsWords([...row.work.aids]) : 'none'}</td>
+                <td className="number">{cyclesWords(row.kickCycles)}</td>
+                {trial.readings.map((id) => {
+                  const found = row.values.get(id);
+                  return (
+                    <td key={id} className="number">
+                      {found ? valueWords(id, found.value, found.unit, found.ownVariance) : '–'}
+                    </td>
+                  );
+                })}
+                <td>
+                  <button
+                    type="button"
+                    className="quiet"
+                    aria-label={`Leave repeat ${at + 1} out`}
+                    onClick={() => onRemove(row.swimId)}
+                  >
+                    ✕
+                  </button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      {cardsDiffer(rows, swims).length > 0 && (
+        <p>
+          {cardsDiffer(rows, swims).length === 1 ? 'One card says' : 'Some cards say'} something else by now.{' '}
+          <button
+            type="button"
+            onClick={() => {
+              for (const { id, card } of cardsDiffer(rows, swims)) onTags(id, card.conditions);
+            }}
+          >
+            Take the cards’ words
+          </button>
+        </p>
+      )}
+      {lost.map(({ swimId }) => {
+        const found = read.get(swimId);
+        if (!found || found.ok) return null;
+        return (
+          <p key={swimId} className="message message-trouble">
+            {errorWords(found.error).what}{' '}
+            <button type="button" onClick={() => onRemove(swimId)}>
+              Leave it out
+            </button>
+          </p>
+        );
+      })}
+      <p className="caution">
+        ± is what marking alone could have moved the value. A repeat is counted in kick cycles,{' '}
+        {advisedKickCycles} or more; nobody holds their breath for a reading.{' '}
+        {levelsAsked(rows, trial.factor).length < 2 && 'Two conditions are the least to compare.'}
+      </p>
+    </section>
+  );
+}
+
+function cyclesWords(cycles: number | null): string {
+  if (cycles === null) return 'not marked';
+  return cycles < advisedKickCycles ? `${cycles} △ few` : `${cycles}`;
+}
+
+/** Swims whose card says other conditions than the trial. */
+function cardsDiffer(rows: readonly TrialRow[], swims: readonly SwimSummary[]): readonly SwimSummary[] {
+  return rows.flatMap(({ swimId, tags }) => {
+    const swim = swims.find(({ id }) => id === swimId);
+    return swim && JSON.stringify(swim.card.conditions) !== JSON.stringify(tags) ? [swim] : [];
+  });
+}

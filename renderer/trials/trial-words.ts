@@ -1,0 +1,95 @@
+import { drillById } from '#core/practice/drill-library';
+import type { Drill } from '#core/practice/drill-schema';
+import { workPhrase } from '#core/practice/item-phrase';
+import type { TrialFactor, TrialRow } from '#core/practice/trial-row';
+import type { ReadingUnit } from '#core/measures/reading';
+import type { Squad } from '#core/swim-file/squad-schema';
+import type { SwimCard } from '#core/swim-file/swim-schema';
+import { aidWords, armWords, conditionWords, sideWords } from '../card/card-words';
+import { sentence } from '../card/sentence';
+import { formatReading } from '../readings/format-reading';
+
+const plainFactors = {
+  head: 'head position',
+  hips: 'hip position',
+  depth: 'depth',
+  arms: 'arms',
+  sideUp: 'side up',
+  drill: 'drill',
+  aids: 'aids',
+} as const;
+export type PlainFactor = keyof typeof plainFactors;
+export const factorNames = Object.keys(plainFactors) as readonly PlainFactor[];
+
+export function factorWords(factor: TrialFactor): string {
+  return factor.of === 'tag' ? `tag “${factor.tag}”` : plainFactors[factor.of];
+}
+
+/** A level of the factor as the coach says it. */
+export function levelWords(factor: TrialFactor, level: string, own: readonly Drill[]): string {
+  switch (factor.of) {
+    case 'head':
+    case 'hips':
+    case 'depth':
+      return conditionWords(factor.of, level);
+    case 'arms':
+      return armWords[level as SwimCard['arms']] ?? level;
+    case 'sideUp':
+      return sideWords[level as SwimCard['sideUp']] ?? level;
+    case 'drill':
+      return level === 'plain' ? 'plain stroke' : (drillById(level, own)?.name ?? level);
+    case 'aids':
+      return level === 'none'
+        ? 'without aids'
+        : level
+            .split('+')
+            .map((aid) => aidWords[aid as SwimCard['aids'][number]] ?? aid)
+            .join(' and ');
+    case 'tag':
+      return level;
+  }
+}
+
+/** Whose repeats these are and how they were swum: what is held against each other is alike in this. */
+export function poolWords(row: TrialRow, squad: Squad, own: readonly Drill[]): string {
+  const name = squad.swimmers.find(({ id }) => id === row.swimmerId)?.name ?? 'Not named';
+  return `${name}: ${workPhrase(row.work, drillById(row.work.drill, own)?.name ?? null)}`;
+}
+
+const normal975 = 1.959964;
+
+/** A value with half of its 95 % interval from marking: "1.24 ± 0.05 m/s". */
+export function valueWords(id: string, value: number, unit: ReadingUnit, ownVariance: number): string {
+  const half = normal975 * Math.sqrt(ownVariance);
+  const text = formatReading({ id, value, unit, interval: { low: value - half, high: value + half } }, 2);
+  return `${text.value} ${text.spread} ${text.unit}`.trim();
+}
+
+/** A difference with both ends of its interval: "+0.12 (+0.03 to +0.21) m/s". */
+export function differenceWords(difference: number, low: number, high: number, unit: ReadingUnit): string {
+  const half = (high - low) / 2;
+  const text = formatReading({ id: '', value: difference, unit, interval: { low, high } }, 2);
+  const digits = text.value.split('.')[1]?.length ?? 0;
+  const signed = (value: number): string => {
+    const plain = Math.abs(value).toFixed(digits);
+    return Number(plain) === 0 ? plain : `${value < 0 ? '−' : '+'}${plain}`;
+  };
+  if (!(half > 0)) return `${signed(difference)} ${text.unit}`.trim();
+  return `${signed(difference)} (${signed(low)} to ${signed(high)}) ${text.unit}`.trim();
+}
+
+export const trialTitle = (title: string): string => title.trim() || 'Trial without a title';
+
+export function repeatsWords(
+  more: { readonly first: number; readonly second: number } | null,
+  first: string,
+  second: string,
+): string {
+  if (more === null) return 'More than 200 of each: not to be settled this way.';
+  if (more.first + more.second === 0) return 'No more needed.';
+  const parts = [
+    more.first > 0 ? `${more.first} more of “${first}”` : '',
+    more.second > 0 ? `${more.second} more of “${second}”` : '',
+  ];
+  return sentence(`${parts.filter(Boolean).join(' and ')}.`);
+}

@@ -1,0 +1,19 @@
+import type { ScreenProps } from '../app/screens';
+import { TrialList } from './trial-list';
+import { TrialPage } from './trial-page';
+import '../card/card.css';
+import '../shelf/shelf.css';
+import '../sets/sets.css';
+import './trials.css';
+
+interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+  /** None: all trials; else the trial's id. */
+  readonly ids: readonly string[];
+}
+
+/** Where repeats under different conditions are compared. */
+export function TrialsScreen({ ids, host, say, go }: Props) {
+  const [id] = ids;
+  if (id === undefined) return <TrialList host={host} say={say} go={go} />;
+  return <TrialPage key={id} id={id} host={host} say={say} go={go} />;
+}
