@@ -100,7 +100,7 @@ function ContrastRow({ contrast, trial, own }: RowProps) {
         {contrast.first.swimIds.length} · {contrast.second.swimIds.length}
       </td>
       <td className="number">{words.difference}</td>
-      <td>{words.verdictWords}</td>
+      <td className="number">{words.verdictWords}</td>
       <td>{words.settle}</td>
     </tr>
   );

@@ -30,13 +30,19 @@ export function TrialOrder({ trial, rows, own, onChange }: Props) {
   const [text, setText] = useState<string | null>(null);
   const [each, setEach] = useState(plan?.repeatsEach ?? 4);
   const offered = plan?.conditions ?? (present.length >= 2 ? present : usual(trial));
+  // a level written in the coach's words is that level, so that it can be held against what was swum
+  const levels = [...new Set([...offered, ...present, ...usual(trial)])];
+  const levelNamed = (words: string): string =>
+    levels.find(
+      (level) => levelWords(factor, level, own).toLocaleLowerCase() === words.toLocaleLowerCase(),
+    ) ?? words;
   const written = text ?? offered.map((level) => levelWords(factor, level, own)).join(', ');
   const conditions =
     text === null
       ? offered
       : text
           .split(',')
-          .map((part) => part.trim().slice(0, 60))
+          .map((part) => levelNamed(part.trim().slice(0, 60)))
           .filter(Boolean);
   const [fault, setFault] = useState<string | null>(null);
   const draw = (): void => {

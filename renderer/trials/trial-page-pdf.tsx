@@ -19,6 +19,7 @@ const style = StyleSheet.create({
   headRow: { flexDirection: 'row', paddingVertical: 2 },
   cell: { flex: 1, paddingRight: 6 },
   wide: { flex: 2.2, paddingRight: 6 },
+  widest: { flex: 3, paddingRight: 6 },
   bold: { fontFamily: 'Helvetica-Bold' },
   plots: { flexDirection: 'row', flexWrap: 'wrap' },
   foot: { position: 'absolute', bottom: 18, left: 32, right: 32, fontSize: 7.5, color: '#333' },
@@ -33,8 +34,10 @@ function plain(words: string): string {
 }
 
 /** Most repeats and pictures that a page holds; the CSV has them all. */
-const mostRows = 16;
+const mostRows = 14;
+const mostContrasts = 12;
 const mostPlots = 3;
+const roomyLines = 20;
 
 /** A trial on one A4 page, lying: the differences, the repeats, and speed against posture. */
 export function trialPagePdf(paper: TrialOnPaper): Promise<Blob> {
@@ -50,7 +53,12 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
       ),
     ]),
   ];
-  const plots = plotsOf(trial, rows).slice(0, mostPlots);
+  const shown = contrasts.slice(0, mostContrasts);
+  const shownRows = rows.slice(0, mostRows);
+  const pools = [...new Set(shown.map(({ pool }) => pool))];
+  // a page that is full of lines has no room left for pictures
+  const crowded = shown.length + pools.length + shownRows.length + warnings.length > roomyLines;
+  const plots = crowded ? [] : plotsOf(trial, rows).slice(0, mostPlots);
   const level = (name: string): string => levelWords(trial.factor, name, own);
   return (
     <Document title={trialTitle(trial.title)} creator="Submark" producer="Submark">
@@ -67,26 +75,37 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
         ))}
         <Text style={style.head}>Differences, Welch 95 %</Text>
         {contrasts.length === 0 && <Text>Nothing can be compared yet.</Text>}
-        {contrasts.slice(0, mostRows).map((each) => {
-          const first = level(each.first.level);
-          const second = level(each.second.level);
-          const words = contrastWords(each, first, second);
-          const row = rows.find((other) => poolOf(other, trial.factor) === each.pool);
+        {pools.map((pool) => {
+          const row = rows.find((each) => poolOf(each, trial.factor) === pool);
           return (
-            <View
-              key={`${each.pool} ${each.readingId} ${each.unit} ${each.first.level} ${each.second.level}`}
-              style={style.row}
-              wrap={false}
-            >
-              <Text style={style.wide}>{plain(row ? poolWords(row, squad, own) : '')}</Text>
-              <Text style={[style.cell, style.bold]}>{readingLabel(each.readingId)}</Text>
-              <Text style={style.wide}>{plain(`${first} → ${second}`)}</Text>
-              <Text style={style.wide}>{plain(words.difference)}</Text>
-              <Text style={[style.cell, style.bold]}>{plain(words.verdictWords)}</Text>
-              <Text style={style.wide}>{plain(words.settle)}</Text>
+            <View key={pool}>
+              <Text style={style.quiet}>{plain(row ? poolWords(row, squad, own) : '')}</Text>
+              {shown
+                .filter((each) => each.pool === pool)
+                .map((each) => {
+                  const first = level(each.first.level);
+                  const second = level(each.second.level);
+                  const words = contrastWords(each, first, second);
+                  return (
+                    <View
+                      key={`${each.readingId} ${each.unit} ${each.first.level} ${each.second.level}`}
+                      style={style.row}
+                      wrap={false}
+                    >
+                      <Text style={[style.wide, style.bold]}>{readingLabel(each.readingId)}</Text>
+                      <Text style={style.wide}>{plain(`${first} → ${second}`)}</Text>
+                      <Text style={style.wide}>{plain(words.difference)}</Text>
+                      <Text style={[style.cell, style.bold]}>{plain(words.verdictWords)}</Text>
+                      <Text style={style.widest}>{plain(words.settle)}</Text>
+                    </View>
+                  );
+                })}
             </View>
           );
         })}
+        {contrasts.length > shown.length && (
+          <Text>{contrasts.length - shown.length} more differences are on the screen.</Text>
+        )}
         <Text style={style.head}>Repeats, in the order swum (± from marking)</Text>
         <View style={style.headRow}>
           <Text style={style.cell}>Day</Text>
@@ -98,7 +117,7 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
             </Text>
           ))}
         </View>
-        {rows.slice(0, mostRows).map((row, i) => {
+        {shownRows.map((row, i) => {
           const at = levelOf(row, trial.factor);
           return (
             <View key={row.swimId} style={style.row} wrap={false}>
@@ -118,7 +137,7 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
             </View>
           );
         })}
-        {rows.length > mostRows && <Text>{rows.length - mostRows} more are in the CSV.</Text>}
+        {rows.length > shownRows.length && <Text>{rows.length - shownRows.length} more are in the CSV.</Text>}
         <View style={style.plots} wrap={false}>
           {plots.map((plot) => (
             <SmallPlot
