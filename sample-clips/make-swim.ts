@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFile, writeFile } from 'node:fs/promises';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { noTags } from '#core/swim-file/condition-tags';
-import { type Squad, squadFileVersion } from '#core/swim-file/squad-schema';
+import { type Squad, squadFileVersion, type Swimmer } from '#core/swim-file/squad-schema';
 import { serialiseSwim } from '#core/swim-file/swim-file';
 import {
   emptyScene,
@@ -119,7 +119,8 @@ export async function writeSwim(
               }
             : null,
         };
-  const stamp = `${scenario.card.date}T16:30:00Z`;
+  const { tags = [], ...card } = scenario.card;
+  const stamp = `${card.date}T16:30:00Z`;
   const swim: Swim = {
     format: 'submark-swim',
     version: swimFileVersion,
@@ -144,11 +145,11 @@ export async function writeSwim(
       },
     },
     card: {
-      ...scenario.card,
-      aids: [...scenario.card.aids],
-      note: scenario.card.note ?? '',
+      ...card,
+      aids: [...card.aids],
+      note: card.note ?? '',
       view: 'side',
-      conditions: noTags,
+      conditions: { ...noTags, free: [...tags] },
       invented: true,
     },
     scene,
@@ -169,14 +170,16 @@ export async function writeSquad(file: string): Promise<void> {
     birthYear: number,
     bodyTable: 'female' | 'male',
     streamlineMetres: number,
-  ) => ({
+    strokes: readonly [low: number, high: number],
+  ): Swimmer => ({
     id,
     name,
     birthYear,
     bodyTable,
     streamlineMetres,
     consent,
-    targets: [],
+    // strokes a length: made up, as a coach would set them for one swimmer
+    targets: [{ reading: 'stroke-count', low: strokes[0], high: strokes[1], from: '2026-05-01' }],
     invented: true,
   });
   const squad: Squad = {
@@ -184,14 +187,15 @@ export async function writeSquad(file: string): Promise<void> {
     version: squadFileVersion,
     swimmers: [
       {
-        ...swimmer('pip', 'Pip', 2010, 'female', 2.3),
+        ...swimmer('pip', 'Pip', 2010, 'female', 2.3, [9, 11]),
         targets: [
           { reading: 'kick1-top-to-entry', low: -40, high: 40, from: null },
           { reading: 'kick2-bottom-to-exit', low: -120, high: 0, from: null },
+          { reading: 'stroke-count', low: 9, high: 11, from: '2026-05-01' },
         ],
       },
-      swimmer('juno', 'Juno', 2008, 'female', 2.3),
-      swimmer('ansel', 'Ansel', 2009, 'male', 2.3),
+      swimmer('juno', 'Juno', 2008, 'female', 2.3, [8, 10]),
+      swimmer('ansel', 'Ansel', 2009, 'male', 2.3, [8, 9]),
     ],
   };
   await writeFile(file, `${JSON.stringify(squad, null, 2)}\n`);

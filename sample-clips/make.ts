@@ -1,6 +1,7 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { makeClip } from './make-clip';
+import { writeMonth } from './make-month';
 import { makeTruth, writeTruth } from './make-truth';
 import { writeSquad, writeSwim } from './make-swim';
 import { scenarios } from './scenario';
@@ -19,3 +20,4 @@ for (const scenario of scenarios) {
   console.log(`${scenario.file}: ${clip.table.starts.length} pictures, ${Math.round(clip.bytes / 1024)} KiB`);
 }
 await writeSquad(`${here}library/squad.json`);
+await writeMonth(`${here}library`);

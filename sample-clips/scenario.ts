@@ -16,7 +16,11 @@ export interface Scenario {
   /** Pictures a second as stored. */
   readonly storedRate: number;
   readonly shape: 'plain' | 'vp9' | 'slow-motion' | 'phone';
-  readonly card: Omit<SwimCard, 'invented' | 'view' | 'note' | 'conditions'> & { readonly note?: string };
+  readonly card: Omit<SwimCard, 'invented' | 'view' | 'note' | 'conditions'> & {
+    readonly note?: string;
+    /** Free tags, for trials. */
+    readonly tags?: readonly string[];
+  };
   /** Share of the swim that is marked, from its start. */
   readonly marked: number;
   /** Body lines are laid on the frames of events, and on every so many frames besides; 0: on events only. */
@@ -170,7 +174,7 @@ export const scenarios: readonly Scenario[] = [
     pictures: 252,
     storedRate: 60,
     shape: 'plain',
-    card: { ...card, aids: [], date: '2026-05-07', note: 'Second kick comes late.' },
+    card: { ...card, aids: [], date: '2026-05-07', note: 'Second kick comes late.', tags: ['kick 2 late'] },
     marked: 1,
     lineEvery: 0,
     withScale: true,
