@@ -1,0 +1,84 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { parseTrial } from '#core/practice/trial-schema';
+import { expect, test } from './app-fixture';
+import { layTrialSwims } from './trial-swims';
+
+async function broken(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')}`));
+}
+
+test('a coach finds which head position is faster, and is told when the order misleads', async ({
+  page,
+  app,
+}) => {
+  await expect(page.locator('.swim-tile-open')).toHaveCount(7);
+  await layTrialSwims(app.library);
+  await page.reload();
+  await expect(page.locator('.swim-tile-open')).toHaveCount(15);
+  await page.keyboard.press('Shift+Digit3');
+  await page.getByRole('button', { name: 'Begin a trial' }).first().click();
+  await page.getByLabel('Title of the trial').fill('Head low or high?');
+  expect(await broken(page)).toEqual([]);
+
+  await page.getByRole('button', { name: 'Choose swims…' }).first().click();
+  await page.getByRole('combobox', { name: 'Head', exact: true }).selectOption('low');
+  await expect(page.locator('.add-list li')).toHaveCount(4);
+  await page.getByRole('combobox', { name: 'Head', exact: true }).selectOption('');
+  await page.getByRole('combobox', { name: 'Arms', exact: true }).selectOption('stretched');
+  await page.getByRole('combobox', { name: 'Swimmer' }).selectOption('Juno');
+  await page.getByLabel(/^All \d+ shown/).check();
+  expect(await broken(page)).toEqual([]);
+  await page.getByRole('button', { name: /into the trial/ }).click();
+
+  const differences = page.getByRole('region', { name: 'Table of differences' });
+  const speed = differences.getByRole('row', { name: /^Speed of the hips/ });
+  await expect(speed).toContainText('clear');
+  await expect(speed).toContainText('4 · 4');
+  await expect(differences.getByRole('row', { name: /^Kick frequency/ })).toContainText('not yet');
+  await expect(page.locator('.trial-plot svg').first()).toBeVisible();
+  await page.getByText('The same as a table').first().click();
+  expect(await broken(page)).toEqual([]);
+
+  // all of one kind first: the warning comes, and undo takes it away again
+  const warning = page.getByText(/All repeats of “(low|high)” came first/);
+  await expect(warning).toHaveCount(0);
+  await page.getByRole('button', { name: 'Repeat 4 earlier' }).click();
+  await expect(page.locator('[data-save="saved"]')).toBeVisible();
+  await page.getByRole('button', { name: 'Undo' }).click();
+
+  // a random order, held against what was swum
+  await page.getByRole('button', { name: 'Draw an order' }).click();
+  await expect(page.locator('.order-list li')).toHaveCount(8);
+  await expect(page.getByText('Never counted in breath holds', { exact: false })).toBeVisible();
+
+  await page.getByRole('button', { name: 'CSV' }).click();
+  await expect(page.getByText(/Saved: .*trial\.csv/)).toBeVisible();
+  await page.getByRole('button', { name: 'Page as PDF' }).click();
+  await expect(page.getByText(/Saved: .*trial\.pdf/)).toBeVisible();
+  const exported = readdirSync(path.join(app.library, 'exports'));
+  const csv = exported.find((name) => name.endsWith('.csv')) ?? '';
+  expect(readFileSync(path.join(app.library, 'exports', csv), 'utf8').split('\r\n')).toHaveLength(10);
+  const pdf = exported.find((name) => name.endsWith('.pdf')) ?? '';
+  expect(
+    readFileSync(path.join(app.library, 'exports', pdf))
+      .subarray(0, 5)
+      .toString(),
+  ).toBe('%PDF-');
+
+  await expect(page.locator('[data-save="saved"]')).toBeVisible();
+  const kept = readdirSync(path.join(app.library, 'trials')).filter((name) =>
+    /^[0-9a-f-]+\.json$/.test(name),
+  );
+  const parsed = parseTrial(readFileSync(path.join(app.library, 'trials', kept[0] ?? ''), 'utf8'));
+  expect(parsed.ok && parsed.value.rows).toHaveLength(8);
+  expect(parsed.ok && parsed.value.plan?.repeatsEach).toBe(4);
+
+  // the sample trial says of itself that two repeats settle nothing
+  await page.getByRole('button', { name: '‹ Trials' }).click();
+  await page.getByRole('link', { name: /late second kick/ }).click();
+  await expect(differences.getByRole('row', { name: /^Speed of the hips/ })).toContainText('too few');
+});
