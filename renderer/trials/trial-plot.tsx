@@ -58,6 +58,10 @@ export function TrialPlot({ title, points, xLabel, yLabel }: Props) {
         }),
       ],
     });
+    // one picture with one name: groups inside it may carry none of their own
+    for (const group of drawn.querySelectorAll('g[aria-label]')) group.removeAttribute('aria-label');
+    const picture = drawn.matches('svg') ? drawn : drawn.querySelector('svg[aria-label]');
+    picture?.setAttribute('role', 'img');
     element.replaceChildren(drawn);
     return () => element.replaceChildren();
   }, [title, points, xLabel, yLabel]);

@@ -43,16 +43,24 @@ test('a coach finds which head position is faster, and is told when the order mi
   await page.getByText('The same as a table').first().click();
   expect(await broken(page)).toEqual([]);
 
-  // all of one kind first: the warning comes, and undo takes it away again
-  const warning = page.getByText(/All repeats of “(low|high)” came first/);
+  // a swim whose card says nothing of the head is left out, and that is said
+  await expect(page.getByText('The condition is not said for one swim, left out here.')).toBeVisible();
+
+  // all of one kind first: the warning comes, and goes when the order is mixed again
+  const warning = page.getByText(/All repeats of “low” came first/);
   await expect(warning).toHaveCount(0);
-  await page.getByRole('button', { name: 'Repeat 4 earlier' }).click();
-  await expect(page.locator('[data-save="saved"]')).toBeVisible();
+  for (let at = 1; at <= 9; at++)
+    await page.getByLabel(`head of repeat ${at}`).selectOption(at <= 4 ? 'low' : 'high');
+  await expect(warning).toBeVisible();
+  await page.getByRole('button', { name: 'Repeat 5 earlier' }).click();
+  await expect(warning).toHaveCount(0);
   await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(warning).toBeVisible();
 
   // a random order, held against what was swum
+  await page.getByLabel('Repeats of each').fill('5');
   await page.getByRole('button', { name: 'Draw an order' }).click();
-  await expect(page.locator('.order-list li')).toHaveCount(8);
+  await expect(page.locator('.order-list li')).toHaveCount(10);
   await expect(page.getByText('Never counted in breath holds', { exact: false })).toBeVisible();
 
   await page.getByRole('button', { name: 'CSV' }).click();
@@ -61,7 +69,7 @@ test('a coach finds which head position is faster, and is told when the order mi
   await expect(page.getByText(/Saved: .*trial\.pdf/)).toBeVisible();
   const exported = readdirSync(path.join(app.library, 'exports'));
   const csv = exported.find((name) => name.endsWith('.csv')) ?? '';
-  expect(readFileSync(path.join(app.library, 'exports', csv), 'utf8').split('\r\n')).toHaveLength(10);
+  expect(readFileSync(path.join(app.library, 'exports', csv), 'utf8').split('\r\n')).toHaveLength(11);
   const pdf = exported.find((name) => name.endsWith('.pdf')) ?? '';
   expect(
     readFileSync(path.join(app.library, 'exports', pdf))
@@ -74,8 +82,8 @@ test('a coach finds which head position is faster, and is told when the order mi
     /^[0-9a-f-]+\.json$/.test(name),
   );
   const parsed = parseTrial(readFileSync(path.join(app.library, 'trials', kept[0] ?? ''), 'utf8'));
-  expect(parsed.ok && parsed.value.rows).toHaveLength(8);
-  expect(parsed.ok && parsed.value.plan?.repeatsEach).toBe(4);
+  expect(parsed.ok && parsed.value.rows).toHaveLength(9);
+  expect(parsed.ok && parsed.value.plan?.repeatsEach).toBe(5);
 
   // the sample trial says of itself that two repeats settle nothing
   await page.getByRole('button', { name: '‹ Trials' }).click();
