@@ -98,7 +98,11 @@ export function DeckRow(props: Props) {
           aria-label={`Time of ${name}`}
           placeholder="m:ss.t"
           value={entry?.timeSeconds ?? null}
-          textOf={(seconds) => (seconds === null ? '' : clockWords(seconds))}
+          textOf={(seconds) => {
+            if (seconds === null) return '';
+            // a watch is read to the tenth, the round one too
+            return Number.isInteger(seconds) ? `${clockWords(seconds)}.0` : clockWords(seconds);
+          }}
           readOf={(text) => {
             if (text.trim() === '') return null;
             const seconds = secondsOf(text);
