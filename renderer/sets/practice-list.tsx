@@ -1,11 +1,9 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { errorWords } from '#core/host-contract/error-words';
-import type { HostError } from '#core/host-contract/host-error';
-import type { OperationOutput } from '#core/host-contract/operations';
+import { useCallback, useMemo } from 'react';
 import type { Practice } from '#core/practice/practice-schema';
 import { practiceTotals } from '#core/practice/practice-totals';
 import { unfoldItem } from '#core/practice/unfold-item';
 import type { Command } from '../app/command';
+import { KeptProblems } from '../app/kept-messages';
 import { KeySheetButton } from '../app/key-sheet-button';
 import { ScreenMenu } from '../app/screen-menu';
 import type { ScreenProps } from '../app/screens';
@@ -16,21 +14,18 @@ import { dayWords } from '../card/card-words';
 import { isoDayOf } from '../card/remembered-card';
 import { LibraryTrouble } from '../shelf/library-messages';
 import { makeId } from '../state/make-id';
+import { useKeptList } from '../state/use-kept-list';
+import { practiceListing } from './practice-kind';
 import { newPractice, planAgain } from './new-practice';
 import { metresWords, titleOf } from './sets-words';
 
-type Listed = OperationOutput<'practice/list'>;
-
 /** Every practice, the latest first; from here one is planned, planned again, or taken away. */
 export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
-  const [listed, setListed] = useState<Listed | null>(null);
-  const [trouble, setTrouble] = useState<HostError | null>(null);
-  const load = useCallback(async () => {
-    const read = await host.call('practice/list', {});
-    if (read.ok) setListed(read.value);
-    setTrouble(read.ok ? null : read.error);
-  }, [host]);
-  useEffect(() => void load(), [load]);
+  const { listed, trouble, setTrouble, load, remove, restoreLast, canRestore } = useKeptList(
+    practiceListing,
+    host,
+    say,
+  );
 
   const open = useCallback((id: string) => go({ screen: 'sets', ids: [id] }), [go]);
   const keep = useCallback(
@@ -39,7 +34,7 @@ export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say'
       if (written.ok) open(practice.id);
       else setTrouble(written.error);
     },
-    [host, open],
+    [host, open, setTrouble],
   );
   const plan = useCallback(async () => {
     const library = await host.call('library/open', {});
@@ -47,24 +42,6 @@ export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say'
     const now = new Date();
     await keep(newPractice(makeId(), isoDayOf(now.getTime()), now.toISOString(), swimmers.slice(0, 200)));
   }, [host, keep]);
-  const removed = useRef<readonly string[]>([]);
-  const restore = useCallback(
-    async (id: string) => {
-      const done = await host.call('practice/restore', { id });
-      if (!done.ok) return setTrouble(done.error);
-      removed.current = removed.current.filter((each) => each !== id);
-      say('The practice is back.');
-      await load();
-    },
-    [host, load, say],
-  );
-  const remove = async (practice: Practice): Promise<void> => {
-    const done = await host.call('practice/remove', { id: practice.id });
-    if (!done.ok) return setTrouble(done.error);
-    removed.current = [...removed.current, practice.id];
-    await load();
-    say(`“${titleOf(practice)}” is in the bin.`, { label: 'Undo', run: () => void restore(practice.id) });
-  };
   const toDrills = useCallback(() => go({ screen: 'sets', ids: ['drills'] }), [go]);
   const commands = useMemo(
     (): readonly Command[] => [
@@ -75,14 +52,11 @@ export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say'
         label: 'Bring back the practice last removed',
         keys: ['$mod+z'],
         kind: 'never',
-        enabled: () => removed.current.length > 0,
-        run: () => {
-          const last = removed.current.at(-1);
-          if (last) void restore(last);
-        },
+        enabled: canRestore,
+        run: restoreLast,
       },
     ],
-    [plan, toDrills, restore],
+    [plan, toDrills, restoreLast, canRestore],
   );
   useCommandKeys('Sets', commands);
 
@@ -103,14 +77,7 @@ export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say'
       </header>
       <main className="sets-list">
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
-        {listed?.problems.map(({ name, code, detail }) => {
-          const { what, todo } = errorWords({ code, detail: { ...detail, name } });
-          return (
-            <p key={name} className="message message-trouble">
-              {what} {todo}
-            </p>
-          );
-        })}
+        {listed && <KeptProblems problems={listed.problems} />}
         {listed && listed.practices.length === 0 && <NoPractices onPlan={() => void plan()} />}
         <ul>
           {listed?.practices.map(({ practice }) => (
@@ -121,7 +88,7 @@ export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say'
                 const now = new Date();
                 void keep(planAgain(practice, makeId, isoDayOf(now.getTime()), now.toISOString()));
               }}
-              onRemove={() => void remove(practice)}
+              onRemove={() => void remove(practice.id, `“${titleOf(practice)}” is in the bin.`)}
             />
           ))}
         </ul>

@@ -1,8 +1,8 @@
 import { type ReactNode, useMemo } from 'react';
-import { errorWords } from '#core/host-contract/error-words';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { emptySquad } from '#core/swim-file/squad-file';
+import { KeptTrouble } from '../app/kept-messages';
 import type { ScreenProps } from '../app/screens';
 import { useLibrary } from '../shelf/use-library';
 import type { OpenKept } from '../state/open-kept';
@@ -42,21 +42,12 @@ export function PracticePage({ id, host, say, go, children }: Props) {
   );
   if (page) return children(page);
   if (opening.state !== 'failed') return <output className="sets-opening">Opening the practice…</output>;
-  const { what, todo } = errorWords(opening.error);
   return (
-    <main className="sets-failed">
-      <div className="message message-trouble" role="alert">
-        <h1>{what}</h1>
-        <p>{todo}</p>
-        <div className="dialog-foot">
-          <button type="button" onClick={opening.again}>
-            Try again
-          </button>
-          <button type="button" onClick={() => go({ screen: 'sets', ids: [] })}>
-            All practices
-          </button>
-        </div>
-      </div>
-    </main>
+    <KeptTrouble
+      error={opening.error}
+      onAgain={opening.again}
+      onLeave={() => go({ screen: 'sets', ids: [] })}
+      leaveWords="All practices"
+    />
   );
 }

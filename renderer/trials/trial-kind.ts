@@ -1,6 +1,8 @@
 import { success } from '#core/host-contract/host-error';
 import { type Trial, trialSchema } from '#core/practice/trial-schema';
+import type { OperationOutput } from '#core/host-contract/operations';
 import type { KeptKind } from '../state/open-kept';
+import type { ListedKind } from '../state/use-kept-list';
 
 /** Trials, as the host keeps them. */
 export const trialKind: KeptKind<Trial> = {
@@ -11,4 +13,12 @@ export const trialKind: KeptKind<Trial> = {
     return read.ok ? success({ value: read.value.trial, revision: read.value.revision }) : read;
   },
   write: (host, trial, baseRevision) => host.call('trial/write', { trial, baseRevision }),
+};
+
+/** All of them, with their bin. */
+export const trialListing: ListedKind<OperationOutput<'trial/list'>> = {
+  list: (host) => host.call('trial/list', {}),
+  remove: (host, id) => host.call('trial/remove', { id }),
+  restore: (host, id) => host.call('trial/restore', { id }),
+  backWords: 'The trial is back.',
 };

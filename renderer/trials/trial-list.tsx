@@ -1,9 +1,6 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { errorWords } from '#core/host-contract/error-words';
-import type { HostError } from '#core/host-contract/host-error';
-import type { OperationOutput } from '#core/host-contract/operations';
-import type { Trial } from '#core/practice/trial-schema';
+import { useCallback, useMemo } from 'react';
 import type { Command } from '../app/command';
+import { KeptProblems } from '../app/kept-messages';
 import { KeySheetButton } from '../app/key-sheet-button';
 import { ScreenMenu } from '../app/screen-menu';
 import type { ScreenProps } from '../app/screens';
@@ -13,48 +10,24 @@ import { addressOf } from '../app/use-route';
 import { dayWords } from '../card/card-words';
 import { LibraryTrouble } from '../shelf/library-messages';
 import { makeId } from '../state/make-id';
+import { useKeptList } from '../state/use-kept-list';
+import { trialListing } from './trial-kind';
 import { newTrial } from './new-trial';
 import { factorWords, trialTitle } from './trial-words';
 
-type Listed = OperationOutput<'trial/list'>;
-
 /** Every trial, the last changed first. */
 export function TrialList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
-  const [listed, setListed] = useState<Listed | null>(null);
-  const [trouble, setTrouble] = useState<HostError | null>(null);
-  const removed = useRef<readonly string[]>([]);
-  const load = useCallback(async () => {
-    const read = await host.call('trial/list', {});
-    if (read.ok) setListed(read.value);
-    setTrouble(read.ok ? null : read.error);
-  }, [host]);
-  useEffect(() => void load(), [load]);
+  const { listed, trouble, setTrouble, load, remove, restoreLast, canRestore } = useKeptList(
+    trialListing,
+    host,
+    say,
+  );
   const begin = useCallback(async () => {
     const trial = newTrial(makeId(), new Date().toISOString());
     const written = await host.call('trial/write', { trial, baseRevision: null });
     if (written.ok) go({ screen: 'trials', ids: [trial.id] });
     else setTrouble(written.error);
-  }, [host, go]);
-  const restore = useCallback(
-    async (id: string) => {
-      const done = await host.call('trial/restore', { id });
-      if (!done.ok) return setTrouble(done.error);
-      removed.current = removed.current.filter((each) => each !== id);
-      say('The trial is back.');
-      await load();
-    },
-    [host, load, say],
-  );
-  const remove = async (trial: Trial): Promise<void> => {
-    const done = await host.call('trial/remove', { id: trial.id });
-    if (!done.ok) return setTrouble(done.error);
-    removed.current = [...removed.current, trial.id];
-    await load();
-    say(`“${trialTitle(trial.title)}” is in the bin; its swims are where they were.`, {
-      label: 'Undo',
-      run: () => void restore(trial.id),
-    });
-  };
+  }, [host, go, setTrouble]);
   const commands = useMemo(
     (): readonly Command[] => [
       { id: 'begin', label: 'Begin a trial', keys: ['a'], kind: 'never', run: begin },
@@ -63,14 +36,11 @@ export function TrialList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 
         label: 'Bring back the trial last removed',
         keys: ['$mod+z'],
         kind: 'never',
-        enabled: () => removed.current.length > 0,
-        run: () => {
-          const last = removed.current.at(-1);
-          if (last) void restore(last);
-        },
+        enabled: canRestore,
+        run: restoreLast,
       },
     ],
-    [begin, restore],
+    [begin, restoreLast, canRestore],
   );
   useCommandKeys('Trials', commands);
   return (
@@ -87,14 +57,7 @@ export function TrialList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 
       </header>
       <main className="sets-list">
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
-        {listed?.problems.map(({ name, code, detail }) => {
-          const { what, todo } = errorWords({ code, detail: { ...detail, name } });
-          return (
-            <p key={name} className="message message-trouble">
-              {what} {todo}
-            </p>
-          );
-        })}
+        {listed && <KeptProblems problems={listed.problems} />}
         {listed && listed.trials.length === 0 && <NoTrials onBegin={() => void begin()} />}
         <ul>
           {listed?.trials.map(({ trial }) => (
@@ -108,7 +71,16 @@ export function TrialList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 
                   {dayWords(trial.changedAt.slice(0, 10))}
                 </span>
               </a>
-              <button type="button" className="quiet" onClick={() => void remove(trial)}>
+              <button
+                type="button"
+                className="quiet"
+                onClick={() =>
+                  void remove(
+                    trial.id,
+                    `“${trialTitle(trial.title)}” is in the bin; its swims are where they were.`,
+                  )
+                }
+              >
                 Remove<span className="unseen"> {trialTitle(trial.title)}</span>
               </button>
             </li>

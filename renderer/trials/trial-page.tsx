@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { errorWords } from '#core/host-contract/error-words';
+import { KeptTrouble } from '../app/kept-messages';
 import type { ScreenProps } from '../app/screens';
 import { useDrills } from '../sets/use-drills';
 import { useLibrary } from '../shelf/use-library';
@@ -30,21 +30,12 @@ export function TrialPage({ id, host, say, go }: Props) {
       />
     );
   if (opening.state === 'opening') return <output className="sets-opening">Opening the trial…</output>;
-  const { what, todo } = errorWords(opening.error);
   return (
-    <main className="sets-failed">
-      <div className="message message-trouble" role="alert">
-        <h1>{what}</h1>
-        <p>{todo}</p>
-        <div className="dialog-foot">
-          <button type="button" onClick={opening.again}>
-            Try again
-          </button>
-          <button type="button" onClick={() => go({ screen: 'trials', ids: [] })}>
-            All trials
-          </button>
-        </div>
-      </div>
-    </main>
+    <KeptTrouble
+      error={opening.error}
+      onAgain={opening.again}
+      onLeave={() => go({ screen: 'trials', ids: [] })}
+      leaveWords="All trials"
+    />
   );
 }
