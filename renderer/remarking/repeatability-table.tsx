@@ -10,23 +10,29 @@ import {
 import type { MarkingError } from '#core/uncertainty/marking-error';
 import { pairsToTrust } from '#core/uncertainty/remarking';
 
-const kindOf = (item: string): EventKind | undefined => eventKinds.find((kind) => kind === item);
-const landmarkOf = (item: string): LandmarkName | undefined => landmarkNames.find((name) => name === item);
+type Row = Pick<CoachRepeatability, 'item' | 'axis'>;
+
+/** An instant is told in time and a point in pixels: the shoulder is the name of one of each. */
+const kindOf = ({ item, axis }: Row): EventKind | undefined =>
+  axis === 'time' ? eventKinds.find((kind) => kind === item) : undefined;
+const landmarkOf = ({ item, axis }: Row): LandmarkName | undefined =>
+  axis === 'time' ? undefined : landmarkNames.find((name) => name === item);
 
 const axisWords = { time: '', x: ', along the picture', y: ', up and down' } as const;
 
-function itemWords({ item, axis, of }: CoachRepeatability): string {
-  const kind = kindOf(item);
-  const landmark = landmarkOf(item);
+function itemWords(row: CoachRepeatability): string {
+  const { item, axis, of } = row;
+  const kind = kindOf(row);
+  const landmark = landmarkOf(row);
   const name = kind ? eventWords[kind] : landmark ? landmarkWords[landmark] : item;
   return `${name}${axisWords[axis]}${of === 'followed' ? ', followed' : ''}`;
 }
 
 /** What intervals take for one such mark, in the table's unit (ms or px). */
 function usedSd(row: CoachRepeatability, error: MarkingError): number | null {
-  const kind = kindOf(row.item);
+  const kind = kindOf(row);
   if (kind) return 1000 * error.eventSd[kind];
-  const landmark = landmarkOf(row.item);
+  const landmark = landmarkOf(row);
   if (!landmark) return null;
   return row.of === 'followed' ? error.followedSd[landmark] : error.landmarkSd[landmark];
 }

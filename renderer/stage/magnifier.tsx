@@ -22,7 +22,8 @@ export function Magnifier({ view, size }: { readonly view: StageView; readonly s
   const shownFrame = useView((state) => state.shownFrame);
   const posture = useSwim((swim) => (shownFrame === null ? null : postureOn(swim, shownFrame)));
   const canvas = useRef<HTMLCanvasElement>(null);
-  const placing = dragging || (tool === 'body-line' && nextLandmark !== null) || tool !== 'point';
+  const drawing = tool !== 'point' && tool !== 'look';
+  const placing = dragging || (tool === 'body-line' ? nextLandmark !== null : drawing);
   const wanted = placing && at !== null && source !== null && shownFrame !== null;
 
   useEffect(() => {
