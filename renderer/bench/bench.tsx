@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { definitionOn } from '#core/measures/definition-on';
 import type { ReadingDefinition } from '#core/measures/reading';
 import { ReadingsPanel } from '../readings/readings-panel';
 import { Stage } from '../stage/stage';
@@ -6,7 +7,7 @@ import { guideOn } from '../stage/tools/body-line-tool';
 import { StillDialog } from '../still/still-dialog';
 import { BenchBar } from './bench-bar';
 import { benchCommands } from './bench-commands';
-import { useBench, useView } from './bench-session';
+import { useBench, useSwim, useView } from './bench-session';
 import { CameraForm } from './camera-form';
 import { BenchVideo } from './bench-video';
 import { CardDialog } from './card-dialog';
@@ -43,6 +44,11 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
   const [video, setVideo] = useState(false);
   const middle = useRef<HTMLElement>(null);
   const [card, setCard] = useState(false);
+  const sideUp = useSwim((swim) => swim.card.sideUp);
+  const told = useMemo(
+    () => catalogue.map((definition) => definitionOn(definition, { sideUp })),
+    [catalogue, sideUp],
+  );
   const openCard = useCallback(() => setCard(true), []);
   const openStill = useCallback(() => setStill(true), []);
   const openVideo = useCallback(() => setVideo(true), []);
@@ -96,11 +102,11 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
       {followOpen ? (
         <FollowPanel />
       ) : (
-        <ReadingsPanel catalogue={catalogue} onAskSlowdown={openCard} onRemark={onRemark} />
+        <ReadingsPanel catalogue={told} onAskSlowdown={openCard} onRemark={onRemark} />
       )}
       {card && <CardDialog onClose={() => setCard(false)} />}
       {video && <BenchVideo onClose={() => setVideo(false)} />}
-      {still && <StillDialog catalogue={catalogue} onClose={() => setStill(false)} />}
+      {still && <StillDialog catalogue={told} onClose={() => setStill(false)} />}
     </div>
   );
 }

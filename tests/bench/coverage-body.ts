@@ -5,11 +5,13 @@ import { markedSwim } from '#tests/shared-core/measures-body/model-swim';
 import { drawModel } from '#tests/shared-core/measures-body/draw-model';
 import { bodyTruths } from '#tests/shared-core/measures-body/body-truths';
 
-// how often the 95 % intervals of the landmark readings hold the truth: `tsx tests/bench/coverage-body.ts [swims] [kind]`
+// how often the 95 % intervals of the landmark readings hold the truth:
+// `npx tsx --tsconfig tests/tsconfig.json tests/bench/coverage-body.ts [swims] [first seed] [sparse|dense]`
 const swims = Number(process.argv[2] ?? 2000);
-const kind = process.argv[3];
+const first = Number(process.argv[3] ?? 1);
+const kind = process.argv[4];
 const coverage = new Coverage();
-for (let seed = 1; seed <= swims; seed++) {
+for (let seed = first; seed < first + swims; seed++) {
   const { model, noise } = drawModel(seed, kind);
   const input = markedSwim(model, noise);
   const context = bodyContext(input);

@@ -1,6 +1,6 @@
 import type { Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
-import { commonPeriod } from './cycle-frame';
+import { kickPeriod } from '../events/kick-period';
 import { landmarkWave } from './landmark-wave';
 import { computedReading, missingReading, unitPart } from './measured-reading';
 import { waveNotSeen } from './side-view';
@@ -67,13 +67,10 @@ export function kickAmplitude(context: BodyContext): KickHeights | null {
  * kick of angular frequency ω and events of variance σ² the loss is ½ω²σ² of the height, and is given back.
  */
 function kickHeights(context: BodyContext): KickHeights | null {
-  const rows = (['kick-top', 'kick-bottom'] as const).map((kind) =>
-    context.events.filter((e) => e.event.kind === kind),
-  );
-  const rhythm = commonPeriod(rows);
+  const rhythm = kickPeriod(context);
   if (!rhythm) return null;
-  const extremes = toeExtremes(context, rhythm.period);
-  const omega = (2 * Math.PI) / rhythm.period;
+  const extremes = toeExtremes(context, rhythm.seconds);
+  const omega = (2 * Math.PI) / rhythm.seconds;
   const weights = new Map<ToeExtreme, number>();
   const perCycle: { value: number; fromFrame: number; toFrame: number }[] = [];
   // what an extreme loses by its timing it loses for all heights it takes part in
@@ -85,7 +82,7 @@ function kickHeights(context: BodyContext): KickHeights | null {
     if (!before || !here || !after || before.kind === here.kind || after.kind === here.kind) continue;
     const span = after.event.time - before.event.time;
     // a missed mark between neighbours would compare kicks that are not neighbours
-    if (!(span > 0) || span > 1.6 * rhythm.period) continue;
+    if (!(span > 0) || span > 1.6 * rhythm.seconds) continue;
     const share = (here.event.time - before.event.time) / span;
     const sign = here.kind === 'top' ? 1 : -1;
     const parts: [ToeExtreme, number][] = [

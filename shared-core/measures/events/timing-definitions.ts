@@ -163,8 +163,33 @@ const phaseDefinitions = phaseKinds.map((phase): ReadingDefinition => {
   };
 });
 
+/** The four published gaps of breathing strokes and of others: only like is compared with like. */
+const splitDefinitions = gaps
+  .filter((gap) => gap.id.startsWith('gap-'))
+  .flatMap((gap) =>
+    (
+      [
+        ['breathing', 'breathing strokes'],
+        ['not-breathing', 'strokes without a breath'],
+      ] as const
+    ).map(
+      ([split, which]): ReadingDefinition => ({
+        id: `${gap.id}-${split}-percent`,
+        group: 'timing',
+        label: `${gap.label}, ${split === 'breathing' ? 'breathing' : 'not breathing'}`,
+        brief: `${gap.brief}, % of the stroke`,
+        definition: `The time ${gap.what}, in percent of the stroke, mean over ${which} with exactly two kicks.`,
+        forCoach: `${gap.forCoach} Of ${which} only: a breath changes the timing.`,
+        forSwimmer: gap.forSwimmer,
+        source: gap.source,
+        digits: 1,
+      }),
+    ),
+  );
+
 export const timingDefinitions: readonly ReadingDefinition[] = [
   ...gapDefinitions,
+  ...splitDefinitions,
   total('gap-total-percent', 'Total gap', 'strokes with two kicks and all marks', ''),
   total('gap-total-breathing-percent', 'Total gap, breathing', 'breathing strokes', elite),
   total('gap-total-not-breathing-percent', 'Total gap, not breathing', 'strokes without a breath', elite),

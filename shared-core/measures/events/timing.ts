@@ -40,7 +40,12 @@ export function timingReadings(context: BodyContext): readonly Reading[] {
       meanReading(context, `${kind.id}-percent`, '%', of(gapPercent), reasons, notes),
     ];
   });
-  return [...offsets, ...totals(context, strokes, drill, notes), ...phaseReadings(context, strokes)];
+  return [
+    ...offsets,
+    ...splitGaps(context, strokes, drill, notes),
+    ...totals(context, strokes, drill, notes),
+    ...phaseReadings(context, strokes),
+  ];
 }
 
 function gapReasons(
@@ -68,6 +73,39 @@ function gapReasons(
 
 const fourGaps = gapKinds.filter((kind) => kind.id.startsWith('gap-'));
 
+const breathes = (stroke: Stroke): boolean => stroke.breath !== null;
+
+/** The four gaps of breathing strokes and of others apart. */
+function splitGaps(
+  context: BodyContext,
+  strokes: readonly Stroke[],
+  drill: boolean,
+  notes: readonly ReadingNote[],
+): readonly Reading[] {
+  return fourGaps.flatMap((kind) =>
+    (['breathing', 'not-breathing'] as const).map((split) => {
+      const id = `${kind.id}-${split}-percent`;
+      if (drill) return missingReading(id, { code: 'not-for-this-drill' });
+      const chosen = strokes.filter((stroke) => breathes(stroke) === (split === 'breathing'));
+      const cycles = chosen.flatMap((stroke) => gapPercent(stroke, kind) ?? []);
+      return meanReading(context, id, '%', cycles, splitReasons(context, strokes, kind, split), notes);
+    }),
+  );
+}
+
+/** Why a gap of breathing strokes, or of others, is not there: no breath is marked, or something of the gap. */
+function splitReasons(
+  context: BodyContext,
+  strokes: readonly Stroke[],
+  kind: GapKind,
+  split: 'breathing' | 'not-breathing',
+): readonly MissingReason[] {
+  const breaths = eventsOf(context.events, 'breath').length;
+  return split === 'breathing' && breaths === 0
+    ? [{ code: 'needs-events', kind: 'breath', have: 0, need: 1 }]
+    : gapReasons(context, strokes, kind);
+}
+
 /** Sum of the sizes of the mean gaps, over all strokes and over breathing and other strokes apart. */
 function totals(
   context: BodyContext,
@@ -77,8 +115,8 @@ function totals(
 ): readonly Reading[] {
   const chosen: readonly (readonly [string, (stroke: Stroke) => boolean])[] = [
     ['gap-total-percent', () => true],
-    ['gap-total-breathing-percent', (stroke) => stroke.breath !== null],
-    ['gap-total-not-breathing-percent', (stroke) => stroke.breath === null],
+    ['gap-total-breathing-percent', breathes],
+    ['gap-total-not-breathing-percent', (stroke) => !breathes(stroke)],
   ];
   return chosen.map(([id, wanted]) => {
     if (drill) return missingReading(id, { code: 'not-for-this-drill' });

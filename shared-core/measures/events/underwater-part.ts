@@ -32,6 +32,7 @@ const ids = [
   'underwater-kick-frequency',
   ...thirds.map((third) => `underwater-kick-frequency-${third}-third`),
   'underwater-distance-marks',
+  'underwater-speed',
 ];
 
 /** Push-off to breakout: time, kicks, kick frequency whole and by thirds, and distance where distance marks tell. */
@@ -59,6 +60,7 @@ export function underwaterPartReadings(context: BodyContext): readonly Reading[]
       ),
     ),
     distance(context, end),
+    speed(context, start, end),
   ];
 }
 
@@ -107,32 +109,69 @@ function frequency(context: BodyContext, id: string, from: number, to: number): 
   });
 }
 
-function distance(context: BodyContext, end: TimedEvent): Reading {
-  const id = 'underwater-distance-marks';
+interface BreakoutPlace {
+  /** Metres from the wall at the breakout, with the marks' times it depends on. */
+  readonly metres: Tracked;
+  /** What an unsteady speed between the marks may cost, m². */
+  readonly unsteady: number;
+  readonly eventIds: readonly string[];
+}
+
+/** Where the head was at the breakout, by the distance marks before and after it; or why that can't be told. */
+function breakoutPlace(context: BodyContext, end: TimedEvent): BreakoutPlace | MissingReason {
   const marks = eventsOf(context.events, 'distance-mark').filter((each) => each.event.metres !== null);
   const before = marks.filter((each) => each.time <= end.time).at(-1);
   const after = marks.find((each) => each.time > end.time);
-  if (!before || !after)
-    return missingReading(id, { code: 'needs-events', kind: 'distance-mark', have: marks.length, need: 2 });
+  if (!before || !after) return { code: 'needs-events', kind: 'distance-mark', have: marks.length, need: 2 };
   const from = before.event.metres ?? 0;
   const gap = (after.event.metres ?? 0) - from;
   const share = quotient(difference(timeOf(end), timeOf(before)), difference(timeOf(after), timeOf(before)));
-  if (!share || !(gap > 0)) return missingReading(id, { code: 'degenerate', what: 'zero-length' });
+  if (!share || !(gap > 0)) return { code: 'degenerate', what: 'zero-length' };
   const metres: Tracked = sum([
     { value: from, slopes: new Map() },
     combine(gap, share, 0, trackedMark(end.event.id, 0)),
   ]);
-  const unsteady = (unsteadyShare * gap * 4 * share.value * (1 - share.value)) ** 2;
-  const ownVariance = trackedVariance(metres, markVariances(context)) + unsteady;
+  return {
+    metres,
+    unsteady: (unsteadyShare * gap * 4 * share.value * (1 - share.value)) ** 2,
+    eventIds: [before, end, after].map((each) => each.event.id),
+  };
+}
+
+function distance(context: BodyContext, end: TimedEvent): Reading {
+  const id = 'underwater-distance-marks';
+  const place = breakoutPlace(context, end);
+  if ('code' in place) return missingReading(id, place);
+  const { metres } = place;
+  const ownVariance = trackedVariance(metres, markVariances(context)) + place.unsteady;
   return computedReading(context, id, {
     value: metres.value,
     unit: 'm',
     ownVariance,
     cycles: 0,
     frames: [],
-    eventIds: [before, end, after].map((each) => each.event.id),
+    eventIds: place.eventIds,
     usesScale: false,
     notes: metres.value > ruleMetres - z95 * Math.sqrt(ownVariance) ? ['beyond-15-m'] : [],
+  });
+}
+
+/** Mean speed of the underwater part: metres from the wall at the breakout over the time since the push-off. */
+function speed(context: BodyContext, start: TimedEvent, end: TimedEvent): Reading {
+  const id = 'underwater-speed';
+  const place = breakoutPlace(context, end);
+  if ('code' in place) return missingReading(id, place);
+  const time = difference(timeOf(end), timeOf(start));
+  const value = quotient(place.metres, time);
+  if (!value) return missingReading(id, { code: 'degenerate', what: 'equal-times' });
+  return computedReading(context, id, {
+    value: value.value,
+    unit: 'm/s',
+    ownVariance: trackedVariance(value, markVariances(context)) + place.unsteady / time.value ** 2,
+    cycles: 0,
+    frames: [],
+    eventIds: [start.event.id, ...place.eventIds],
+    usesScale: false,
   });
 }
 
@@ -197,5 +236,18 @@ export const underwaterPartDefinitions: readonly ReadingDefinition[] = [
     forSwimmer: 'Where you came up.',
     source: rule,
     digits: 1,
+  },
+  {
+    id: 'underwater-speed',
+    group: 'course',
+    label: 'Underwater part, mean speed',
+    brief: 'metres at the breakout ÷ time',
+    definition:
+      'Metres from the wall at the breakout, by the distance marks around it, divided by the time since the push-off.',
+    forCoach:
+      'How fast the underwater part is on the whole, push-off included; read it beside the speed after it.',
+    forSwimmer: 'How fast you are under water, from the wall to where you come up.',
+    source: 'Our own definition.',
+    digits: 2,
   },
 ];

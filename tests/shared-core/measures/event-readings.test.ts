@@ -261,7 +261,9 @@ describe('symmetry', () => {
 describe('whatever is marked', () => {
   const anyMark = fc.record({ kind: fc.constantFrom(...eventKinds), frame: fc.nat(900), metres: fc.nat(25) });
 
-  it('gives every reading of the catalogue once: a finite value within its interval, or reasons in words', () => {
+  it('gives every reading of the catalogue once: a finite value within its interval, or reasons in words', {
+    timeout: 60_000,
+  }, () => {
     const ids = eventFamilies.flatMap((family) => family.definitions.map((each) => each.id));
     fc.assert(
       fc.property(fc.array(anyMark, { maxLength: 60 }), fc.constantFrom(0, 0.01), (marks, eventSd) => {
