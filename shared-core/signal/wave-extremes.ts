@@ -121,5 +121,7 @@ export function wavePeakToPeak(
   const lift = extremeLift(top, liftVariance) + extremeLift(bottom, liftVariance);
   if (!(lift <= raw / 5)) return null;
   const difference = top.weights.map((w, i) => w - (bottom.weights[i] ?? 0));
-  return { value: raw - lift, variance: sampleVariance * unitVariance(fit, difference), lift };
+  // a lift goes with the square of one normal error, whose variance is twice the square of its mean
+  const lifts = 2 * (extremeLift(top, liftVariance) ** 2 + extremeLift(bottom, liftVariance) ** 2);
+  return { value: raw - lift, variance: sampleVariance * unitVariance(fit, difference) + lifts, lift };
 }

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { execa } from 'execa';
 import { describe, expect, it } from 'vitest';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
+import { centreWeights } from '#core/measures/body/centre-of-mass';
 import type { ComputedReading } from '#core/measures/reading';
 import { landmarkNames } from '#core/marks/landmark';
 import { parseSquad } from '#core/swim-file/squad-file';
@@ -250,6 +251,33 @@ describe('readings of the samples hold the truth that drew them', () => {
   it('sample-streamline-kick: speed of the wave down the body', () => {
     const { waveSpeed } = truthOf('sample-streamline-kick').model;
     expectHeld(reading('sample-streamline-kick', 'body-wave-speed'), waveSpeed);
+  });
+
+  it('sample-butterfly-together: speed varies as the drawn body’s centre of mass does, not as its trunk', () => {
+    // the model's own figure, 10.8 %, is of the trunk; arms that swing back and forth add to what the whole body does
+    const truth = truthOf('sample-butterfly-together');
+    const weights = Object.entries(centreWeights('mean'));
+    const x = truth.points.map((row) =>
+      weights.reduce(
+        (sum, [name, w]) => sum + w * (row[2 * landmarkNames.findIndex((n) => n === name)] ?? Number.NaN),
+        0,
+      ),
+    );
+    const entries = truth.events.filter((each) => each.kind === 'entry').map((each) => each.time);
+    const [from, to] = [Math.min(...entries), Math.max(...entries)];
+    const speeds = x.flatMap((_, i) => {
+      const t = truth.realTimes;
+      const at = t[i] ?? Number.NaN;
+      const [a, b] = [x[i - 1], x[i + 1]];
+      return at >= from && at < to && a !== undefined && b !== undefined
+        ? [(b - a) / ((t[i + 1] ?? Number.NaN) - (t[i - 1] ?? Number.NaN))]
+        : [];
+    });
+    const mean = speeds.reduce((sum, v) => sum + v, 0) / speeds.length;
+    const sd = Math.sqrt(speeds.reduce((sum, v) => sum + (v - mean) ** 2, 0) / speeds.length);
+    const whole = (100 * sd) / Math.abs(mean);
+    expect(whole).toBeGreaterThan(1.1 * truth.model.speedVariationPercent);
+    expectHeld(reading('sample-butterfly-together', 'speed-variation'), whole);
   });
 
   it('tells the late second kick from the one in time', () => {

@@ -103,14 +103,12 @@ function shareOf(
 ): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'bounds'> {
   const share = Math.max(0, parts[k - 1]?.power ?? 0) / total;
   let variance = 0;
-  let floor = 0;
   parts.forEach((other, i) => {
     const slope = ((i === k - 1 ? 1 : 0) - share) / total;
+    // a power near nothing is spread by the square of the noise, which its own variance holds already
     variance += slope ** 2 * other.powerVariance;
-    floor += slope ** 2 * 4 * other.sd ** 4;
   });
-  // a power near nothing is spread by the square of the noise, which the slope alone doesn't see
-  const own = 100 ** 2 * (variance + floor);
+  const own = 100 ** 2 * variance;
   const value = 100 * share;
   const half = z95 * Math.sqrt(own);
   return {
