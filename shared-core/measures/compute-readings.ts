@@ -1,10 +1,13 @@
 import type { Swimmer } from '../swim-file/squad-schema';
-import type { Swim } from '../swim-file/swim-schema';
+import type { Swim, SwimCard } from '../swim-file/swim-schema';
 import type { FrameTable } from '../timeline/frame-table';
 import { type FrameTimesRecord, tableFromRecord } from '../timeline/frame-times-record';
 import { assumedMarkingError } from '../uncertainty/assumed-marking-error';
 import type { MarkingError } from '../uncertainty/marking-error';
-import { type BodyContext, bodyContext } from './body/body-context';
+import { type BodyContext, bodyContext, isWhole } from './body/body-context';
+import type { BodyFamily } from './body/body-families';
+import type { BodyGeometry } from './body/body-geometry';
+import type { TimedEvent } from './body/cycle-frame';
 import { families } from './families';
 import type { Reading } from './reading';
 
@@ -41,7 +44,39 @@ export function readingContext(swim: Swim, knowledge: ReadingKnowledge): BodyCon
   });
 }
 
-/** Every reading of the catalogue, computed or missing with its reasons. Pure; nothing of it is ever stored. */
+/**
+ * Every reading of the catalogue, computed or missing with its reasons. Pure; nothing of it is ever stored. Families none of
+ * whose events, points or lines moved since the last time answer with what they found then.
+ */
 export function computeReadings(context: BodyContext): readonly Reading[] {
-  return families.flatMap((family) => family.read(context));
+  const known = isWhole(context) ? keptFor(context.geometry) : null;
+  return families.flatMap((family) => {
+    const { looksAt } = family;
+    if (!known || !looksAt) return family.read(context);
+    const events = context.events.filter(({ event }) => looksAt.includes(event.kind));
+    const { card } = context.input.swim;
+    const last = known.get(family);
+    if (last?.card === card && sameItems(last.events, events)) return last.readings;
+    const readings = family.read(context);
+    known.set(family, { card, events, readings });
+    return readings;
+  });
+}
+
+interface KeptReadings {
+  readonly card: SwimCard;
+  readonly events: readonly TimedEvent[];
+  readonly readings: readonly Reading[];
+}
+
+const kept = new WeakMap<BodyGeometry, Map<BodyFamily, KeptReadings>>();
+
+function keptFor(geometry: BodyGeometry): Map<BodyFamily, KeptReadings> {
+  const known = kept.get(geometry) ?? new Map<BodyFamily, KeptReadings>();
+  kept.set(geometry, known);
+  return known;
+}
+
+function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((each, i) => each === b[i]);
 }

@@ -1,9 +1,10 @@
+import type { EventKind } from '../../marks/event-kind';
 import type { Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
 import { bodyWaveDefinitions, bodyWaveReadings } from './body-wave-speed';
 import { footSpeedDefinitions, footSpeedReadings } from './foot-speed';
 import { kickAmplitudeDefinitions, kickAmplitudeReadings } from './kick-amplitude';
-import { postureDefinitions, postureReadings } from './posture';
+import { postureDefinitions, postureEvents, postureReadings } from './posture';
 import { speedDefinitions, speedReadings } from './speed';
 import { undulationDefinitions, undulationReadings } from './undulation';
 import { underwaterDistanceDefinitions, underwaterDistanceReadings } from './underwater-distance';
@@ -13,16 +14,28 @@ import { waveComponentDefinitions, waveComponentReadings } from './wave-componen
 export interface BodyFamily {
   readonly definitions: readonly ReadingDefinition[];
   readonly read: (context: BodyContext) => readonly Reading[];
+  /**
+   * Kinds of event it reads beside points, scene and card. Where none of these moved its readings are kept; left out:
+   * any event, and nothing is kept.
+   */
+  readonly looksAt?: readonly EventKind[];
 }
+
+/** Events that cycles and the kick's period are made of. */
+const ofCycles = ['entry', 'kick-top', 'kick-bottom'] as const satisfies readonly EventKind[];
 
 /** All readings that landmarks give, in the order of the catalogue. */
 export const bodyFamilies: readonly BodyFamily[] = [
-  { definitions: kickAmplitudeDefinitions, read: kickAmplitudeReadings },
-  { definitions: footSpeedDefinitions, read: footSpeedReadings },
-  { definitions: undulationDefinitions, read: undulationReadings },
-  { definitions: waveComponentDefinitions, read: waveComponentReadings },
-  { definitions: bodyWaveDefinitions, read: bodyWaveReadings },
-  { definitions: postureDefinitions, read: postureReadings },
-  { definitions: speedDefinitions, read: speedReadings },
-  { definitions: underwaterDistanceDefinitions, read: underwaterDistanceReadings },
+  { definitions: kickAmplitudeDefinitions, read: kickAmplitudeReadings, looksAt: ofCycles },
+  { definitions: footSpeedDefinitions, read: footSpeedReadings, looksAt: ofCycles },
+  { definitions: undulationDefinitions, read: undulationReadings, looksAt: ofCycles },
+  { definitions: waveComponentDefinitions, read: waveComponentReadings, looksAt: ofCycles },
+  { definitions: bodyWaveDefinitions, read: bodyWaveReadings, looksAt: ofCycles },
+  { definitions: postureDefinitions, read: postureReadings, looksAt: postureEvents },
+  { definitions: speedDefinitions, read: speedReadings, looksAt: ofCycles },
+  {
+    definitions: underwaterDistanceDefinitions,
+    read: underwaterDistanceReadings,
+    looksAt: ['push-off', 'breakout'],
+  },
 ];

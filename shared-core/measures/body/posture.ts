@@ -45,6 +45,9 @@ export function postureReadings(context: BodyContext): readonly Reading[] {
   });
 }
 
+/** Kinds of event at which postures are read. */
+export const postureEvents: readonly EventKind[] = [...new Set(postureMeasures.flatMap(({ at }) => at))];
+
 const atId = (id: string, kind: EventKind): string => `${id}-at-${kind}`;
 
 function summarised(
