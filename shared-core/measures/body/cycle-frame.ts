@@ -1,6 +1,5 @@
 import { eventsOf } from '../events/event-list';
 import { fitPeriod, type Period } from '../events/fit-period';
-import { strokesOf } from '../events/strokes';
 import type { EventMark } from '../../swim-file/swim-schema';
 
 export interface TimedEvent {
@@ -46,20 +45,26 @@ export function cycleEvents(events: readonly TimedEvent[]): readonly TimedEvent[
 export function cycleFrame(events: readonly TimedEvent[]): CycleFrame | null {
   const entries = eventsOf(events, 'entry');
   const stroke = fitPeriod([entries]);
-  if (stroke) return framed('stroke', entries, stroke, kicksInStroke(events));
+  if (stroke) {
+    const strokes = framed('stroke', entries, stroke, 2);
+    return { ...strokes, kickHarmonic: kicksInStroke(cycleEvents(events), strokes) };
+  }
   const tops = eventsOf(events, 'kick-top');
   const bottoms = eventsOf(events, 'kick-bottom');
   const kick = fitPeriod([tops, bottoms]);
   return kick && framed('kick', bottoms.length > tops.length ? bottoms : tops, kick, 1);
 }
 
-/** Kicks that most strokes hold, whole and however unevenly they are spaced; two where none are marked. */
-function kicksInStroke(events: readonly TimedEvent[]): number {
-  const counts = new Map<number, number>();
-  for (const { kicks } of strokesOf(events))
-    if (kicks.length > 0) counts.set(kicks.length, (counts.get(kicks.length) ?? 0) + 1);
-  const [most] = [...counts].sort((a, b) => b[1] - a[1] || Math.abs(a[0] - 2) - Math.abs(b[0] - 2));
-  return most?.[0] ?? 2;
+/**
+ * Kicks in one stroke: half of the tops and bottoms marked within whole strokes, by their number, so that it does not
+ * matter how unevenly kicks are spaced nor on which side of a hand entry one falls. Two where none are marked.
+ */
+function kicksInStroke(events: readonly TimedEvent[], strokes: CycleFrame): number {
+  const marks = events.filter(
+    ({ event, time }) =>
+      event.kind !== 'entry' && strokes.spans.some((span) => time >= span.start && time < span.end),
+  );
+  return marks.length === 0 ? 2 : Math.max(1, Math.round(marks.length / (2 * strokes.spans.length)));
 }
 
 function framed(
