@@ -298,7 +298,7 @@ describe('whatever is marked', () => {
 });
 
 describe('intervals', () => {
-  it('hold the truth 93 to 97 times in 100 over simulated swims', () => {
+  it('hold the truth 93 to 97 times in 100 over simulated swims', { timeout: 60_000 }, () => {
     const coverage = new Coverage();
     for (let seed = 1; seed <= 400; seed++) {
       const { swim, eventSd, truth } = drawSwim(seed);
