@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readdir, rename, rm, stat, utimes } from 'node:fs/promises';
+import { mkdir, readdir, rename, rm, stat, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { CopyLook } from '#core/host-contract/operations/media-operations';
@@ -83,6 +83,8 @@ export class WorkingCopies {
     if (!original.ok) return original;
     const draft = `${file}.part`;
     try {
+      // the cache may have been emptied
+      await mkdir(this.folder.copies, { recursive: true });
       const made = await makeWorkingCopy({
         original: original.value,
         target: draft,
@@ -114,31 +116,6 @@ export class WorkingCopies {
     if (read.value.clipStatus === 'changed') return failure('clip-changed', { name: clip.originalName });
     const file = read.value.clipStatus === 'present' ? await this.shelf.clipPath(id, clip) : null;
     return file === null ? failure('clip-missing', { name: clip.originalName }) : success(file);
-  }
-
-  async kept(): Promise<Result<{ copies: number; bytes: number; limitBytes: number }>> {
-    const all = await this.list();
-    const bytes = all.reduce((sum, each) => sum + each.bytes, 0);
-    return success({ copies: all.length, bytes, limitBytes: this.limitBytes });
-  }
-
-  async clear(): Promise<Result<{ bytes: number }>> {
-    const all = await this.list();
-    try {
-      for (const each of all) await rm(each.file, { force: true });
-    } catch (error) {
-      return fileFailure(error, 'The working copies', 'writing');
-    }
-    return success({ bytes: all.reduce((sum, each) => sum + each.bytes, 0) });
-  }
-
-  /** Removes every copy made of a swim's film, and stops one being made. */
-  async forget(id: string): Promise<void> {
-    const jobId = this.making.get(id);
-    if (jobId !== undefined) this.jobs.cancel(jobId);
-    this.places.delete(id);
-    for (const each of await this.list())
-      if (path.basename(each.file).startsWith(`${id}.`)) await rm(each.file, { force: true });
   }
 
   /** Lets the least lately used copies go; the newest stays whatever its size. */

@@ -1,4 +1,6 @@
 import type { EncodedPacket } from 'mediabunny';
+import { avcLengthBytes, isDisposableAvc } from '#core/timeline/avc-disposable';
+import { bytesOf } from './buffer-bytes';
 import type { RunPlace } from './decoding-plan';
 import { closeFrame, opened } from './frame-ledger';
 import type { OpenedFilm } from './opened-film';
@@ -52,6 +54,10 @@ export function createDecoderPump(
   showingOrder.forEach((rank, coded) => {
     codedByRank[rank] = coded;
   });
+
+  const lengthBytes = avcLengthBytes(bytesOf(config.description));
+  // where the decoder's own order tells which picture is which, every picture must pass through it
+  const mayLeaveOut = /^avc/.test(config.codec) && !film.timesInDecodingOrder;
 
   let decoder: VideoDecoder | null = null;
   let run: Run | null = null;
@@ -154,7 +160,11 @@ export function createDecoderPump(
       return;
     }
     const rank = showingOrder[now.next] ?? 0;
+    const frame = order.frameOfCoded[now.next] ?? -1;
     now.next += 1;
+    // on the way to a frame, a picture that nobody wants and no other leans on costs nothing
+    if (mayLeaveOut && !(frame >= 0 && steering.wants(frame)) && isDisposableAvc(packet.data, lengthBytes))
+      return;
     if (rank >= (showingOrder[now.start] ?? 0)) insertSorted(pending, rank);
     decoder?.decode(
       new EncodedVideoChunk({ type: packet.type, timestamp: rank * 1000 + (runs % 1000), data: packet.data }),

@@ -3,6 +3,7 @@ import { slowdownFromTags } from '#core/timeline/capture-rate';
 import { mayBeInterlacedAvc } from '#core/timeline/avc-interlaced';
 import { editEnd, isRearranged } from '#core/timeline/edit-list';
 import { isEvenRate, usualRate } from '#core/timeline/picture-order';
+import { bytesOf } from './buffer-bytes';
 import { decoderConfigOf, probeDecoding } from './decoder-setup';
 import type { ClipFacts, ClipInput } from './frame-source';
 import { type OpenedClip, openClip, wordsOf } from './open-clip';
@@ -107,14 +108,8 @@ async function holdsImages(index: PacketIndex): Promise<boolean> {
 
 /** Whether H.264's parameters allow fields; they stand in the configuration or before the first key picture. */
 async function codesFields(config: VideoDecoderConfig, index: PacketIndex): Promise<boolean> {
-  const { description } = config;
-  if (description === undefined) {
-    const first = await index.read(index.order.keyOfFrame[0] ?? 0);
-    return first !== null && mayBeInterlacedAvc(first.data);
-  }
-  return mayBeInterlacedAvc(
-    ArrayBuffer.isView(description)
-      ? new Uint8Array(description.buffer, description.byteOffset, description.byteLength)
-      : new Uint8Array(description as ArrayBuffer),
-  );
+  const record = bytesOf(config.description);
+  if (record) return mayBeInterlacedAvc(record);
+  const first = await index.read(index.order.keyOfFrame[0] ?? 0);
+  return first !== null && mayBeInterlacedAvc(first.data);
 }

@@ -23,7 +23,5 @@ export function mediaHandlers({
     },
     'copy/look': ({ id }) => copies.look(id),
     'copy/make': ({ id }) => copies.make(id),
-    'copy/kept': () => copies.kept(),
-    'copy/clear': () => copies.clear(),
   };
 }

@@ -58,11 +58,4 @@ export const mediaOperations = {
   'copy/look': { input: z.strictObject({ id: idSchema }), output: copyLookSchema },
   /** Starts making a swim's working copy, or joins the one being made; the job ends with `copyMadeSchema`. */
   'copy/make': { input: z.strictObject({ id: idSchema }), output: startedJobSchema },
-  /** How many working copies there are, and how much they may take. */
-  'copy/kept': {
-    input: z.strictObject({}),
-    output: z.strictObject({ copies: z.number(), bytes: z.number(), limitBytes: z.number() }),
-  },
-  /** Removes every working copy that is not being made; each can be made again. */
-  'copy/clear': { input: z.strictObject({}), output: z.strictObject({ bytes: z.number() }) },
 } as const;
