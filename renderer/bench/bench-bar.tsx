@@ -3,7 +3,7 @@ import { localFrameInterval } from '#core/timeline/clip-clock';
 import { clockOf, useBench, useSwim } from './bench-session';
 import { openRoute } from '../app/use-route';
 import { KeySheetButton } from '../app/key-sheet-button';
-import { cardWords } from '../card/card-words';
+import { cardWords } from '#core/swim-file/card-words';
 import { goTo } from './stepping';
 import { SaveState } from './save-state';
 

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { type ConditionTags, depths, headPositions, hipPositions } from '#core/swim-file/condition-tags';
-import { conditionWords } from './card-words';
+import { conditionWords } from '#core/swim-file/card-words';
 import { sentence } from './sentence';
 
 interface Props {

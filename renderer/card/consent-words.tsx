@@ -1,5 +1,5 @@
 import type { Swimmer } from '#core/swim-file/squad-schema';
-import { dayWords } from './card-words';
+import { dayWords } from '#core/swim-file/card-words';
 
 /** Whether there is leave to film and show this swimmer. The mark before the words says the same without colour. */
 export function ConsentWords({ swimmer }: { readonly swimmer: Swimmer }) {

@@ -8,7 +8,7 @@ import {
   views,
 } from '#core/swim-file/swim-schema';
 import type { Squad } from '#core/swim-file/squad-schema';
-import { aidWords, armWords, sideWords, strokeWords, viewWords } from './card-words';
+import { aidWords, armWords, sideWords, strokeWords, viewWords } from '#core/swim-file/card-words';
 import { ConditionsForm } from './conditions-form';
 import { ConsentWords } from './consent-words';
 import { Pick } from './pick';

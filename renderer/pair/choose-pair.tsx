@@ -5,7 +5,7 @@ import { KeySheetButton } from '../app/key-sheet-button';
 import { ScreenMenu } from '../app/screen-menu';
 import type { ScreenProps } from '../app/screens';
 import { shelfRoute } from '../app/use-route';
-import { aidsWords, cardWords, dayWords } from '../card/card-words';
+import { aidsWords, cardWords, dayWords } from '#core/swim-file/card-words';
 import type { HostClient } from '../host/host-client';
 import { LibraryTrouble } from '../shelf/library-messages';
 import { useLibrary } from '../shelf/use-library';

@@ -1,7 +1,7 @@
 import type { PairRow, PairVerdict } from '#core/compare/pair-table';
 import type { Unlike, UnlikeKind } from '#core/compare/like-with-like';
-import { aidsWords, armWords, sideWords, strokeWords, viewWords } from '../card/card-words';
-import { formatReading, type ReadingText } from '../readings/format-reading';
+import { aidsWords, armWords, sideWords, strokeWords, viewWords } from '#core/swim-file/card-words';
+import { formatReading, type ReadingText } from '#core/measures/format-reading';
 import type { SwimCard } from '#core/swim-file/swim-schema';
 
 export const verdictWords: Readonly<Record<PairVerdict, string>> = {

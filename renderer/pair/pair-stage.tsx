@@ -2,7 +2,7 @@ import { useMemo, useRef } from 'react';
 import { BenchContext } from '../bench/bench-session';
 import { CopyNotice } from '../bench/copy-notice';
 import { FilmTroubleCard } from '../bench/film-trouble';
-import { cardWords } from '../card/card-words';
+import { cardWords } from '#core/swim-file/card-words';
 import { PictureCanvas } from '../stage/picture-canvas';
 import type { Size, StageView } from '../stage/stage-view';
 import { useStagePointer } from '../stage/use-stage-pointer';

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { type PairRow, type PairTable, pairTable, type StrokeChoice } from '#core/compare/pair-table';
 import type { Reading } from '#core/measures/reading';
-import { formatReading } from '../readings/format-reading';
+import { formatReading } from '#core/measures/format-reading';
 import { groupWords } from '../readings/group-words';
 import { arrangeDifferences, type DifferenceGroup } from './arrange-differences';
 import { differenceText, unlikeSentence, unlikeWords, verdictWords } from './difference-words';

@@ -5,7 +5,7 @@ import type { ComputedReading, Interval, ReadingDefinition } from '#core/measure
 import { useBench, useSwim } from '../bench/bench-session';
 import { ReadingTarget } from '../targets/reading-target';
 import { DefinitionDrawing } from './definition-drawing';
-import { formatReading } from './format-reading';
+import { formatReading } from '#core/measures/format-reading';
 
 const questions: Readonly<Record<Interval['question'], string>> = {
   'this-swim': 'this swim (frames, marking, scale)',

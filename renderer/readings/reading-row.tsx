@@ -5,13 +5,13 @@ import type { Swimmer } from '#core/swim-file/squad-schema';
 import { useBench, useView } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
 import { nextOf } from '../state/selectors';
-import { formatReading } from './format-reading';
+import { formatReading } from '#core/measures/format-reading';
 import { reasonWords, noteWords } from '#core/measures/reason-words';
 import { placeFor } from './place-for';
 import { ReadingDetails } from './reading-details';
 import { sourceFrames } from './source-frames';
 import { metWords, TargetDot } from './target-dot';
-import { targetMark } from './target-mark';
+import { targetMark } from '#core/measures/target-mark';
 
 interface Props {
   readonly reading: Reading;

@@ -1,4 +1,4 @@
-import type { TargetMark } from './target-mark';
+import type { TargetMark } from '#core/measures/target-mark';
 
 /** The three answers in words; "can’t tell" where the interval reaches across an end of the band. */
 export const metWords = { yes: 'met', no: 'not met', unsure: 'can’t tell' } as const;

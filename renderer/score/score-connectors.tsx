@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import type { EventMark } from '#core/swim-file/swim-schema';
-import type { TargetMark } from '../readings/target-mark';
+import type { TargetMark } from '#core/measures/target-mark';
 import { type GapWords, placeGapLabels } from './gap-labels';
 import { tiedReadings } from './rhythm-of';
 import type { ScoreAxis } from './score-axis';

@@ -6,7 +6,7 @@ import { eventTime } from '#core/marks/event-time';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
 import { lookAt, proposalsOf } from '../follow/proposals';
-import { targetMark } from '../readings/target-mark';
+import { targetMark } from '#core/measures/target-mark';
 import { useElementSize } from '../stage/use-element-size';
 import { eventsInOrder } from '../state/selectors';
 import { kickWavePath } from './kick-wave';

@@ -2,7 +2,7 @@ import { symbol } from 'd3-shape';
 import { useId } from 'react';
 import type { Drill } from '#core/practice/drill-schema';
 import { seasonChange, seasonChangeWords, type SeasonLine } from '#core/practice/season-change';
-import { dayWords } from '../card/card-words';
+import { dayWords } from '#core/swim-file/card-words';
 import { lineSymbols } from './season-plot';
 import { figuresFor, lineWords } from './season-words';
 

@@ -1,7 +1,7 @@
 import type { Drill } from '#core/practice/drill-schema';
 import type { SeasonLine } from '#core/practice/season-change';
 import { addressOf } from '../app/use-route';
-import { dayWords } from '../card/card-words';
+import { dayWords } from '#core/swim-file/card-words';
 import { lineWords, readingText } from './season-words';
 
 interface Props {

@@ -4,9 +4,9 @@ import { drillLibrary } from '#core/practice/drill-library';
 import type { Drill } from '#core/practice/drill-schema';
 import { workPhrase } from '#core/practice/item-phrase';
 import type { Work } from '#core/practice/work';
-import { aidsWords } from '../card/card-words';
+import { aidsWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
-import { earnedDigits, formatReading } from '../readings/format-reading';
+import { earnedDigits, formatReading } from '#core/measures/format-reading';
 
 const definitions = new Map(catalogue.map((each) => [each.id, each]));
 

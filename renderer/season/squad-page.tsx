@@ -4,7 +4,7 @@ import { type SquadRow, squadSeason } from '#core/practice/squad-season';
 import { workOfCard } from '#core/practice/work';
 import type { SeasonSwim } from '#core/practice/season-swim';
 import { addressOf } from '../app/use-route';
-import { dayWords } from '../card/card-words';
+import { dayWords } from '#core/swim-file/card-words';
 import { isoDayOf } from '../card/remembered-card';
 import type { SeasonData } from './use-season';
 import { SeasonBar } from './season-bar';

@@ -7,7 +7,7 @@ import { periodTotals } from '#core/practice/practice-totals';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import { addressOf } from '../app/use-route';
 import { ConsentWords } from '../card/consent-words';
-import { dayWords } from '../card/card-words';
+import { dayWords } from '#core/swim-file/card-words';
 import { isoDayOf } from '../card/remembered-card';
 import type { HostClient } from '../host/host-client';
 import { isWanted, readingOrder } from '../readings/arrange-readings';

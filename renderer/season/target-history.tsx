@@ -1,7 +1,7 @@
 import { catalogue } from '#core/measures/families';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import { targetInForce } from '#core/swim-file/target-in-force';
-import { dayWords } from '../card/card-words';
+import { dayWords } from '#core/swim-file/card-words';
 import { readingLabel } from './season-words';
 
 type Target = Swimmer['targets'][number];

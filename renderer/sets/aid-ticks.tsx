@@ -1,5 +1,5 @@
 import { aids as allAids, type SwimCard } from '#core/swim-file/swim-schema';
-import { aidWords } from '../card/card-words';
+import { aidWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 
 interface Props {

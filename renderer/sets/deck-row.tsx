@@ -8,7 +8,7 @@ import type { PlannedRepeat } from '#core/practice/unfold-item';
 import { efforts } from '#core/swim-file/swim-schema';
 import { KeptField, KeptNumber, KeptText } from '../app/kept-field';
 import { addressOf } from '../app/use-route';
-import { dayWords, swumWords } from '../card/card-words';
+import { dayWords, swumWords } from '#core/swim-file/card-words';
 import type { KeptDocument } from '../state/kept-document';
 import { makeId } from '../state/make-id';
 import { entryOf, logRepeat, type RepeatKey } from './practice-steps';

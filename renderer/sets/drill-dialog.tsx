@@ -1,4 +1,4 @@
-import { armWords, sideWords } from '../card/card-words';
+import { armWords, sideWords } from '#core/swim-file/card-words';
 import { useState } from 'react';
 import { catalogue } from '#core/measures/families';
 import { type CautionCode, cautionCodes, cautions, underwaterCautions } from '#core/practice/caution';

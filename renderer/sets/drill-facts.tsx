@@ -1,7 +1,7 @@
 import { catalogue } from '#core/measures/families';
 import type { Drill } from '#core/practice/drill-schema';
 import { patternPhrase } from '#core/practice/stroke-pattern';
-import { aidsWords, armWords, sideWords } from '../card/card-words';
+import { aidsWords, armWords, sideWords } from '#core/swim-file/card-words';
 import { CautionsList } from './cautions-list';
 import { practiceStrokeWords } from './sets-words';
 

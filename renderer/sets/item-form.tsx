@@ -1,4 +1,4 @@
-import { armWords, sideWords } from '../card/card-words';
+import { armWords, sideWords } from '#core/swim-file/card-words';
 import { efforts, armPositions, sidesUp } from '#core/swim-file/swim-schema';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { drillById } from '#core/practice/drill-library';

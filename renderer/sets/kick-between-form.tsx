@@ -1,4 +1,4 @@
-import { armWords, sideWords } from '../card/card-words';
+import { armWords, sideWords } from '#core/swim-file/card-words';
 import { armPositions, sidesUp } from '#core/swim-file/swim-schema';
 import type { PracticeItem } from '#core/practice/practice-schema';
 import { KeptNumber } from '../app/kept-field';

@@ -10,7 +10,7 @@ import { practiceTotals } from '#core/practice/practice-totals';
 import { patternPhrase } from '#core/practice/stroke-pattern';
 import { unfoldItem } from '#core/practice/unfold-item';
 import type { Squad } from '#core/swim-file/squad-schema';
-import { dayWords } from '../card/card-words';
+import { dayWords } from '#core/swim-file/card-words';
 import { durationWords, metresWords, titleOf } from './sets-words';
 
 const style = StyleSheet.create({

@@ -3,7 +3,7 @@ import type { Drill } from '#core/practice/drill-schema';
 import type { Practice } from '#core/practice/practice-schema';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { HostClient } from '../host/host-client';
-import { safeFileName } from '../still/still-name';
+import { safeFileName } from '#core/exporting/safe-file-name';
 import { titleOf } from './sets-words';
 
 /** Makes the practice card as a PDF in the library's exports; the answer says where it is, or why it is not. */

@@ -1,5 +1,5 @@
 import type { Practice, PracticeItem } from '#core/practice/practice-schema';
-import { strokeWords } from '../card/card-words';
+import { strokeWords } from '#core/swim-file/card-words';
 
 /** What is swum, with the one choice a film has not. */
 export const practiceStrokeWords: Readonly<Record<PracticeItem['stroke'], string>> = {

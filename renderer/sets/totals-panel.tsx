@@ -6,7 +6,7 @@ import type { Basis } from '#core/practice/swum-part';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { drillById } from '#core/practice/drill-library';
 import { workPhrase } from '#core/practice/item-phrase';
-import { aidWords, sideWords } from '../card/card-words';
+import { aidWords, sideWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 import { CountsHeld } from './counts-held';
 import { durationWords, metresWords } from './sets-words';

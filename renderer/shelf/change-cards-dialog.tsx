@@ -5,7 +5,7 @@ import { cardsChangedSchema, type SharedCard } from '#core/host-contract/operati
 import type { Squad } from '#core/swim-file/squad-schema';
 import { aids } from '#core/swim-file/swim-schema';
 import { Dialog } from '../app/dialog';
-import { aidWords } from '../card/card-words';
+import { aidWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 import { enrolSwimmer } from '../card/write-swimmer';
 import { followJob } from '../host/follow-job';

@@ -1,7 +1,7 @@
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
 import type { View } from '#core/swim-file/swim-schema';
-import { armWords, cardWords, sideWords, strokeWords } from '../card/card-words';
+import { armWords, cardWords, sideWords, strokeWords } from '#core/swim-file/card-words';
 
 export interface ShelfFilter {
   readonly text: string;

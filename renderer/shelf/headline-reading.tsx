@@ -3,7 +3,7 @@ import { catalogue } from '#core/measures/families';
 import { kickDoubt } from '#core/measures/kick-doubt';
 import type { ReadingUnit } from '#core/measures/reading';
 import { kickDoubtWords } from '../readings/kick-doubt-words';
-import { formatReading } from '../readings/format-reading';
+import { formatReading } from '#core/measures/format-reading';
 
 const definitions = new Map(catalogue.map((each) => [each.id, each]));
 

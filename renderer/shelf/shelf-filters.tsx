@@ -1,6 +1,6 @@
 import type { Ref } from 'react';
 import { strokes, views } from '#core/swim-file/swim-schema';
-import { strokeWords, viewWords } from '../card/card-words';
+import { strokeWords, viewWords } from '#core/swim-file/card-words';
 import { type Care, cares, noFilter, type ShelfFilter, type SwimGroup } from './filter-swims';
 
 interface Props {

@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
-import { aidsWords, cardWords, dayWords, swumWords, viewWords } from '../card/card-words';
+import { aidsWords, cardWords, dayWords, swumWords, viewWords } from '#core/swim-file/card-words';
 import { HeadlineReading } from './headline-reading';
 
 /** What can be done with a tile; the same for all of them. */

@@ -1,5 +1,5 @@
 import { ConsentWords } from '../card/consent-words';
-import { dayWords } from '../card/card-words';
+import { dayWords } from '#core/swim-file/card-words';
 import type { SwimGroup } from './filter-swims';
 
 interface Props {

@@ -2,7 +2,7 @@ import { useCallback } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { Say } from '../app/notices';
-import { swumWords } from '../card/card-words';
+import { swumWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 import type { HostClient } from '../host/host-client';
 import { neighbourOf } from './use-grid-keys';

@@ -5,7 +5,7 @@ import type { OperationOutput } from '#core/host-contract/operations';
 import type { SwimVersion } from '#core/host-contract/operations/copy-operations';
 import { Dialog } from '../app/dialog';
 import type { Say } from '../app/notices';
-import { cardWords } from '../card/card-words';
+import { cardWords } from '#core/swim-file/card-words';
 import type { HostClient } from '../host/host-client';
 
 interface Props {

@@ -5,12 +5,12 @@ import type { HostError } from '#core/host-contract/host-error';
 import type { ReadingDefinition } from '#core/measures/reading';
 import { clockOf, useBench } from '../bench/bench-session';
 import { arrangeReadings } from '../readings/arrange-readings';
-import { formatReading } from '../readings/format-reading';
+import { formatReading } from '#core/measures/format-reading';
 import { postureOn } from '../state/selectors';
 import type { FramePicture } from '../video/frame-source';
 import { drawStill } from './draw-still';
-import { mostStillReadings, stillContent } from './still-content';
-import { safeFileName } from './still-name';
+import { mostStillReadings, stillContent } from '#core/exporting/still-content';
+import { safeFileName } from '#core/exporting/safe-file-name';
 import './still.css';
 
 interface Props {

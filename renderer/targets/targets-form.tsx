@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { catalogue } from '#core/measures/families';
 import { neverCompared } from '#core/practice/never-compared';
 import { type Target, targetInForce, withTarget } from '#core/swim-file/target-in-force';
-import { dayWords } from '../card/card-words';
-import { bandWords } from '../readings/target-mark';
+import { dayWords } from '#core/swim-file/card-words';
+import { bandWords } from '#core/measures/target-mark';
 import { BandFields } from './band-fields';
 import './targets.css';
 

@@ -1,4 +1,4 @@
-import { cardWords, dayWords } from '../card/card-words';
+import { cardWords, dayWords } from '#core/swim-file/card-words';
 import type { SwimCard } from '#core/swim-file/swim-schema';
 
 /** What is written over a swim's picture in a video. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { aidsWords, swumWords } from '../../../renderer/card/card-words';
+import { aidsWords, swumWords } from '#core/swim-file/card-words';
 import { firstCard, rememberCard } from '../../../renderer/card/remembered-card';
 import { withStroke } from '../../../renderer/card/with-stroke';
 import { aCard } from '../a-summary';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { ComputedReading } from '#core/measures/reading';
-import { earnedDigits, formatReading } from '../../../renderer/readings/format-reading';
+import { earnedDigits, formatReading } from '#core/measures/format-reading';
 import { reasonWords } from '#core/measures/reason-words';
-import { targetMark } from '../../../renderer/readings/target-mark';
+import { targetMark } from '#core/measures/target-mark';
 
 const reading = (
   value: number,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { safeFileName } from '../../../renderer/still/still-name';
+import { safeFileName } from '#core/exporting/safe-file-name';
 
 describe('the name of a still', () => {
   it('reads like what it shows', () => {

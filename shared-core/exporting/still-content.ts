@@ -1,10 +1,10 @@
-import type { StillContent } from '#core/drawing/still-ops';
-import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
-import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
-import type { Swim } from '#core/swim-file/swim-schema';
-import { cardWords } from '../card/card-words';
-import { formatReading } from '../readings/format-reading';
-import { markPhrase } from '#core/marks/mark-words';
+import type { StillContent } from '../drawing/still-ops';
+import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
+import type { ComputedReading, ReadingDefinition } from '../measures/reading';
+import type { Swim } from '../swim-file/swim-schema';
+import { cardWords } from '../swim-file/card-words';
+import { formatReading } from '../measures/format-reading';
+import { markPhrase } from '../marks/mark-words';
 
 export const mostStillReadings = 6;
 

@@ -1,5 +1,5 @@
-import type { Swimmer } from '#core/swim-file/squad-schema';
-import { targetInForce } from '#core/swim-file/target-in-force';
+import type { Swimmer } from '../swim-file/squad-schema';
+import { targetInForce } from '../swim-file/target-in-force';
 
 export interface TargetMark {
   readonly met: 'yes' | 'no' | 'unsure';

@@ -1,4 +1,4 @@
-import type { SwimCard } from '#core/swim-file/swim-schema';
+import type { SwimCard } from './swim-schema';
 
 export const strokeWords: Readonly<Record<SwimCard['stroke'], string>> = {
   butterfly: 'butterfly',

@@ -1,4 +1,4 @@
-import type { ComputedReading, Interval, ReadingUnit } from '#core/measures/reading';
+import type { ComputedReading, Interval, ReadingUnit } from './reading';
 
 const unitWords: Readonly<Record<ReadingUnit, string>> = {
   Hz: 'Hz',
