@@ -1,8 +1,9 @@
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { sixDigits } from '#core/exporting/csv-text';
+import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
 import { errorWords } from '#core/host-contract/error-words';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
-import { definitionOn } from '#core/measures/definition-on';
 import { catalogue } from '#core/measures/families';
 import type { Reading } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
@@ -16,11 +17,6 @@ import type { MarkingError } from '#core/uncertainty/marking-error';
 import { faultFailure } from '../host/kept-file';
 
 const usage = 'Usage: npm run -s readings -- <swim folder or swim.json> [--json|--csv]';
-
-/** Six significant digits: enough to compute with, and no noise. */
-function six(value: number): string {
-  return String(Number(value.toPrecision(6)));
-}
 
 function stop(code: 1 | 2, words: string): never {
   console.error(words);
@@ -42,9 +38,9 @@ const swim = await readSwim(target);
 const swimmer = await readSwimmer(target, swim);
 const markingError = await readMarkingError(target, swim);
 const readings = computeReadings(readingContext(swim, { swimmer, markingError }));
-const labels = new Map(catalogue.map((each) => [each.id, definitionOn(each, swim.card)]));
-if (flags[0] === '--json') console.log(JSON.stringify(asJson(swim, readings), null, 2));
-else if (flags[0] === '--csv') console.log(asCsv(readings));
+const labels = new Map(catalogue.map((each) => [each.id, each]));
+if (flags[0] === '--json') console.log(readingsJson(swim.id, readings));
+else if (flags[0] === '--csv') process.stdout.write(readingsCsv(readings, catalogue));
 else console.log(asTable(readings));
 
 async function swimFile(at: string): Promise<string> {
@@ -83,53 +79,6 @@ async function readSwimmer(at: string, of: Swim): Promise<Swimmer | null> {
   return squad.value.swimmers.find((each) => each.id === of.card.swimmerId) ?? null;
 }
 
-function asJson(of: Swim, all: readonly Reading[]): unknown {
-  return { format: 'submark-readings', version: 1, swim: of.id, readings: all };
-}
-
-function asCsv(all: readonly Reading[]): string {
-  const cell = (text: string): string => (/[",\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-  const head =
-    'reading,label,status,value,unit,low95,high95,question,cycles,source_events,source_frames,notes,missing';
-  const rows = all.map((each) => {
-    const label = labels.get(each.id)?.label ?? each.id;
-    const fields =
-      each.status === 'computed'
-        ? [
-            each.id,
-            label,
-            each.status,
-            six(each.value),
-            each.unit,
-            six(each.interval.low),
-            six(each.interval.high),
-            each.interval.question,
-            String(each.cycles),
-            each.from.eventIds.join(' '),
-            each.from.postureFrames.join(' '),
-            each.notes.join(' '),
-            '',
-          ]
-        : [
-            each.id,
-            label,
-            each.status,
-            '',
-            '',
-            '',
-            '',
-            '',
-            '',
-            '',
-            '',
-            '',
-            each.reasons.map(reasonWords).join(' '),
-          ];
-    return fields.map(cell).join(',');
-  });
-  return [head, ...rows].join('\n');
-}
-
 function asTable(all: readonly Reading[]): string {
   return all
     .map((each) => {
@@ -139,7 +88,7 @@ function asTable(all: readonly Reading[]): string {
       const events = each.from.eventIds.length;
       const frames = each.from.postureFrames.length;
       const source = `${events} event${events === 1 ? '' : 's'}, ${frames} posture${frames === 1 ? '' : 's'}`;
-      return `${label} ${six(each.value)} ± ${Number(half.toPrecision(2))} ${each.unit}  (95 %, ${each.interval.question}; ${each.cycles} cycles; from ${source})`;
+      return `${label} ${sixDigits(each.value)} ± ${Number(half.toPrecision(2))} ${each.unit}  (95 %, ${each.interval.question}; ${each.cycles} cycles; from ${source})`;
     })
     .join('\n');
 }

@@ -4,7 +4,7 @@ import { depths, headPositions, hipPositions } from '#core/swim-file/condition-t
 import type { Squad } from '#core/swim-file/squad-schema';
 import { armPositions } from '#core/swim-file/swim-schema';
 import { Dialog } from '../app/dialog';
-import { aidsWords, armWords, cardWords, conditionWords, dayWords } from '../card/card-words';
+import { aidsWords, armWords, cardWords, conditionWords, dayWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 
 interface Props {

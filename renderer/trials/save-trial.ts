@@ -7,7 +7,7 @@ import type { TrialRow } from '#core/practice/trial-row';
 import type { Trial } from '#core/practice/trial-schema';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { HostClient } from '../host/host-client';
-import { safeFileName } from '../still/still-name';
+import { safeFileName } from '#core/exporting/safe-file-name';
 import { trialTitle } from './trial-words';
 
 type Host = Pick<HostClient, 'sendExport'>;

@@ -7,7 +7,7 @@ import type { ScreenProps } from '../app/screens';
 import { ThemeSwitch } from '../app/theme-switch';
 import { useCommandKeys } from '../app/use-command-keys';
 import { addressOf } from '../app/use-route';
-import { dayWords } from '../card/card-words';
+import { dayWords } from '#core/swim-file/card-words';
 import { LibraryTrouble } from '../shelf/library-messages';
 import { makeId } from '../state/make-id';
 import { useKeptList } from '../state/use-kept-list';

@@ -3,7 +3,7 @@ import { extent } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { levelOf, poolOf } from '#core/practice/trial-row';
 import { trialWarnings, trialWarningWords } from '#core/practice/trial-warning';
-import { dayWords } from '../card/card-words';
+import { dayWords } from '#core/swim-file/card-words';
 import { readingLabel } from '../sets/drill-facts';
 import type { TrialOnPaper } from './save-trial';
 import { contrastWords } from './trial-contrast-table';

@@ -7,7 +7,7 @@ import type { Trial } from '#core/practice/trial-schema';
 import { type ConditionTags, depths, headPositions, hipPositions } from '#core/swim-file/condition-tags';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { addressOf } from '../app/use-route';
-import { aidsWords, conditionWords, dayWords } from '../card/card-words';
+import { aidsWords, conditionWords, dayWords } from '#core/swim-file/card-words';
 import { readingLabel } from '../sets/drill-facts';
 import { levelsAsked } from './levels-asked';
 import { poolWords, valueWords } from './trial-words';

@@ -5,9 +5,9 @@ import type { TrialFactor, TrialRow } from '#core/practice/trial-row';
 import type { ReadingUnit } from '#core/measures/reading';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { SwimCard } from '#core/swim-file/swim-schema';
-import { aidWords, armWords, conditionWords, sideWords } from '../card/card-words';
+import { aidWords, armWords, conditionWords, sideWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
-import { formatReading } from '../readings/format-reading';
+import { formatReading } from '#core/measures/format-reading';
 
 const plainFactors = {
   head: 'head position',

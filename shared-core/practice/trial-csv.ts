@@ -1,3 +1,4 @@
+import { type CsvCell, csvText } from '../exporting/csv-text';
 import { aidsKey } from './work';
 import type { TrialRow } from './trial-row';
 
@@ -25,35 +26,27 @@ const cardColumns = [
 export function trialCsv(rows: readonly TrialRow[], readingIds: readonly string[]): string {
   const header = [...cardColumns, ...readingIds.flatMap((id) => [id, `${id} unit`, `${id} marking SD`])];
   const inOrder = [...rows].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.order - b.order));
-  const lines = inOrder.map((row) => {
+  const lines = inOrder.map((row): readonly CsvCell[] => {
     const { work, tags } = row;
-    const cells = [
+    return [
+      row.swimId,
+      row.day,
+      row.order,
       work.stroke,
       work.drill,
       work.arms,
       work.sideUp,
       aidsKey(work.aids),
-      tags.head,
-      tags.hips,
-      tags.depth,
-    ];
-    return [
-      textCell(row.swimId),
-      textCell(row.day),
-      row.order,
-      ...cells.map((each) => textCell(each ?? '')),
-      textCell(tags.free.join('; ')),
+      tags.head ?? '',
+      tags.hips ?? '',
+      tags.depth ?? '',
+      tags.free.join('; '),
       row.kickCycles ?? '',
-      ...readingIds.flatMap((id) => {
+      ...readingIds.flatMap((id): CsvCell[] => {
         const found = row.values.get(id);
-        return found ? [found.value, textCell(found.unit), Math.sqrt(found.ownVariance)] : ['', '', ''];
+        return found ? [found.value, found.unit, Math.sqrt(found.ownVariance)] : ['', '', ''];
       }),
     ];
   });
-  return [header.map(textCell), ...lines].map((cells) => `${cells.join(',')}\r\n`).join('');
-}
-
-function textCell(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return csvText(header, lines);
 }

@@ -1,0 +1,75 @@
+import { landmarkNames } from '../marks/landmark';
+import { poolCarrier, type PoolTransform } from '../scene/pool-transform';
+import type { Swim } from '../swim-file/swim-schema';
+import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
+import type { Point } from '../units/brand';
+import { type CsvCell, csvText, sixDigits } from './csv-text';
+
+const head = [
+  'frame',
+  'frame_shown',
+  'seconds',
+  'landmark',
+  'status',
+  'x_px',
+  'y_px',
+  'x',
+  'y',
+  'unit',
+  'confidence',
+];
+
+/**
+ * Landmarks as tidy CSV, a row a landmark of a frame: `marked` by the coach, `hidden` (the coach said it can't be seen;
+ * no place), or `followed` by the machine with its confidence from 0 to 1. `x_px`, `y_px` are pixels of the shown
+ * picture, y down; `x`, `y` lie along travel and up, in `unit`, from the picture's top left corner: only differences
+ * mean something.
+ */
+export function landmarksCsv(
+  swim: Pick<Swim, 'postures' | 'followed'>,
+  clock: ClipClock,
+  transform: PoolTransform,
+): string {
+  const carry = poolCarrier(transform);
+  const rows: { readonly frame: number; readonly order: number; readonly cells: readonly CsvCell[] }[] = [];
+  const put = (
+    frame: number,
+    landmark: (typeof landmarkNames)[number],
+    status: string,
+    point: Point | null,
+    confidence: CsvCell,
+  ): void => {
+    const pool = point && carry(point);
+    const place = point && pool ? [point.x, point.y, pool.x, pool.y].map(sixDigits) : ['', '', '', ''];
+    rows.push({
+      frame,
+      order: landmarkNames.indexOf(landmark),
+      cells: [
+        frame,
+        frame + 1,
+        sixDigits(realTimeOf(clock, frame)),
+        landmark,
+        status,
+        ...place,
+        point ? transform.unit : '',
+        confidence,
+      ],
+    });
+  };
+  for (const posture of swim.postures) {
+    for (const name of landmarkNames) {
+      const point = posture.points[name];
+      if (point) put(posture.frame, name, 'marked', point, '');
+      else if (posture.hidden.includes(name)) put(posture.frame, name, 'hidden', null, '');
+    }
+  }
+  for (const run of swim.followed)
+    run.points.forEach(([x, y, confidence], index) => {
+      put(run.frame + index, run.landmark, 'followed', { x, y }, sixDigits(confidence));
+    });
+  rows.sort((a, b) => a.frame - b.frame || a.order - b.order);
+  return csvText(
+    head,
+    rows.map((each) => each.cells),
+  );
+}
