@@ -77,21 +77,25 @@ export function laidLineOps(posture: Posture, unit: number, name: string): reado
   ];
 }
 
-/** The angles of a posture beside their joints; `size` is that of the letters. */
+/**
+ * The angles of a posture beside their joints; `size` is that of the letters. `drawn` is the same posture where it is
+ * drawn, when that is not the picture's own place and size: angles are always the picture's.
+ */
 export function angleOps(
   posture: Posture,
   swim: Pick<Swim, 'scene' | 'card'>,
   size: number,
   measure: MeasureWords,
+  drawn: Posture = posture,
 ): readonly DrawingOp[] {
   const labels = angleLabels(posture, swim);
   const boxes = labels.map(({ at, words }) => ({
-    at: posture.points[at] ?? { x: 0, y: 0 },
+    at: drawn.points[at] ?? { x: 0, y: 0 },
     width: measure(words, size, 400),
     height: size * 1.2,
   }));
-  const marks = landmarkNames.flatMap((name) => posture.points[name] ?? []);
-  const clear = [...marks, ...pointsAlong(chainOf(posture), size * 0.5)];
+  const marks = landmarkNames.flatMap((name) => drawn.points[name] ?? []);
+  const clear = [...marks, ...pointsAlong(chainOf(drawn), size * 0.5)];
   return placeLabels(boxes, clear, size * 0.8).map((centre, index) =>
     casedWords(labels[index]?.words ?? '', { x: centre.x, y: centre.y + size * 0.35 }, size, 400, 'centre'),
   );

@@ -2,29 +2,31 @@ import type { Point } from '../units/brand';
 import type { DrawingOp, MeasureWords } from './drawing-op';
 import type { Paper } from './paper';
 
-/** One family from the system, as everywhere in the app; a casing this wide beside the size of the letters. */
-export const lettersOf = (size: number, weight: 400 | 600): string =>
-  `${weight} ${size}px system-ui, "DejaVu Sans", sans-serif`;
+/** One family from the system, as everywhere in the app. */
+const systemFamily = 'system-ui, "DejaVu Sans", sans-serif';
+export const lettersOf = (size: number, weight: 400 | 600, family = systemFamily): string =>
+  `${weight} ${size}px ${family}`;
+/** A casing is this wide beside the size of the letters, and no thinner than `leastCasing`. */
 const casingShare = 0.28;
 const leastCasing = 3;
 
-/** How wide words are on a paper. */
-export function measureOn(paper: Paper): MeasureWords {
+/** How wide words are on a paper, in the system's letters or those of `family`. */
+export function measureOn(paper: Paper, family?: string): MeasureWords {
   return (words, size, weight) => {
-    paper.font = lettersOf(size, weight);
+    paper.font = lettersOf(size, weight, family);
     return paper.measureText(words).width;
   };
 }
 
 /** Paints a drawing from back to front; leaves the paper's own state as it was. */
-export function paint(paper: Paper, drawing: readonly DrawingOp[]): void {
+export function paint(paper: Paper, drawing: readonly DrawingOp[], family?: string): void {
   paper.save();
   paper.lineJoin = 'round';
-  for (const each of drawing) paintOne(paper, each);
+  for (const each of drawing) paintOne(paper, each, family);
   paper.restore();
 }
 
-function paintOne(paper: Paper, each: DrawingOp): void {
+function paintOne(paper: Paper, each: DrawingOp, family: string | undefined): void {
   switch (each.op) {
     case 'line':
       paper.globalAlpha = each.opacity ?? 1;
@@ -51,7 +53,7 @@ function paintOne(paper: Paper, each: DrawingOp): void {
       return;
     case 'words':
       paper.globalAlpha = 1;
-      paper.font = lettersOf(each.size, each.weight);
+      paper.font = lettersOf(each.size, each.weight, family);
       paper.textBaseline = 'alphabetic';
       paper.textAlign = each.align === 'centre' ? 'center' : (each.align ?? 'left');
       if (each.casing !== null) {

@@ -24,7 +24,12 @@ export const letterSize = ({ width, height }: { readonly width: number; readonly
 /** What lies over a still's picture, at the picture's own size: body line, angles and words. */
 export function stillOps(
   picture: { readonly width: number; readonly height: number },
-  marks: { readonly posture: Posture | null; readonly swim: Pick<Swim, 'scene' | 'card'> },
+  marks: {
+    readonly posture: Posture | null;
+    readonly swim: Pick<Swim, 'scene' | 'card'>;
+    /** The posture where it is drawn, when the picture is not shown at its own size. */
+    readonly drawn?: Posture | null;
+  },
   content: StillContent,
   measure: MeasureWords,
 ): readonly DrawingOp[] {
@@ -36,8 +41,10 @@ export function stillOps(
   const small = size * 0.9;
   const large = size * 1.15;
   const ops: DrawingOp[] = [];
-  if (marks.posture)
-    ops.push(...bodyLineOps(marks.posture, size), ...angleOps(marks.posture, marks.swim, small, measure));
+  if (marks.posture) {
+    const drawn = marks.drawn ?? marks.posture;
+    ops.push(...bodyLineOps(drawn, size), ...angleOps(marks.posture, marks.swim, small, measure, drawn));
+  }
   const row = (words: string, y: number, letters: number, weight: 400 | 600): void => {
     ops.push(casedWords(fittedWords(words, room, letters, weight, measure), { x: edge, y }, letters, weight));
   };

@@ -1,0 +1,3 @@
+import { runWithTsx } from './run-with-tsx.mjs';
+
+runWithTsx('export.ts');

@@ -1,0 +1,50 @@
+import { eventsCsv } from '#core/exporting/events-csv';
+import { eventsVtt } from '#core/exporting/events-vtt';
+import { exportName } from '#core/exporting/export-name';
+import { landmarksCsv } from '#core/exporting/landmarks-csv';
+import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
+import { catalogue } from '#core/measures/families';
+import { readSwimOnDisk, sourceOf } from '../swim-on-disk';
+import type { ExportCommand } from './export-command';
+import { writeOut } from './write-out';
+
+export const csvCommand: ExportCommand = {
+  name: 'csv',
+  about: 'readings, events and landmarks as CSV; with --json the readings as JSON too',
+  usage: '<swim> [--json]',
+  valueFlags: [],
+  plainFlags: ['--json'],
+  async run(asked) {
+    const [target, ...rest] = asked.targets;
+    if (target === undefined || rest.length > 0) return asked.wrong();
+    const found = await readSwimOnDisk(target);
+    const source = sourceOf(found);
+    const { swim, clock, context } = source;
+    const name = (what: string, ending: string): string => exportName(swim.card, [what], ending);
+    await writeOut(asked, [
+      { name: name('readings', 'csv'), bytes: readingsCsv(source.readings, catalogue) },
+      { name: name('events', 'csv'), bytes: eventsCsv(swim, clock) },
+      { name: name('landmarks', 'csv'), bytes: landmarksCsv(swim, clock, context.transform) },
+      ...(asked.has('--json')
+        ? [{ name: name('readings', 'json'), bytes: readingsJson(swim.id, source.readings) }]
+        : []),
+    ]);
+  },
+};
+
+export const vttCommand: ExportCommand = {
+  name: 'vtt',
+  about: 'events as WebVTT captions on the clip’s own clock',
+  usage: '<swim>',
+  valueFlags: [],
+  plainFlags: [],
+  async run(asked) {
+    const [target, ...rest] = asked.targets;
+    if (target === undefined || rest.length > 0) return asked.wrong();
+    const source = sourceOf(await readSwimOnDisk(target));
+    const { swim, clock } = source;
+    await writeOut(asked, [
+      { name: exportName(swim.card, ['events'], 'vtt'), bytes: eventsVtt(swim, clock.table) },
+    ]);
+  },
+};

@@ -1,0 +1,12 @@
+import { csvCommand, vttCommand } from './data-commands';
+import type { ExportCommand } from './export-command';
+import { fanCommand, sheetCommand, stillsCommand } from './picture-commands';
+
+/** Every kind of export of the command line; a new one is listed here. */
+export const exportCommands: readonly ExportCommand[] = [
+  stillsCommand,
+  sheetCommand,
+  fanCommand,
+  csvCommand,
+  vttCommand,
+];

@@ -1,0 +1,127 @@
+import type { Composition } from '#core/drawing/composition';
+import { composeFan } from '#core/exporting/compose-fan';
+import { composeSheet } from '#core/exporting/compose-sheet';
+import { composePairStill, composeStill } from '#core/exporting/compose-still';
+import { cycleFrames } from '#core/exporting/cycle-frames';
+import { exportName } from '#core/exporting/export-name';
+import { type ExportSource, usualReadings } from '#core/exporting/export-source';
+import { mostStillReadings } from '#core/exporting/still-content';
+import { drawComposition, hostMeasure } from '../../export/draw-composition';
+import { stop } from '../command-end';
+import { clipOnDisk, readSwimOnDisk, type SwimOnDisk, sourceOf, valueOf } from '../swim-on-disk';
+import { checkConsent } from './check-consent';
+import type { AskedExport, ExportCommand } from './export-command';
+import { type OutFile, writeOut } from './write-out';
+
+async function png(composition: Composition, swims: readonly SwimOnDisk[]): Promise<Uint8Array> {
+  const clips =
+    composition.pictures.length === 0
+      ? []
+      : await Promise.all(
+          swims.map(async (each) => ({ file: await clipOnDisk(each), clip: each.swim.clip })),
+        );
+  const canvas = valueOf(await drawComposition(composition, clips, 1));
+  return canvas.encode('png');
+}
+
+/** A frame as the coach counts it, from 1, within the clip. */
+function frameOf(words: string, { clock }: ExportSource): number {
+  const count = clock.table.starts.length;
+  if (!/^\d{1,7}$/.test(words) || Number(words) < 1 || Number(words) > count)
+    return stop(1, `There is no frame ${words}: frames are counted from 1 to ${count}.`);
+  return Number(words) - 1;
+}
+
+export const stillsCommand: ExportCommand = {
+  name: 'stills',
+  about: 'annotated PNGs of chosen frames; of two swims, one frame each side by side',
+  usage: '<swim> [<other swim>] --frames 63,71,80',
+  valueFlags: ['--frames'],
+  plainFlags: [],
+  async run(asked) {
+    const [target, other, ...rest] = asked.targets;
+    const words = asked.value('--frames')?.split(',');
+    if (target === undefined || rest.length > 0 || !words) return asked.wrong();
+    const found = await readSwimOnDisk(target);
+    const source = sourceOf(found);
+    const chosen = usualReadings(source, mostStillReadings - 2);
+    if (other !== undefined) {
+      if (words.length !== 2) return asked.wrong();
+      const second = await readSwimOnDisk(other);
+      const secondSource = sourceOf(second);
+      checkConsent(asked, [found, second]);
+      const [a, b] = [frameOf(words[0] ?? '', source), frameOf(words[1] ?? '', secondSource)];
+      const composition = composePairStill(
+        [
+          { source, frame: a, chosen },
+          { source: secondSource, frame: b, chosen: usualReadings(secondSource, mostStillReadings - 2) },
+        ],
+        hostMeasure(),
+      );
+      const { swimmerName, date } = second.swim.card;
+      const name = exportName(
+        found.swim.card,
+        ['beside', swimmerName || 'swimmer', date, `frames ${a + 1} and ${b + 1}`],
+        'png',
+      );
+      return writeOut(asked, [{ name, bytes: await png(composition, [found, second]) }]);
+    }
+    checkConsent(asked, [found]);
+    const frames = words.map((each) => frameOf(each, source));
+    const files: OutFile[] = [];
+    for (const frame of frames)
+      files.push({
+        name: exportName(source.swim.card, ['still', `frame ${frame + 1}`], 'png'),
+        bytes: await png(composeStill(source, frame, chosen, hostMeasure()), [found]),
+      });
+    return writeOut(asked, files);
+  },
+};
+
+/** The cycle asked for by the frame in it; without one, the one in the middle of the clip. */
+function askedCycle(asked: AskedExport, source: ExportSource, pictures: number) {
+  const words = asked.value('--cycle-at');
+  const near = words === null ? Math.floor(source.clock.table.starts.length / 2) : frameOf(words, source);
+  const cycle = cycleFrames(source.context.events, source.clock, near, pictures);
+  return cycle ?? stop(1, 'No whole cycle is marked: mark two hand entries or two kick tops.');
+}
+
+export const sheetCommand: ExportCommand = {
+  name: 'sheet',
+  about: 'a contact sheet of one cycle as PNG',
+  usage: '<swim> [--pictures 8|12] [--cycle-at FRAME]',
+  valueFlags: ['--pictures', '--cycle-at'],
+  plainFlags: [],
+  async run(asked) {
+    const [target, ...rest] = asked.targets;
+    const pictures = Number(asked.value('--pictures') ?? 8);
+    if (target === undefined || rest.length > 0 || (pictures !== 8 && pictures !== 12)) return asked.wrong();
+    const found = await readSwimOnDisk(target);
+    const source = sourceOf(found);
+    checkConsent(asked, [found]);
+    const cycle = askedCycle(asked, source, pictures);
+    const composition = composeSheet(source, cycle, usualReadings(source, 6), hostMeasure());
+    const name = exportName(source.swim.card, ['sheet', `${cycle.of} ${cycle.number}`], 'png');
+    return writeOut(asked, [{ name, bytes: await png(composition, [found]) }]);
+  },
+};
+
+export const fanCommand: ExportCommand = {
+  name: 'fan',
+  about: 'the body lines of one cycle over each other as PNG',
+  usage: '<swim> [--cycle-at FRAME]',
+  valueFlags: ['--cycle-at'],
+  plainFlags: [],
+  async run(asked) {
+    const [target, ...rest] = asked.targets;
+    if (target === undefined || rest.length > 0) return asked.wrong();
+    const found = await readSwimOnDisk(target);
+    const source = sourceOf(found);
+    const cycle = askedCycle(asked, source, 8);
+    const composition =
+      composeFan(source, cycle, hostMeasure()) ??
+      stop(1, 'A fan needs two body lines with a hip in the cycle.');
+    const name = exportName(source.swim.card, ['fan', `${cycle.of} ${cycle.number}`], 'png');
+    return writeOut(asked, [{ name, bytes: await png(composition, [found]) }]);
+  },
+};

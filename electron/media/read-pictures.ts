@@ -1,0 +1,99 @@
+import { execa } from 'execa';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { Clip } from '#core/swim-file/swim-schema';
+import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { findMediaTool } from './find-media-tool';
+import { probeFrameTimes } from './probe-frame-times';
+
+export interface ReadPicture {
+  readonly frame: number;
+  readonly width: number;
+  readonly height: number;
+  /** Red, green, blue and opaque, row by row. */
+  readonly rgba: Uint8Array;
+}
+
+type PictureClip = Pick<Clip, 'frameTimes' | 'width' | 'height' | 'originalName' | 'fields' | 'track'>;
+
+/**
+ * Reads chosen frames of a clip with ffmpeg, at the size the stage shows, and hands each over in order of time. Frames
+ * are told by the container's own timestamps, after the list of shown ones is found to be as long as the swim's.
+ */
+export async function readPictures(
+  file: string,
+  clip: PictureClip,
+  frames: readonly number[],
+  hand: (picture: ReadPicture) => void,
+  signal?: AbortSignal,
+): Promise<Result<null>> {
+  const wanted = [...new Set(frames)].sort((a, b) => a - b);
+  if (wanted.length === 0) return success(null);
+  if (clip.fields || (clip.track ?? 1) > 1)
+    return failure('unsupported-codec', {
+      name: clip.originalName,
+      codec: clip.fields ? 'interlaced fields' : 'a further film track',
+    });
+  const found = await findMediaTool('ffmpeg');
+  if (!found) return failure('no-media-tool', { name: 'ffmpeg' });
+  const probed = await probeFrameTimes(file, signal ? { signal } : {});
+  if (!probed.ok) return probed;
+  const { ticks } = probed.value;
+  // a file that breaks off lists more pictures than it holds; fewer than the swim knows is another film
+  if (ticks.length < tableFromRecord(clip.frameTimes).starts.length)
+    return failure('clip-changed', { name: clip.originalName });
+  const chosen = wanted.map((frame) => `eq(pts,${ticks[frame] ?? -1})`).join('+');
+  const { width, height } = clip;
+  const args = [
+    ...['-hide_banner', '-loglevel', 'error', '-nostdin', '-protocol_whitelist', 'file,pipe', '-copyts'],
+    ...['-i', `file:${file}`, '-map', '0:v:0', '-an', '-sn', '-dn'],
+    ...['-vf', `select='${chosen}',scale=${width}:${height}`, ...passthrough(found.version)],
+    ...['-frames:v', String(wanted.length), '-pix_fmt', 'rgba', '-f', 'rawvideo', 'pipe:1'],
+  ];
+  const decoder = execa(found.path, args, {
+    shell: false,
+    stdin: 'ignore',
+    encoding: 'buffer',
+    buffer: { stdout: false, stderr: true },
+    reject: false,
+    timeout: 600_000,
+    forceKillAfterDelay: 2000,
+    ...(signal ? { cancelSignal: signal } : {}),
+  });
+  const size = width * height * 4;
+  let rgba = new Uint8Array(size);
+  let filled = 0;
+  let count = 0;
+  try {
+    for await (const chunk of decoder.iterable({ from: 'stdout', binary: true, preserveNewlines: true })) {
+      let rest = chunk as Uint8Array;
+      while (rest.length > 0) {
+        const part = rest.subarray(0, size - filled);
+        rgba.set(part, filled);
+        filled += part.length;
+        rest = rest.subarray(part.length);
+        if (filled < size) continue;
+        const frame = wanted[count++];
+        if (frame !== undefined) hand({ frame, width, height, rgba });
+        rgba = new Uint8Array(size);
+        filled = 0;
+      }
+    }
+  } catch (error) {
+    if (signal?.aborted) return failure('cancelled');
+    throw error;
+  }
+  const done = await decoder;
+  if (signal?.aborted || done.isCanceled) return failure('cancelled');
+  if (count === wanted.length) return success(null);
+  return failure('media-tool-failed', {
+    name: 'ffmpeg',
+    message: `frame ${(wanted[count] ?? 0) + 1} could not be read`,
+  });
+}
+
+/** Every picture once, at its own time: the option changed its name in ffmpeg 5.1. */
+function passthrough(version: string): readonly string[] {
+  const [, major = '0', minor = '0'] = /^n?(\d+)\.(\d+)/.exec(version) ?? [];
+  const isNew = Number(major) > 5 || (Number(major) === 5 && Number(minor) >= 1);
+  return isNew ? ['-fps_mode', 'passthrough'] : ['-vsync', 'passthrough'];
+}

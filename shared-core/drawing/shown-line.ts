@@ -1,0 +1,27 @@
+import { sureEnough } from '../follow/follow-confidence';
+import type { Posture, Swim } from '../swim-file/swim-schema';
+import type { Point } from '../units/brand';
+
+/**
+ * The body line of every frame that has one: the coach's points, and where the coach laid none on a frame, the surely
+ * followed ones. A point the coach said is hidden stays away. Cost: linear in points.
+ */
+export function shownLines(swim: Pick<Swim, 'postures' | 'followed'>): ReadonlyMap<number, Posture> {
+  const lines = new Map(swim.postures.map((posture) => [posture.frame, posture]));
+  for (const { landmark, frame, points } of swim.followed)
+    points.forEach(([x, y, confidence], index) => {
+      if (confidence < sureEnough) return;
+      const own = lines.get(frame + index) ?? { frame: frame + index, points: {}, hidden: [] };
+      if (own.points[landmark] || own.hidden.includes(landmark)) return;
+      lines.set(frame + index, { ...own, points: { ...own.points, [landmark]: { x, y } } });
+    });
+  return lines;
+}
+
+/** A posture with every point moved. */
+export function movedPosture(posture: Posture, move: (point: Point) => Point): Posture {
+  const points = Object.fromEntries(
+    Object.entries(posture.points).map(([name, point]) => [name, move(point)]),
+  );
+  return { ...posture, points };
+}

@@ -1,0 +1,181 @@
+import type { Composition } from '../drawing/composition';
+import { chainOf, fittedWords } from '../drawing/body-line-ops';
+import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
+import { movedPosture } from '../drawing/shown-line';
+import { poolCarrier } from '../scene/pool-transform';
+import { cardWords } from '../swim-file/card-words';
+import { realTimeOf } from '../timeline/clip-clock';
+import type { Point } from '../units/brand';
+import type { CycleFrames } from './cycle-frames';
+import type { ExportSource } from './export-source';
+import { inkWords, rule, sheetLook } from './sheet-look';
+
+/** Pixels; our defaults. */
+const width = 2400;
+const edge = 70;
+const letters = 32;
+const plotHeight = 1000;
+/** Lightest line of the fan, at the start of the cycle; the darkest is the ink. Shares of white. */
+const lightest = 0.74;
+
+/**
+ * The body lines of one cycle over each other, hips in one place along the pool and heights as filmed, turned level,
+ * swimming to the right: light at the start of the cycle, dark at its end, each quarter named at its toe. Null when
+ * fewer than two lines with a hip are laid in the cycle.
+ */
+export function composeFan(
+  source: ExportSource,
+  cycle: CycleFrames,
+  measure: MeasureWords,
+): Composition | null {
+  const { swim, clock, context } = source;
+  const carry = poolCarrier(context.transform);
+  const span = cycle.toSeconds - cycle.fromSeconds;
+  const lines = [...source.lines.values()]
+    .map((posture) => ({
+      phase: (realTimeOf(clock, posture.frame) - cycle.fromSeconds) / span,
+      frame: posture.frame,
+      // y down, as everything is drawn
+      posture: movedPosture(posture, (point) => {
+        const pool = carry(point);
+        return { x: pool.x, y: -pool.y };
+      }),
+    }))
+    .filter(({ phase, posture }) => phase >= -1e-9 && phase < 1 && posture.points.hip)
+    .map(({ posture, ...rest }) => {
+      const hip = posture.points.hip ?? { x: 0, y: 0 };
+      return { ...rest, posture: movedPosture(posture, ({ x, y }) => ({ x: x - hip.x, y })) };
+    })
+    .sort((a, b) => a.phase - b.phase);
+  if (lines.length < 2) return null;
+
+  const all = lines.flatMap(({ posture }) => chainOf(posture));
+  const xs = all.map(({ x }) => x);
+  const ys = all.map(({ y }) => y);
+  const [left, right] = [Math.min(...xs), Math.max(...xs)];
+  const [high, low] = [Math.min(...ys), Math.max(...ys)];
+  const room = width - 2 * edge;
+  const top = edge + letters * 4.6;
+  const side = letters * 4;
+  const scale = Math.min((room - 2 * side) / (right - left), (plotHeight - letters * 4) / (low - high));
+  const place = ({ x, y }: Point): Point => ({
+    x: width / 2 + (x - (left + right) / 2) * scale,
+    y: top + plotHeight / 2 + (y - (high + low) / 2) * scale,
+  });
+  const { title, facts } = cardWords(swim.card);
+  const over: DrawingOp[] = [
+    inkWords(
+      fittedWords(title, room, letters * 1.5, 600, measure),
+      { x: edge, y: edge + letters * 1.3 },
+      letters * 1.5,
+      600,
+    ),
+    inkWords(
+      fittedWords(
+        [
+          ...facts,
+          `${lines.length} body lines of ${cycle.of} ${cycle.number} of ${cycle.count}, ${span.toFixed(3)} s`,
+          ...(swim.card.invented ? ['invented swim, for demonstration'] : []),
+        ].join(' · '),
+        room,
+        letters * 0.95,
+        400,
+        measure,
+      ),
+      { x: edge, y: edge + letters * 2.9 },
+      letters * 0.95,
+      400,
+      sheetLook.quiet,
+    ),
+    trail(lines.flatMap(({ posture }) => posture.points.toe ?? []).map(place)),
+    trail(lines.flatMap(({ posture }) => posture.points.fingertip ?? []).map(place)),
+  ];
+  for (const { phase, posture } of lines) {
+    const points = chainOf(posture).map(place);
+    over.push({ op: 'line', points, colour: grey(lightest * (1 - phase)), width: 7 });
+  }
+  const hip = lines.flatMap(({ posture }) => posture.points.hip ?? []).map(place);
+  for (const at of hip) over.push({ op: 'disc', at, radius: 6, fill: sheetLook.ink });
+  for (const quarter of [0, 0.25, 0.5, 0.75]) {
+    const nearest = lines.reduce((best, each) =>
+      Math.abs(each.phase - quarter) < Math.abs(best.phase - quarter) ? each : best,
+    );
+    const toe = nearest.posture.points.toe;
+    if (!toe || Math.abs(nearest.phase - quarter) > 0.125) continue;
+    const at = place(toe);
+    over.push(
+      {
+        op: 'disc',
+        at,
+        radius: 9,
+        fill: sheetLook.ground,
+        edge: { colour: sheetLook.ink, width: 6 },
+      },
+      inkWords(
+        `${Math.round(nearest.phase * 100)} %`,
+        { x: at.x - letters * 0.7, y: at.y + letters * 0.35 },
+        letters * 0.9,
+        600,
+        sheetLook.ink,
+        'right',
+      ),
+    );
+  }
+  const foot = top + plotHeight + letters * 1.6;
+  over.push(
+    rule(edge, foot - letters * 1.6, room, 2),
+    inkWords(
+      `Hips laid on one place, heights as filmed${context.transform.travelKnown ? ', swimming to the right' : ''}. Light at the start of the ${cycle.of}, dark at its end; dashed: the way of fingertips and toes.`,
+      { x: edge, y: foot },
+      letters * 0.85,
+      400,
+      sheetLook.quiet,
+    ),
+    ...scaleBar(context.transform.unit, scale, { x: width - edge, y: top + plotHeight - letters * 0.9 }),
+  );
+  return { width, height: Math.round(foot + edge), ground: sheetLook.ground, pictures: [], over };
+}
+
+const trail = (points: readonly Point[]): DrawingOp => ({
+  op: 'line',
+  points,
+  colour: sheetLook.quiet,
+  width: 3,
+  dash: [10, 10],
+  cap: 'butt',
+});
+
+/** A grey of the ink: 0 is the ink, 1 white. */
+function grey(white: number): string {
+  const channel = (ink: number): string =>
+    Math.round(ink + (255 - ink) * white)
+      .toString(16)
+      .padStart(2, '0');
+  return `#${channel(11)}${channel(26)}${channel(32)}`;
+}
+
+/** A bar of half a metre, or a tenth of the body; none in pixels. */
+function scaleBar(unit: 'm' | 'L' | 'px', scale: number, end: Point): readonly DrawingOp[] {
+  if (unit === 'px') return [];
+  const length = (unit === 'm' ? 0.5 : 0.1) * scale;
+  return [
+    {
+      op: 'line',
+      points: [
+        { x: end.x - length, y: end.y - letters * 0.3 },
+        { x: end.x, y: end.y - letters * 0.3 },
+      ],
+      colour: sheetLook.ink,
+      width: 6,
+      cap: 'butt',
+    },
+    inkWords(
+      unit === 'm' ? '0.5 m' : '0.1 body length',
+      { x: end.x - length - letters * 0.5, y: end.y },
+      letters * 0.85,
+      600,
+      sheetLook.ink,
+      'right',
+    ),
+  ];
+}

@@ -1,0 +1,180 @@
+import { type Composition, placePoint, type PlacedPicture, type Rect } from '../drawing/composition';
+import { bodyLineOps, fittedWords } from '../drawing/body-line-ops';
+import { cropAround } from '../drawing/crop-around';
+import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
+import { movedPosture } from '../drawing/shown-line';
+import { formatReading } from '../measures/format-reading';
+import { markPhrase } from '../marks/mark-words';
+import { cardWords } from '../swim-file/card-words';
+import { realTimeOf } from '../timeline/clip-clock';
+import type { Point } from '../units/brand';
+import type { CycleFrames } from './cycle-frames';
+import type { ExportSource, NamedReading } from './export-source';
+import { inkWords, rule, sheetLook } from './sheet-look';
+
+/** Pixels; our defaults: legible on a screen and on A4 across. */
+const width = 2400;
+const edge = 60;
+const gap = 24;
+const columns = 4;
+const aspect = 1.6;
+const letters = 30;
+
+/**
+ * A contact sheet of one cycle: its frames in rows of four, all cropped alike round the swimmer, with the body line
+ * where there is one; the cycle's share, frame and second under each; the readings below.
+ */
+export function composeSheet(
+  source: ExportSource,
+  cycle: CycleFrames,
+  chosen: readonly NamedReading[],
+  measure: MeasureWords,
+): Composition {
+  const { swim, clock, lines } = source;
+  const { title, facts } = cardWords(swim.card);
+  const room = width - 2 * edge;
+  const cellWidth = (room - gap * (columns - 1)) / columns;
+  const cellHeight = cellWidth / aspect;
+  const caption = letters * 2.9;
+  const top = edge + letters * 4.4;
+  const crops = alikeCrops(source, cycle);
+  const over: DrawingOp[] = [
+    inkWords(
+      fittedWords(title, room, letters * 1.6, 600, measure),
+      { x: edge, y: edge + letters * 1.4 },
+      letters * 1.6,
+      600,
+    ),
+    inkWords(
+      fittedWords(
+        [
+          ...facts,
+          `${cycle.of} ${cycle.number} of ${cycle.count}, ${(cycle.toSeconds - cycle.fromSeconds).toFixed(3)} s`,
+          ...(swim.card.invented ? ['invented swim, for demonstration'] : []),
+        ].join(' · '),
+        room,
+        letters,
+        400,
+        measure,
+      ),
+      { x: edge, y: edge + letters * 3 },
+      letters,
+      400,
+      sheetLook.quiet,
+    ),
+  ];
+  const pictures = cycle.phases.map(({ phase, frame }, index): PlacedPicture => {
+    const at: Rect = {
+      x: edge + (index % columns) * (cellWidth + gap),
+      y: top + Math.floor(index / columns) * (cellHeight + caption),
+      width: cellWidth,
+      height: cellHeight,
+    };
+    const placed: PlacedPicture = { swim: 0, frame, crop: crops[index] ?? at, at };
+    const posture = lines.get(frame);
+    if (posture)
+      over.push(
+        ...bodyLineOps(
+          movedPosture(posture, (point) => placePoint(placed, point)),
+          letters * 0.7,
+        ),
+      );
+    const events = swim.events.filter((mark) => mark.frame === frame).map(markPhrase);
+    const share = `${Math.round(phase * 100)} %`;
+    const where = `frame ${frame + 1} · ${realTimeOf(clock, frame).toFixed(3)} s${posture ? '' : ' · no body line'}`;
+    const y = at.y + at.height + letters * 1.15;
+    const shareWidth = measure(share, letters, 600) + letters * 0.6;
+    over.push(
+      inkWords(share, { x: at.x, y }, letters, 600),
+      inkWords(
+        fittedWords([...events, where].join(' · '), cellWidth - shareWidth, letters * 0.8, 400, measure),
+        { x: at.x + shareWidth, y },
+        letters * 0.8,
+        400,
+        sheetLook.quiet,
+      ),
+    );
+    return placed;
+  });
+  const rows = Math.ceil(cycle.phases.length / columns);
+  const foot = top + rows * (cellHeight + caption);
+  const below = readingRows(chosen, foot, room, measure);
+  return {
+    width,
+    height: Math.round(below.bottom + edge),
+    ground: sheetLook.ground,
+    pictures,
+    over: [...over, ...below.ops],
+  };
+}
+
+/** Every frame's crop: all of one size, so that bodies compare; where no line is laid, the place of the nearest. */
+function alikeCrops({ swim, lines }: ExportSource, cycle: CycleFrames): readonly Rect[] {
+  const picture = swim.clip;
+  const pointsOn = (frame: number): readonly Point[] => Object.values(lines.get(frame)?.points ?? {});
+  const own = cycle.phases.map(({ frame }) => pointsOn(frame));
+  const sizes = own
+    .filter((points) => points.length > 1)
+    .map((points) => cropAround(points, picture, aspect));
+  const widest = Math.max(0, ...sizes.map((crop) => crop.width));
+  if (widest === 0) return cycle.phases.map(() => cropAround([], picture, aspect));
+  const known = [...lines.keys()].sort((a, b) => a - b);
+  return cycle.phases.map(({ frame }, index) => {
+    const points = own[index] ?? [];
+    const nearest = known.reduce(
+      (best, each) => (Math.abs(each - frame) < Math.abs(best - frame) ? each : best),
+      known[0] ?? frame,
+    );
+    const around = cropAround(points.length > 1 ? points : pointsOn(nearest), picture, aspect);
+    const height = widest / aspect;
+    const held = (at: number, size: number, whole: number): number => Math.max(0, Math.min(whole - size, at));
+    return {
+      x: held(around.x + around.width / 2 - widest / 2, widest, picture.width),
+      y: held(around.y + around.height / 2 - height / 2, height, picture.height),
+      width: widest,
+      height,
+    };
+  });
+}
+
+function readingRows(
+  chosen: readonly NamedReading[],
+  top: number,
+  room: number,
+  measure: MeasureWords,
+): { readonly ops: readonly DrawingOp[]; readonly bottom: number } {
+  if (chosen.length === 0) return { ops: [], bottom: top };
+  const across = Math.min(3, chosen.length);
+  const cell = room / across;
+  const line = letters * 2.9;
+  const ops = chosen.flatMap(({ definition, reading }, index): DrawingOp[] => {
+    const x = edge + (index % across) * cell;
+    const y = top + letters * 1.6 + Math.floor(index / across) * line;
+    const text = formatReading(reading, definition.digits);
+    return [
+      inkWords(
+        fittedWords(definition.label, cell - gap, letters * 0.85, 400, measure),
+        { x, y },
+        letters * 0.85,
+        400,
+        sheetLook.quiet,
+      ),
+      inkWords(
+        fittedWords(
+          `${text.value} ${text.spread} ${text.unit}`.trim(),
+          cell - gap,
+          letters * 1.15,
+          600,
+          measure,
+        ),
+        { x, y: y + letters * 1.4 },
+        letters * 1.15,
+        600,
+      ),
+    ];
+  });
+  return {
+    ops: [rule(edge, top, room, 2), ...ops],
+    bottom: top + letters * 0.6 + Math.ceil(chosen.length / across) * line,
+  };
+}

@@ -1,0 +1,63 @@
+import { shownLines } from '../drawing/shown-line';
+import type { ComputedReading, Reading, ReadingDefinition } from '../measures/reading';
+import type { BodyContext } from '../measures/body/body-context';
+import { computeReadings, readingContext, type ReadingKnowledge } from '../measures/compute-readings';
+import { catalogue } from '../measures/families';
+import type { Swimmer } from '../swim-file/squad-schema';
+import type { Posture, Swim } from '../swim-file/swim-schema';
+import type { ClipClock } from '../timeline/clip-clock';
+
+/** A swim made ready for export: readings computed, body lines found. Nothing of it is stored. */
+export interface ExportSource {
+  readonly swim: Swim;
+  readonly swimmer: Swimmer | null;
+  readonly clock: ClipClock;
+  readonly context: BodyContext;
+  readonly readings: readonly Reading[];
+  readonly lines: ReadonlyMap<number, Posture>;
+}
+
+export interface NamedReading {
+  readonly definition: ReadingDefinition;
+  readonly reading: ComputedReading;
+}
+
+export function exportSource(swim: Swim, knowledge: ReadingKnowledge): ExportSource {
+  const context = readingContext(swim, knowledge);
+  return {
+    swim,
+    swimmer: knowledge.swimmer,
+    clock: context.input.clock,
+    context,
+    readings: computeReadings(context),
+    lines: shownLines(swim),
+  };
+}
+
+/** Readings by id with their definitions, those that are computed, in the order asked for. */
+export function namedReadings(
+  { readings }: Pick<ExportSource, 'readings'>,
+  ids: readonly string[],
+): readonly NamedReading[] {
+  return ids.flatMap((id): NamedReading[] => {
+    const definition = catalogue.find((each) => each.id === id);
+    const reading = readings.find((each) => each.id === id);
+    return definition && reading?.status === 'computed' ? [{ definition, reading }] : [];
+  });
+}
+
+/** Readings put on stills and sheets when nobody chose: the first that can be computed. A choice of ours. */
+const usual = [
+  'kick1-top-to-entry',
+  'kick2-bottom-to-exit',
+  'kick-frequency',
+  'kick-amplitude-toe',
+  'stroke-rate',
+  'body-wave-speed',
+  'trunk-pitch',
+  'knee-angle',
+];
+
+export function usualReadings(source: Pick<ExportSource, 'readings'>, most: number): readonly NamedReading[] {
+  return namedReadings(source, usual).slice(0, most);
+}
