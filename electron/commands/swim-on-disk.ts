@@ -67,7 +67,7 @@ export async function clipOnDisk({ folder, swim }: SwimOnDisk): Promise<string> 
 }
 
 /** The value of a result, or the command's end with its words. */
-export function valueOf<T>(result: Result<T>): T {
+export function orStop<T>(result: Result<T>): T {
   if (result.ok) return result.value;
   const { what, todo } = errorWords(result.error);
   return stop(1, `${what} ${todo}`);

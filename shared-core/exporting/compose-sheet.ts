@@ -35,7 +35,7 @@ export function composeSheet(
   const room = width - 2 * edge;
   const cellWidth = (room - gap * (columns - 1)) / columns;
   const cellHeight = cellWidth / aspect;
-  const caption = letters * 2.9;
+  const caption = letters * 3.1;
   const top = edge + letters * 4.4;
   const crops = alikeCrops(source, cycle);
   const over: DrawingOp[] = [
@@ -84,15 +84,18 @@ export function composeSheet(
     const where = `frame ${frame + 1} · ${realTimeOf(clock, frame).toFixed(3)} s${posture ? '' : ' · no body line'}`;
     const y = at.y + at.height + letters * 1.15;
     const shareWidth = measure(share, letters, 600) + letters * 0.6;
-    over.push(
-      inkWords(share, { x: at.x, y }, letters, 600),
+    const line = (words: string, x: number, down: number): DrawingOp =>
       inkWords(
-        fittedWords([...events, where].join(' · '), cellWidth - shareWidth, letters * 0.8, 400, measure),
-        { x: at.x + shareWidth, y },
+        fittedWords(words, at.x + cellWidth - x, letters * 0.8, 400, measure),
+        { x, y: y + down },
         letters * 0.8,
         400,
         sheetLook.quiet,
-      ),
+      );
+    over.push(
+      inkWords(share, { x: at.x, y }, letters, 600),
+      line(where, at.x + shareWidth, 0),
+      line(events.join(', '), at.x, letters * 1.1),
     );
     return placed;
   });

@@ -8,7 +8,7 @@ import { type ExportSource, usualReadings } from '#core/exporting/export-source'
 import { mostStillReadings } from '#core/exporting/still-content';
 import { drawComposition, hostMeasure } from '../../export/draw-composition';
 import { stop } from '../command-end';
-import { clipOnDisk, readSwimOnDisk, type SwimOnDisk, sourceOf, valueOf } from '../swim-on-disk';
+import { clipOnDisk, readSwimOnDisk, type SwimOnDisk, sourceOf, orStop } from '../swim-on-disk';
 import { checkConsent } from './check-consent';
 import type { AskedExport, ExportCommand } from './export-command';
 import { type OutFile, writeOut } from './write-out';
@@ -20,7 +20,7 @@ async function png(composition: Composition, swims: readonly SwimOnDisk[]): Prom
       : await Promise.all(
           swims.map(async (each) => ({ file: await clipOnDisk(each), clip: each.swim.clip })),
         );
-  const canvas = valueOf(await drawComposition(composition, clips, 1));
+  const canvas = orStop(await drawComposition(composition, clips, 1));
   return canvas.encode('png');
 }
 
