@@ -6,9 +6,11 @@ import type { Paper } from './paper';
 const systemFamily = 'system-ui, "DejaVu Sans", sans-serif';
 export const lettersOf = (size: number, weight: 400 | 600, family = systemFamily): string =>
   `${weight} ${size}px ${family}`;
-/** A casing is this wide beside the size of the letters, and no thinner than `leastCasing`. */
 const casingShare = 0.28;
-const leastCasing = 3;
+const leastCasing = 2;
+
+/** Width of the edge round letters of a size, and never too thin to be seen. */
+export const casingWidth = (size: number): number => Math.max(leastCasing, size * casingShare);
 
 /** How wide words are on a paper, in the system's letters or those of `family`. */
 export function measureOn(paper: Paper, family?: string): MeasureWords {
@@ -58,7 +60,7 @@ function paintOne(paper: Paper, each: DrawingOp, family: string | undefined): vo
       paper.textAlign = each.align === 'centre' ? 'center' : (each.align ?? 'left');
       if (each.casing !== null) {
         paper.strokeStyle = each.casing;
-        paper.lineWidth = Math.max(leastCasing, each.size * casingShare);
+        paper.lineWidth = casingWidth(each.size);
         paper.strokeText(each.words, each.at.x, each.at.y);
       }
       paper.fillStyle = each.colour;

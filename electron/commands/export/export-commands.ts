@@ -1,5 +1,6 @@
 import { csvCommand, vttCommand } from './data-commands';
 import type { ExportCommand } from './export-command';
+import { handoutCommand } from './handout-command';
 import { fanCommand, sheetCommand, stillsCommand } from './picture-commands';
 
 /** Every kind of export of the command line; a new one is listed here. */
@@ -7,6 +8,7 @@ export const exportCommands: readonly ExportCommand[] = [
   stillsCommand,
   sheetCommand,
   fanCommand,
+  handoutCommand,
   csvCommand,
   vttCommand,
 ];
