@@ -4,9 +4,12 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import { type OperationName, operations } from '#core/host-contract/operations';
 import { ArrivedClips } from './arrived-clips';
 import { type Disk, realDisk } from './atomic-file';
+import { ArrivedBundles } from './bundle/arrived-bundles';
+import { bundleHandlers } from './handlers/bundle-handlers';
 import { clipHandlers } from './handlers/clip-handlers';
 import { coachHandlers } from './handlers/coach-handlers';
 import { copyHandlers } from './handlers/copy-handlers';
+import { handoutHandlers } from './handlers/handout-handlers';
 import type { HandlersOf, HostParts } from './handlers/handlers';
 import { jobHandlers } from './handlers/job-handlers';
 import { mediaHandlers } from './handlers/media-handlers';
@@ -38,6 +41,7 @@ export interface Host {
   readonly shelf: SwimShelf;
   readonly clips: ArrivedClips;
   readonly copies: WorkingCopies;
+  readonly bundles: ArrivedBundles;
   /** Runs an operation on unchecked input; input and output are checked against the contract here. */
   run(name: string, input: unknown): Promise<Result<unknown>>;
   /** Stops what is still at work and waits until it has cleaned up. */
@@ -57,6 +61,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     folder,
     disk,
     shelf,
+    bundles: new ArrivedBundles(folder, shelf, makeId),
     clips: new ArrivedClips(folder, makeId),
     jobs,
     copies: new WorkingCopies(folder, shelf, jobs, options.copiesLimitBytes ?? defaultCopiesLimit),
@@ -70,6 +75,8 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     ...clipHandlers(parts),
     ...coachHandlers(parts),
     ...mediaHandlers(parts),
+    ...bundleHandlers(parts),
+    ...handoutHandlers(parts),
     ...jobHandlers(parts),
     ...practiceHandlers(parts),
     ...trialHandlers(parts),
@@ -82,6 +89,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     shelf,
     clips: parts.clips,
     copies: parts.copies,
+    bundles: parts.bundles,
     async run(name, input) {
       if (!Object.hasOwn(operations, name)) return failure('bad-request', { name });
       const operation = operations[name as OperationName];

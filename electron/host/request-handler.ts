@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import path from 'node:path';
 import { type Context, Hono } from 'hono';
 import { failure, success } from '#core/host-contract/host-error';
+import { streamPaths } from '#core/host-contract/operations';
 import { idSchema } from '#core/swim-file/swim-schema';
 import { containedPath } from './contained-path';
 import { securityHeaders } from './content-security';
@@ -17,6 +18,7 @@ const types: Readonly<Record<string, string>> = {
   '.svg': 'image/svg+xml',
   '.png': 'image/png',
   '.woff2': 'font/woff2',
+  '.ttf': 'font/ttf',
   '.wasm': 'application/wasm',
   '.json': 'application/json',
 };
@@ -105,6 +107,10 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
     if (name.length === 0 || name.length > 255) return context.json(failure('bad-request', { name }));
     return context.json(await host.clips.arrive(name, context.req.raw.body));
   });
+
+  app.put(streamPaths.bundle, async (context) =>
+    context.json(await host.bundles.arrive(context.req.raw.body)),
+  );
 
   const thumbnailFile = async (id: string): Promise<string | null> => {
     if (!idSchema.safeParse(id).success) return null;

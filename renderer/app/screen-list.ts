@@ -11,6 +11,7 @@ export interface ListedScreen {
 export const screenList = [
   { name: 'shelf', label: 'Shelf', menuKey: 'Shift+Digit1' },
   { name: 'bench', label: 'Bench', menuKey: null },
+  { name: 'handout', label: 'Handout', menuKey: null },
   { name: 'pair', label: 'Pair', menuKey: 'Shift+Digit2' },
   { name: 'trials', label: 'Trials', menuKey: 'Shift+Digit3' },
   { name: 'sets', label: 'Sets', menuKey: 'Shift+Digit4' },

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import { BenchScreen } from '../bench/bench-screen';
 import type { HostClient } from '../host/host-client';
 import { ChoosePair } from '../pair/choose-pair';
@@ -23,6 +23,11 @@ export interface ScreenProps {
 /** What a screen shows for the ids of its address; null when they name nothing it can show. */
 type Render = (ids: readonly string[], props: ScreenProps) => ReactNode;
 
+// the letters and the PDF of the handout are large, and not wanted on the other screens
+const HandoutScreen = lazy(async () => ({
+  default: (await import('../handout/handout-screen')).HandoutScreen,
+}));
+
 const screens: Readonly<Record<ScreenName, Render>> = {
   shelf: (_ids, { host, memory, say, go }) => (
     <Shelf
@@ -37,6 +42,12 @@ const screens: Readonly<Record<ScreenName, Render>> = {
   ),
   bench: ([swimId], { host, say, go }) =>
     swimId ? <BenchScreen swimId={swimId} host={host} onLeave={() => go(shelfRoute)} say={say} /> : null,
+  handout: ([swimId], { host, say, go }) =>
+    swimId ? (
+      <Suspense fallback={<output className="bench-opening">Opening the handout…</output>}>
+        <HandoutScreen key={swimId} swimId={swimId} host={host} say={say} go={go} />
+      </Suspense>
+    ) : null,
   pair: ([first, second], { host, say, go }) =>
     first && second ? (
       <PairScreen key={`${first} ${second}`} first={first} second={second} host={host} say={say} go={go} />

@@ -314,6 +314,20 @@ export function benchCommands(
     { id: 'video', label: 'Save a video', keys: ['Shift+V'], kind: 'never', run: reach.openVideo },
     { id: 'still', label: 'Save a still', keys: ['i'], kind: 'never', run: reach.openStill },
     {
+      id: 'export',
+      label: 'Export pictures, data or the swim',
+      keys: ['Shift+X'],
+      kind: 'never',
+      run: reach.openExport,
+    },
+    {
+      id: 'handout',
+      label: 'Make the handout for the swimmer',
+      keys: ['Shift+H'],
+      kind: 'view',
+      run: () => openRoute({ screen: 'handout', ids: [document.swim().id] }),
+    },
+    {
       id: 'mark-again',
       label: 'Mark again, without seeing the first marks',
       keys: ['Shift+M'],

@@ -4,6 +4,7 @@ import type { ReadingDefinition } from '#core/measures/reading';
 import { ReadingsPanel } from '../readings/readings-panel';
 import { Stage } from '../stage/stage';
 import { guideOn } from '../stage/tools/body-line-tool';
+import { ExportDialog } from '../export/export-dialog';
 import { StillDialog } from '../still/still-dialog';
 import { BenchBar } from './bench-bar';
 import { benchCommands } from './bench-commands';

@@ -1,5 +1,6 @@
 import type { Result } from '#core/host-contract/host-error';
 import type { OperationInput, OperationName, OperationOutput } from '#core/host-contract/operations';
+import type { ArrivedBundle } from '#core/host-contract/operations/bundle-operations';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 
 /** The window's side of the host contract; one per transport, alike to everything above. */
@@ -22,6 +23,8 @@ export interface HostClient {
     name: string,
     options: { readonly signal: AbortSignal; readonly onProgress: (share: number) => void },
   ): Promise<Result<ArrivedClip>>;
+  /** Sends a swim bundle to be checked; nothing of it is on the shelf before `bundle/keep`. */
+  sendBundle(file: Blob): Promise<Result<ArrivedBundle>>;
   sendThumbnail(swimId: string, jpeg: Blob): Promise<Result<null>>;
   /** Saves an export under a free name in the library's export folder; never overwrites. */
   sendExport(name: string, bytes: Blob): Promise<Result<{ readonly name: string; readonly path: string }>>;

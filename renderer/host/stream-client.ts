@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { failure, hostErrorSchema, type Result } from '#core/host-contract/host-error';
 import { exportedSchema, streamPaths } from '#core/host-contract/operations';
+import { arrivedBundleSchema } from '#core/host-contract/operations/bundle-operations';
 import { arrivedClipSchema } from '#core/host-contract/operations/clip-operations';
 import type { HostClient } from './host-client';
 
@@ -32,6 +33,7 @@ export function createStreamClient(): Omit<HostClient, 'transport' | 'call'> {
     copyAddress: streamPaths.copy,
     arrivedAddress: streamPaths.arrived,
     thumbnailAddress: streamPaths.thumbnail,
+    sendBundle: (file) => put(streamPaths.bundle, file, arrivedBundleSchema),
     sendThumbnail: (swimId, jpeg) => put(streamPaths.thumbnail(swimId), jpeg, z.null()),
     sendExport: (name, bytes) => put(streamPaths.export(name), bytes, exportedSchema),
     sendClip: (file, name, { signal, onProgress }) =>

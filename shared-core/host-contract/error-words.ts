@@ -79,6 +79,11 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
         what: `${name} was saved by a newer Submark (file version ${String(error.detail['needs'] ?? '?')}).`,
         todo: 'Update Submark to change it; nothing in it was changed.',
       };
+    case 'bundle-damaged':
+      return {
+        what: `This is no bundle of a swim, or it was damaged on its way${error.detail['what'] ? `: ${String(error.detail['what'])}` : ''}.`,
+        todo: 'Nothing of it was put on the shelf. Ask for it again.',
+      };
     case 'conflict':
       return {
         what: 'This was changed somewhere else meanwhile.',

@@ -16,6 +16,7 @@ export const hostErrorCodes = [
   'squad-newer-version',
   'file-damaged',
   'file-newer-version',
+  'bundle-damaged',
   'conflict',
   'already-there',
   'clip-missing',

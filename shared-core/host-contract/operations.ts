@@ -1,7 +1,9 @@
 import { z } from 'zod';
+import { bundleOperations } from './operations/bundle-operations';
 import { clipOperations } from './operations/clip-operations';
 import { coachOperations } from './operations/coach-operations';
 import { copyOperations } from './operations/copy-operations';
+import { handoutOperations } from './operations/handout-operations';
 import { jobOperations } from './operations/job-operations';
 import { libraryOperations } from './operations/library-operations';
 import { manySwimsOperations } from './operations/many-swims-operations';
@@ -26,6 +28,8 @@ export const operations = {
   ...squadOperations,
   ...coachOperations,
   ...mediaOperations,
+  ...bundleOperations,
+  ...handoutOperations,
   ...jobOperations,
   ...practiceOperations,
   ...trialOperations,
@@ -45,6 +49,7 @@ export type OperationOutput<Name extends OperationName> = z.infer<(typeof operat
  * GET  /stream/thumbnail/{swimId}   JPEG
  * PUT  /stream/thumbnail/{swimId}   JPEG
  * PUT  /stream/arrive?name=…        a clip's bytes; answers Result<ArrivedClip>
+ * PUT  /stream/bundle               a swim bundle's bytes; answers Result<ArrivedBundle>
  * PUT  /stream/export?name=…        an exported file's bytes; answers Result<{ name, path }>; never overwrites
  */
 export const streamPaths = {
@@ -53,6 +58,7 @@ export const streamPaths = {
   arrived: (clipId: string): string => `/stream/arrived/${clipId}`,
   thumbnail: (swimId: string): string => `/stream/thumbnail/${swimId}`,
   arrive: (name: string): string => `/stream/arrive?name=${encodeURIComponent(name)}`,
+  bundle: '/stream/bundle',
   export: (name: string): string => `/stream/export?name=${encodeURIComponent(name)}`,
 } as const;
 

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Result } from '#core/host-contract/host-error';
 import type { ArrivedClips } from '../arrived-clips';
+import type { ArrivedBundles } from '../bundle/arrived-bundles';
 import type { Disk } from '../atomic-file';
 import type { Jobs } from '../jobs';
 import type { LibraryFolder } from '../library-folder';
@@ -13,6 +14,7 @@ export interface HostParts {
   readonly disk: Disk;
   readonly shelf: SwimShelf;
   readonly clips: ArrivedClips;
+  readonly bundles: ArrivedBundles;
   readonly jobs: Jobs;
   readonly copies: WorkingCopies;
   readonly makeId: () => string;

@@ -1,0 +1,140 @@
+import { createWriteStream } from 'node:fs';
+import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import type { ReadableStream as NodeReadableStream } from 'node:stream/web';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { ArrivedBundle } from '#core/host-contract/operations/bundle-operations';
+import { serialiseSwim } from '#core/swim-file/swim-file';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { fileFailure } from '../file-errors';
+import type { LibraryFolder } from '../library-folder';
+import { prettyJson } from '../pretty-json';
+import type { SwimShelf } from '../swim-shelf';
+import { unpackBundle } from './unpack-bundle';
+
+type How = 'new' | 'both' | 'replace';
+
+/** Bundles that arrived and were checked, but are not on the shelf yet. */
+export class ArrivedBundles {
+  private readonly arrived = new Map<string, { readonly folder: string; readonly swim: Swim }>();
+
+  constructor(
+    private readonly folder: LibraryFolder,
+    private readonly shelf: SwimShelf,
+    private readonly makeId: () => string,
+  ) {}
+
+  /** Takes the bytes of a bundle, checks them whole and unpacks them beside the shelf. Nothing is left on a failure. */
+  async arrive(body: ReadableStream<Uint8Array> | null): Promise<Result<ArrivedBundle>> {
+    const bundleId = this.makeId();
+    const zip = path.join(this.folder.arriving, `${bundleId}.zip`);
+    const into = path.join(this.folder.arriving, `${bundleId}.bundle`);
+    try {
+      if (!body) return failure('empty-file', { name: 'The bundle' });
+      await pipeline(
+        Readable.fromWeb(body as NodeReadableStream<Uint8Array>),
+        createWriteStream(zip, { flags: 'wx' }),
+      );
+      const unpacked = await unpackBundle(zip, into);
+      if (!unpacked.ok) {
+        await rm(into, { recursive: true, force: true });
+        return unpacked;
+      }
+      const { swim, manifest } = unpacked.value;
+      this.arrived.set(bundleId, { folder: into, swim });
+      const there = await this.shelf.read(swim.id);
+      const clipName = swim.clip.place.kind === 'inside' ? swim.clip.place.name : '';
+      return success({
+        bundleId,
+        swimId: swim.id,
+        card: swim.card,
+        clipName,
+        bytes: manifest.files.reduce((sum, each) => sum + each.bytes, 0),
+        eventCount: swim.events.length,
+        postureCount: swim.postures.length,
+        changedAt: swim.changedAt,
+        there: there.ok
+          ? {
+              card: there.value.swim.card,
+              changedAt: there.value.swim.changedAt,
+              same: saysTheSame(there.value.swim, swim),
+            }
+          : null,
+      });
+    } catch (error) {
+      await rm(into, { recursive: true, force: true });
+      const code = (error as NodeJS.ErrnoException).code ?? '';
+      if (['ERR_STREAM_PREMATURE_CLOSE', 'ECONNRESET', 'ABORT_ERR', ''].includes(code))
+        return failure('cancelled', { name: 'The bundle' });
+      return fileFailure(error, 'The bundle', 'writing');
+    } finally {
+      await rm(zip, { force: true });
+    }
+  }
+
+  async keep(bundleId: string, as: How): Promise<Result<{ swimId: string }>> {
+    const found = this.arrived.get(bundleId);
+    if (!found) return failure('not-found', { name: 'The bundle' });
+    const swimId = as === 'both' ? this.makeId() : found.swim.id;
+    const target = this.shelf.folderOf(swimId);
+    try {
+      const taken = await stat(target).then(
+        () => true,
+        () => false,
+      );
+      if (taken && as !== 'replace') return failure('already-there', { name: found.swim.clip.originalName });
+      if (as === 'both') await this.rename(found, swimId);
+      if (taken) {
+        const removed = await this.intoBin(swimId);
+        if (!removed.ok) return removed;
+      }
+      await mkdir(path.dirname(target), { recursive: true });
+      await rename(found.folder, target);
+    } catch (error) {
+      return fileFailure(error, found.swim.clip.originalName, 'writing');
+    }
+    this.arrived.delete(bundleId);
+    return success({ swimId });
+  }
+
+  async discard(bundleId: string): Promise<Result<Record<string, never>>> {
+    const found = this.arrived.get(bundleId);
+    this.arrived.delete(bundleId);
+    if (found) await rm(found.folder, { recursive: true, force: true });
+    return success({});
+  }
+
+  /** Gives an unpacked swim another id: in its own file and in its handout's. */
+  private async rename(
+    { folder, swim }: { readonly folder: string; readonly swim: Swim },
+    id: string,
+  ): Promise<void> {
+    const file = path.join(folder, 'swim.json');
+    await writeFile(file, serialiseSwim({ ...swim, id }), { flush: true });
+    const handout = path.join(folder, 'handout.json');
+    const kept = await readFile(handout, 'utf8').catch((error: NodeJS.ErrnoException) => {
+      if (error.code === 'ENOENT') return null;
+      throw error;
+    });
+    if (kept === null) return;
+    const value = JSON.parse(kept) as Record<string, unknown>;
+    await writeFile(handout, prettyJson({ ...value, swimId: id }), { flush: true });
+  }
+
+  /** The swim that makes room goes into the bin; one that lies there under the same id keeps its place. */
+  private async intoBin(id: string): Promise<Result<Record<string, never>>> {
+    const removed = await this.shelf.remove(id);
+    if (removed.ok || removed.error.code !== 'already-there') return removed;
+    await rename(this.shelf.folderOf(id), path.join(this.folder.bin, `${id}.${this.makeId()}`));
+    return success({});
+  }
+}
+
+/** Whether two swims hold the same marks, scene and card. */
+function saysTheSame(a: Swim, b: Swim): boolean {
+  const of = ({ card, scene, events, postures, followed }: Swim): string =>
+    JSON.stringify([card, scene, events, postures, followed]);
+  return of(a) === of(b);
+}

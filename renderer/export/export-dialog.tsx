@@ -1,0 +1,211 @@
+import { useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import { leaveToShow } from '#core/consent/leave-to-show';
+import { cycleFrames } from '#core/exporting/cycle-frames';
+import { exportSource } from '#core/exporting/export-source';
+import { bundleMadeSchema } from '#core/host-contract/operations/bundle-operations';
+import { Dialog } from '../app/dialog';
+import { openRoute } from '../app/use-route';
+import { clockOf, useBench } from '../bench/bench-session';
+import { followJob } from '../host/follow-job';
+import { framesWithMarks } from '../state/selectors';
+import { ConsentQuestion } from './consent-question';
+import { type ExportPart, exportParts, framesFromWords, framesInWords, showsSwimmer } from './export-choice';
+import { canFan, exportJobs } from './make-exports';
+import { SavedList } from './saved-list';
+import { type HostJob, useSaving } from './use-saving';
+import './export.css';
+
+const partWords: Readonly<Record<ExportPart, { readonly name: string; readonly about: string }>> = {
+  stills: { name: 'Stills', about: 'one PNG a frame, with body line, angles and readings' },
+  sheet: { name: 'Contact sheet', about: 'one cycle at equal phase, readings below, PNG' },
+  fan: { name: 'Posture fan', about: 'the body lines of one cycle over each other, PNG' },
+  'readings-csv': { name: 'Readings', about: 'CSV, a row a reading with its interval' },
+  'events-csv': { name: 'Events', about: 'CSV, a row an event' },
+  'landmarks-csv': { name: 'Landmarks', about: 'CSV, a row a point of a frame' },
+  'readings-json': { name: 'Readings, in full', about: 'JSON, as the command line gives them' },
+  'events-vtt': { name: 'Events as captions', about: 'WebVTT: any player shows them over the clip' },
+  bundle: { name: 'Swim bundle', about: 'clip and marks in one zip, for another coach’s shelf' },
+};
+const pictureParts: readonly ExportPart[] = ['stills', 'sheet', 'fan'];
+const dataParts = exportParts.filter((part) => !pictureParts.includes(part) && part !== 'bundle');
+
+/** Everything that can be saved of a swim, chosen together and saved in one go. */
+export function ExportDialog({ onClose }: { readonly onClose: () => void }) {
+  const session = useBench();
+  const { swimmer, markingError } = useStore(session.known);
+  const film = useStore(session.film, (state) => state.source);
+  const swim = session.document.swim();
+  const source = useMemo(() => exportSource(swim, { swimmer, markingError }), [swim, swimmer, markingError]);
+  const count = clockOf(swim).table.starts.length;
+  const here = session.view.getState().frame;
+  const [parts, setParts] = useState<ReadonlySet<ExportPart>>(new Set(film ? ['stills'] : ['readings-csv']));
+  const [words, setWords] = useState(framesInWords([here]));
+  const [sheetPictures, setSheetPictures] = useState<8 | 12>(8);
+  const [agreed, setAgreed] = useState(false);
+  const { saving, files, save, cancel, reset } = useSaving(session.host);
+  const cycle = useMemo(() => cycleFrames(source.context.events, source.clock, here, 8), [source, here]);
+  const fan = useMemo(() => canFan(source, here), [source, here]);
+  const frames = framesFromWords(words, count);
+  const leave = useMemo(() => leaveToShow([{ card: swim.card, swimmer }]), [swim, swimmer]);
+  const shows = [...parts].some((part) => showsSwimmer.has(part));
+  const asks = shows && leave.kind === 'ask';
+  const cycleWords = cycle ? `${cycle.of} ${cycle.number} of ${cycle.count}` : null;
+
+  const why = (part: ExportPart): string | null => {
+    if (part === 'stills' && !film) return 'the clip is not here';
+    if (part === 'sheet' && !film) return 'the clip is not here';
+    if ((part === 'sheet' || part === 'fan') && !cycle) return 'mark two hand entries or two kick tops first';
+    if (part === 'fan' && !fan) return 'lay two body lines with a hip in the cycle first';
+    return null;
+  };
+  const toggle = (part: ExportPart): void => {
+    reset();
+    setParts((before) => {
+      const next = new Set(before);
+      if (!next.delete(part)) next.add(part);
+      return next;
+    });
+  };
+  const chosen = exportParts.filter((part) => parts.has(part) && why(part) === null);
+  const stillsWrong = chosen.includes('stills') && (frames === null || frames.length === 0);
+  const jobs = exportJobs(
+    { parts: new Set(chosen), frames: frames ?? [], sheetPictures, cycleAt: here },
+    source,
+    film,
+  );
+  const bundle: HostJob = {
+    name: 'the bundle',
+    async run(signal, say) {
+      await session.autosave.flush();
+      const started = await session.host.call('bundle/make', { id: swim.id });
+      if (!started.ok) return started;
+      return followJob(session.host, started.value.jobId, {
+        result: bundleMadeSchema,
+        signal,
+        onProgress: (share, doing) =>
+          say(`${doing}${share === null ? '' : `, ${Math.round(share * 100)} %`}`),
+      });
+    },
+  };
+  const hostJobs = chosen.includes('bundle') ? [bundle] : [];
+  const total = jobs.length + hostJobs.length;
+  const busy = saving.kind === 'saving';
+
+  const row = (part: ExportPart) => {
+    const reason = why(part);
+    return (
+      <label key={part} className="export-row">
+        <input
+          type="checkbox"
+          checked={parts.has(part) && reason === null}
+          disabled={reason !== null || busy}
+          onChange={() => toggle(part)}
+        />
+        <span>
+          <b>{partWords[part].name}</b>
+          <small>{reason ? `Not yet: ${reason}.` : partWords[part].about}</small>
+        </span>
+      </label>
+    );
+  };
+
+  return (
+    <Dialog title="Export" wide onCancel={() => (busy ? cancel() : onClose())}>
+      <div className="export-groups">
+        <fieldset>
+          <legend>Pictures</legend>
+          {row('stills')}
+          <div className="export-more">
+            <label>
+              <span>Frames</span>
+              <input
+                value={words}
+                disabled={busy}
+                aria-invalid={stillsWrong}
+                onChange={(event) => {
+                  setWords(event.target.value);
+                  reset();
+                }}
+              />
+            </label>
+            <button
+              type="button"
+              disabled={busy || framesWithMarks(swim).length === 0}
+              onClick={() => {
+                setWords(framesInWords(framesWithMarks(swim)));
+                reset();
+              }}
+            >
+              All marked frames
+            </button>
+            {stillsWrong && <small role="alert">Write frames from 1 to {count}, like 63, 71 or 80-84.</small>}
+          </div>
+          {row('sheet')}
+          <div className="export-more">
+            <label>
+              <span>Pictures</span>
+              <select
+                value={sheetPictures}
+                disabled={busy}
+                onChange={(event) => setSheetPictures(event.target.value === '12' ? 12 : 8)}
+              >
+                <option value="8">8</option>
+                <option value="12">12</option>
+              </select>
+            </label>
+            {cycleWords && <small>Of {cycleWords}, the one the stage stands in.</small>}
+          </div>
+          {row('fan')}
+        </fieldset>
+        <div className="export-column">
+          <fieldset>
+            <legend>Data</legend>
+            {dataParts.map(row)}
+          </fieldset>
+          <fieldset>
+            <legend>The whole swim</legend>
+            {row('bundle')}
+          </fieldset>
+          <button
+            type="button"
+            disabled={busy}
+            onClick={() => {
+              onClose();
+              openRoute({ screen: 'handout', ids: [swim.id] });
+            }}
+            title="One page for the swimmer to take home (Shift H)"
+          >
+            Handout for the swimmer…
+          </button>
+        </div>
+      </div>
+      {shows && <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />}
+      <SavedList files={files} />
+      {saving.kind === 'ended' && saving.trouble && (
+        <p role="alert" className="message message-trouble">
+          {saving.trouble}
+        </p>
+      )}
+      <footer className="dialog-foot">
+        <button
+          type="button"
+          className="primary"
+          data-first-focus
+          disabled={busy || total === 0 || stillsWrong || (asks && !agreed)}
+          onClick={() => void save(jobs, hostJobs)}
+        >
+          {total === 1 ? 'Save 1 file' : `Save ${total} files`}
+        </button>
+        {busy && (
+          <output className="export-progress">
+            {saving.done + 1} of {saving.count}: {saving.words}
+          </output>
+        )}
+        <button type="button" onClick={() => (busy ? cancel() : onClose())}>
+          {busy ? 'Cancel' : 'Close'}
+        </button>
+      </footer>
+    </Dialog>
+  );
+}

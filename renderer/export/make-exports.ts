@@ -1,0 +1,92 @@
+import type { Composition } from '#core/drawing/composition';
+import { measureOn } from '#core/drawing/paint';
+import { composeFan } from '#core/exporting/compose-fan';
+import { composeSheet } from '#core/exporting/compose-sheet';
+import { composeStill } from '#core/exporting/compose-still';
+import { cycleFrames } from '#core/exporting/cycle-frames';
+import { eventsCsv } from '#core/exporting/events-csv';
+import { eventsVtt } from '#core/exporting/events-vtt';
+import { exportName } from '#core/exporting/export-name';
+import { type ExportSource, usualReadings } from '#core/exporting/export-source';
+import { landmarksCsv } from '#core/exporting/landmarks-csv';
+import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
+import { catalogue } from '#core/measures/families';
+import type { FrameSource } from '../video/frame-source';
+import { canvasBlob, drawComposition } from './draw-composition';
+import type { ExportChoice } from './export-choice';
+
+/** One file to be made: its name, and how. */
+export interface ExportJob {
+  readonly name: string;
+  make(signal: AbortSignal): Promise<Blob>;
+}
+
+const stillReadings = 4;
+const sheetReadings = 6;
+
+/** A picture that this machine could not make. */
+export class PictureTooLarge extends Error {}
+
+/** The files a choice asks for, except the bundle, which the host makes. In the order they are saved. */
+export function exportJobs(
+  choice: ExportChoice,
+  source: ExportSource,
+  film: FrameSource | null,
+): readonly ExportJob[] {
+  const { swim, clock, context, readings } = source;
+  const name = (what: readonly string[], ending: string): string => exportName(swim.card, what, ending);
+  const measure = measureOn(paperForMeasuring());
+  const picture = (what: readonly string[], compose: () => Composition): ExportJob => ({
+    name: name(what, 'png'),
+    async make(signal) {
+      const canvas = document.createElement('canvas');
+      await drawComposition(canvas, compose(), { scale: 1, sources: [film], signal });
+      const png = await canvasBlob(canvas, 'image/png');
+      if (!png) throw new PictureTooLarge(name(what, 'png'));
+      return png;
+    },
+  });
+  const text = (what: string, ending: string, type: string, write: () => string): ExportJob => ({
+    name: name([what], ending),
+    make: async () => new Blob([write()], { type }),
+  });
+  const jobs: ExportJob[] = [];
+  const wants = (part: Parameters<typeof choice.parts.has>[0]): boolean => choice.parts.has(part);
+  if (wants('stills'))
+    for (const frame of choice.frames)
+      jobs.push(
+        picture(['still', `frame ${frame + 1}`], () =>
+          composeStill(source, frame, usualReadings(source, stillReadings), measure),
+        ),
+      );
+  const sheet = cycleFrames(context.events, clock, choice.cycleAt, choice.sheetPictures);
+  if (wants('sheet') && sheet)
+    jobs.push(
+      picture(['sheet', `${sheet.of} ${sheet.number}`], () =>
+        composeSheet(source, sheet, usualReadings(source, sheetReadings), measure),
+      ),
+    );
+  const fan = sheet && composeFan(source, sheet, measure);
+  if (wants('fan') && sheet && fan) jobs.push(picture(['fan', `${sheet.of} ${sheet.number}`], () => fan));
+  if (wants('readings-csv'))
+    jobs.push(text('readings', 'csv', 'text/csv', () => readingsCsv(readings, catalogue)));
+  if (wants('events-csv')) jobs.push(text('events', 'csv', 'text/csv', () => eventsCsv(swim, clock)));
+  if (wants('landmarks-csv'))
+    jobs.push(text('landmarks', 'csv', 'text/csv', () => landmarksCsv(swim, clock, context.transform)));
+  if (wants('readings-json'))
+    jobs.push(text('readings', 'json', 'application/json', () => readingsJson(swim.id, readings)));
+  if (wants('events-vtt')) jobs.push(text('events', 'vtt', 'text/vtt', () => eventsVtt(swim, clock.table)));
+  return jobs;
+}
+
+function paperForMeasuring(): CanvasRenderingContext2D {
+  const paper = document.createElement('canvas').getContext('2d');
+  if (!paper) throw new Error('a canvas has a 2D context');
+  return paper;
+}
+
+/** Whether a fan can be drawn of the cycle that holds a frame. */
+export function canFan(source: ExportSource, cycleAt: number): boolean {
+  const cycle = cycleFrames(source.context.events, source.clock, cycleAt, 8);
+  return cycle !== null && composeFan(source, cycle, (words, size) => words.length * size) !== null;
+}

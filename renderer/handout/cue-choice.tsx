@@ -1,0 +1,54 @@
+import { useEffect, useId, useMemo, useState } from 'react';
+import { type Handout, longestCue } from '#core/handout/handout-file';
+import { drillLibrary } from '#core/practice/drill-library';
+import type { Change } from '../state/step-history';
+
+interface Props {
+  readonly cue: string;
+  readonly drill: string;
+  readonly change: (name: string, edit: Change<Handout>) => void;
+}
+
+/** The one cue, in the coach's own words; what the drill's own card says to watch is offered. */
+export function CueChoice({ cue, drill, change }: Props) {
+  const list = useId();
+  const [words, setWords] = useState(cue);
+  // an undone step, or another window's words
+  useEffect(() => setWords(cue), [cue]);
+  const offered = useMemo(() => {
+    const wanted = drill.toLocaleLowerCase();
+    const own = drillLibrary.filter(({ name }) => wanted !== '' && name.toLocaleLowerCase() === wanted);
+    const all = (own.length > 0 ? own : drillLibrary).flatMap(({ watch }) => watch);
+    return [...new Set(all)].filter((each) => each.length <= longestCue);
+  }, [drill]);
+  const keep = (): void => {
+    const trimmed = words.trim();
+    if (trimmed !== cue)
+      change('the cue', (draft) => {
+        draft.cue = trimmed;
+      });
+  };
+  return (
+    <fieldset>
+      <legend>One cue</legend>
+      <input
+        className="handout-cue"
+        aria-label="Cue, in your own words"
+        value={words}
+        maxLength={longestCue}
+        list={list}
+        placeholder="The one thing to think of"
+        onChange={(event) => setWords(event.target.value)}
+        onBlur={keep}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') keep();
+        }}
+      />
+      <datalist id={list}>
+        {offered.map((each) => (
+          <option key={each} value={each} />
+        ))}
+      </datalist>
+    </fieldset>
+  );
+}

@@ -1,0 +1,227 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { leaveToShow } from '#core/consent/leave-to-show';
+import { exportSource } from '#core/exporting/export-source';
+import { composeHandout } from '#core/handout/compose-handout';
+import { type Handout, papers } from '#core/handout/handout-file';
+import type { Change } from '../state/step-history';
+import type { Command } from '../app/command';
+import { KeySheetButton } from '../app/key-sheet-button';
+import { ScreenMenu } from '../app/screen-menu';
+import { useCommandKeys } from '../app/use-command-keys';
+import { clockOf, useBench } from '../bench/bench-session';
+import { cardWords } from '#core/swim-file/card-words';
+import { ConsentQuestion } from '../export/consent-question';
+import { SavedList } from '../export/saved-list';
+import { useSaving } from '../export/use-saving';
+import { CueChoice } from './cue-choice';
+import { FrameChoice } from './frame-choice';
+import type { HandoutLetters } from './handout-letters';
+import { HandoutPreview } from './handout-preview';
+import { HandoutSaveState } from './handout-save-state';
+import { handoutJobs } from './make-handout-files';
+import type { OpenHandout } from './open-handout';
+import { ReadingChoice } from './reading-choice';
+
+interface Props {
+  readonly open: OpenHandout;
+  readonly letters: HandoutLetters;
+  readonly onLeave: () => void;
+}
+
+const paperWords: Readonly<Record<Handout['paper'], string>> = { a4: 'A4', letter: 'Letter' };
+
+/** The choices on the left, the page as it will print on the right. */
+export function HandoutDesk({ open, letters, onLeave }: Props) {
+  const session = useBench();
+  const { document } = open;
+  const { value: handout, undoName, redoName } = useStore(document.store);
+  const swim = useStore(session.document.store, (state) => state.swim);
+  const { swimmer, markingError } = useStore(session.known);
+  const film = useStore(session.film);
+  const source = useMemo(() => exportSource(swim, { swimmer, markingError }), [swim, swimmer, markingError]);
+  const composition = useMemo(
+    () => composeHandout(handout, source, letters.measure),
+    [handout, source, letters],
+  );
+  const missing = useMemo(
+    () => letters.missing(composition.over.flatMap((op) => (op.op === 'words' ? op.words : [])).join('')),
+    [composition, letters],
+  );
+  const leave = useMemo(() => leaveToShow([{ card: swim.card, swimmer }]), [swim, swimmer]);
+  const [agreed, setAgreed] = useState(false);
+  const { saving, files, save, cancel } = useSaving(session.host);
+  const busy = saving.kind === 'saving';
+  const ready = film.source !== null && (leave.kind === 'recorded' || agreed);
+
+  const change = useCallback(
+    (name: string, edit: Change<Handout>): void => {
+      document.run({ name, change: edit });
+    },
+    [document],
+  );
+  const savePage = useCallback(
+    (kinds: readonly ('pdf' | 'png')[]): void => {
+      const jobs = handoutJobs({ composition, letters, film: film.source, card: swim.card });
+      void save(kinds.map((kind) => jobs[kind]));
+    },
+    [composition, letters, film.source, swim.card, save],
+  );
+  const latest = useRef({ savePage, ready, busy });
+  useEffect(() => {
+    latest.current = { savePage, ready, busy };
+  }, [savePage, ready, busy]);
+  const commands = useMemo((): readonly Command[] => {
+    const back = (way: 'undo' | 'redo'): void => {
+      const done = document[way]();
+      if (done) session.say(`${way === 'undo' ? 'Undone' : 'Done again'}: ${done.name}`);
+    };
+    const can = (): boolean => latest.current.ready && !latest.current.busy;
+    return [
+      { id: 'undo', label: 'Undo', keys: ['$mod+z'], kind: 'never', run: () => back('undo') },
+      {
+        id: 'redo',
+        label: 'Redo',
+        keys: ['$mod+Shift+z', '$mod+Shift+Z', '$mod+y'],
+        kind: 'never',
+        run: () => back('redo'),
+      },
+      {
+        id: 'paper',
+        label: 'A4 or Letter',
+        keys: ['a'],
+        kind: 'undoable',
+        run: () =>
+          change('the paper', (draft) => {
+            draft.paper = draft.paper === 'a4' ? 'letter' : 'a4';
+          }),
+      },
+      {
+        id: 'save-pdf',
+        label: 'Save the handout as PDF',
+        keys: ['p'],
+        kind: 'never',
+        enabled: can,
+        run: () => latest.current.savePage(['pdf']),
+      },
+      {
+        id: 'save-png',
+        label: 'Save the handout as PNG',
+        keys: ['i'],
+        kind: 'never',
+        enabled: can,
+        run: () => latest.current.savePage(['png']),
+      },
+      { id: 'to-bench', label: 'Back to the bench', keys: ['Escape'], kind: 'view', run: onLeave },
+    ];
+  }, [document, session, change, onLeave]);
+  useCommandKeys('Handout', commands);
+  const words = cardWords(swim.card);
+  const count = clockOf(swim).table.starts.length;
+
+  return (
+    <div className="handout">
+      <header className="bench-bar">
+        <button type="button" onClick={onLeave} title="Back to the bench (Esc)">
+          ‹ Bench
+        </button>
+        <h1 title={[words.title, ...words.facts].join(' · ')}>
+          <strong>Handout</strong> <small>{words.title}</small>
+          {swim.card.invented && <em className="invented">invented</em>}
+        </h1>
+        <HandoutSaveState autosave={open.autosave} />
+        <button
+          type="button"
+          onClick={() => document.undo()}
+          disabled={undoName === null}
+          title={undoName ? `Undo: ${undoName} (Ctrl Z)` : 'Nothing to undo'}
+        >
+          Undo
+        </button>
+        <button
+          type="button"
+          onClick={() => document.redo()}
+          disabled={redoName === null}
+          title={redoName ? `Redo: ${redoName} (Ctrl Shift Z)` : 'Nothing to redo'}
+        >
+          Redo
+        </button>
+        <ScreenMenu />
+        <KeySheetButton />
+      </header>
+      <main className="handout-choices">
+        <CueChoice cue={handout.cue} drill={swim.card.drill} change={change} />
+        <FrameChoice handout={handout} source={source} count={count} change={change} />
+        <ReadingChoice handout={handout} source={source} change={change} />
+        <fieldset>
+          <legend>Paper</legend>
+          <div className="handout-papers">
+            {papers.map((paper) => (
+              <label key={paper}>
+                <input
+                  type="radio"
+                  name="paper"
+                  checked={handout.paper === paper}
+                  onChange={() =>
+                    change('the paper', (draft) => {
+                      draft.paper = paper;
+                    })
+                  }
+                />
+                {paperWords[paper]}
+              </label>
+            ))}
+          </div>
+        </fieldset>
+      </main>
+      <HandoutPreview
+        composition={composition}
+        film={film.source}
+        title={`The page as it will print, ${paperWords[handout.paper]}`}
+      />
+      <footer className="handout-foot">
+        {film.trouble && (
+          <p role="alert" className="message message-trouble">
+            The film is not here, so there are no pictures for the page. On the bench it can be found again.
+          </p>
+        )}
+        {missing.length > 0 && (
+          <p role="alert" className="message message-trouble">
+            The page can’t print these letters: {missing.join(' ')}. Write the name or the cue in others.
+          </p>
+        )}
+        <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />
+        <SavedList files={files} />
+        {saving.kind === 'ended' && saving.trouble && (
+          <p role="alert" className="message message-trouble">
+            {saving.trouble}
+          </p>
+        )}
+        <div className="dialog-foot">
+          <button
+            type="button"
+            className="primary"
+            disabled={!ready || busy}
+            onClick={() => savePage(['pdf'])}
+            title="Save the handout as PDF (P)"
+          >
+            Save PDF
+          </button>
+          <button
+            type="button"
+            disabled={!ready || busy}
+            onClick={() => savePage(['png'])}
+            title="Save the handout as PNG (I)"
+          >
+            Save PNG
+          </button>
+          {busy && (
+            <button type="button" onClick={cancel}>
+              Cancel
+            </button>
+          )}
+        </div>
+      </footer>
+    </div>
+  );
+}

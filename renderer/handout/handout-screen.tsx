@@ -1,0 +1,128 @@
+import { useCallback, useEffect, useState } from 'react';
+import { useStore } from 'zustand';
+import { exportSource } from '#core/exporting/export-source';
+import { firstHandout } from '#core/handout/first-handout';
+import type { Handout } from '#core/handout/handout-file';
+import { errorWords } from '#core/host-contract/error-words';
+import type { HostError } from '#core/host-contract/host-error';
+import type { ScreenProps } from '../app/screens';
+import { BenchContext, useBench } from '../bench/bench-session';
+import { createSession, type OpenSession } from '../bench/create-session';
+import { deriveReadings } from '../bench/derive-readings';
+import { openFilm } from '../bench/open-film';
+import { createSwimJournal } from '../state/swim-journal';
+import { openFrameSource } from '../video/open-frame-source';
+import { HandoutDesk } from './handout-desk';
+import { type HandoutLetters, loadLetters } from './handout-letters';
+import { openHandout, type OpenHandout } from './open-handout';
+import './handout.css';
+
+interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+  readonly swimId: string;
+}
+
+type Opening =
+  | { readonly kind: 'opening' }
+  | { readonly kind: 'open'; readonly open: OpenSession; readonly letters: HandoutLetters }
+  | { readonly kind: 'failed'; readonly error: HostError };
+
+/** Opens a swim for its handout: the same session the bench has, so that readings and film are the same. */
+export function HandoutScreen({ swimId, host, say, go }: Props) {
+  const [opening, setOpening] = useState<Opening>({ kind: 'opening' });
+  useEffect(() => {
+    const leaving = new AbortController();
+    let open: OpenSession | null = null;
+    const start = async (): Promise<void> => {
+      const result = await createSession({
+        host,
+        journal: createSwimJournal(window.localStorage),
+        swimId,
+        derive: deriveReadings,
+        say,
+        signal: leaving.signal,
+      });
+      if (!result.ok) {
+        if (!leaving.signal.aborted) setOpening({ kind: 'failed', error: result.error });
+        return;
+      }
+      open = result.value;
+      const letters = await loadLetters();
+      if (leaving.signal.aborted) {
+        await open.close();
+        return;
+      }
+      setOpening({ kind: 'open', open, letters });
+      await openFilm(open.session, open.opened.clipStatus, openFrameSource, leaving.signal);
+    };
+    void start();
+    return () => {
+      leaving.abort();
+      void open?.close();
+      setOpening({ kind: 'opening' });
+    };
+  }, [swimId, host, say]);
+  const toBench = useCallback(() => go({ screen: 'bench', ids: [swimId] }), [go, swimId]);
+
+  if (opening.kind === 'failed')
+    return <Failed error={opening.error} onLeave={() => go({ screen: 'shelf', ids: [] })} />;
+  if (opening.kind === 'opening') return <output className="bench-opening">Opening the swim…</output>;
+  return (
+    <BenchContext value={opening.open.session}>
+      <OpenedHandout letters={opening.letters} onLeave={toBench} />
+    </BenchContext>
+  );
+}
+
+function Failed({ error, onLeave }: { readonly error: HostError; readonly onLeave: () => void }) {
+  const { what, todo } = errorWords(error);
+  return (
+    <div className="bench-failed" role="alert">
+      <h1>{what}</h1>
+      <p>{todo}</p>
+      <button type="button" onClick={onLeave}>
+        Back to the shelf
+      </button>
+    </div>
+  );
+}
+
+/** Reads what was chosen for the handout, once it is known who swims: targets choose the first readings. */
+function OpenedHandout({
+  letters,
+  onLeave,
+}: {
+  readonly letters: HandoutLetters;
+  readonly onLeave: () => void;
+}) {
+  const session = useBench();
+  const { swimmer, markingError } = useStore(session.known);
+  const squadRead = useStore(session.squad, (state) => state.squad !== null);
+  const [opened, setOpened] = useState<OpenHandout | HostError | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: opened once; a later change of the swimmer chooses nothing anew
+  useEffect(() => {
+    if (!squadRead) return;
+    let left = false;
+    let open: OpenHandout | null = null;
+    const swim = session.document.swim();
+    const first = (): Handout => firstHandout(exportSource(swim, { swimmer, markingError }), usualPaper());
+    void openHandout(session.host, swim.id, first).then((result) => {
+      if (result.ok) open = result.value;
+      if (left) void open?.close();
+      else setOpened(result.ok ? result.value : result.error);
+    });
+    return () => {
+      left = true;
+      void open?.close();
+      setOpened(null);
+    };
+  }, [session, squadRead]);
+  if (opened === null) return <output className="bench-opening">Opening the handout…</output>;
+  if ('code' in opened) return <Failed error={opened} onLeave={onLeave} />;
+  return <HandoutDesk open={opened} letters={letters} onLeave={onLeave} />;
+}
+
+/** Letter where the machine's region prints on it, A4 elsewhere; common practice, no source. */
+function usualPaper(): 'a4' | 'letter' {
+  const { region } = new Intl.Locale(navigator.language);
+  return ['US', 'CA', 'MX', 'PH', 'CL', 'CO', 'VE'].includes(region ?? '') ? 'letter' : 'a4';
+}
