@@ -1,3 +1,4 @@
+import './consent-question.css';
 import { type LeaveToShow, namesInWords } from '#core/consent/leave-to-show';
 
 interface Props {

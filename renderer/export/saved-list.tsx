@@ -1,4 +1,5 @@
 import { useEffect, useMemo } from 'react';
+import './saved-list.css';
 
 export interface SavedFile {
   readonly name: string;

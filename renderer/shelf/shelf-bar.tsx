@@ -30,7 +30,7 @@ export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
         type="button"
         className="primary"
         onClick={onPick}
-        title="Choose clips, or drop them anywhere (A)"
+        title="Choose clips or swim bundles, or drop them anywhere (A)"
       >
         Add swims…
       </button>
@@ -38,7 +38,7 @@ export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
         ref={picker}
         className="unseen"
         type="file"
-        accept="video/*,.mkv,.mov,.mp4,.webm"
+        accept="video/*,.mkv,.mov,.mp4,.webm,.zip"
         multiple
         tabIndex={-1}
         aria-label="Clips to add"

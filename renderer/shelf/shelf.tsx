@@ -21,6 +21,7 @@ import { ShelfList, type ShelfListHandle } from './shelf-list';
 import type { TileActs } from './swim-tile';
 import { useAdding } from './use-adding';
 import { useBin } from './use-bin';
+import { useBundles } from './use-bundles';
 import { useFileDrop } from './use-file-drop';
 import { useChoice } from './use-choice';
 import { useGridKeys } from './use-grid-keys';
@@ -121,7 +122,7 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
         onPick={pick}
         onPath={openPath}
         picker={picker}
-        onFiles={adding.addFiles}
+        onFiles={bundles.take}
       />
       {library && library.swims.length > 0 && (
         <ShelfFilters

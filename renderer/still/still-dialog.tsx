@@ -1,11 +1,13 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { leaveToShow } from '#core/consent/leave-to-show';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { ReadingDefinition } from '#core/measures/reading';
 import { clockOf, useBench } from '../bench/bench-session';
 import { arrangeReadings } from '../readings/arrange-readings';
 import { formatReading } from '#core/measures/format-reading';
+import { ConsentQuestion } from '../export/consent-question';
 import { postureOn } from '../state/selectors';
 import type { FramePicture } from '../video/frame-source';
 import { drawStill } from './draw-still';
@@ -43,7 +45,8 @@ export function StillDialog({ catalogue, onClose }: Props) {
   const source = useStore(session.film, (state) => state.source);
   const swim = session.document.swim();
   const { frame } = session.view.getState();
-  const consent = swim.card.invented || (swimmer?.consent ?? null) !== null;
+  const leave = useMemo(() => leaveToShow([{ card: swim.card, swimmer }]), [swim, swimmer]);
+  const consent = leave.kind === 'recorded';
   const [agreed, setAgreed] = useState(false);
   const [saving, setSaving] = useState<Saving>({ kind: 'ready' });
   const [picture, setPicture] = useState<FramePicture | null>(null);
@@ -172,15 +175,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
         </fieldset>
       </div>
       <footer>
-        {!consent && (
-          <label className="consent">
-            <input type="checkbox" checked={agreed} onChange={(event) => setAgreed(event.target.checked)} />
-            <span>
-              No written consent to show {swim.card.swimmerName || 'this swimmer'} is recorded. For a minor a
-              guardian must have given it. I have it, and take care where this picture goes.
-            </span>
-          </label>
-        )}
+        <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />
         {saving.kind === 'saved' && (
           <output>
             Saved: <b>{saving.path}</b>{' '}
