@@ -1,5 +1,5 @@
 declare module 'webvtt-parser' {
-  export class WebVTTParser {
+  class WebVTTParser {
     parse(
       text: string,
       mode?: 'captions' | 'metadata' | 'chapters',
@@ -13,4 +13,7 @@ declare module 'webvtt-parser' {
       readonly errors: readonly { readonly line: number; readonly message: string }[];
     };
   }
+  const parser: { readonly WebVTTParser: typeof WebVTTParser };
+  // biome-ignore lint/style/noDefaultExport: the package is CommonJS
+  export default parser;
 }

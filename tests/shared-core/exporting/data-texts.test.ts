@@ -1,4 +1,4 @@
-import { WebVTTParser } from 'webvtt-parser';
+import webvtt from 'webvtt-parser';
 import { describe, expect, it } from 'vitest';
 import { csvText } from '#core/exporting/csv-text';
 import { cycleFrames } from '#core/exporting/cycle-frames';
@@ -71,7 +71,7 @@ describe('WebVTT', () => {
       aMark('gone', 'touch', 99),
     ];
     const text = eventsVtt({ events, card: { ...swim.card, swimmerName: 'A --> <B> & C' } }, table);
-    const { cues, errors } = new WebVTTParser().parse(text, 'captions');
+    const { cues, errors } = new webvtt.WebVTTParser().parse(text, 'captions');
     expect(errors).toEqual([]);
     expect(cues.map(({ startTime, endTime, text: words }) => [startTime, endTime, words])).toEqual([
       // 3001/30000 s is 100.033 ms: rounded up, so that its picture is on screen; shown for a second

@@ -1,0 +1,272 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { cp, mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { createCanvas, loadImage } from '@napi-rs/canvas';
+import AxeBuilder from '@axe-core/playwright';
+import { execa } from 'execa';
+import webvtt from 'webvtt-parser';
+import { parseHandout } from '#core/handout/handout-file';
+import { parseSquad } from '#core/swim-file/squad-file';
+import { parseSwim } from '#core/swim-file/swim-file';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { readPictureNumber } from '../../sample-clips/picture-number';
+import { expect, test } from './app-fixture';
+
+const swimId = 'sample-butterfly-together';
+
+function swimIn(library: string): Swim {
+  const parsed = parseSwim(readFileSync(path.join(library, 'swims', swimId, 'swim.json'), 'utf8'));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.fault));
+  return parsed.value;
+}
+
+const exported = (library: string, pattern: RegExp): string => {
+  const names = readdirSync(path.join(library, 'exports')).filter((name) => pattern.test(name));
+  if (names.length !== 1) throw new Error(`${pattern} should be one of: ${names.join(', ')}`);
+  return path.join(library, 'exports', names[0] ?? '');
+};
+
+async function numberIn(file: string): Promise<number | null> {
+  const image = await loadImage(file);
+  const canvas = createCanvas(image.width, image.height);
+  const paper = canvas.getContext('2d');
+  paper.drawImage(image, 0, 0);
+  const { data } = paper.getImageData(0, 0, image.width, image.height);
+  return readPictureNumber(data, image.width, image.height);
+}
+
+test('a coach exports pictures, data and the swim, and outside tools read what the stage showed', async ({
+  page,
+  app,
+}) => {
+  await page.goto(`${new URL(page.url()).origin}/#/bench/${swimId}`);
+  await expect(page.locator('.where')).toBeVisible();
+  await page.keyboard.press('Shift+X');
+  const dialog = page.getByRole('dialog', { name: 'Export' });
+  await dialog.getByLabel('Frames').fill('63, 71-72');
+  for (const part of [
+    /^Contact sheet/,
+    /^Posture fan/,
+    /^Readings CSV/,
+    /^Events CSV/,
+    /^Landmarks/,
+    /^Readings, in full/,
+    /^Events as captions/,
+    /^Swim bundle/,
+  ])
+    await dialog.getByRole('checkbox', { name: part }).check();
+  const audit = await new AxeBuilder({ page }).include('dialog[open]').analyze();
+  expect(audit.violations.map(({ id, nodes }) => [id, nodes[0]?.target])).toEqual([]);
+  await dialog.getByRole('button', { name: 'Save 11 files' }).click();
+  await expect(dialog.getByText('Saved, 11 files')).toBeVisible({ timeout: 60_000 });
+
+  const { library } = app;
+  const swim = swimIn(library);
+  const table = tableFromRecord(swim.clip.frameTimes);
+  // the stills are the frames asked for: each picture carries its own number
+  for (const frame of [63, 71, 72])
+    expect(await numberIn(exported(library, new RegExp(`still - frame ${frame}\\.png$`)))).toBe(frame - 1);
+
+  const captions = new webvtt.WebVTTParser().parse(
+    readFileSync(exported(library, /events\.vtt$/), 'utf8'),
+    'captions',
+  );
+  expect(captions.errors).toEqual([]);
+  const frames = [...new Set(swim.events.map((mark) => mark.frame))].sort((a, b) => a - b);
+  expect(captions.cues).toHaveLength(frames.length);
+  captions.cues.forEach((cue, index) => {
+    const start = (table.starts[frames[index] ?? 0] ?? 0) / table.ticksPerSecond;
+    // written in whole milliseconds, rounded up
+    expect(cue.startTime - start).toBeGreaterThan(-1e-9);
+    expect(cue.startTime - start).toBeLessThan(0.001 + 1e-9);
+  });
+
+  const rows = (pattern: RegExp): number =>
+    readFileSync(exported(library, pattern), 'utf8').trimEnd().split('\r\n').length - 1;
+  expect(rows(/events\.csv$/)).toBe(swim.events.length);
+  expect(rows(/landmarks\.csv$/)).toBe(
+    swim.postures.reduce((sum, { points, hidden }) => sum + Object.keys(points).length + hidden.length, 0),
+  );
+  const command = await execa('npm', [
+    'run',
+    '-s',
+    'readings',
+    '--',
+    path.join(library, 'swims', swimId),
+    '--json',
+  ]);
+  expect(JSON.parse(readFileSync(exported(library, /readings\.json$/), 'utf8'))).toEqual(
+    JSON.parse(command.stdout),
+  );
+
+  // the bundle is tested by another zip tool, then dropped on the shelf of the same library: both are kept
+  const zip = exported(library, /swim\.zip$/);
+  expect((await execa('unzip', ['-tq', zip])).stdout).toMatch(/No errors detected/);
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: '‹ Shelf' }).click();
+  const tiles = page.locator('.swim-tile-open');
+  await expect(tiles.first()).toBeVisible();
+  await page.getByLabel('Clips to add').setInputFiles(zip);
+  const arrived = page.getByRole('dialog', { name: /Pip · butterfly/ });
+  await expect(arrived.getByText('on the shelf already, with the same marks')).toBeVisible();
+  await arrived.getByRole('button', { name: 'Put on the shelf' }).click();
+  await expect.poll(() => readdirSync(path.join(library, 'swims')).length).toBe(8);
+});
+
+test('a coach makes the handout: preview, PNG and PDF are one page, kept with the swim and undone', async ({
+  page,
+  app,
+}) => {
+  const { library } = app;
+  await page.goto(`${new URL(page.url()).origin}/#/handout/${swimId}`);
+  const preview = page.getByRole('img', { name: /The page as it will print/ });
+  await expect(preview).toHaveAttribute('data-drawn', 'true');
+  const cue = page.getByLabel('Cue, in your own words');
+  await cue.fill('Żółw Ψ Юла: kick, then hands');
+  await cue.press('Enter');
+  await page.getByRole('radio', { name: 'Letter' }).check();
+  const audit = await new AxeBuilder({ page }).analyze();
+  expect(audit.violations.map(({ id, nodes }) => [id, nodes[0]?.target])).toEqual([]);
+
+  const kept = (): unknown => {
+    const parsed = parseHandout(readFileSync(path.join(library, 'swims', swimId, 'handout.json'), 'utf8'));
+    return parsed.ok ? [parsed.value.cue, parsed.value.paper] : parsed.fault;
+  };
+  await expect(page.locator('.save-state[data-save="saved"]')).toContainText('Saved ');
+  expect(kept()).toEqual(['Żółw Ψ Юла: kick, then hands', 'letter']);
+  await page.locator('h1').click();
+  await page.keyboard.press('Control+z');
+  await expect(page.getByRole('radio', { name: 'A4' })).toBeChecked();
+  await expect(preview).toHaveAttribute('data-drawn', 'true');
+
+  await page.getByRole('button', { name: 'Save PDF' }).click();
+  await expect(page.getByText('handout.pdf')).toBeVisible();
+  await page.getByRole('button', { name: 'Save PNG' }).click();
+  await expect(page.getByText('handout.png')).toBeVisible();
+  await expect.poll(kept).toEqual(['Żółw Ψ Юла: kick, then hands', 'a4']);
+
+  const pdf = exported(library, /handout\.pdf$/);
+  const facts = (await execa('pdfinfo', [pdf])).stdout;
+  expect(facts).toMatch(/Pages:\s+1\n/);
+  expect(facts).toMatch(/Page size:\s+595\.28 x 841\.89 pts \(A4\)/);
+  const words = (await execa('pdftotext', [pdf, '-'])).stdout.replace(/\s+/g, ' ');
+  for (const expected of [
+    'Żółw Ψ Юла: kick, then hands',
+    'Pip',
+    'Butterfly, steady',
+    'On target',
+    'Kick 1 with hand entry',
+  ])
+    expect(words).toContain(expected);
+  expect((await execa('pdffonts', [pdf])).stdout).not.toMatch(/ no +(yes|no) +(yes|no) +\d/);
+
+  // the page as another program draws it is the page as it was saved, and as it was seen
+  const raster = path.join(library, 'handout-page');
+  await execa('pdftoppm', ['-r', '60', '-png', pdf, raster]);
+  const outside = await greys(`${raster}-1.png`);
+  const png = await greys(exported(library, /handout\.png$/), outside);
+  expect(meanDifference(outside.values, png.values)).toBeLessThan(4);
+  const seen = await preview.evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL('image/png'));
+  const shown = await greys(Buffer.from(seen.split(',')[1] ?? '', 'base64'), outside);
+  expect(meanDifference(outside.values, shown.values)).toBeLessThan(4);
+  // and a page without its words would not pass
+  const blank = outside.values.map(() => 255);
+  expect(meanDifference(outside.values, blank)).toBeGreaterThan(15);
+});
+
+interface Greys {
+  readonly width: number;
+  readonly height: number;
+  readonly values: readonly number[];
+}
+
+/** A picture's greys, brought to the size of another. */
+async function greys(
+  file: string | Buffer,
+  size?: { readonly width: number; readonly height: number },
+): Promise<Greys> {
+  const image = await loadImage(file);
+  const { width, height } = size ?? image;
+  const canvas = createCanvas(width, height);
+  const paper = canvas.getContext('2d');
+  paper.imageSmoothingQuality = 'high';
+  paper.drawImage(image, 0, 0, width, height);
+  const { data } = paper.getImageData(0, 0, width, height);
+  const values = Array.from(
+    { length: width * height },
+    (_, i) => ((data[4 * i] ?? 0) + (data[4 * i + 1] ?? 0) + (data[4 * i + 2] ?? 0)) / 3,
+  );
+  return { width, height, values };
+}
+
+const meanDifference = (a: readonly number[], b: readonly number[]): number =>
+  a.reduce((sum, value, i) => sum + Math.abs(value - (b[i] ?? 0)), 0) / a.length;
+
+/** One swim of a swimmer who is not invented and whose consent is not recorded. */
+async function onlyUnconsented(library: string): Promise<void> {
+  const samples = new URL('../../sample-clips/library/', import.meta.url);
+  await mkdir(path.join(library, 'swims'), { recursive: true });
+  await cp(new URL(`swims/${swimId}`, samples), path.join(library, 'swims', swimId), { recursive: true });
+  const swim = swimIn(library);
+  const real = { ...swim, card: { ...swim.card, invented: false } };
+  await writeFile(path.join(library, 'swims', swimId, 'swim.json'), JSON.stringify(real));
+  const squad = parseSquad(readFileSync(new URL('squad.json', samples), 'utf8'));
+  if (!squad.ok) throw new Error('no squad');
+  const swimmers = squad.value.swimmers.map((each) => ({ ...each, invented: false, consent: null }));
+  await writeFile(path.join(library, 'squad.json'), JSON.stringify({ ...squad.value, swimmers }));
+}
+
+test.describe('a swimmer without recorded consent', () => {
+  test.use({
+    arrange: async ({ samples: all }, use) => {
+      await use(all ? null : onlyUnconsented);
+    },
+    samples: false,
+  });
+  test('is asked about before pictures are saved, in dialog, handout and command line; data need no asking', async ({
+    page,
+    app,
+  }) => {
+    await page.goto(`${new URL(page.url()).origin}/#/bench/${swimId}`);
+    await expect(page.locator('.where')).toBeVisible();
+    await page.keyboard.press('Shift+X');
+    const dialog = page.getByRole('dialog', { name: 'Export' });
+    const save = dialog.getByRole('button', { name: /^Save 1 file/ });
+    await expect(save).toBeDisabled();
+    await dialog.getByRole('checkbox', { name: /^Stills/ }).uncheck();
+    await dialog.getByRole('checkbox', { name: /^Events CSV/ }).check();
+    await expect(save).toBeEnabled();
+    await dialog.getByRole('checkbox', { name: /^Events CSV/ }).uncheck();
+    await dialog.getByRole('checkbox', { name: /^Stills/ }).check();
+    await dialog.getByText('No written consent to show Pip is recorded.').click();
+    await save.click();
+    await expect(dialog.getByText(/^Saved/)).toBeVisible();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Shift+H');
+    await expect(page.getByRole('img', { name: /The page as it will print/ })).toHaveAttribute(
+      'data-drawn',
+      'true',
+    );
+    await expect(page.getByRole('button', { name: 'Save PDF' })).toBeDisabled();
+    await page.getByText('No written consent to show Pip is recorded.').click();
+    await expect(page.getByRole('button', { name: 'Save PDF' })).toBeEnabled();
+
+    const target = path.join(app.library, 'swims', swimId);
+    const run = (...more: string[]) =>
+      execa(
+        'npm',
+        ['run', '-s', 'export', '--', 'stills', target, '--frames', '63', '--out', app.library, ...more],
+        { reject: false },
+      );
+    const refused = await run();
+    expect([refused.exitCode, refused.stdout]).toEqual([1, '']);
+    expect(refused.stderr).toContain('No written consent to show Pip is recorded');
+    const held = await run('--consent-held');
+    expect(held.exitCode).toBe(0);
+    expect(await numberIn(held.stdout)).toBe(62);
+    const again = await run('--consent-held');
+    expect(again.exitCode).toBe(1);
+    expect(again.stderr).toContain('is there already');
+  });
+});
