@@ -14,6 +14,5 @@ declare module 'webvtt-parser' {
     };
   }
   const parser: { readonly WebVTTParser: typeof WebVTTParser };
-  // biome-ignore lint/style/noDefaultExport: the package is CommonJS
   export default parser;
 }

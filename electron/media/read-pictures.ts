@@ -3,7 +3,9 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { findMediaTool } from './find-media-tool';
+import { filmStream } from './film-stream';
 import { probeFrameTimes } from './probe-frame-times';
+import { probeTracks } from './probe-tracks';
 
 export interface ReadPicture {
   readonly frame: number;
@@ -28,24 +30,29 @@ export async function readPictures(
 ): Promise<Result<null>> {
   const wanted = [...new Set(frames)].sort((a, b) => a - b);
   if (wanted.length === 0) return success(null);
-  if (clip.fields || (clip.track ?? 1) > 1)
-    return failure('unsupported-codec', {
-      name: clip.originalName,
-      codec: clip.fields ? 'interlaced fields' : 'a further film track',
-    });
+  if (clip.fields)
+    return failure('unsupported-codec', { name: clip.originalName, codec: 'interlaced fields' });
   const found = await findMediaTool('ffmpeg');
   if (!found) return failure('no-media-tool', { name: 'ffmpeg' });
-  const probed = await probeFrameTimes(file, signal ? { signal } : {});
+  const options = signal ? { signal } : {};
+  const track = clip.track ?? 1;
+  const probed = await probeTracks(file, options);
   if (!probed.ok) return probed;
-  const { ticks } = probed.value;
+  const base = probed.value.tracks[track - 1]?.base;
+  if (!base) return failure('no-video-track', { name: clip.originalName });
+  const table = await probeFrameTimes(file, track, base, options);
+  if (!table.ok) return table;
   // a file that breaks off lists more pictures than it holds; fewer than the swim knows is another film
-  if (ticks.length < tableFromRecord(clip.frameTimes).starts.length)
+  const { starts } = table.value;
+  if (starts.length < tableFromRecord(clip.frameTimes).starts.length)
     return failure('clip-changed', { name: clip.originalName });
-  const chosen = wanted.map((frame) => `eq(pts,${ticks[frame] ?? -1})`).join('+');
+  const chosen = wanted
+    .map((frame) => `eq(pts,${Math.round((starts[frame] ?? -1) / base.numerator)})`)
+    .join('+');
   const { width, height } = clip;
   const args = [
     ...['-hide_banner', '-loglevel', 'error', '-nostdin', '-protocol_whitelist', 'file,pipe', '-copyts'],
-    ...['-i', `file:${file}`, '-map', '0:v:0', '-an', '-sn', '-dn'],
+    ...['-i', `file:${file}`, '-map', `0:${filmStream(track)}`, '-an', '-sn', '-dn'],
     ...['-vf', `select='${chosen}',scale=${width}:${height}`, ...passthrough(found.version)],
     ...['-frames:v', String(wanted.length), '-pix_fmt', 'rgba', '-f', 'rawvideo', 'pipe:1'],
   ];

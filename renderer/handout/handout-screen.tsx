@@ -9,7 +9,6 @@ import type { ScreenProps } from '../app/screens';
 import { BenchContext, useBench } from '../bench/bench-session';
 import { createSession, type OpenSession } from '../bench/create-session';
 import { deriveReadings } from '../bench/derive-readings';
-import { openFilm } from '../bench/open-film';
 import { createSwimJournal } from '../state/swim-journal';
 import { openFrameSource } from '../video/open-frame-source';
 import { HandoutDesk } from './handout-desk';
@@ -38,6 +37,7 @@ export function HandoutScreen({ swimId, host, say, go }: Props) {
         journal: createSwimJournal(window.localStorage),
         swimId,
         derive: deriveReadings,
+        openFrameSource,
         say,
         signal: leaving.signal,
       });
@@ -52,7 +52,7 @@ export function HandoutScreen({ swimId, host, say, go }: Props) {
         return;
       }
       setOpening({ kind: 'open', open, letters });
-      await openFilm(open.session, open.opened.clipStatus, openFrameSource, leaving.signal);
+      await open.session.keeper.open(open.opened.clipStatus);
     };
     void start();
     return () => {
