@@ -39,7 +39,7 @@ export function ExportDialog({ onClose }: { readonly onClose: () => void }) {
   const source = useMemo(() => exportSource(swim, { swimmer, markingError }), [swim, swimmer, markingError]);
   const count = clockOf(swim).table.starts.length;
   const here = session.view.getState().frame;
-  const [parts, setParts] = useState<ReadonlySet<ExportPart>>(new Set(film ? ['stills'] : ['readings-csv']));
+  const [parts, setParts] = useState<ReadonlySet<ExportPart>>(new Set(['stills']));
   const [words, setWords] = useState(framesInWords([here]));
   const [sheetPictures, setSheetPictures] = useState<8 | 12>(8);
   const [agreed, setAgreed] = useState(false);
