@@ -12,10 +12,11 @@ interface Props {
   readonly onCard: () => void;
   readonly onStill: () => void;
   readonly onVideo: () => void;
+  readonly onExport: () => void;
 }
 
 /** Which swim this is, whether it is safe, and the few things done to it as a whole. */
-export function BenchBar({ onLeave, onCard, onStill, onVideo }: Props) {
+export function BenchBar({ onLeave, onCard, onStill, onVideo, onExport }: Props) {
   const session = useBench();
   const card = useSwim((swim) => swim.card);
   const clock = useSwim(clockOf);
@@ -69,6 +70,13 @@ export function BenchBar({ onLeave, onCard, onStill, onVideo }: Props) {
       </button>
       <button type="button" onClick={onVideo} title="Save a stretch of this swim as a video (Shift V)">
         Video
+      </button>
+      <button
+        type="button"
+        onClick={onExport}
+        title="Save pictures, data, captions, the handout or the whole swim (Shift X)"
+      >
+        Export
       </button>
       <KeySheetButton />
     </header>

@@ -30,6 +30,7 @@ export function benchCommands(
   reach: {
     readonly openStill: () => void;
     readonly openVideo: () => void;
+    readonly openExport: () => void;
     readonly openRemarking: () => void;
     readonly stageSize: () => Size;
   },

@@ -43,6 +43,7 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
   const session = useBench();
   const [still, setStill] = useState(false);
   const [video, setVideo] = useState(false);
+  const [exporting, setExporting] = useState(false);
   const middle = useRef<HTMLElement>(null);
   const [card, setCard] = useState(false);
   const sideUp = useSwim((swim) => swim.card.sideUp);
@@ -53,18 +54,20 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
   const openCard = useCallback(() => setCard(true), []);
   const openStill = useCallback(() => setStill(true), []);
   const openVideo = useCallback(() => setVideo(true), []);
+  const openExport = useCallback(() => setExporting(true), []);
   const commands = useMemo(
     () =>
       benchCommands(session, {
         openStill,
         openVideo,
+        openExport,
         openRemarking: onRemark,
         stageSize: () => {
           const stage = middle.current?.querySelector('.stage-surface');
           return { width: stage?.clientWidth ?? 1, height: stage?.clientHeight ?? 1 };
         },
       }),
-    [session, openStill, openVideo, onRemark],
+    [session, openStill, openVideo, openExport, onRemark],
   );
   const following = useMemo(() => followCommands(session), [session]);
   const followOpen = useStore(session.follow, (state) => state.open);
@@ -84,7 +87,13 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
 
   return (
     <div className="bench">
-      <BenchBar onLeave={onLeave} onCard={openCard} onStill={openStill} onVideo={openVideo} />
+      <BenchBar
+        onLeave={onLeave}
+        onCard={openCard}
+        onStill={openStill}
+        onVideo={openVideo}
+        onExport={openExport}
+      />
       <MarkPads />
       <main className="bench-middle" ref={middle}>
         <Stage>
@@ -106,6 +115,15 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
         <ReadingsPanel catalogue={told} onAskSlowdown={openCard} onRemark={onRemark} />
       )}
       {card && <CardDialog onClose={() => setCard(false)} />}
+      {exporting && (
+        <ExportDialog
+          onClose={() => setExporting(false)}
+          onVideo={() => {
+            setExporting(false);
+            openVideo();
+          }}
+        />
+      )}
       {video && <BenchVideo onClose={() => setVideo(false)} />}
       {still && <StillDialog catalogue={told} onClose={() => setStill(false)} />}
     </div>

@@ -30,8 +30,14 @@ const partWords: Readonly<Record<ExportPart, { readonly name: string; readonly a
 const pictureParts: readonly ExportPart[] = ['stills', 'sheet', 'fan'];
 const dataParts = exportParts.filter((part) => !pictureParts.includes(part) && part !== 'bundle');
 
+interface Props {
+  readonly onClose: () => void;
+  /** Closes this dialog and opens that of the video. */
+  readonly onVideo: () => void;
+}
+
 /** Everything that can be saved of a swim, chosen together and saved in one go. */
-export function ExportDialog({ onClose }: { readonly onClose: () => void }) {
+export function ExportDialog({ onClose, onVideo }: Props) {
   const session = useBench();
   const { swimmer, markingError } = useStore(session.known);
   const film = useStore(session.film, (state) => state.source);
@@ -177,6 +183,14 @@ export function ExportDialog({ onClose }: { readonly onClose: () => void }) {
             title="One page for the swimmer to take home (Shift H)"
           >
             Handout for the swimmer…
+          </button>
+          <button
+            type="button"
+            disabled={busy}
+            onClick={onVideo}
+            title="A stretch of this swim as a video (Shift V)"
+          >
+            Video of a stretch…
           </button>
         </div>
       </div>

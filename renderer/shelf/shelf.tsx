@@ -21,6 +21,7 @@ import { ShelfList, type ShelfListHandle } from './shelf-list';
 import type { TileActs } from './swim-tile';
 import { useAdding } from './use-adding';
 import { useBin } from './use-bin';
+import { BundleDialog } from './bundle-dialog';
 import { useBundles } from './use-bundles';
 import { useFileDrop } from './use-file-drop';
 import { useChoice } from './use-choice';
@@ -51,7 +52,19 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
   const asked = useDeferredValue(filter);
   const setFilter = useCallback((next: ShelfFilter) => memory.setState({ filter: next }), [memory]);
   const adding = useAdding(host, load, onOpen);
-  const dropping = useFileDrop(adding.addFiles);
+  const bundles = useBundles(
+    host,
+    adding.addFiles,
+    useCallback(
+      (swimId) => {
+        memory.setState({ swimId });
+        say('The swim is on the shelf');
+        void load();
+      },
+      [memory, say, load],
+    ),
+  );
+  const dropping = useFileDrop(bundles.take);
   const list = useRef<ShelfListHandle>(null);
   const focusTile = useCallback((id: string) => list.current?.focus(id), []);
   const undo = useShelfUndo(say);
@@ -169,7 +182,8 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
         onAll={choice.all}
         onNone={choice.none}
       />
-      {dropping && <div className="shelf-drop">Let go to add these clips</div>}
+      {dropping && <div className="shelf-drop">Let go to add these clips or bundles</div>}
+      <BundleDialog bundles={bundles} />
       {asksPath && (
         <PathDialog
           host={host}
