@@ -1,8 +1,9 @@
 import { sixDigits } from '#core/exporting/csv-text';
 import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
+import { definitionOn } from '#core/measures/definition-on';
 import { catalogue } from '#core/measures/families';
-import type { Reading } from '#core/measures/reading';
+import type { Reading, ReadingDefinition } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
 import { runCommand, stop } from './command-end';
 import { readSwimOnDisk } from './swim-on-disk';
@@ -22,13 +23,14 @@ await runCommand(async () => {
     return stop(2, usage);
   const { swim, knowledge } = await readSwimOnDisk(target);
   const readings = computeReadings(readingContext(swim, knowledge));
+  const definitions = catalogue.map((each) => definitionOn(each, swim.card));
   if (flags[0] === '--json') console.log(readingsJson(swim.id, readings));
-  else if (flags[0] === '--csv') process.stdout.write(readingsCsv(readings, catalogue));
-  else console.log(asTable(readings));
+  else if (flags[0] === '--csv') process.stdout.write(readingsCsv(readings, definitions));
+  else console.log(asTable(readings, definitions));
 });
 
-function asTable(all: readonly Reading[]): string {
-  const labels = new Map(catalogue.map((each) => [each.id, each]));
+function asTable(all: readonly Reading[], definitions: readonly ReadingDefinition[]): string {
+  const labels = new Map(definitions.map((each) => [each.id, each]));
   return all
     .map((each) => {
       const label = (labels.get(each.id)?.label ?? each.id).padEnd(44);

@@ -10,7 +10,6 @@ import { exportName } from '#core/exporting/export-name';
 import { type ExportSource, usualReadings } from '#core/exporting/export-source';
 import { landmarksCsv } from '#core/exporting/landmarks-csv';
 import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
-import { catalogue } from '#core/measures/families';
 import type { FrameSource } from '../video/frame-source';
 import { canvasBlob, drawComposition } from './draw-composition';
 import type { ExportChoice } from './export-choice';
@@ -69,7 +68,7 @@ export function exportJobs(
   const fan = sheet && composeFan(source, sheet, measure);
   if (wants('fan') && sheet && fan) jobs.push(picture(['fan', `${sheet.of} ${sheet.number}`], () => fan));
   if (wants('readings-csv'))
-    jobs.push(text('readings', 'csv', 'text/csv', () => readingsCsv(readings, catalogue)));
+    jobs.push(text('readings', 'csv', 'text/csv', () => readingsCsv(readings, source.definitions)));
   if (wants('events-csv')) jobs.push(text('events', 'csv', 'text/csv', () => eventsCsv(swim, clock)));
   if (wants('landmarks-csv'))
     jobs.push(text('landmarks', 'csv', 'text/csv', () => landmarksCsv(swim, clock, context.transform)));

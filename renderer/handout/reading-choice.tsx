@@ -1,7 +1,6 @@
 import { useMemo } from 'react';
 import type { ExportSource } from '#core/exporting/export-source';
 import { type Handout, mostHandoutReadings } from '#core/handout/handout-file';
-import { catalogue } from '#core/measures/families';
 import { neverCompared } from '#core/practice/never-compared';
 import { targetInForce } from '#core/swim-file/target-in-force';
 import { groupWords } from '../readings/group-words';
@@ -19,17 +18,17 @@ const none = '';
 
 /** Which readings stand on the page: those that can be computed; ways and times under water are never among them. */
 export function ReadingChoice({ handout, source, change }: Props) {
-  const { readings, swimmer } = source;
+  const { readings, definitions, swimmer } = source;
   const groups = useMemo(() => {
     const computed = new Set(
       readings.filter((each) => each.status === 'computed' && !neverCompared(each.id)).map(({ id }) => id),
     );
     return readingOrder.flatMap((group) => {
-      const own = catalogue.filter((each) => each.group === group && computed.has(each.id));
+      const own = definitions.filter((each) => each.group === group && computed.has(each.id));
       return own.length > 0 ? [{ group, own }] : [];
     });
-  }, [readings]);
-  const labelOf = (id: string): string => catalogue.find((each) => each.id === id)?.label ?? id;
+  }, [readings, definitions]);
+  const labelOf = (id: string): string => definitions.find((each) => each.id === id)?.label ?? id;
   const put = (place: number, id: string): void =>
     change(id === none ? 'a reading left out' : 'a reading', (draft) => {
       if (id === none) draft.readings.splice(place, 1);

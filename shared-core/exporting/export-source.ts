@@ -2,6 +2,7 @@ import { shownLines } from '../drawing/shown-line';
 import type { ComputedReading, Reading, ReadingDefinition } from '../measures/reading';
 import type { BodyContext } from '../measures/body/body-context';
 import { computeReadings, readingContext, type ReadingKnowledge } from '../measures/compute-readings';
+import { definitionOn } from '../measures/definition-on';
 import { catalogue } from '../measures/families';
 import type { Swimmer } from '../swim-file/squad-schema';
 import type { Posture, Swim } from '../swim-file/swim-schema';
@@ -14,6 +15,8 @@ export interface ExportSource {
   readonly clock: ClipClock;
   readonly context: BodyContext;
   readonly readings: readonly Reading[];
+  /** Of every reading, named as this swim's position has it. */
+  readonly definitions: readonly ReadingDefinition[];
   readonly lines: ReadonlyMap<number, Posture>;
 }
 
@@ -30,17 +33,18 @@ export function exportSource(swim: Swim, knowledge: ReadingKnowledge): ExportSou
     clock: context.input.clock,
     context,
     readings: computeReadings(context),
+    definitions: catalogue.map((each) => definitionOn(each, swim.card)),
     lines: shownLines(swim),
   };
 }
 
 /** Readings by id with their definitions, those that are computed, in the order asked for. */
 export function namedReadings(
-  { readings }: Pick<ExportSource, 'readings'>,
+  { readings, definitions }: Pick<ExportSource, 'readings' | 'definitions'>,
   ids: readonly string[],
 ): readonly NamedReading[] {
   return ids.flatMap((id): NamedReading[] => {
-    const definition = catalogue.find((each) => each.id === id);
+    const definition = definitions.find((each) => each.id === id);
     const reading = readings.find((each) => each.id === id);
     return definition && reading?.status === 'computed' ? [{ definition, reading }] : [];
   });
@@ -58,6 +62,9 @@ const usual = [
   'knee-angle',
 ];
 
-export function usualReadings(source: Pick<ExportSource, 'readings'>, most: number): readonly NamedReading[] {
+export function usualReadings(
+  source: Pick<ExportSource, 'readings' | 'definitions'>,
+  most: number,
+): readonly NamedReading[] {
   return namedReadings(source, usual).slice(0, most);
 }

@@ -13,7 +13,6 @@ import { wrappedWords } from '../drawing/wrapped-words';
 import type { ExportSource } from '../exporting/export-source';
 import { inkWords, rule, sheetLook } from '../exporting/sheet-look';
 import { markPhrase } from '../marks/mark-words';
-import { catalogue } from '../measures/families';
 import { dayWords, swumWords } from '../swim-file/card-words';
 import { realTimeOf } from '../timeline/clip-clock';
 import type { Handout, Paper } from './handout-file';
@@ -91,7 +90,7 @@ export function composeHandout(handout: Handout, source: ExportSource, measure: 
     ),
   );
   const shown = handout.readings.flatMap((id) => {
-    const definition = catalogue.find((each) => each.id === id);
+    const definition = source.definitions.find((each) => each.id === id);
     const reading = source.readings.find((each) => each.id === id);
     return definition ? [handoutReading(definition, reading, source.swimmer)] : [];
   });

@@ -3,7 +3,6 @@ import { eventsVtt } from '#core/exporting/events-vtt';
 import { exportName } from '#core/exporting/export-name';
 import { landmarksCsv } from '#core/exporting/landmarks-csv';
 import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
-import { catalogue } from '#core/measures/families';
 import { readSwimOnDisk, sourceOf } from '../swim-on-disk';
 import type { ExportCommand } from './export-command';
 import { writeOut } from './write-out';
@@ -22,7 +21,7 @@ export const csvCommand: ExportCommand = {
     const { swim, clock, context } = source;
     const name = (what: string, ending: string): string => exportName(swim.card, [what], ending);
     await writeOut(asked, [
-      { name: name('readings', 'csv'), bytes: readingsCsv(source.readings, catalogue) },
+      { name: name('readings', 'csv'), bytes: readingsCsv(source.readings, source.definitions) },
       { name: name('events', 'csv'), bytes: eventsCsv(swim, clock) },
       { name: name('landmarks', 'csv'), bytes: landmarksCsv(swim, clock, context.transform) },
       ...(asked.has('--json')
