@@ -10,7 +10,7 @@ import { fileFailure } from './file-errors';
 
 /** What is remembered of one swim's folder, good while the stamps stand. */
 export interface Indexed {
-  /** Time, size and inode of swim.json. */
+  /** Time, size and inode of swim.json, and of the coach's file: intervals rest on both. */
   readonly stamp: string;
   /** The same of the clip when its fingerprint was taken; null: it was not there. */
   readonly clipStamp: string | null;

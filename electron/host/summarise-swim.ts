@@ -1,11 +1,13 @@
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { headlineReadings } from '#core/measures/headline-readings';
+import type { CoachFile } from '#core/swim-file/coach-file';
 import type { Swim } from '#core/swim-file/swim-schema';
+import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 
 /** What the shelf shows of a swim. Thumbnail, copies and clip status are for the caller, who can look at the disk. */
-export function summariseSwim(swim: Swim, revision: string): SwimSummary {
+export function summariseSwim(swim: Swim, revision: string, coach: CoachFile): SwimSummary {
   const table = tableFromRecord(swim.clip.frameTimes);
   const clock = { table, slowdown: swim.clip.slowdown.factor };
   return {
@@ -28,6 +30,6 @@ export function summariseSwim(swim: Swim, revision: string): SwimSummary {
     hasThumbnail: false,
     copies: 0,
     clipStatus: 'missing',
-    headline: headlineReadings(swim),
+    headline: headlineReadings(swim, coachMarkingError(coach, swim.clip.height)),
   };
 }

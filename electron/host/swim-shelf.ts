@@ -7,6 +7,7 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import type { Clip, Swim } from '#core/swim-file/swim-schema';
 import type { Disk } from './atomic-file';
+import { CoachOnDisk } from './coach-on-disk';
 import { containedPath, isPlainName } from './contained-path';
 import { fileFailure } from './file-errors';
 import { KnownFingerprints, sameFingerprint } from './fingerprint';
@@ -50,6 +51,7 @@ export class SwimShelf {
   private readonly file: KeptFile<Swim>;
   private readonly index: ShelfIndex;
   private readonly fingerprints = new KnownFingerprints();
+  private readonly coach: CoachOnDisk;
 
   constructor(
     private readonly folder: LibraryFolder,
@@ -57,6 +59,7 @@ export class SwimShelf {
   ) {
     this.file = new KeptFile(disk, parseSwim, swimCodes);
     this.index = new ShelfIndex(folder.cache);
+    this.coach = new CoachOnDisk(folder.coach, disk);
   }
 
   folderOf(id: string): string {
@@ -144,7 +147,7 @@ export class SwimShelf {
     if (!entry) return null;
     try {
       const [names, facts] = await Promise.all([readdir(this.folderOf(id)), stat(this.swimFile(id))]);
-      if (stampOf(facts) !== entry.stamp) return null;
+      if (`${stampOf(facts)} ${await this.coach.stamp()}` !== entry.stamp) return null;
       const clipStamp = await this.clipStamp(id, entry.place);
       if (clipStamp !== null && clipStamp !== entry.clipStamp) return null;
       const clipStatus = clipStamp === null ? 'missing' : entry.clipSame ? 'present' : 'changed';
@@ -172,7 +175,7 @@ export class SwimShelf {
     let stamp: string;
     let names: string[];
     try {
-      stamp = stampOf(await stat(this.swimFile(id)));
+      stamp = `${stampOf(await stat(this.swimFile(id)))} ${await this.coach.stamp()}`;
       names = await readdir(this.folderOf(id));
     } catch (error) {
       return fileFailure(error, `${id}/swim.json`, 'reading');
@@ -191,7 +194,11 @@ export class SwimShelf {
       clipSame: clipStatus === 'present',
       place,
       recovered,
-      summary: { ...summariseSwim(swim, revision), clipStatus, ...besideSwim(names) },
+      summary: {
+        ...summariseSwim(swim, revision, await this.coach.read()),
+        clipStatus,
+        ...besideSwim(names),
+      },
     };
     await this.index.set(id, fresh);
     return success(fresh);

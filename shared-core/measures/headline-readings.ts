@@ -1,13 +1,21 @@
 import type { Swim } from '../swim-file/swim-schema';
+import type { MarkingError } from '../uncertainty/marking-error';
 import { readingContext } from './compute-readings';
 import { kickRhythmReadings } from './events/kick-rhythm';
 import { timingReadings } from './events/timing';
 
 const headlines = ['kick-frequency', 'kick1-top-to-entry', 'kick2-bottom-to-exit'];
 
-/** The few readings a swim's card on the shelf shows; only those that can be computed. `half`: half of the 95 % width. */
-export function headlineReadings(swim: Swim): { id: string; value: number; half: number; unit: string }[] {
-  const context = readingContext({ ...swim, postures: [] }, { swimmer: null, markingError: null });
+/**
+ * The few readings a swim's card on the shelf shows; only those that can be computed. `half`: half of the 95 % width.
+ *
+ * @param markingError the coach's own; null takes the assumed one
+ */
+export function headlineReadings(
+  swim: Swim,
+  markingError: MarkingError | null,
+): { id: string; value: number; half: number; unit: string }[] {
+  const context = readingContext({ ...swim, postures: [] }, { swimmer: null, markingError });
   return [...kickRhythmReadings(context), ...timingReadings(context)].flatMap((reading) =>
     reading.status === 'computed' && headlines.includes(reading.id)
       ? [

@@ -1,15 +1,12 @@
 import { success } from '#core/host-contract/host-error';
 import type { coachOperations } from '#core/host-contract/operations/coach-operations';
-import { emptyCoach, parseCoach } from '#core/swim-file/coach-file';
-import { KeptFile } from '../kept-file';
+import { emptyCoach } from '#core/swim-file/coach-file';
+import { coachFileOn } from '../coach-on-disk';
 import { prettyJson } from '../pretty-json';
 import type { HandlersOf, HostParts } from './handlers';
 
 export function coachHandlers({ folder, disk }: HostParts): HandlersOf<typeof coachOperations> {
-  const coachFile = new KeptFile(disk, parseCoach, {
-    damaged: 'file-damaged',
-    newer: 'file-newer-version',
-  });
+  const coachFile = coachFileOn(disk);
   return {
     'coach/read': async () => {
       const read = await coachFile.readOr(folder.coach, emptyCoach);
