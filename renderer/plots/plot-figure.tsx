@@ -1,14 +1,12 @@
-import { plot, type PlotOptions } from '@observablehq/plot';
+import type { PlotOptions } from '@observablehq/plot';
 import { useEffect, useRef } from 'react';
 import { useElementSize } from '../stage/use-element-size';
+import { drawPlot, type DrawnPlot } from './draw-plot';
 
 /** A point that leads to its frame when it is chosen. */
 export interface FramePoint {
   readonly frame: number | null;
 }
-
-/** A drawn plot: where a value lies, to put the playhead on it. */
-export type DrawnPlot = ReturnType<typeof plot>;
 
 interface Props {
   /** What the plot shows, for those who hear it; the numbers are in the table beside it. */
@@ -28,17 +26,12 @@ export function PlotFigure({ label, options, onChoose, onDrawn }: Props) {
   useEffect(() => {
     const home = box.current;
     if (!home || size.width < 40 || size.height < 40) return;
-    const drawn = plot({
+    const drawn = drawPlot({
       ...options,
       width: size.width,
       height: size.height,
-      className: 'plot',
       style: { background: 'transparent', color: 'var(--ink)' },
     });
-    // the content policy lets no style of a page's own making in; these rules are in plots.css
-    for (const style of drawn.querySelectorAll('style')) style.remove();
-    // its parts are named for their makers; what it shows is said by the box around it
-    drawn.setAttribute('aria-hidden', 'true');
     const choose = (): void => {
       const value: unknown = drawn.value;
       if (isFramePoint(value)) onChoose(value);

@@ -3,7 +3,9 @@ import * as Plot from '@observablehq/plot';
 import { useEffect, useRef } from 'react';
 import type { SeasonLine } from '#core/practice/season-change';
 import type { Target } from '#core/swim-file/target-in-force';
+import { drawPlot } from '../plots/draw-plot';
 import { useElementSize } from '../stage/use-element-size';
+import '../plots/plots.css';
 
 /** One shape a line, so that colour is never needed to tell them apart; more lines take them in turn. */
 export const lineSymbols = [
@@ -48,13 +50,12 @@ export function SeasonPlot({ lines, chosen, targets, label }: Props) {
     const bands = targetBands(targets, span);
     const strength = ({ at }: { at: number }): number => (at === chosen ? 1 : 0.45);
     const color = ({ at }: { at: number }): string => (at === chosen ? 'var(--accent)' : 'var(--quiet)');
-    const chart = Plot.plot({
+    const chart = drawPlot({
       width,
       height: 340,
       marginLeft: 56,
       marginRight: 24,
       style: { background: 'transparent', fontSize: '13px', overflow: 'visible' },
-      ariaLabel: `${label} over the season; the table below holds the same numbers`,
       x: {
         type: 'time',
         domain: [span.first, span.last],
@@ -120,11 +121,17 @@ export function SeasonPlot({ lines, chosen, targets, label }: Props) {
         ),
       ],
     });
-    chart.setAttribute('role', 'img');
     element.replaceChildren(chart);
     return () => element.replaceChildren();
   }, [lines, chosen, targets, label, width]);
-  return <div ref={holder} className="season-plot" />;
+  return (
+    <div
+      ref={holder}
+      className="season-plot"
+      role="img"
+      aria-label={`${label} over the season; the table below holds the same numbers`}
+    />
+  );
 }
 
 /** Each band from its first day until the next one; open ends run out of the picture. */

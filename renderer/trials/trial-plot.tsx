@@ -1,6 +1,8 @@
 import * as Plot from '@observablehq/plot';
 import { useEffect, useRef } from 'react';
 import type { TrialPoint } from '#core/practice/trial-points';
+import { drawPlot } from '../plots/draw-plot';
+import '../plots/plots.css';
 
 interface Props {
   readonly title: string;
@@ -29,12 +31,11 @@ export function TrialPlot({ title, points, xLabel, yLabel }: Props) {
       y1: point.y.value - point.y.half,
       y2: point.y.value + point.y.half,
     }));
-    const drawn = Plot.plot({
+    const drawn = drawPlot({
       width: 440,
       height: 300,
       marginLeft: 52,
       marginBottom: 42,
-      ariaLabel: title,
       style: { background: 'transparent', color: 'inherit', fontSize: '13px', fontFamily: 'inherit' },
       x: { label: xLabel, nice: true, labelArrow: 'none' },
       y: { label: yLabel, nice: true, grid: true, labelArrow: 'none' },
@@ -58,12 +59,8 @@ export function TrialPlot({ title, points, xLabel, yLabel }: Props) {
         }),
       ],
     });
-    // one picture with one name: groups inside it may carry none of their own
-    for (const group of drawn.querySelectorAll('g[aria-label]')) group.removeAttribute('aria-label');
-    const picture = drawn.matches('svg') ? drawn : drawn.querySelector('svg[aria-label]');
-    picture?.setAttribute('role', 'img');
     element.replaceChildren(drawn);
     return () => element.replaceChildren();
-  }, [title, points, xLabel, yLabel]);
-  return <div ref={place} className="trial-plot" />;
+  }, [points, xLabel, yLabel]);
+  return <div ref={place} className="trial-plot" role="img" aria-label={title} />;
 }

@@ -25,8 +25,11 @@ async function open(page: Page, address: string): Promise<void> {
 }
 
 /** Rules broken on what is shown, each with the places; empty is what is wanted. */
-async function broken(page: Page, where: string): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+async function broken(page: Page, where: string, theme: string): Promise<string[]> {
+  // another look changes colours and nothing else
+  const axe =
+    theme === 'dim' ? new AxeBuilder({ page }) : new AxeBuilder({ page }).withRules(['color-contrast']);
+  const { violations } = await axe.analyze();
   return violations.flatMap(({ id, nodes }) =>
     nodes.map((node) => `${where} ${id}: ${node.target.join(' ')}`),
   );
@@ -44,7 +47,7 @@ for (const theme of ['dim', 'light', 'glare'] as const)
     const found: string[] = [];
     for (const address of addresses) {
       await open(page, address);
-      found.push(...(await broken(page, address)));
+      found.push(...(await broken(page, address, theme)));
     }
     expect(found).toEqual([]);
   });
