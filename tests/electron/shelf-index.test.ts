@@ -14,7 +14,9 @@ beforeEach(async () => {
 afterEach(() => under.close());
 
 const cache = (): string => path.join(under.library, '.cache');
-const indexFile = (): string => path.join(cache(), readdirSync(cache())[0] ?? 'none');
+/** Beside it lie the working copies. */
+const indexFile = (): string =>
+  path.join(cache(), readdirSync(cache()).find((name) => name.startsWith('shelf-')) ?? 'none');
 /** The index with the seal its changed body needs. */
 const resealed = (text: string): string => {
   const [seal = '', body = ''] = text.split('\n');
