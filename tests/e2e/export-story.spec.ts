@@ -96,8 +96,11 @@ test('a coach exports pictures, data and the swim, and outside tools read what t
     path.join(library, 'swims', swimId),
     '--json',
   ]);
-  expect(JSON.parse(readFileSync(exported(library, /readings\.json$/), 'utf8'))).toEqual(
-    JSON.parse(command.stdout),
+  // two JavaScript engines differ in the last digit of sines and logarithms
+  const nine = (_key: string, value: unknown): unknown =>
+    typeof value === 'number' ? Number(value.toPrecision(9)) : value;
+  expect(JSON.parse(readFileSync(exported(library, /readings\.json$/), 'utf8'), nine)).toEqual(
+    JSON.parse(command.stdout, nine),
   );
 
   // the bundle is tested by another zip tool, then dropped on the shelf of the same library: both are kept
