@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { drillBookSchema } from '#core/practice/drill-file';
 import { practiceSchema } from '#core/practice/practice-schema';
 import { trialSchema } from '#core/practice/trial-schema';
+import { handoutSchema } from '#core/handout/handout-file';
 import { coachSchema } from '#core/swim-file/coach-file';
 import { squadSchema } from '#core/swim-file/squad-schema';
 import { swimSchema } from '#core/swim-file/swim-schema';
@@ -14,6 +15,7 @@ const documents = {
   'coach.schema.json': { title: 'Submark coach file', schema: coachSchema },
   'practice.schema.json': { title: 'Submark practice file', schema: practiceSchema },
   'trial.schema.json': { title: 'Submark trial file', schema: trialSchema },
+  'handout.schema.json': { title: 'Submark handout file', schema: handoutSchema },
   'drills.schema.json': { title: 'Submark drills file', schema: drillBookSchema },
 } as const;
 

@@ -3,7 +3,7 @@ import { pairPartOf } from '#core/compare/pair-part';
 import { videoName, videoTitle } from '../video-file/name-video';
 import { VideoDialog } from '../video-file/video-dialog';
 import type { VideoRequest } from '../video-file/video-request';
-import { withoutConsent } from '../video-file/without-consent';
+import { leaveOf } from '../export/leave-of';
 import { clockOf, useBench } from './bench-session';
 
 /** The video of the swim on the bench. */
@@ -31,7 +31,7 @@ export function BenchVideo({ onClose }: { readonly onClose: () => void }) {
       host={session.host}
       request={request}
       sources={sources}
-      withoutConsent={withoutConsent([session])}
+      leave={leaveOf([session])}
       save={() => session.autosave.flush()}
       onClose={onClose}
     />

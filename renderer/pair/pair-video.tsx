@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { videoName, videoTitle } from '../video-file/name-video';
 import { VideoDialog } from '../video-file/video-dialog';
 import type { VideoRequest } from '../video-file/video-request';
-import { withoutConsent } from '../video-file/without-consent';
+import { leaveOf } from '../export/leave-of';
 import { pairFrames, pairPart, usePair } from './pair-session';
 import { bothSwims } from './pair-view';
 
@@ -38,7 +38,7 @@ export function PairVideo({ onClose }: { readonly onClose: () => void }) {
       host={session.host}
       request={request}
       sources={sources}
-      withoutConsent={withoutConsent(session.swims)}
+      leave={leaveOf(session.swims)}
       save={async () => {
         await Promise.all(session.swims.map(({ autosave }) => autosave.flush()));
       }}

@@ -4,7 +4,9 @@ import { errorWords } from '#core/host-contract/error-words';
 import { videoMadeSchema } from '#core/host-contract/operations/video-operations';
 import { speedWords } from '#core/video/speed-words';
 import { videoRun } from '#core/video/video-run';
+import type { LeaveToShow } from '#core/consent/leave-to-show';
 import { Dialog } from '../app/dialog';
+import { ConsentQuestion } from '../export/consent-question';
 import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
 import type { FrameSource } from '../video/frame-source';
@@ -16,8 +18,7 @@ interface Props {
   readonly host: HostClient;
   readonly request: VideoRequest;
   readonly sources: readonly (FrameSource | null)[];
-  /** Names of shown swimmers without recorded consent; empty: none. */
-  readonly withoutConsent: readonly string[];
+  readonly leave: LeaveToShow;
   /** Brings unsaved marks to the disk, where the host reads them. */
   readonly save: () => Promise<void>;
   readonly onClose: () => void;
@@ -41,7 +42,7 @@ const speeds = [1, 2, 4, 8] as const;
 const numberOf = (text: string): number => Number(text.replace(',', '.'));
 
 /** Chooses what goes into a video and how fast it runs, shows a picture of it, and has the host make it. */
-export function VideoDialog({ host, request, sources, withoutConsent, save, onClose }: Props) {
+export function VideoDialog({ host, request, sources, leave: consent, save, onClose }: Props) {
   const { parts, mode } = request;
   const sides = useMemo(() => parts.map(({ side }) => side), [parts]);
   const place = mode === 'cycle' ? 'cycle' : 'time';
@@ -65,7 +66,7 @@ export function VideoDialog({ host, request, sources, withoutConsent, save, onCl
     to: (choices.to * unit).toFixed(2),
   }));
   const [picture, setPicture] = useState(0);
-  const [agreed, setAgreed] = useState(withoutConsent.length === 0);
+  const [agreed, setAgreed] = useState(consent.kind === 'recorded');
   const [making, setMaking] = useState<Making>({ kind: 'ready' });
   const stop = useRef<AbortController | null>(null);
   const plan = useMemo(() => videoPlanOf(request, choices), [request, choices]);
@@ -220,15 +221,7 @@ export function VideoDialog({ host, request, sources, withoutConsent, save, onCl
           </label>
         </fieldset>
         <div className="dialog-foot video-foot">
-          {withoutConsent.length > 0 && (
-            <label className="video-check video-consent">
-              <input type="checkbox" checked={agreed} onChange={(event) => setAgreed(event.target.checked)} />
-              <span>
-                No written consent to show {withoutConsent.join(' and ')} is recorded. For a minor a guardian
-                must have given it. I have it, and take care where this video goes.
-              </span>
-            </label>
-          )}
+          <ConsentQuestion leave={consent} agreed={agreed} onAgree={setAgreed} />
           {busy ? (
             <>
               <progress value={making.share ?? undefined} max={1} aria-label="How much is made" />
