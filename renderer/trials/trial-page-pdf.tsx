@@ -144,6 +144,7 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
               key={plot.key}
               plot={plot}
               levels={[...new Set(plot.points.map((each) => each.level))]}
+              words={(name) => plain(level(name))}
             />
           ))}
         </View>
@@ -159,9 +160,12 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
 function SmallPlot({
   plot,
   levels,
+  words,
 }: {
   readonly plot: PlotData;
   readonly levels: readonly (string | null)[];
+  /** A level as the coach says it. */
+  readonly words: (level: string) => string;
 }) {
   const width = 245;
   const height = 120;
@@ -242,7 +246,7 @@ function SmallPlot({
         {levels
           .map(
             (name, i) =>
-              `${['black disc', 'white square', 'white disc', 'black square'][i % 4]}: ${name ?? 'not said'}`,
+              `${['black disc', 'white square', 'white disc', 'black square'][i % 4]}: ${name === null ? 'not said' : words(name)}`,
           )
           .join(', ')}
       </Text>
