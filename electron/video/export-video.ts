@@ -18,7 +18,7 @@ import { probeFrameTimes } from '../media/probe-frame-times';
 import { probeTracks } from '../media/probe-tracks';
 import { type FrameReader, openFrameReader } from './frame-reader';
 import { createPictureDrawer, type PictureDrawer } from './picture-drawer';
-import { openVideoEncoder, videoFormat } from './video-encoder';
+import { openVideoEncoder, type VideoEncoder, videoFormat } from './video-encoder';
 
 /** One swim to be shown: its file, its clip on disk, and what is known of who swims. */
 export interface VideoSource {
@@ -56,16 +56,19 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
   });
   const run = videoRun(parts, plan);
   const layout = videoLayout(parts, plan);
-  const format = await videoFormat();
-  if (!format.ok) return format;
   const temp = path.join(folder, `.${tempId}.part`);
   const readers: FrameReader[] = [];
+  let unfinished: VideoEncoder | null = null;
   try {
-    for (const [index, source] of sources.entries()) {
-      const reader = await readerOf(source, run, index, layout.pictures[index], plan, signal);
-      if (!reader.ok) return reader;
-      readers.push(reader.value);
-    }
+    // asking the tools takes longer than many a short video: all are asked at once
+    const [format, ...opened] = await Promise.all([
+      videoFormat(),
+      ...sources.map((source, index) => readerOf(source, run, index, layout.pictures[index], plan, signal)),
+    ]);
+    for (const reader of opened) if (reader.ok) readers.push(reader.value);
+    const lacking = [format, ...opened].find((each) => !each.ok);
+    if (!format.ok) return format;
+    if (lacking && !lacking.ok) return lacking;
     const encoder = await openVideoEncoder({
       file: temp,
       format: format.value,
@@ -76,14 +79,13 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
       signal,
     });
     if (!encoder.ok) return encoder;
+    unfinished = encoder.value;
     const drawer = createPictureDrawer(parts, plan, layout, run);
     const drawn = await drawAll({ run, drawer, readers, signal, report }, encoder.value.write);
-    if (!drawn.ok) {
-      await encoder.value.stop();
-      return drawn;
-    }
+    if (!drawn.ok) return drawn;
     report(1, 'Finishing the file');
     const finished = await encoder.value.finish();
+    unfinished = null;
     if (!finished.ok) return finished;
     const made = await linkUnderFreeName(folder, `${plan.name}.${format.value}`, temp);
     return success({ ...made, pictures: run.pictures, format: format.value });
@@ -92,6 +94,7 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
     if (error instanceof Error && 'code' in error) return fileFailure(error, plan.name, 'writing');
     throw error;
   } finally {
+    await unfinished?.stop();
     for (const reader of readers) await reader.close();
     await rm(temp, { force: true });
   }
