@@ -108,8 +108,7 @@ async function readerOf(
   plan: VideoPlan,
   signal: AbortSignal,
 ): Promise<Result<FrameReader>> {
-  const span = run.spans[index];
-  if (!picture || !span) throw new Error('a video has a picture for each of its swims');
+  if (!picture) throw new Error('a video has a picture for each of its swims');
   const { originalName, fields } = swim.clip;
   const track = swim.clip.track ?? 1;
   // a field has no timestamp of its own to be told by
@@ -129,12 +128,22 @@ async function readerOf(
     // back in the stream's own ticks, as its pictures carry them
     times: probed.value.starts.map((start) => Math.round(start / base.numerator)),
     base,
-    ...span,
+    frames: wantedFrames(run, index),
     width: picture.width,
     height: picture.height,
     mirrored: plan.sides[index]?.mirrored ?? false,
     signal,
   });
+}
+
+/** The frames of a swim that a video shows, ascending, each once. */
+function wantedFrames(run: VideoRun, index: number): readonly number[] {
+  const frames: number[] = [];
+  for (let picture = 0; picture < run.pictures; picture++) {
+    const frame = run.framesOf(picture)[index] ?? 0;
+    if (frame !== frames.at(-1)) frames.push(frame);
+  }
+  return frames;
 }
 
 interface Making {

@@ -13,9 +13,8 @@ export interface FrameReaderOptions {
   /** Presentation times of the track's frames, sorted, in ticks of its own time base. */
   readonly times: readonly number[];
   readonly base: TimeBase;
-  /** Frames wanted, both included. */
-  readonly first: number;
-  readonly last: number;
+  /** Frames wanted, ascending, each once; at least one. */
+  readonly frames: readonly number[];
   /** Size the pictures are brought to; even. */
   readonly width: number;
   readonly height: number;
@@ -33,12 +32,29 @@ export interface FrameReader {
 /** Film decoded before the first frame wanted, so that frames leaning on an earlier key picture are whole, seconds. */
 const leadIn = 1.5;
 
+/** Our default: more single frames than this would make too long a list for ffmpeg. */
+const longestList = 2500;
+
+/** Whether so few of the frames between the first and the last are wanted that naming them saves work. */
+const isSparse = (frames: readonly number[]): boolean =>
+  frames.length <= longestList && frames.length < 0.7 * ((frames.at(-1) ?? 0) - (frames[0] ?? 0) + 1);
+
+/** The frames that come out of the decoder: those wanted, or all between the first and the last of them. */
+function framesToDecode(frames: readonly number[]): readonly number[] {
+  if (isSparse(frames)) return frames;
+  const first = frames[0] ?? 0;
+  return Array.from({ length: (frames.at(-1) ?? first) - first + 1 }, (_, n) => first + n);
+}
+
 /**
  * Decodes with ffmpeg and keeps the pictures by their own timestamps, so a frame is the frame of the table whatever the
  * seeking landed on; that every one came is checked by counting.
  */
 export async function openFrameReader(options: FrameReaderOptions): Promise<Result<FrameReader>> {
-  const { file, track, times, base, first, last, width, height, signal } = options;
+  const { file, track, times, base, width, height, signal } = options;
+  const listed = framesToDecode(options.frames);
+  const first = listed[0] ?? 0;
+  const last = listed.at(-1) ?? first;
   const found = await findMediaTool('ffmpeg');
   if (!found) return failure('no-media-tool', { name: 'ffmpeg' });
   const from = times[first] ?? 0;
@@ -46,7 +62,7 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
   const secondsOf = (ticks: number): number => (ticks * base.numerator) / base.denominator;
   const seek = secondsOf(from) - leadIn;
   const filters = [
-    `select='between(pts,${from},${to})'`,
+    `select='${isSparse(options.frames) ? listed.map((frame) => `eq(pts,${times[frame] ?? -1})`).join('+') : `between(pts,${from},${to})`}'`,
     `scale=${width}:${height}:out_color_matrix=bt709:out_range=tv`,
     ...(options.mirrored ? ['hflip'] : []),
     'format=yuv420p',
@@ -57,7 +73,7 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
       ? ['-noaccurate_seek', '-seek_timestamp', '1', '-ss', seek.toFixed(6)]
       : []),
     ...['-i', `file:${file}`, '-map', `0:${filmStream(track)}`, '-vf', filters.join(',')],
-    ...[...timingOption(found.version), '-frames:v', String(last - first + 1), '-f', 'rawvideo', 'pipe:1'],
+    ...[...timingOption(found.version), '-frames:v', String(listed.length), '-f', 'rawvideo', 'pipe:1'],
   ];
   const decoder = execa(found.path, args, {
     shell: false,
@@ -75,7 +91,7 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
   const chunks = decoder.stdout[Symbol.asyncIterator]() as AsyncIterator<Uint8Array>;
   const picture = new Uint8Array(planesSize(width, height));
   let rest: Uint8Array = new Uint8Array();
-  let shown = first - 1;
+  let shown = -1;
 
   const readNext = async (): Promise<boolean> => {
     let filled = 0;
@@ -95,7 +111,7 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
 
   return success({
     async read(frame) {
-      while (shown < frame) {
+      while ((listed[shown] ?? -1) < frame && shown < listed.length - 1) {
         const whole = await readNext().catch((problem: unknown) => {
           if (signal.aborted) return false;
           throw problem;
@@ -107,7 +123,7 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
           return failure('media-tool-failed', {
             name: found.path.split(/[/\\]/).at(-1) ?? 'ffmpeg',
             message:
-              `frame ${shown + 2} could not be read. ${said.replace(/(?:[A-Za-z]:)?[/\\]\S*[/\\]/g, '')}`.slice(
+              `frame ${(listed[shown + 1] ?? 0) + 1} could not be read. ${said.replace(/(?:[A-Za-z]:)?[/\\]\S*[/\\]/g, '')}`.slice(
                 0,
                 300,
               ),
