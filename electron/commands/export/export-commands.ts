@@ -2,6 +2,7 @@ import { csvCommand, vttCommand } from './data-commands';
 import type { ExportCommand } from './export-command';
 import { handoutCommand } from './handout-command';
 import { fanCommand, sheetCommand, stillsCommand } from './picture-commands';
+import { videoCommand } from './video-command';
 
 /** Every kind of export of the command line; a new one is listed here. */
 export const exportCommands: readonly ExportCommand[] = [
@@ -11,4 +12,5 @@ export const exportCommands: readonly ExportCommand[] = [
   handoutCommand,
   csvCommand,
   vttCommand,
+  videoCommand,
 ];
