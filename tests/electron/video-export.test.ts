@@ -170,4 +170,23 @@ describe.skipIf(!hasTool)('a video', () => {
     expect(made.ok).toBe(false);
     expect((await readdir(folder)).filter((name) => /cut video|part/.test(name))).toEqual([]);
   });
+
+  it('is made by the command line too, and never over another one', async () => {
+    const out = path.join(folder, 'made by command');
+    const command = fileURLToPath(new URL('../../electron/commands/export.mjs', import.meta.url));
+    const asked = ['--from', '0', '--to', '0.1', '--slow', '2', '--no-words', '--no-events', '--out', out];
+    const run = () =>
+      execa(process.execPath, [command, 'video', path.join(samples, 'sample-butterfly-together'), ...asked], {
+        reject: false,
+      });
+    const made = await run();
+    expect(made.exitCode).toBe(0);
+    expect(path.dirname(made.stdout)).toBe(out);
+    expect(await numbersIn(made.stdout, '1280:720:0:0', 1280, 720)).toEqual([0, 1, 2, 3, 4, 5, 6]);
+    const again = await run();
+    expect([again.exitCode, again.stdout]).toEqual([1, '']);
+    expect(again.stderr).toContain('--replace');
+    expect(await readdir(out)).toEqual([path.basename(made.stdout)]);
+    // two starts of the command beside the making: longer on a busy machine than the other tests
+  }, 120_000);
 });
