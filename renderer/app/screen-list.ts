@@ -16,6 +16,7 @@ export const screenList = [
   { name: 'trials', label: 'Trials', menuKey: 'Shift+Digit3' },
   { name: 'sets', label: 'Sets', menuKey: 'Shift+Digit4' },
   { name: 'season', label: 'Season', menuKey: 'Shift+Digit5' },
+  { name: 'library', label: 'Library', menuKey: 'Shift+Digit6' },
 ] as const satisfies readonly ListedScreen[];
 
 export type ScreenName = (typeof screenList)[number]['name'];

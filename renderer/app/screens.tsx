@@ -1,6 +1,7 @@
 import { lazy, type ReactNode, Suspense } from 'react';
 import { BenchScreen } from '../bench/bench-screen';
 import type { HostClient } from '../host/host-client';
+import { LibraryScreen } from '../library/library-screen';
 import { ChoosePair } from '../pair/choose-pair';
 import { PairScreen } from '../pair/pair-screen';
 import { SeasonScreen } from '../season/season-screen';
@@ -54,6 +55,9 @@ const screens: Readonly<Record<ScreenName, Render>> = {
     ) : (
       <ChoosePair key={first ?? ''} first={first ?? null} host={host} go={go} />
     ),
+  library: ([erase], { host, say, go }) => (
+    <LibraryScreen host={host} say={say} go={go} erase={erase ?? null} />
+  ),
   season: ([swimmerId], { host }) => <SeasonScreen host={host} swimmerId={swimmerId ?? null} />,
   trials: (ids, { host, say, go }) => <TrialsScreen ids={ids} host={host} say={say} go={go} />,
   sets: (ids, { host, say, go }) => <SetsScreen ids={ids} host={host} say={say} go={go} />,

@@ -33,7 +33,7 @@ function changeWords(line: SeasonLine): {
     clear: change.verdict === 'clear',
     rests:
       change.rests === 'marking-and-cycles'
-        ? 'Beyond marking error and what the strokes or kicks vary by.'
+        ? 'Judged by marking error and by what the strokes or kicks vary.'
         : 'Judged by marking error alone: too few cycles to know what they vary by.',
   };
 }
@@ -43,7 +43,7 @@ export function SeasonLines({ lines, chosen, drills, onChoose }: Props) {
   const group = useId();
   return (
     <fieldset className="season-lines">
-      <legend>Clear change since? Each way of swimming for itself</legend>
+      <legend>Clear change since?</legend>
       {lines.map((line, at) => {
         const { words, clear, rests } = changeWords(line);
         const shape = symbol(lineSymbols[at % lineSymbols.length], 90)() ?? '';

@@ -48,11 +48,12 @@ export function SeasonPlot({ lines, chosen, targets, label }: Props) {
     const margin = Math.max(2 * 86_400_000, (to - from) * 0.04);
     const span = { first: new Date(from - margin), last: new Date(to + margin) };
     const bands = targetBands(targets, span);
-    const strength = ({ at }: { at: number }): number => (at === chosen ? 1 : 0.45);
+    const strength = ({ at }: { at: number }): number => (at === chosen ? 1 : 0.7);
     const color = ({ at }: { at: number }): string => (at === chosen ? 'var(--accent)' : 'var(--quiet)');
     const chart = drawPlot({
       width,
       height: 340,
+      marginTop: 40,
       marginLeft: 56,
       marginRight: 24,
       style: { background: 'transparent', fontSize: '13px', overflow: 'visible' },

@@ -4,7 +4,7 @@ import { drillLibrary } from '#core/practice/drill-library';
 import type { Drill } from '#core/practice/drill-schema';
 import { workPhrase } from '#core/practice/item-phrase';
 import type { Work } from '#core/practice/work';
-import { aidsWords } from '#core/swim-file/card-words';
+import { aidsWords, dayWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 import { earnedDigits, formatReading } from '#core/measures/format-reading';
 
@@ -28,5 +28,10 @@ export function readingText(reading: ComputedReading): string {
 /** A number with the digits its interval earns. */
 export const figuresFor =
   (half: number) =>
-  (value: number): string =>
-    value.toFixed(earnedDigits(half, 2)).replace('-', '−');
+  (value: number): string => {
+    const text = value.toFixed(earnedDigits(half, 2));
+    return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
+  };
+
+/** ISO days in a sentence, as the coach writes days. */
+export const withDays = (words: string): string => words.replace(/\d{4}-\d\d-\d\d/g, dayWords);

@@ -8,7 +8,7 @@ import { dayWords } from '#core/swim-file/card-words';
 import { isoDayOf } from '../card/remembered-card';
 import type { SeasonData } from './use-season';
 import { SeasonBar } from './season-bar';
-import { lineWords, readingLabel } from './season-words';
+import { lineWords, readingLabel, withDays } from './season-words';
 
 interface Props {
   readonly data: SeasonData;
@@ -121,10 +121,12 @@ export function SquadPage({ data, today }: Props) {
                       </td>
                       <td>
                         {film
-                          ? filmNextWords(film, {
-                              readingLabel,
-                              workWords: (work) => lineWords(work, data.drills),
-                            })
+                          ? withDays(
+                              filmNextWords(film, {
+                                readingLabel,
+                                workWords: (work) => lineWords(work, data.drills),
+                              }),
+                            )
                           : 'Nothing pressing'}
                       </td>
                     </tr>

@@ -16,7 +16,7 @@ import { SeasonBar } from './season-bar';
 import { SeasonLines } from './season-lines';
 import { SeasonPlot } from './season-plot';
 import { SeasonTable } from './season-table';
-import { lineWords, readingLabel } from './season-words';
+import { lineWords, readingLabel, withDays } from './season-words';
 import { TargetHistory } from './target-history';
 import { type SeasonData, useSwimmerReadings } from './use-season';
 
@@ -142,7 +142,12 @@ export function SwimmerPage({ host, data, swimmer, today }: Props) {
               <ol className="film-next">
                 {advice.slice(0, 6).map((each) => (
                   <li key={JSON.stringify(each)}>
-                    {filmNextWords(each, { readingLabel, workWords: (work) => lineWords(work, data.drills) })}
+                    {withDays(
+                      filmNextWords(each, {
+                        readingLabel,
+                        workWords: (work) => lineWords(work, data.drills),
+                      }),
+                    )}
                   </li>
                 ))}
               </ol>

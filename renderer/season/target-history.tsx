@@ -7,10 +7,9 @@ import { readingLabel } from './season-words';
 type Target = Swimmer['targets'][number];
 
 function bandWords({ low, high }: Target): string {
-  if (low === null && high === null) return 'given up';
-  if (low === null) return `at most ${high}`;
-  if (high === null) return `at least ${low}`;
-  return `${low} to ${high}`;
+  const text = (value: number): string => String(value).replace('-', '−');
+  if (high === null) return low === null ? 'given up' : `at least ${text(low)}`;
+  return low === null ? `at most ${text(high)}` : `${text(low)} to ${text(high)}`;
 }
 
 /** Every band the coach set, by reading, the latest first; the one that rules is said to. */

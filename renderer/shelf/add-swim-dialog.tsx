@@ -1,9 +1,11 @@
 import { useEffect, useMemo, useState } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
+import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { ConfirmDialog } from '../app/confirm-dialog';
 import { Dialog } from '../app/dialog';
+import { cardWords } from '#core/swim-file/card-words';
 import { firstCard, isoDayOf, rememberCard } from '../card/remembered-card';
 import { SwimCardForm } from '../card/swim-card-form';
 import type { HostClient } from '../host/host-client';
@@ -12,6 +14,7 @@ import { ClipFactsList } from './clip-facts-list';
 import { bytesOf, type ClipToAdd, madeAt, nameOf } from './clip-to-add';
 import { SlowMotionQuestion } from '../card/slow-motion-question';
 import { FilmNotes } from './film-notes';
+import { twinsOfClip } from './twins-of-clip';
 import { useLookAtClip } from './use-look-at-clip';
 
 interface Props {
@@ -20,6 +23,8 @@ interface Props {
   readonly waiting: number;
   readonly host: HostClient;
   readonly squad: Squad;
+  /** What is on the shelf, to tell a clip that is there already. */
+  readonly swims: readonly SwimSummary[];
   /** The new swim's id, or null when this clip was left out. */
   readonly onDone: (swimId: string | null) => void;
 }
@@ -30,7 +35,7 @@ interface Sending {
 }
 
 /** Shows what a clip is, asks what only the coach knows, and adds it; or says in words why it can't be added. */
-export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
+export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: Props) {
   const [track, setTrack] = useState<number | null>(null);
   const look = useLookAtClip(adding, track, host);
   const { facts, picture, thumbnail, trouble: unreadable } = look;
@@ -46,6 +51,19 @@ export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
   const [sending, setSending] = useState<Sending | null>(null);
   const [failed, setFailed] = useState<HostError | null>(null);
   const [asks, setAsks] = useState(false);
+
+  const [twins, setTwins] = useState<readonly SwimSummary[]>([]);
+  useEffect(() => {
+    let gone = false;
+    void twinsOfClip(adding, swims).then(
+      (found) => !gone && setTwins(found),
+      // a file that can't be read is told by the look at it
+      () => !gone && setTwins([]),
+    );
+    return () => {
+      gone = true;
+    };
+  }, [adding, swims]);
 
   // leaving the screen in the middle of sending takes back what was sent
   useEffect(() => () => sending?.stop.abort(), [sending?.stop]);
@@ -81,6 +99,14 @@ export function AddSwimDialog({ adding, waiting, host, squad, onDone }: Props) {
   const trouble = unreadable ?? failed;
   return (
     <Dialog title={`Add ${nameOf(adding)}`} wide onCancel={leave}>
+      {twins[0] && (
+        <p className="message" role="status">
+          <strong>This very clip is on the shelf already:</strong> {cardWords(twins[0].card).title},{' '}
+          {cardWords(twins[0].card).facts[0]}
+          {twins.length > 1 ? `, and ${twins.length - 1} more` : ''}. Adding it again makes a second swim of
+          it.
+        </p>
+      )}
       {waiting > 0 && <p className="caution">{waiting} more after this one.</p>}
       {trouble && (
         <p className="message message-trouble" role="alert">

@@ -201,6 +201,7 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
           waiting={adding.waiting}
           host={host}
           squad={squad}
+          swims={library.swims}
           onDone={(swimId) => void adding.next(swimId)}
         />
       )}

@@ -81,14 +81,14 @@ export function VersionsDialog({ swimId, host, say, onClose }: Props) {
               <small>
                 changed {instant.format(new Date(copy.changedAt))} · {otherwise(shelf, copy)}
               </small>
-              <footer>
+              <div className="versions-foot">
                 <button type="button" onClick={() => void settle(copy.name ?? '', 'copy')}>
                   Take this one
                 </button>
                 <button type="button" onClick={() => void settle(copy.name ?? '', 'shelf')}>
                   Keep the one on the shelf
                 </button>
-              </footer>
+              </div>
             </li>
           ))}
         </ul>

@@ -147,6 +147,9 @@ test.describe('adding swims', () => {
     await expect(tiles(page)).toHaveCount(7);
     await picker(page).setInputFiles(slowClip);
     const adding = page.getByRole('dialog', { name: /Add fins-slow-motion/ });
+    await expect(
+      adding.getByText(/This very clip is on the shelf already: Ansel · kick with fins/),
+    ).toBeVisible();
     await expect(adding.getByText('16.0 s played, 2.0 s in life')).toBeVisible();
     await expect(adding.getByLabel('8× slower')).toBeChecked();
     await expect(adding.getByText(/filmed at 240 pictures a second/)).toBeVisible();

@@ -1,0 +1,177 @@
+import { useState } from 'react';
+import {
+  backedUpSchema,
+  clipsFoundSchema,
+  restoredSchema,
+} from '#core/host-contract/operations/upkeep-operations';
+import type { ScreenProps } from '../app/screens';
+import { KeySheetButton } from '../app/key-sheet-button';
+import { ScreenMenu } from '../app/screen-menu';
+import { ThemeSwitch } from '../app/theme-switch';
+import { ConsentWords } from '../card/consent-words';
+import { bytesWords } from '../shelf/fact-words';
+import { LibraryTrouble } from '../shelf/library-messages';
+import { useLibrary } from '../shelf/use-library';
+import { BinPart } from './bin-part';
+import { EraseDialog } from './erase-dialog';
+import { PathJob } from './path-job';
+import { StoragePart } from './storage-part';
+import { useJob } from './use-job';
+import '../shelf/shelf.css';
+import './library.css';
+
+interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+  /** Whose erasing is asked for; null: no one's. */
+  readonly erase: string | null;
+}
+
+/** Keeping the library: room, bin, back-up, lost clips, and erasing a swimmer. */
+export function LibraryScreen({ host, say, go, erase }: Props) {
+  const { library, trouble, load } = useLibrary(host);
+  const [stamp, setStamp] = useState(0);
+  const changed = (): void => setStamp((before) => before + 1);
+  const backUp = useJob(host, backedUpSchema);
+  const restore = useJob(host, restoredSchema);
+  const find = useJob(host, clipsFoundSchema);
+  const missing = library?.swims.filter(({ clipStatus }) => clipStatus !== 'present').length ?? 0;
+  const swimmers = library?.squad.swimmers ?? [];
+  const erased = swimmers.find(({ id }) => id === erase);
+  return (
+    <div className="library">
+      <header className="shelf-bar">
+        <strong className="brand">Submark</strong>
+        <h1>Library</h1>
+        <ScreenMenu />
+        <ThemeSwitch />
+        <KeySheetButton />
+      </header>
+      <main>
+        {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
+        {library && (
+          <p className="library-where">
+            Your library is the folder <code>{library.path}</code>
+          </p>
+        )}
+        <StoragePart host={host} say={say} stamp={stamp} />
+        <BinPart host={host} say={say} onChanged={changed} />
+        <PathJob
+          title="Back up"
+          fields={[{ label: 'New archive', placeholder: 'whole path, ending in .zip' }]}
+          button="Back up the library"
+          doing="Backing up"
+          job={backUp}
+          onStart={([file = '']) => void backUp.start(() => host.call('library/back-up', { file }))}
+          done={
+            backUp.result && (
+              <>
+                ✓ {backUp.result.files.toLocaleString()} files, {bytesWords(backUp.result.bytes)}, written to{' '}
+                <code>{backUp.result.path}</code> and read back: every byte is as it was.
+                {backUp.result.outside.length > 0 &&
+                  ` ${backUp.result.outside.length} clips lie outside the library and are not in it.`}
+              </>
+            )
+          }
+        >
+          <p>
+            Everything in the library in one archive, on another disk if you can. It is read back and checked
+            to the last byte before it gets its name, and never goes over another file.
+          </p>
+        </PathJob>
+        <PathJob
+          title="Make a library of a back-up"
+          fields={[
+            { label: 'Archive', placeholder: 'whole path of the .zip' },
+            { label: 'New folder', placeholder: 'whole path; must be new or empty' },
+          ]}
+          button="Make the library"
+          doing="Unpacking"
+          job={restore}
+          onStart={([archive = '', folder = '']) =>
+            void restore.start(() => host.call('library/restore', { archive, folder }))
+          }
+          done={
+            restore.result && (
+              <>
+                ✓ {restore.result.swims} swims, {restore.result.files.toLocaleString()} files, in{' '}
+                <code>{restore.result.path}</code>. Open it with{' '}
+                <code>npm start -- --library "{restore.result.path}"</code>
+              </>
+            )
+          }
+        >
+          <p>The library open now is not touched. A back-up that is damaged or cut short is refused whole.</p>
+        </PathJob>
+        <PathJob
+          title="Find lost clips"
+          fields={[
+            { label: 'Folder to look in', placeholder: 'whole path; all folders in it are looked through' },
+          ]}
+          button="Look for them"
+          doing="Looking"
+          job={find}
+          onStart={([folder = '']) =>
+            void find.start(() => host.call('clips/find', { folder })).then(() => load())
+          }
+          done={
+            find.result && (
+              <>
+                {find.result.found.length} found in {find.result.looked.toLocaleString()} files;{' '}
+                {find.result.stillMissing} still missing.
+                {find.result.closedFolders > 0 &&
+                  ` ${find.result.closedFolders} folders could not be looked into.`}
+              </>
+            )
+          }
+        >
+          <p>
+            {missing === 0
+              ? 'Every swim has its clip.'
+              : `${missing} ${missing === 1 ? 'swim misses its clip' : 'swims miss their clips'}.`}{' '}
+            A clip is known by what it holds, whatever its name and folder are now.
+          </p>
+        </PathJob>
+        <section className="upkeep" aria-labelledby="erase-heading">
+          <h2 id="erase-heading">Erase a swimmer</h2>
+          <p>
+            When a swimmer or guardian asks for it. You see every file first; afterwards the whole library is
+            looked through, and what lies elsewhere is named.
+          </p>
+          <ul className="bin-list">
+            {swimmers.map((swimmer) => (
+              <li key={swimmer.id}>
+                <span>
+                  <strong>{swimmer.name}</strong>
+                  <small>
+                    <ConsentWords swimmer={swimmer} />
+                  </small>
+                </span>
+                <button
+                  type="button"
+                  className="danger"
+                  onClick={() => go({ screen: 'library', ids: [swimmer.id] })}
+                >
+                  Erase {swimmer.name}…
+                </button>
+              </li>
+            ))}
+          </ul>
+          {swimmers.length === 0 && <p>The squad is empty.</p>}
+        </section>
+      </main>
+      {erased && (
+        <EraseDialog
+          key={erased.id}
+          swimmer={erased}
+          host={host}
+          onClose={(done) => {
+            go({ screen: 'library', ids: [] });
+            if (done) {
+              changed();
+              void load();
+            }
+          }}
+        />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,102 @@
+import { useCallback, useEffect, useState } from 'react';
+import {
+  type StorageKind,
+  storageKinds,
+  storageSchema,
+} from '#core/host-contract/operations/upkeep-operations';
+import { ConfirmDialog } from '../app/confirm-dialog';
+import type { Say } from '../app/notices';
+import type { HostClient } from '../host/host-client';
+import { bytesWords } from '../shelf/fact-words';
+import { JobState } from './job-state';
+import { useJob } from './use-job';
+
+const kindWords: Readonly<Record<StorageKind, string>> = {
+  clips: 'Clips',
+  marks: 'Swims’ marks and cards',
+  thumbnails: 'Thumbnails',
+  generations: 'Earlier versions',
+  copies: 'Versions kept of a clash or damage',
+  plans: 'Squad, practices, trials, drills',
+  exports: 'Exports: stills, handouts, tables',
+  bin: 'Bin',
+  cache: 'Index and unfinished uploads',
+  other: 'Other files',
+};
+
+interface Props {
+  readonly host: HostClient;
+  readonly say: Say;
+  /** Changes when something was removed elsewhere on the page. */
+  readonly stamp: number;
+}
+
+/** What takes room in the library, and what of it can be given back. */
+export function StoragePart({ host, say, stamp }: Props) {
+  const job = useJob(host, storageSchema);
+  const { start } = job;
+  const [asks, setAsks] = useState(false);
+  const look = useCallback(() => start(() => host.call('storage/look', {})), [start, host]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looked again when something was removed
+  useEffect(() => void look(), [look, stamp]);
+  const clean = async (what: 'exports' | 'cache'): Promise<void> => {
+    const done = await host.call('storage/clean', { what });
+    if (done.ok) say(`${done.value.files} files removed, ${bytesWords(done.value.bytes)} given back.`);
+    await look();
+  };
+  const kinds = job.result?.kinds;
+  const most = kinds ? Math.max(1, ...Object.values(kinds).map(({ bytes }) => bytes)) : 1;
+  const total = kinds ? Object.values(kinds).reduce((sum, { bytes }) => sum + bytes, 0) : 0;
+  return (
+    <section className="upkeep upkeep-wide" aria-label="Room taken">
+      <h2>Room taken {kinds && <small>{bytesWords(total)}</small>}</h2>
+      <JobState job={job} doing="Adding up" />
+      {kinds && (
+        <table className="storage-table">
+          <tbody>
+            {storageKinds.map((kind) => (
+              <tr key={kind}>
+                <th scope="row">{kindWords[kind]}</th>
+                <td>{kinds[kind].files === 1 ? '1 file' : `${kinds[kind].files.toLocaleString()} files`}</td>
+                <td>{kinds[kind].bytes === 0 ? '–' : bytesWords(kinds[kind].bytes)}</td>
+                <td className="storage-bar" aria-hidden="true">
+                  <span style={{ width: `${(100 * kinds[kind].bytes) / most}%` }} />
+                </td>
+                <td>
+                  {kind === 'exports' && kinds.exports.files > 0 && (
+                    <button type="button" className="danger" onClick={() => setAsks(true)}>
+                      Remove all exports…
+                    </button>
+                  )}
+                  {kind === 'cache' && kinds.cache.files > 0 && (
+                    <button type="button" onClick={() => void clean('cache')}>
+                      Make the index anew
+                    </button>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {job.result && job.result.clipsOutside > 0 && (
+        <p className="caution">
+          {job.result.clipsOutside} {job.result.clipsOutside === 1 ? 'clip lies' : 'clips lie'} outside the
+          library, where you left them, and take no room here.
+        </p>
+      )}
+      {asks && (
+        <ConfirmDialog
+          title="Remove every exported file?"
+          words="Stills, handouts and tables in the library’s exports folder are removed for good. Swims and marks stay, so each can be exported again."
+          yes="Remove them"
+          no="Keep them"
+          onAnswer={(yes) => {
+            setAsks(false);
+            if (yes) void clean('exports');
+          }}
+        />
+      )}
+    </section>
+  );
+}
