@@ -19,6 +19,7 @@ test('many swims are changed in one step and taken back in one; two versions of 
   page,
   app,
 }) => {
+  test.slow();
   const ids = ['sample-phone-portrait', 'sample-fins-slow-motion'];
   await expect(tiles(page)).toHaveCount(7);
   const before = ids.map((id) => cardOf(app.library, id));
