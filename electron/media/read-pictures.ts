@@ -2,6 +2,7 @@ import { execa } from 'execa';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { timingOption } from '../video/timing-option';
 import { findMediaTool } from './find-media-tool';
 import { filmStream } from './film-stream';
 import { probeFrameTimes } from './probe-frame-times';
@@ -53,7 +54,7 @@ export async function readPictures(
   const args = [
     ...['-hide_banner', '-loglevel', 'error', '-nostdin', '-protocol_whitelist', 'file,pipe', '-copyts'],
     ...['-i', `file:${file}`, '-map', `0:${filmStream(track)}`, '-an', '-sn', '-dn'],
-    ...['-vf', `select='${chosen}',scale=${width}:${height}`, ...passthrough(found.version)],
+    ...['-vf', `select='${chosen}',scale=${width}:${height}`, ...timingOption(found.version)],
     ...['-frames:v', String(wanted.length), '-pix_fmt', 'rgba', '-f', 'rawvideo', 'pipe:1'],
   ];
   const decoder = execa(found.path, args, {
@@ -96,11 +97,4 @@ export async function readPictures(
     name: 'ffmpeg',
     message: `frame ${(wanted[count] ?? 0) + 1} could not be read`,
   });
-}
-
-/** Every picture once, at its own time: the option changed its name in ffmpeg 5.1. */
-function passthrough(version: string): readonly string[] {
-  const [, major = '0', minor = '0'] = /^n?(\d+)\.(\d+)/.exec(version) ?? [];
-  const isNew = Number(major) > 5 || (Number(major) === 5 && Number(minor) >= 1);
-  return isNew ? ['-fps_mode', 'passthrough'] : ['-vsync', 'passthrough'];
 }
