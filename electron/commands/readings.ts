@@ -24,7 +24,7 @@ await runCommand(async () => {
   const { swim, knowledge } = await readSwimOnDisk(target);
   const readings = computeReadings(readingContext(swim, knowledge));
   const definitions = catalogue.map((each) => definitionOn(each, swim.card));
-  if (flags[0] === '--json') console.log(readingsJson(swim.id, readings));
+  if (flags[0] === '--json') console.log(readingsJson(swim, readings));
   else if (flags[0] === '--csv') process.stdout.write(readingsCsv(readings, definitions));
   else console.log(asTable(readings, definitions));
 });

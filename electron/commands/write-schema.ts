@@ -5,6 +5,7 @@ import { drillBookSchema } from '#core/practice/drill-file';
 import { practiceSchema } from '#core/practice/practice-schema';
 import { trialSchema } from '#core/practice/trial-schema';
 import { handoutSchema } from '#core/handout/handout-file';
+import { readingsDocumentSchema } from '#core/measures/readings-document';
 import { coachSchema } from '#core/swim-file/coach-file';
 import { squadSchema } from '#core/swim-file/squad-schema';
 import { swimSchema } from '#core/swim-file/swim-schema';
@@ -12,6 +13,10 @@ import { swimSchema } from '#core/swim-file/swim-schema';
 const documents = {
   'swim.schema.json': { title: 'Submark swim file', schema: swimSchema },
   'squad.schema.json': { title: 'Submark squad file', schema: squadSchema },
+  'readings.schema.json': {
+    title: 'Submark readings, as the readings command writes them',
+    schema: readingsDocumentSchema,
+  },
   'coach.schema.json': { title: 'Submark coach file', schema: coachSchema },
   'practice.schema.json': { title: 'Submark practice file', schema: practiceSchema },
   'trial.schema.json': { title: 'Submark trial file', schema: trialSchema },

@@ -73,7 +73,7 @@ export function exportJobs(
   if (wants('landmarks-csv'))
     jobs.push(text('landmarks', 'csv', 'text/csv', () => landmarksCsv(swim, clock, context.transform)));
   if (wants('readings-json'))
-    jobs.push(text('readings', 'json', 'application/json', () => readingsJson(swim.id, readings)));
+    jobs.push(text('readings', 'json', 'application/json', () => readingsJson(swim, readings)));
   if (wants('events-vtt')) jobs.push(text('events', 'vtt', 'text/vtt', () => eventsVtt(swim, clock.table)));
   return jobs;
 }

@@ -1,4 +1,6 @@
 import type { Reading, ReadingDefinition } from '../measures/reading';
+import { readingsDocument } from '../measures/readings-document';
+import type { Swim } from '../swim-file/swim-schema';
 import { reasonWords } from '../measures/reason-words';
 import { csvText, sixDigits } from './csv-text';
 
@@ -18,14 +20,18 @@ const head = [
   'missing',
 ];
 
+/** Columns added since: new ones go to the end, so that a table read by place stays readable. */
+const added = ['group', 'other_low95', 'other_high95', 'other_question', 'followed_points', 'source_scene'];
+
 /**
  * Readings as tidy CSV: a row a reading, computed or missing with its reasons. `low95` and `high95` are the ends of the
  * 95 % interval that is printed; `source_frames` count from 0, as in the swim file.
  */
 export function readingsCsv(readings: readonly Reading[], catalogue: readonly ReadingDefinition[]): string {
   const labels = new Map(catalogue.map((each) => [each.id, each.label]));
+  const groups = new Map(catalogue.map((each) => [each.id, each.group]));
   return csvText(
-    head,
+    [...head, ...added],
     readings.map((each) => {
       const label = labels.get(each.id) ?? each.id;
       if (each.status === 'missing')
@@ -35,6 +41,8 @@ export function readingsCsv(readings: readonly Reading[], catalogue: readonly Re
           each.status,
           ...head.slice(3, -1).map(() => ''),
           each.reasons.map(reasonWords).join(' '),
+          groups.get(each.id) ?? '',
+          ...added.slice(1).map(() => ''),
         ];
       return [
         each.id,
@@ -50,12 +58,18 @@ export function readingsCsv(readings: readonly Reading[], catalogue: readonly Re
         each.from.postureFrames.join(' '),
         each.notes.join(' '),
         '',
+        groups.get(each.id) ?? '',
+        each.otherInterval ? sixDigits(each.otherInterval.low) : '',
+        each.otherInterval ? sixDigits(each.otherInterval.high) : '',
+        each.otherInterval?.question ?? '',
+        each.followed,
+        each.from.sceneItems.join(' '),
       ];
     }),
   );
 }
 
-/** Readings as the JSON that the command line prints. */
-export function readingsJson(swimId: string, readings: readonly Reading[]): string {
-  return JSON.stringify({ format: 'submark-readings', version: 1, swim: swimId, readings }, null, 2);
+/** Readings as the JSON that the command line prints, by the schema in docs/. */
+export function readingsJson(swim: Pick<Swim, 'id' | 'card'>, readings: readonly Reading[]): string {
+  return JSON.stringify(readingsDocument(swim, readings), null, 2);
 }

@@ -25,7 +25,7 @@ export const csvCommand: ExportCommand = {
       { name: name('events', 'csv'), bytes: eventsCsv(swim, clock) },
       { name: name('landmarks', 'csv'), bytes: landmarksCsv(swim, clock, context.transform) },
       ...(asked.has('--json')
-        ? [{ name: name('readings', 'json'), bytes: readingsJson(swim.id, source.readings) }]
+        ? [{ name: name('readings', 'json'), bytes: readingsJson(swim, source.readings) }]
         : []),
     ]);
   },

@@ -105,8 +105,8 @@ function shareOf(
   let variance = 0;
   parts.forEach((other, i) => {
     const slope = ((i === k - 1 ? 1 : 0) - share) / total;
-    // a power near nothing is spread by the square of the noise, which its own variance holds already
-    variance += slope ** 2 * other.powerVariance;
+    // a power near nothing is spread by the square of the noise, of which the slope sees a part only
+    variance += slope ** 2 * (other.powerVariance + 2 * other.sd ** 4);
   });
   const own = 100 ** 2 * variance;
   const value = 100 * share;
