@@ -203,7 +203,7 @@ const text = [
   begin,
   '## Making a video',
   '',
-  `Seconds to make a video of 2 true seconds with body lines, angles, score, event names and words, against ffmpeg alone decoding, scaling, stacking and encoding as many pictures of the same size with the same encoder settings; turn about, median of ${rounds} rounds, the ratio taken round by round. ${cpus().length} processor cores, load ${loadavg()[0]?.toFixed(1)} at the end. Our target is a ratio of at most 1.5.`,
+  `Seconds to make a video of 2 true seconds with body lines, angles, score, event names and words, against ffmpeg alone decoding, scaling, stacking and encoding as many pictures of the same size with the same encoder settings; turn about, median of ${rounds} rounds, the ratio taken round by round. ${cpus().length} processor cores, load ${loadavg()[0]?.toFixed(1)} at the end. Our target is a ratio of at most 1.5. What is asked of the tools before the first picture (about six calls) weighs on the short ones, the more the busier the machine.`,
   '',
   '| video | pictures | ours, s | ffmpeg alone, s | ratio | pictures a second |',
   '| --- | --- | --- | --- | --- | --- |',
