@@ -8,6 +8,8 @@ import type { Scene } from '#core/swim-file/swim-schema';
 import { expect, test } from './app-fixture';
 
 const id = 'sample-butterfly-together';
+/** Looking over a whole bench for broken rules takes seconds; room for a busy machine. */
+test.setTimeout(180_000);
 
 const axe = async (page: Page): Promise<string[]> =>
   (await new AxeBuilder({ page }).analyze()).violations.flatMap((each) =>
