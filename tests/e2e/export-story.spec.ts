@@ -51,6 +51,8 @@ test('a coach exports pictures, data and the swim, and outside tools read what t
   page,
   app,
 }) => {
+  // eleven files, a command line and a zip tool: long on a busy machine
+  test.slow();
   await page.goto(`${new URL(page.url()).origin}/#/bench/${swimId}`);
   await expect(page.locator('.where')).toBeVisible();
   await page.keyboard.press('Shift+X');
