@@ -110,8 +110,8 @@ try {
     return performance.now() - start;
   };
   for (let round = 0; round < rounds; round++) {
-    await page.goto(`${new URL(app.address).origin}/#/pair`);
-    await page.locator('.choose-pair').waitFor();
+    await page.goto(`${new URL(app.address).origin}/#/nowhere`);
+    await page.locator('.no-such-screen').waitFor();
     await page.waitForTimeout(1500);
     back.push(
       await timed(async () => {
