@@ -1,7 +1,7 @@
 /** Off by more than this share of the body length, a followed point is no use for a reading (our choice). */
 export const usefulShare = 0.02;
 /** Below this confidence a point is asked of the coach and no reading uses it. Our default, set on the sample clips. */
-export const sureEnough = 0.9;
+export const sureEnough = 0.95;
 
 /**
  * Confidence of a followed point: the probability that it lies within 2 % of the body length of the truth, when each

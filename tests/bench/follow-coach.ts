@@ -70,10 +70,24 @@ export function drawnCoach(truth: Truth, sdPixels: number, seed: number): DrawnC
   };
 }
 
+/** The frames on which the whole body is in the picture: what is out of it can be neither marked nor followed. */
+export function wholeFrames(
+  truth: Truth,
+  picture: { readonly width: number; readonly height: number },
+): { readonly first: number; readonly last: number } {
+  const inside = truth.points.map((_, frame) =>
+    landmarkNames.every((name) => {
+      const { x, y } = trueAt(truth, frame, name);
+      return x >= 8 && y >= 8 && x <= picture.width - 8 && y <= picture.height - 8;
+    }),
+  );
+  return { first: inside.indexOf(true), last: inside.lastIndexOf(true) };
+}
+
 /** Body lines on the first and last frame and about every `every` frames between. */
-export function evenLines(frames: number, every: number): readonly number[] {
-  const count = Math.max(1, Math.round((frames - 1) / every));
-  return Array.from({ length: count + 1 }, (_, i) => Math.round((i * (frames - 1)) / count));
+export function evenLines(first: number, last: number, every: number): readonly number[] {
+  const count = Math.max(1, Math.round((last - first) / every));
+  return Array.from({ length: count + 1 }, (_, i) => first + Math.round((i * (last - first)) / count));
 }
 
 export function layLines(coach: DrawnCoach, frames: readonly number[]): readonly Posture[] {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { sureEnough } from '#core/follow/follow-confidence';
 import { cropWindows } from '#core/follow/crop-window';
 import { followPieces } from '#core/follow/follow-pieces';
 import { keepFollowed, piecesToFollow } from '#core/follow/keep-followed';
@@ -83,7 +84,7 @@ describe('questions', () => {
           const questions = nextQuestions([run('toe', 5, c)], nothing);
           const gains = questions.map(({ gain }) => gain);
           expect([...gains].sort((a, b) => b - a)).toEqual(gains);
-          for (const { frame } of questions) expect(c[frame - 5]).toBeLessThan(0.9);
+          for (const { frame } of questions) expect(c[frame - 5]).toBeLessThan(sureEnough);
         },
       ),
     );

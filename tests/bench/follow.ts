@@ -1,0 +1,177 @@
+import { createRequire } from 'node:module';
+import { cpus, loadavg } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { execa } from 'execa';
+import { landmarkNames } from '#core/marks/landmark';
+import type { FollowedRun } from '#core/swim-file/swim-schema';
+import type { Vision } from '../../renderer/follow/vision';
+import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
+import { drawnCoach, evenLines, followAsCoach, readFilm, wholeFrames } from './follow-coach';
+import { type ReadingErrors, readingErrors, type Score, scoreOf, splineRuns } from './follow-scores';
+import { writeSection } from './write-section';
+
+/**
+ * Follows the points of drawn swims at 1080p as a coach would and holds them against the drawn truth; rivals on the same
+ * clips. Run with tsx; names of clips as arguments limit it to those and write nothing. Clips are drawn once, minutes
+ * each.
+ */
+const wanted = process.argv.slice(2);
+/** Give or take of a careful coach's mark, pixels an axis; our own figure. */
+const coachPixels = 1.5;
+const clicksAStroke = 4;
+/** Body lines laid before the first follow, a stroke. */
+const linesAStroke = 3;
+
+interface Row {
+  readonly clip: FollowClip;
+  readonly own: Score;
+  readonly readings: ReadingErrors;
+  readonly clicksPer100: number;
+  readonly picturesASecond: number;
+  readonly spline: Score;
+  readonly splineClicksPer100: number;
+  readonly plain: Score;
+  readonly outside: { readonly version: string; readonly score: Score } | null;
+}
+
+const loaded = createRequire(import.meta.url)('@techstark/opencv-js') as Vision & {
+  Mat?: unknown;
+  onRuntimeInitialized?: () => void;
+};
+if (!loaded.Mat) {
+  await new Promise<void>((resolve) => {
+    loaded.onRuntimeInitialized = () => resolve();
+  });
+}
+
+async function outsideTracks(
+  file: string,
+  lines: readonly { readonly frame: number; readonly points: readonly (readonly number[])[] }[],
+): Promise<{ version: string; blended: readonly FollowedRun[]; forward: readonly FollowedRun[] } | null> {
+  const script = fileURLToPath(new URL('follow_opencv.py', import.meta.url));
+  try {
+    const { stdout } = await execa('/usr/bin/python3', [script], {
+      input: JSON.stringify({ file, lines }),
+      maxBuffer: 1e9,
+    });
+    const told = JSON.parse(stdout) as {
+      opencv: string;
+      blended: Record<string, number[][]>;
+      forward: Record<string, number[][]>;
+    };
+    const runs = (by: Record<string, number[][]>): FollowedRun[] => {
+      const frames = Object.keys(by)
+        .map(Number)
+        .sort((a, b) => a - b);
+      return landmarkNames.map((landmark, l) => ({
+        landmark,
+        frame: frames[0] ?? 0,
+        points: frames.map((frame) => [by[frame]?.[l]?.[0] ?? 0, by[frame]?.[l]?.[1] ?? 0, 1]),
+      }));
+    };
+    return { version: told.opencv, blended: runs(told.blended), forward: runs(told.forward) };
+  } catch (problem) {
+    console.warn(`no OpenCV for Python: ${String(problem).slice(0, 120)}`);
+    return null;
+  }
+}
+
+async function measure(clip: FollowClip): Promise<Row> {
+  const { file, truth } = await madeFollowClip(clip);
+  const { width, height } = clip.scenario.camera;
+  const film = await readFilm(file, width, height);
+  const { first, last } = wholeFrames(truth, film);
+  const { period, kicks } = clip.scenario.technique;
+  // a stroke of butterfly has two kicks; for kicks alone two of them count as one
+  const stroke = clip.swim === 'butterfly' ? period : (2 * period) / kicks.length;
+  const strokes = ((truth.realTimes[last] ?? 0) - (truth.realTimes[first] ?? 0)) / stroke;
+  const cap = Math.round(clicksAStroke * strokes);
+  const lines = evenLines(first, last, (last - first) / (linesAStroke * strokes));
+  const coach = drawnCoach(truth, coachPixels, 7);
+  const found = followAsCoach(loaded, film, truth, coach, lines, cap);
+  const clicks = [...found.clicks.values()].reduce((sum, each) => sum + each, 0);
+  const frames = last - first + 1;
+  const spline = splineRuns(truth, drawnCoach(truth, coachPixels, 8), first, last);
+  // the rivals may lay as many whole lines as the coach had clicks for
+  const again = drawnCoach(truth, coachPixels, 9);
+  const rivalLines = evenLines(first, last, (last - first) / Math.max(1, cap - 1)).map((frame) => ({
+    frame,
+    points: landmarkNames.map((name) => {
+      const { x, y } = again.mark(frame, name);
+      return [x, y];
+    }),
+  }));
+  const marked = rivalLines.map(({ frame, points }) => ({
+    frame,
+    hidden: [],
+    points: Object.fromEntries(
+      landmarkNames.map((name, l) => [name, { x: points[l]?.[0] ?? 0, y: points[l]?.[1] ?? 0 }]),
+    ),
+  }));
+  const outside = await outsideTracks(file, rivalLines);
+  return {
+    clip,
+    own: scoreOf(truth, found.postures, found.followed),
+    readings: readingErrors(truth, width, height, clip.scenario.captureRate, found.postures, found.followed),
+    clicksPer100: (100 * clicks) / frames,
+    picturesASecond: (1000 * found.pictures) / found.milliseconds,
+    spline: scoreOf(truth, [], spline.runs),
+    splineClicksPer100: (100 * spline.clicksEach * landmarkNames.length) / frames,
+    plain: scoreOf(truth, marked, outside?.forward ?? []),
+    outside: outside && { version: outside.version, score: scoreOf(truth, marked, outside.blended) },
+  };
+}
+
+const told = (value: number | null, digits = 2): string => (value === null ? '–' : value.toFixed(digits));
+const rows: Row[] = [];
+
+/** Writes what has been measured so far, so that a run cut short keeps what it has. */
+function writeRows(): void {
+  const limit = ({ hardship }: FollowClip): number => (hardship === 'clean' ? 0.6 : 1.2);
+  const met = (yes: boolean): string => (yes ? 'met' : 'missed');
+  const share = (test: (row: Row) => boolean): string => `${rows.filter(test).length} of ${rows.length}`;
+  const offTotal = rows.reduce((sum, { own }) => sum + (own.off * own.points) / 100, 0);
+  const caughtTotal = rows.reduce(
+    (sum, { own }) => sum + ((own.caught ?? 0) * own.off * own.points) / 1e4,
+    0,
+  );
+
+  const slowest = Math.min(...rows.map((row) => row.picturesASecond));
+  const middle = rows.map((row) => row.picturesASecond).sort((a, b) => a - b)[rows.length >> 1] ?? 0;
+  writeSection('follow', 'follow.ts', [
+    '## Following points',
+    '',
+    `Drawn swims at 1080p, 60 pictures a second (25 where named), against the drawn truth. A drawn coach marks within ${coachPixels} px, lays ${linesAStroke} body lines a stroke, and answers what is asked until a landmark has had ${clicksAStroke} clicks a stroke (for kicks alone, two kicks count as a stroke). Errors are root mean squares over all nine landmarks, the coach's own marks left out, in pixels and in percent of the body length; "sure" are the points that were not flagged, "trunk, head, legs" leaves out elbow, wrist and fingertip. Rivals: every fifth frame marked with a spline between; plain Lucas–Kanade forward from line to line, and forward and backward blended, both by OpenCV ${rows[0]?.outside?.version ?? '–'} for Python on the same pictures, with ${clicksAStroke} whole lines a stroke.`,
+    '',
+    '| clip | RMS px | RMS % | sure % | trunk, head, legs % | flagged % | off by > 2 %, % | of these flagged % | clicks per 100 frames | kick frequency off % | toe amplitude off % | spline % (clicks) | plain flow % | both ways % |',
+    '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
+    ...rows.map(
+      (row) =>
+        `| ${row.clip.name} | ${told(row.own.rmsPixels, 1)} | ${told(row.own.rms)} | ${told(row.own.rmsSure)} | ${told(row.own.rmsTrunkAndLegs)} | ${told(row.own.flagged, 0)} | ${told(row.own.off, 1)} | ${told(row.own.caught, 0)} | ${told(row.clicksPer100, 0)} | ${told(row.readings.frequency)} | ${told(row.readings.amplitude)} | ${told(row.spline.rms)} (${told(row.splineClicksPer100, 0)}) | ${told(row.plain.rms)} | ${told(row.outside?.score.rms ?? null)} |`,
+    ),
+    '',
+    '| target | result | |',
+    '| --- | --- | --- |',
+    `| RMS at most 0.6 % on clean clips, 1.2 % on hard ones | ${share((row) => row.own.rms <= limit(row.clip))} clips | ${met(rows.every((row) => row.own.rms <= limit(row.clip)))} |`,
+    `| the same of the points that are not flagged | ${share((row) => row.own.rmsSure <= limit(row.clip))} clips | |`,
+    `| kick frequency within 1 % | ${share((row) => (row.readings.frequency ?? 99) <= 1)} clips | ${met(rows.every((row) => (row.readings.frequency ?? 99) <= 1))} |`,
+    `| toe amplitude within 3 % | ${share((row) => (row.readings.amplitude ?? 99) <= 3)} clips | ${met(rows.every((row) => (row.readings.amplitude ?? 99) <= 3))} |`,
+    `| of points off by more than 2 %, 95 % flagged | ${told((100 * caughtTotal) / Math.max(1, offTotal), 1)} % over all clips | ${met(caughtTotal >= 0.95 * offTotal)} |`,
+    `| 60 pictures a second apart from decoding | median ${told(middle, 0)}, slowest ${told(slowest, 0)} (${cpus().length} cores, load ${told(loadavg()[0] ?? 0, 0)} from other programs) | ${met(slowest >= 60)} |`,
+  ]);
+}
+
+for (const clip of followClips()) {
+  if (wanted.length > 0 && !wanted.includes(clip.name)) continue;
+  const row = await measure(clip);
+  rows.push(row);
+  if (wanted.length === 0) writeRows();
+  console.log(
+    clip.name,
+    `rms ${told(row.own.rms)} % sure ${told(row.own.rmsSure)} % rest ${told(row.own.rmsTrunkAndLegs)} %`,
+    `flagged ${told(row.own.flagged, 0)} % off ${told(row.own.off, 1)} % caught ${told(row.own.caught, 0)} %`,
+    `f ${told(row.readings.frequency)} % A ${told(row.readings.amplitude)} %`,
+    `spline ${told(row.spline.rms)} plain ${told(row.plain.rms)} outside ${told(row.outside?.score.rms ?? null)}`,
+    `${told(row.picturesASecond, 0)}/s clicks ${told(row.clicksPer100, 0)} against ${told(row.splineClicksPer100, 0)}`,
+  );
+}
