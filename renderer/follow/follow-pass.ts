@@ -38,15 +38,20 @@ export function followPass(
   let now: BodyPlaces = new Map();
   let before: BodyPlaces = new Map();
   let freedom = new Map<LandmarkName, number>();
+  /** What the background did in the last step. */
+  let camera: Point | null = null;
   const flow = createFlowTeller(vision, pyramids[begin], bodyLength);
   try {
     for (let i = begin; i >= 0 && i < pictures.length; i += way) {
       const picture = pictures[i];
       const pyramid = pyramids[i];
       if (!picture || !pyramid) break;
-      const onward = predictBody(before, now);
       const last = pictures[i - way];
       flow.show(pyramid);
+      const moved = last ? flow.background(last, picture, now) : null;
+      // the swimmer goes on as before in the water, whatever the camera does
+      const onward = carried(predictBody(before, now), moved, camera);
+      camera = moved;
       const flows = last ? flow.tell(last, picture, now, onward) : new Map<LandmarkName, FlowedPoint>();
       const aligned = layBody(piece, i, picture, pyramid, onward, flows, freedom);
       const here = new Map<LandmarkName, Sighting>();
@@ -85,6 +90,14 @@ export function followPass(
     flow.close();
   }
   return seen;
+}
+
+/** Takes the camera's last step out of a prediction and puts its present one in. */
+function carried(places: BodyPlaces, moved: Point | null, before: Point | null): BodyPlaces {
+  if (!moved || !before) return places;
+  const dx = moved.x - before.x;
+  const dy = moved.y - before.y;
+  return new Map([...places].map(([name, { x, y }]) => [name, { x: x + dx, y: y + dy }]));
 }
 
 /** Lays the body on one picture, from where it goes on to. */

@@ -22,6 +22,8 @@ export interface FlowTeller {
     places: BodyPlaces,
     guesses: BodyPlaces,
   ): ReadonlyMap<LandmarkName, FlowedPoint>;
+  /** How far what lies behind the swimmer moved, px: what the camera did. Null when too little of it can be told. */
+  background(from: GreyPicture, to: GreyPicture, places: BodyPlaces): Point | null;
   close(): void;
 }
 
@@ -30,6 +32,12 @@ const windowShare = 0.045;
 const levels = 3;
 /** Flow is told on pictures of half the size: it only says where to begin. */
 const level = 1;
+/** Background is looked at on a grid of so many points across and down, this far (share of the body length) from the body. */
+const gridAcross = 8;
+const gridDown = 5;
+const awayShare = 0.09;
+/** Fewer points than these are no background. */
+const leastBackground = 8;
 /** Flow that does not come back within this share of the body length is flow of something else. */
 const lostShare = 0.03;
 
@@ -78,9 +86,34 @@ export function createFlowTeller(
       });
       return flows;
     },
+    background(from, to, places) {
+      const body = [...places.values()];
+      const points: Point[] = [];
+      for (let row = 0; row < gridDown; row++)
+        for (let column = 0; column < gridAcross; column++) {
+          const x = from.x + ((column + 0.5) / gridAcross) * from.width;
+          const y = from.y + ((row + 0.5) / gridDown) * from.height;
+          const near = body.some((at) => Math.hypot(at.x - x, at.y - y) < awayShare * bodyLength);
+          if (!near) points.push({ x, y });
+        }
+      const starts = points.map((point) => shrink(point, from));
+      const guesses = points.map((point) => shrink(point, to));
+      const found = flowStep(vision, before, after, starts, guesses, { window, levels: 2 });
+      const moves = found.flatMap((at, k) => {
+        const point = points[k];
+        return at && point
+          ? [{ x: (at.x + 0.5) * scale + to.x - point.x, y: (at.y + 0.5) * scale + to.y - point.y }]
+          : [];
+      });
+      if (moves.length < leastBackground) return null;
+      return { x: median(moves.map(({ x }) => x)), y: median(moves.map(({ y }) => y)) };
+    },
     close() {
       before.delete();
       after.delete();
     },
   };
 }
+
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0;

@@ -2,6 +2,7 @@ import { curveMonotoneX, line } from 'd3-shape';
 import { memo, useMemo } from 'react';
 import { useSwim } from '../bench/bench-session';
 import { clockOf } from '../bench/bench-session';
+import { withFollowed } from '#core/follow/with-followed';
 import { traceRuns } from './body-traces';
 import type { ScoreAxis } from './score-axis';
 import type { ScoreLayout } from './score-layout';
@@ -13,6 +14,7 @@ export const ScoreTraces = memo(function ScoreTraces(props: {
 }) {
   const { axis, layout } = props;
   const postures = useSwim((swim) => swim.postures);
+  const followed = useSwim((swim) => swim.followed);
   const clock = useSwim(clockOf);
   const traces = useMemo(
     () =>
@@ -24,13 +26,15 @@ export const ScoreTraces = memo(function ScoreTraces(props: {
         ] as const
       ).map(([landmark, staff]) => ({
         staff,
-        runs: traceRuns(postures, landmark, clock),
+        // a broken line where the machine followed, a whole one where the coach marked
+        guessed: followed.some((run) => run.landmark === landmark),
+        runs: traceRuns(withFollowed(postures, followed, landmark), landmark, clock),
       })),
-    [postures, clock],
+    [postures, followed, clock],
   );
   return (
     <g className="score-traces">
-      {traces.flatMap(({ staff, runs }) =>
+      {traces.flatMap(({ staff, runs, guessed }) =>
         runs.map((run) => {
           const band = layout.staffs[staff];
           const path = line<{ time: number; share: number }>()
@@ -43,7 +47,7 @@ export const ScoreTraces = memo(function ScoreTraces(props: {
               d={path([...run.points]) ?? ''}
               fill="none"
               stroke={`var(--${staff})`}
-              className="trace"
+              className={guessed ? 'trace followed' : 'trace'}
             />
           );
         }),

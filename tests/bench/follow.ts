@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { execa } from 'execa';
 import { landmarkNames } from '#core/marks/landmark';
 import type { FollowedRun } from '#core/swim-file/swim-schema';
+import { hardships } from '../../sample-clips/hard-variant';
 import type { Vision } from '../../renderer/follow/vision';
 import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
 import { drawnCoach, evenLines, followAsCoach, readFilm, wholeFrames } from './follow-coach';
@@ -161,7 +162,10 @@ function writeRows(): void {
   ]);
 }
 
-for (const clip of followClips()) {
+// by hardship, so that a run cut short has both swims of what it has
+const order = (clip: FollowClip): number =>
+  clip.hardship === 'clean' ? -1 : hardships.indexOf(clip.hardship);
+for (const clip of [...followClips()].sort((a, b) => order(a) - order(b))) {
   if (wanted.length > 0 && !wanted.includes(clip.name)) continue;
   const row = await measure(clip);
   rows.push(row);
