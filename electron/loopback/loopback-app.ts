@@ -9,8 +9,10 @@ export async function startLoopbackApp(options: {
 }): Promise<LoopbackServer> {
   const opened = await openAppHost(options.libraryPath);
   if (!opened.ok) {
-    const words = errorWords(opened.error);
-    throw new Error(`${words.what} ${words.todo}`);
+    const { what } = errorWords(opened.error);
+    throw new Error(
+      `${what} Check that its disk is connected and that you may read and write there, or name another folder with --library.`,
+    );
   }
   const { host, handler } = opened.value;
   const server = await serveLoopback(handler, options.port);

@@ -1,4 +1,5 @@
 import type { Composition } from '#core/drawing/composition';
+import type { MeasureWords } from '#core/drawing/drawing-op';
 import { measureOn } from '#core/drawing/paint';
 import { composeFan } from '#core/exporting/compose-fan';
 import { composeSheet } from '#core/exporting/compose-sheet';
@@ -34,17 +35,9 @@ export function exportJobs(
 ): readonly ExportJob[] {
   const { swim, clock, context, readings } = source;
   const name = (what: readonly string[], ending: string): string => exportName(swim.card, what, ending);
-  const measure = measureOn(paperForMeasuring());
-  const picture = (what: readonly string[], compose: () => Composition): ExportJob => ({
-    name: name(what, 'png'),
-    async make(signal) {
-      const canvas = document.createElement('canvas');
-      await drawComposition(canvas, compose(), { scale: 1, sources: [film], signal });
-      const png = await canvasBlob(canvas, 'image/png');
-      if (!png) throw new PictureTooLarge(name(what, 'png'));
-      return png;
-    },
-  });
+  const measure = measureInWindow();
+  const picture = (what: readonly string[], compose: () => Composition): ExportJob =>
+    pictureJob(name(what, 'png'), compose, [film]);
   const text = (what: string, ending: string, type: string, write: () => string): ExportJob => ({
     name: name([what], ending),
     make: async () => new Blob([write()], { type }),
@@ -78,10 +71,29 @@ export function exportJobs(
   return jobs;
 }
 
-function paperForMeasuring(): CanvasRenderingContext2D {
+/** How wide words are on this window's own canvas. */
+export function measureInWindow(): MeasureWords {
   const paper = document.createElement('canvas').getContext('2d');
   if (!paper) throw new Error('a canvas has a 2D context');
-  return paper;
+  return measureOn(paper);
+}
+
+/** A composition as a PNG of its own size; one film for each swim of it, null where it is not here. */
+export function pictureJob(
+  name: string,
+  compose: () => Composition,
+  films: readonly (FrameSource | null)[],
+): ExportJob {
+  return {
+    name,
+    async make(signal) {
+      const canvas = document.createElement('canvas');
+      await drawComposition(canvas, compose(), { scale: 1, sources: films, signal });
+      const png = await canvasBlob(canvas, 'image/png');
+      if (!png) throw new PictureTooLarge(name);
+      return png;
+    },
+  };
 }
 
 /** Whether a fan can be drawn of the cycle that holds a frame. */

@@ -8,6 +8,7 @@ interface Props {
   readonly onLeave: () => void;
   readonly onBench: (which: Which) => void;
   readonly onSwap: () => void;
+  readonly onStill: () => void;
   readonly onVideo: () => void;
 }
 
@@ -18,7 +19,7 @@ const lays: readonly { readonly at: LayPoint | null; readonly words: string }[] 
 ];
 
 /** Which two swims these are, and how their pictures are brought together. */
-export function PairBar({ onLeave, onBench, onSwap, onVideo }: Props) {
+export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
   const session = usePair();
   const sameLength = usePairView((state) => state.sameLength);
   const lay = usePairView((state) => state.lay);
@@ -74,6 +75,9 @@ export function PairBar({ onLeave, onBench, onSwap, onVideo }: Props) {
         title="Show or hide the differences (D)"
       >
         Differences
+      </button>
+      <button type="button" onClick={onStill} title="Save the frames shown side by side as a picture (I)">
+        Still…
       </button>
       <button type="button" onClick={onVideo} title="Save both side by side as a video (V)">
         Video…

@@ -34,6 +34,7 @@ export function pairCommands(
     readonly zoom: (factor: number | null) => void;
     readonly swap: () => void;
     readonly exportVideo: () => void;
+    readonly exportStill: () => void;
   },
 ): readonly Command[] {
   const view = (id: string, label: string, keys: readonly string[], run: () => void): Command => ({
@@ -89,6 +90,7 @@ export function pairCommands(
     view('zoom-in', 'Zoom in', ['+', 'Shift++', '='], () => reach.zoom(1.5)),
     view('zoom-out', 'Zoom out', ['-'], () => reach.zoom(1 / 1.5)),
     view('zoom-fit', 'Whole picture', ['0'], () => reach.zoom(null)),
+    { id: 'still', label: 'Save a still of both', keys: ['i'], kind: 'never', run: reach.exportStill },
     { id: 'video', label: 'Save a video', keys: ['v'], kind: 'never', run: reach.exportVideo },
   ];
 }

@@ -12,6 +12,7 @@ import { PairScore } from './pair-score';
 import { pairSides, usePair, usePairPart, usePairView } from './pair-session';
 import { PairSideBar } from './pair-side-bar';
 import { PairStage } from './pair-stage';
+import { PairStill } from './pair-still';
 import { PairTablePanel } from './pair-table-panel';
 import { PairVideo } from './pair-video';
 import type { Which } from './pair-view';
@@ -42,6 +43,11 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
     session.view.setState({ playing: false });
     setVideo(true);
   }, [session]);
+  const [still, setStill] = useState(false);
+  const openStill = useCallback(() => {
+    session.view.setState({ playing: false });
+    setStill(true);
+  }, [session]);
   const cyclic = [usePairPart(0).side, usePairPart(1).side].every(hasCycles);
   usePairPlayer();
 
@@ -68,14 +74,15 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
         zoom,
         swap: onSwap,
         exportVideo: openVideo,
+        exportStill: openStill,
       }),
-    [session, zoom, onSwap, openVideo],
+    [session, zoom, onSwap, openVideo, openStill],
   );
   useCommandKeys('Pair', commands);
 
   return (
     <div className={`bench pair${showTable ? ' with-table' : ''}`}>
-      <PairBar onLeave={onLeave} onBench={onBench} onSwap={onSwap} onVideo={openVideo} />
+      <PairBar onLeave={onLeave} onBench={onBench} onSwap={onSwap} onStill={openStill} onVideo={openVideo} />
       <main className="pair-middle">
         <div className="pair-stages">
           {([0, 1] as const).map((which) => (
@@ -97,6 +104,7 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
         <PairScore />
       </main>
       {showTable && <PairTablePanel />}
+      {still && <PairStill onClose={() => setStill(false)} />}
       {video && <PairVideo onClose={() => setVideo(false)} />}
     </div>
   );

@@ -1,6 +1,7 @@
 import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
+import { createCanvas, loadImage } from '@napi-rs/canvas';
 import type { Page } from '@playwright/test';
 import { execa } from 'execa';
 import { findMediaTool } from '#electron/media/find-media-tool';
@@ -169,6 +170,36 @@ test('a coach saves a video of both: the stages’ own frames, slowed, with word
     nb_frames: '16',
   });
   expect(await numbersIn(file)).toEqual(Array.from({ length: 16 }, (_, n) => lockedA + n));
+});
+
+test('a coach saves a still of both: the two frames shown, side by side at full height', async ({
+  page,
+  app,
+}) => {
+  const base = new URL(page.url()).origin;
+  await page.goto(`${base}/#/pair/sample-butterfly-together/sample-butterfly-late-kick`);
+  await expect(where(page, 'A')).toContainText('0.000 s from the lock');
+  const frames = await Promise.all(
+    (['A', 'B'] as const).map(async (side) => Number(await where(page, side).getAttribute('data-frame'))),
+  );
+  await page.keyboard.press('i');
+  const dialog = page.getByRole('dialog', { name: 'Still of both swims' });
+  await expect(dialog.getByRole('img', { name: 'The still as it will be saved' })).toBeVisible();
+  expect(await broken(page)).toEqual([]);
+  await dialog.getByRole('button', { name: 'Save the still' }).click();
+  await expect(dialog.getByText('Saved', { exact: true })).toBeVisible();
+  const exports = path.join(app.library, 'exports');
+  const name = readdirSync(exports).find((each) => each.endsWith('.png')) ?? '';
+  const picture = await loadImage(path.join(exports, name));
+  expect(picture.height).toBe(720);
+  expect(picture.width).toBeGreaterThan(2 * 1280);
+  const canvas = createCanvas(picture.width, 720);
+  const context = canvas.getContext('2d');
+  context.drawImage(picture, 0, 0);
+  const seen = [0, picture.width - 1280].map((left) =>
+    readPictureNumber(context.getImageData(left, 0, 1280, 720).data, 1280, 720),
+  );
+  expect(seen).toEqual(frames);
 });
 
 async function videoFacts(file: string): Promise<unknown> {

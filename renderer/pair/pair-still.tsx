@@ -1,0 +1,101 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { composePairStill } from '#core/exporting/compose-still';
+import { exportName } from '#core/exporting/export-name';
+import { exportSource, usualReadings } from '#core/exporting/export-source';
+import { Dialog } from '../app/dialog';
+import { ConsentQuestion } from '../export/consent-question';
+import { drawComposition } from '../export/draw-composition';
+import { leaveOf } from '../export/leave-of';
+import { measureInWindow, pictureJob } from '../export/make-exports';
+import { SavedList } from '../export/saved-list';
+import { useSaving } from '../export/use-saving';
+import { pairFrames, usePair } from './pair-session';
+
+/** Readings on each side; two pictures share the room of one. Our choice. */
+const readingsEach = 3;
+/** Width of the picture shown in the dialog, pixels. */
+const shownWidth = 760;
+
+/** The frames both stages show, side by side as one annotated picture. */
+export function PairStill({ onClose }: { readonly onClose: () => void }) {
+  const session = usePair();
+  const preview = useRef<HTMLCanvasElement>(null);
+  const saver = useSaving(session.host);
+  const leave = useMemo(() => leaveOf(session.swims), [session]);
+  const [agreed, setAgreed] = useState(false);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const filmA = useStore(session.swims[0].film, ({ source }) => source);
+  const filmB = useStore(session.swims[1].film, ({ source }) => source);
+  const films = useMemo(() => [filmA, filmB], [filmA, filmB]);
+  const { composition, name } = useMemo(() => {
+    const frames = pairFrames(session);
+    const [a, b] = [0, 1].map((which) => {
+      const bench = session.swims[which === 0 ? 0 : 1];
+      const source = exportSource(bench.document.swim(), bench.known.getState());
+      return { source, frame: frames[which === 0 ? 0 : 1], chosen: usualReadings(source, readingsEach) };
+    });
+    if (!a || !b) throw new Error('a pair has two swims');
+    const { swimmerName, date } = b.source.swim.card;
+    return {
+      composition: composePairStill([a, b], measureInWindow()),
+      name: exportName(
+        a.source.swim.card,
+        ['beside', swimmerName || 'swimmer', date, `frames ${a.frame + 1} and ${b.frame + 1}`],
+        'png',
+      ),
+    };
+  }, [session]);
+
+  useEffect(() => {
+    const canvas = preview.current;
+    if (!canvas) return;
+    const gone = new AbortController();
+    drawComposition(canvas, composition, {
+      scale: shownWidth / composition.width,
+      sources: films,
+      signal: gone.signal,
+    }).catch((problem: unknown) => {
+      if (gone.signal.aborted) return;
+      if (!(problem instanceof Error)) throw problem;
+      setTrouble(`The picture can’t be shown: ${problem.message}`);
+    });
+    return () => gone.abort();
+  }, [composition, films]);
+
+  const { saving } = saver;
+  const busy = saving.kind === 'saving';
+  const missing = films.includes(null);
+  const said = trouble ?? (saving.kind === 'ended' ? saving.trouble : null);
+  return (
+    <Dialog title="Still of both swims" wide onCancel={onClose}>
+      <canvas
+        ref={preview}
+        className="pair-still-preview"
+        role="img"
+        aria-label="The still as it will be saved"
+      />
+      {missing && <p>The film of one swim is not here, so no still can be made.</p>}
+      <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />
+      {said && (
+        <p className="message message-trouble" role="alert">
+          {said}
+        </p>
+      )}
+      <SavedList files={saver.files} />
+      <footer className="dialog-foot">
+        <button
+          type="button"
+          className="primary"
+          disabled={busy || missing || (leave.kind !== 'recorded' && !agreed)}
+          onClick={() => void saver.save([pictureJob(name, () => composition, films)])}
+        >
+          {busy ? 'Saving…' : 'Save the still'}
+        </button>
+        <button type="button" onClick={onClose}>
+          Close
+        </button>
+      </footer>
+    </Dialog>
+  );
+}
