@@ -38,6 +38,8 @@ export function placeMark(session: BenchSession, kind: EventKind, frame: number,
   if (twin) {
     view.setState({ selection: { kind: 'event', id: twin.id }, question: null });
     session.say(`This frame already has a ${markPhrase(twin)}`);
+    // it is there, so a guided pass that asked for it has it
+    passHears(session, kind);
     return;
   }
   const mark: EventMark = { ...plainMark, id: makeId(), kind, frame, ...said };

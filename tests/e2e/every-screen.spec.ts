@@ -12,6 +12,7 @@ const shown: Readonly<Record<string, readonly string[]>> = {
   trials: ['#/trials'],
   sets: ['#/sets'],
   season: ['#/season', '#/season/pip'],
+  library: ['#/library'],
   handout: [`#/handout/${butterfly}`],
 };
 const addresses = screenList.flatMap(({ name }) => shown[name] ?? []);

@@ -109,7 +109,9 @@ test('the guided pass marks a stroke with one key a moment, looping each, with s
   page,
   app,
 }) => {
-  const start = swimOf(app.library, butterfly).events.length;
+  // without marks: on one of them the same mark would be chosen instead of made
+  const bare = { ...swimOf(app.library, butterfly), events: [] };
+  writeFileSync(fileOf(app.library, butterfly), serialiseSwim(bare));
   await openBench(page, butterfly);
   await page.getByRole('slider', { name: 'Scrub through the film' }).fill('90');
   await page.locator('body').press('m');
@@ -134,5 +136,5 @@ test('the guided pass marks a stroke with one key a moment, looping each, with s
   }
   await expect(prompt).toHaveCount(0);
   // M and ten moments: eleven presses, beside the skip and the step back tried above
-  await expect.poll(() => swimOf(app.library, butterfly).events.length, { timeout: 10_000 }).toBe(start + 10);
+  await expect.poll(() => swimOf(app.library, butterfly).events.length, { timeout: 10_000 }).toBe(10);
 });
