@@ -39,7 +39,7 @@ export function placeMark(session: BenchSession, kind: EventKind, frame: number,
     view.setState({ selection: { kind: 'event', id: twin.id }, question: null });
     session.say(`This frame already has a ${markPhrase(twin)}`);
     // it is there, so a guided pass that asked for it has it
-    passHears(session, kind);
+    passHears(session, kind, twin.id);
     return;
   }
   const mark: EventMark = { ...plainMark, id: makeId(), kind, frame, ...said };

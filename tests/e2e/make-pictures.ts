@@ -22,7 +22,7 @@ try {
     await page.waitForTimeout(300);
   };
   await page.locator('.where').waitFor();
-  await shown(57);
+  await shown(60);
   await page.screenshot({ path: `${folder}bench.png` });
   await page.goto(
     `${new URL(page.url()).origin}/#/pair/sample-butterfly-together/sample-butterfly-late-kick`,
@@ -44,7 +44,14 @@ try {
   await page.goto(`${home}/#/trials/sample-trial-late-kick`);
   await page.locator('.trial-plot svg').first().waitFor();
   await page.screenshot({ path: `${folder}trial.png` });
-  await page.goto(`${new URL(page.url()).origin}/#/`);
+  await page.goto(`${home}/#/season/pip`);
+  await page.locator('.season-plot svg').waitFor();
+  await page.screenshot({ path: `${folder}season.png` });
+  await page.goto(`${home}/#/handout/sample-butterfly-together`);
+  await page.getByPlaceholder('The one thing to think of').fill('Feet up as the hands go in');
+  await page.waitForTimeout(2500);
+  await page.screenshot({ path: `${folder}handout.png` });
+  await page.goto(`${home}/#/`);
   await page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first().click();
   await page.locator('.where').waitFor();
   for (const theme of ['Light', 'Glare']) {
@@ -52,7 +59,7 @@ try {
     await page.getByRole('radio', { name: theme }).check({ force: true });
     await page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first().click();
     await page.locator('.where').waitFor();
-    await shown(57);
+    await shown(60);
     await page.screenshot({ path: `${folder}bench-${theme.toLowerCase()}.png` });
   }
 } finally {
