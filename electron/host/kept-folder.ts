@@ -1,4 +1,4 @@
-import { mkdir, readdir, rename, stat } from 'node:fs/promises';
+import { readdir, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { KeptProblem } from '#core/host-contract/operations/kept-problem';
@@ -7,6 +7,7 @@ import { idSchema } from '#core/swim-file/swim-schema';
 import type { Disk } from './atomic-file';
 import { fileFailure } from './file-errors';
 import { KeptFile } from './kept-file';
+import { moveWhole } from './move-whole';
 
 export interface Kept<T> {
   readonly value: T;
@@ -100,26 +101,10 @@ export class KeptFolder<T extends { readonly id: string }> {
   }
 
   remove(id: string): Promise<Result<Record<string, never>>> {
-    return this.move(this.fileOf(id), path.join(this.folder, '.bin', `${id}.json`));
+    return moveWhole(this.fileOf(id), path.join(this.folder, '.bin', `${id}.json`));
   }
 
   restore(id: string): Promise<Result<Record<string, never>>> {
-    return this.move(path.join(this.folder, '.bin', `${id}.json`), this.fileOf(id));
-  }
-
-  private async move(from: string, to: string): Promise<Result<Record<string, never>>> {
-    const name = path.basename(from);
-    try {
-      await mkdir(path.dirname(to), { recursive: true });
-      const taken = await stat(to).then(
-        () => true,
-        () => false,
-      );
-      if (taken) return failure('already-there', { name });
-      await rename(from, to);
-      return success({});
-    } catch (error) {
-      return fileFailure(error, name, 'writing');
-    }
+    return moveWhole(path.join(this.folder, '.bin', `${id}.json`), this.fileOf(id));
   }
 }

@@ -1,4 +1,4 @@
-import { lstat, mkdir, readdir, rename, stat } from 'node:fs/promises';
+import { lstat, readdir, stat } from 'node:fs/promises';
 import path from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
 import { failure, type Result, success } from '#core/host-contract/host-error';
@@ -13,6 +13,7 @@ import { fileFailure } from './file-errors';
 import { KnownFingerprints, sameFingerprint } from './fingerprint';
 import { inParallel } from './in-parallel';
 import { KeptFile } from './kept-file';
+import { moveWhole } from './move-whole';
 import type { LibraryFolder } from './library-folder';
 import { type Indexed, ShelfIndex } from './shelf-index';
 import { summariseSwim } from './summarise-swim';
@@ -254,26 +255,10 @@ export class SwimShelf {
   }
 
   remove(id: string): Promise<Result<Record<string, never>>> {
-    return this.move(this.folderOf(id), path.join(this.folder.bin, id));
+    return moveWhole(this.folderOf(id), path.join(this.folder.bin, id));
   }
 
   restore(id: string): Promise<Result<Record<string, never>>> {
-    return this.move(path.join(this.folder.bin, id), this.folderOf(id));
-  }
-
-  private async move(from: string, to: string): Promise<Result<Record<string, never>>> {
-    const name = path.basename(from);
-    try {
-      await mkdir(path.dirname(to), { recursive: true });
-      const taken = await stat(to).then(
-        () => true,
-        () => false,
-      );
-      if (taken) return failure('already-there', { name });
-      await rename(from, to);
-      return success({});
-    } catch (error) {
-      return fileFailure(error, name, 'writing');
-    }
+    return moveWhole(path.join(this.folder.bin, id), this.folderOf(id));
   }
 }

@@ -7,7 +7,9 @@ import { type Handout, papers } from '#core/handout/handout-file';
 import type { Change } from '../state/step-history';
 import type { Command } from '../app/command';
 import { KeySheetButton } from '../app/key-sheet-button';
+import { SaveState } from '../app/save-state';
 import { ScreenMenu } from '../app/screen-menu';
+import { UndoButtons } from '../app/undo-buttons';
 import { useCommandKeys } from '../app/use-command-keys';
 import { clockOf, useBench } from '../bench/bench-session';
 import { cardWords } from '#core/swim-file/card-words';
@@ -18,7 +20,6 @@ import { CueChoice } from './cue-choice';
 import { FrameChoice } from './frame-choice';
 import type { HandoutLetters } from './handout-letters';
 import { HandoutPreview } from './handout-preview';
-import { HandoutSaveState } from './handout-save-state';
 import { handoutJobs } from './make-handout-files';
 import type { OpenHandout } from './open-handout';
 import { ReadingChoice } from './reading-choice';
@@ -35,7 +36,7 @@ const paperWords: Readonly<Record<Handout['paper'], string>> = { a4: 'A4', lette
 export function HandoutDesk({ open, letters, onLeave }: Props) {
   const session = useBench();
   const { document } = open;
-  const { value: handout, undoName, redoName } = useStore(document.store);
+  const { value: handout } = useStore(document.store);
   const swim = useStore(session.document.store, (state) => state.swim);
   const { swimmer, markingError } = useStore(session.known);
   const film = useStore(session.film);
@@ -129,23 +130,8 @@ export function HandoutDesk({ open, letters, onLeave }: Props) {
           <strong>Handout</strong> <small>{words.title}</small>
           {swim.card.invented && <em className="invented">invented</em>}
         </h1>
-        <HandoutSaveState autosave={open.autosave} />
-        <button
-          type="button"
-          onClick={() => document.undo()}
-          disabled={undoName === null}
-          title={undoName ? `Undo: ${undoName} (Ctrl Z)` : 'Nothing to undo'}
-        >
-          Undo
-        </button>
-        <button
-          type="button"
-          onClick={() => document.redo()}
-          disabled={redoName === null}
-          title={redoName ? `Redo: ${redoName} (Ctrl Shift Z)` : 'Nothing to redo'}
-        >
-          Redo
-        </button>
+        <SaveState autosave={open.autosave} what="handout" />
+        <UndoButtons document={document} />
         <ScreenMenu />
         <KeySheetButton />
       </header>

@@ -62,7 +62,7 @@ export function valueOfSchema(random: Random, schema: Schema, depth = 0): unknow
       if (schema.pattern?.includes('{64}')) return (random() < 0.5 ? 'a' : 'f').repeat(64);
       return schema.pattern
         ? pickOf(random, ids)
-        : pickOf(random, ['word', 'swim-1', '/tmp/x.mp4', 'Ünï 😀']);
+        : pickOf(random, ['word', 'swim-1', '/film/x.mp4', 'Ünï 😀']);
     default:
       return null;
   }
