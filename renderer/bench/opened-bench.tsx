@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
-import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { ReadingDefinition } from '#core/measures/reading';
+import { OpeningFailed } from '../app/opening-failed';
 import type { HostClient } from '../host/host-client';
 import type { Derive } from '../readings/readings-store';
 import { createSwimJournal } from '../state/swim-journal';
@@ -83,21 +83,8 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
 
   const again = useCallback(() => setRound((each) => each + 1), []);
 
-  if (opening.kind === 'failed') {
-    const { what, todo } = errorWords(opening.error);
-    return (
-      <div className="bench-failed" role="alert">
-        <h1>{what}</h1>
-        <p>{todo}</p>
-        <button type="button" onClick={again}>
-          Try again
-        </button>
-        <button type="button" onClick={onLeave}>
-          Back to the shelf
-        </button>
-      </div>
-    );
-  }
+  if (opening.kind === 'failed')
+    return <OpeningFailed error={opening.error} onAgain={again} onShelf={onLeave} />;
   if (opening.kind === 'opening') return <output className="bench-opening">Opening the swim…</output>;
   return (
     <BenchContext value={opening.open.session}>

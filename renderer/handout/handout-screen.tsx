@@ -3,8 +3,8 @@ import { useStore } from 'zustand';
 import { exportSource } from '#core/exporting/export-source';
 import { firstHandout } from '#core/handout/first-handout';
 import type { Handout } from '#core/handout/handout-file';
-import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
+import { OpeningFailed } from '../app/opening-failed';
 import type { ScreenProps } from '../app/screens';
 import { BenchContext, useBench } from '../bench/bench-session';
 import { createSession, type OpenSession } from '../bench/create-session';
@@ -64,25 +64,12 @@ export function HandoutScreen({ swimId, host, say, go }: Props) {
   const toBench = useCallback(() => go({ screen: 'bench', ids: [swimId] }), [go, swimId]);
 
   if (opening.kind === 'failed')
-    return <Failed error={opening.error} onLeave={() => go({ screen: 'shelf', ids: [] })} />;
+    return <OpeningFailed error={opening.error} onShelf={() => go({ screen: 'shelf', ids: [] })} />;
   if (opening.kind === 'opening') return <output className="bench-opening">Opening the swim…</output>;
   return (
     <BenchContext value={opening.open.session}>
       <OpenedHandout letters={opening.letters} onLeave={toBench} />
     </BenchContext>
-  );
-}
-
-function Failed({ error, onLeave }: { readonly error: HostError; readonly onLeave: () => void }) {
-  const { what, todo } = errorWords(error);
-  return (
-    <div className="bench-failed" role="alert">
-      <h1>{what}</h1>
-      <p>{todo}</p>
-      <button type="button" onClick={onLeave}>
-        Back to the shelf
-      </button>
-    </div>
   );
 }
 
@@ -117,7 +104,7 @@ function OpenedHandout({
     };
   }, [session, squadRead]);
   if (opened === null) return <output className="bench-opening">Opening the handout…</output>;
-  if ('code' in opened) return <Failed error={opened} onLeave={onLeave} />;
+  if ('code' in opened) return <OpeningFailed error={opened} onShelf={onLeave} />;
   return <HandoutDesk open={opened} letters={letters} onLeave={onLeave} />;
 }
 

@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useState } from 'react';
-import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { ScreenProps } from '../app/screens';
 import { shelfRoute } from '../app/use-route';
+import { OpeningFailed } from '../app/opening-failed';
 import { createPair, type OpenPair } from './create-pair';
 import { Pair } from './pair';
 import { PairContext } from './pair-session';
@@ -46,21 +46,8 @@ export function PairScreen({ first, second, host, say, go }: Props) {
   const leave = useCallback(() => go(shelfRoute), [go]);
   const swap = useCallback(() => go({ screen: 'pair', ids: [second, first] }), [go, first, second]);
 
-  if (opening.kind === 'failed') {
-    const { what, todo } = errorWords(opening.error);
-    return (
-      <div className="bench-failed" role="alert">
-        <h1>{what}</h1>
-        <p>{todo}</p>
-        <button type="button" onClick={again}>
-          Try again
-        </button>
-        <button type="button" onClick={leave}>
-          Back to the shelf
-        </button>
-      </div>
-    );
-  }
+  if (opening.kind === 'failed')
+    return <OpeningFailed error={opening.error} onAgain={again} onShelf={leave} />;
   if (opening.kind === 'opening') return <output className="bench-opening">Opening both swims…</output>;
   return (
     <PairContext value={opening.open.session}>
