@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdir, open, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, open, readdir, readFile, rm } from 'node:fs/promises';
 import path from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
 
@@ -39,6 +39,9 @@ export function revisionOf(text: string): string {
   return createHash('sha256').update(text, 'utf8').digest('hex');
 }
 
+const isGeneration = (name: string, stem: string): boolean =>
+  name.startsWith(stem) && /^\.\d{8}$/.test(name.slice(stem.length));
+
 /**
  * Keep `text` as a generation of `file` in its folder's .generations, newest `generationsKept` only. Names sort by
  * age: a counter, not the clock, which can jump back.
@@ -47,9 +50,15 @@ export async function keepGeneration(file: string, text: string): Promise<void> 
   const folder = path.join(path.dirname(file), '.generations');
   await mkdir(folder, { recursive: true });
   const stem = path.basename(file);
-  const names = (await readdir(folder)).filter((each) => each.startsWith(`${stem}.`)).sort();
-  const last = Number(names.at(-1)?.slice(stem.length + 1) ?? 0);
-  await writeFile(path.join(folder, `${stem}.${String(last + 1).padStart(8, '0')}`), text);
+  const names = (await readdir(folder)).filter((each) => isGeneration(each, stem)).sort();
+  const newest = names.at(-1);
+  // a save that is tried again and again must not push out the older ones with the same text
+  if (newest !== undefined && (await readFile(path.join(folder, newest), 'utf8')) === text) return;
+  const last = Number(newest?.slice(stem.length + 1) ?? 0);
+  // whole or not at all: half a version on a full disk would take the place of a good one
+  await writeFileAtomic(path.join(folder, `${stem}.${String(last + 1).padStart(8, '0')}`), text, {
+    fsync: false,
+  });
   for (const old of names.slice(0, Math.max(0, names.length + 1 - generationsKept)))
     await rm(path.join(folder, old), { force: true });
 }
@@ -66,7 +75,7 @@ export async function generations(file: string): Promise<string[]> {
     throw error;
   }
   const mine = names
-    .filter((each) => each.startsWith(`${stem}.`))
+    .filter((each) => isGeneration(each, stem))
     .sort()
     .reverse();
   return Promise.all(mine.map((name) => readFile(path.join(folder, name), 'utf8')));

@@ -1,9 +1,11 @@
-import { mkdir } from 'node:fs/promises';
+import { mkdir, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type HostErrorCode, type Result, success } from '#core/host-contract/host-error';
+import { type Author, holds, type Lineage, superseded } from '#core/host-contract/operations/lineage';
 import type { FileFault, Parsed } from '#core/swim-file/parse-file';
 import { type Disk, generations, keepGeneration, revisionOf } from './atomic-file';
 import { fileFailure } from './file-errors';
+import { noteWrite, readWriters, settleWriters } from './file-writers';
 
 interface Codes {
   readonly damaged: HostErrorCode;
@@ -65,12 +67,25 @@ export class KeptFile<T> {
     return success({ value: empty, revision: null, recovered: false });
   }
 
+  /** Whose work is known to be in the file while it has this revision. */
+  async written(file: string, revision: string): Promise<Author[]> {
+    return settleWriters(await readWriters(file), revision).landed;
+  }
+
   /**
-   * `base` null: the file must not exist yet. On a conflict the caller's text is kept beside it as
-   * `<stem>.conflict-…`; a damaged text that is written over is kept as `<stem>.damaged-…`.
+   * `base` null: the file must not exist yet. Another file than `base` is written over only when by `lineage` it is an
+   * ancestor of the text: a write of the same work whose answer never arrived. Else it is a conflict, and the caller's
+   * text is kept beside it as `<stem>.conflict-…`; a damaged text that is written over is kept as `<stem>.damaged-…`.
    */
-  write(file: string, text: string, base: string | null): Promise<Result<{ revision: string }>> {
-    const job = (this.queue.get(file) ?? Promise.resolve()).then(() => this.writeNow(file, text, base));
+  write(
+    file: string,
+    text: string,
+    base: string | null,
+    lineage?: Lineage,
+  ): Promise<Result<{ revision: string }>> {
+    const job = (this.queue.get(file) ?? Promise.resolve()).then(() =>
+      this.writeNow(file, text, base, lineage),
+    );
     const settled = job.then(
       () => undefined,
       () => undefined,
@@ -86,6 +101,7 @@ export class KeptFile<T> {
     file: string,
     text: string,
     base: string | null,
+    lineage: Lineage | undefined,
   ): Promise<Result<{ revision: string }>> {
     const name = path.basename(file);
     let before: string | null = null;
@@ -100,8 +116,14 @@ export class KeptFile<T> {
     if (current === revision) return success({ revision });
     try {
       const { name: stem, ext } = path.parse(file);
-      if (current !== base) {
-        const kept = `${stem}.conflict-${revision.slice(0, 8)}${ext}`;
+      const writers = settleWriters(await readWriters(file), current);
+      const besides = (of: string): string => `${stem}.conflict-${of.slice(0, 8)}${ext}`;
+      const writersOwn = lineage && besides(revisionOf(lineage.writer));
+      const grown = lineage && writers.last && holds(lineage, writers.last);
+      if (current !== base && !grown) {
+        // a late write of a window whose later work is on disk already has nothing that would be lost
+        if (lineage && superseded(writers.landed, lineage)) return failure('conflict', { name });
+        const kept = writersOwn ?? besides(revision);
         await this.disk.writeWhole(path.join(path.dirname(file), kept), text);
         return failure('conflict', { name, kept });
       }
@@ -111,7 +133,10 @@ export class KeptFile<T> {
         const aside = `${stem}.damaged-${current.slice(0, 8)}${ext}`;
         await this.disk.writeWhole(path.join(path.dirname(file), aside), before);
       }
+      await noteWrite(file, writers, revision, lineage);
       await this.disk.writeWhole(file, text);
+      // what this writer had kept beside the file has grown into it
+      if (writersOwn) await rm(path.join(path.dirname(file), writersOwn), { force: true });
     } catch (error) {
       return fileFailure(error, name, 'writing');
     }

@@ -1,6 +1,7 @@
 import { readdir, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { Author, Lineage } from '#core/host-contract/operations/lineage';
 import type { KeptProblem } from '#core/host-contract/operations/kept-problem';
 import type { Parsed } from '#core/swim-file/parse-file';
 import { idSchema } from '#core/swim-file/swim-schema';
@@ -91,13 +92,15 @@ export class KeptFolder<T extends { readonly id: string }> {
     return success(fresh);
   }
 
-  async read(id: string): Promise<Result<Kept<T>>> {
+  async read(id: string): Promise<Result<Kept<T> & { written: Author[] }>> {
     const read = await this.look(id);
-    return read.ok ? success({ value: read.value.value, revision: read.value.revision }) : read;
+    if (!read.ok) return read;
+    const { value, revision } = read.value;
+    return success({ value, revision, written: await this.file.written(this.fileOf(id), revision) });
   }
 
-  write(value: T, base: string | null): Promise<Result<{ revision: string }>> {
-    return this.file.write(this.fileOf(value.id), this.serialise(value), base);
+  write(value: T, base: string | null, lineage?: Lineage): Promise<Result<{ revision: string }>> {
+    return this.file.write(this.fileOf(value.id), this.serialise(value), base, lineage);
   }
 
   remove(id: string): Promise<Result<Record<string, never>>> {

@@ -3,6 +3,7 @@ import path from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { OperationOutput } from '#core/host-contract/operations';
+import type { Lineage } from '#core/host-contract/operations/lineage';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import type { Clip, Swim } from '#core/swim-file/swim-schema';
@@ -213,11 +214,12 @@ export class SwimShelf {
     const read = await this.file.read(this.swimFile(id));
     if (!read.ok) return read;
     const { value: swim, revision } = read.value;
-    return success({ swim, revision, clipStatus: await this.clipStatus(id, swim.clip) });
+    const written = await this.file.written(this.swimFile(id), revision);
+    return success({ swim, revision, written, clipStatus: await this.clipStatus(id, swim.clip) });
   }
 
-  write(swim: Swim, base: string | null): Promise<Result<{ revision: string }>> {
-    return this.file.write(this.swimFile(swim.id), serialiseSwim(swim), base);
+  write(swim: Swim, base: string | null, lineage?: Lineage): Promise<Result<{ revision: string }>> {
+    return this.file.write(this.swimFile(swim.id), serialiseSwim(swim), base, lineage);
   }
 
   /** The file of a swim's clip when it is there and still the one the marks were made on, else null. */

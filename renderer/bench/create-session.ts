@@ -2,12 +2,12 @@ import { createStore } from 'zustand/vanilla';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
+import { createFollowStore } from '../follow/follow-store';
 import type { HostClient } from '../host/host-client';
 import { createReadingsStore, type Derive, type Known } from '../readings/readings-store';
 import { wholeClip } from '../score/score-axis';
 import { createAutosave } from '../state/autosave';
-import { createFollowStore } from '../follow/follow-store';
-import { openSwim, type OpenedSwim } from '../state/open-swim';
+import { type OpenedSwim, openSwim } from '../state/open-swim';
 import { createSwimDocument } from '../state/swim-document';
 import type { SwimJournal } from '../state/swim-journal';
 import { createViewStore } from '../state/view-store';
@@ -66,6 +66,7 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
     journal,
     revision: opened.revision,
     unsavedFromStart: opened.replayed,
+    grewFrom: opened.grewFrom,
     now: () => new Date(),
   });
   const squad = createStore<{ readonly squad: Squad | null }>(() => ({ squad: null }));

@@ -1,10 +1,11 @@
-import { z } from 'zod';
 import { type Handout, handoutSchema } from '#core/handout/handout-file';
 import { type Result, success } from '#core/host-contract/host-error';
+import type { Lineage } from '#core/host-contract/operations/lineage';
 import type { HostClient } from '../host/host-client';
 import { createDocumentAutosave, type DocumentAutosave } from '../state/document-autosave';
 import { createKeptDocument, type KeptDocument } from '../state/kept-document';
-import { createKeyedJournal } from '../state/keyed-journal';
+import { replayUnsaved } from '../state/replay-unsaved';
+import { createUnsavedJournal } from '../state/unsaved-journal';
 
 /** A handout on screen: its choices can be undone and are saved beside the swim by themselves. */
 export interface OpenHandout {
@@ -12,12 +13,6 @@ export interface OpenHandout {
   readonly autosave: DocumentAutosave<Handout>;
   close(): Promise<void>;
 }
-
-const entrySchema = z.strictObject({
-  baseRevision: z.string().nullable(),
-  keptAt: z.string(),
-  value: handoutSchema,
-});
 
 /** Opens what was chosen for a swim; `first` gives the choices when nobody has chosen yet. */
 export async function openHandout(
@@ -27,14 +22,17 @@ export async function openHandout(
 ): Promise<Result<OpenHandout>> {
   const read = await host.call('handout/read', { swimId });
   if (!read.ok) return read;
-  const journal = createKeyedJournal(
+  const journal = createUnsavedJournal(
     window.localStorage,
     'submark-handout:',
-    entrySchema,
-    (entry) => entry.value.swimId,
+    handoutSchema,
+    (handout) => handout.swimId,
   );
-  const unsaved = journal.read(swimId);
-  const document = createKeptDocument<Handout>(unsaved?.value ?? read.value.handout ?? first());
+  const write = (handout: Handout, baseRevision: string | null, lineage?: Lineage) =>
+    host.call('handout/write', { handout, baseRevision, ...(lineage && { lineage }) });
+  const opened = { ...read.value, value: read.value.handout };
+  const { value, replayed, ...from } = await replayUnsaved(journal, swimId, opened, write);
+  const document = createKeptDocument<Handout>(value ?? first());
   const autosave = createDocumentAutosave<Handout>({
     document: {
       current: document.current,
@@ -45,7 +43,7 @@ export async function openHandout(
           changed(state.value, before.value, state.inGesture, before.inGesture),
         ),
     },
-    write: (handout, baseRevision) => host.call('handout/write', { handout, baseRevision }),
+    write,
     async read() {
       const again = await host.call('handout/read', { swimId });
       if (!again.ok) return again;
@@ -54,9 +52,9 @@ export async function openHandout(
         ? success({ value: document.current(), revision: '' })
         : success({ value: handout, revision });
     },
-    journal: { keep: (entry) => journal.keep(entry), forget: () => journal.forget(swimId) },
-    revision: unsaved ? unsaved.baseRevision : read.value.revision,
-    unsavedFromStart: unsaved !== null,
+    journal: { keep: journal.keep, forget: (authors) => journal.forget(swimId, authors) },
+    ...from,
+    unsavedFromStart: replayed,
     now: () => new Date(),
   });
   return success({ document, autosave, close: () => autosave.close() });

@@ -1,6 +1,6 @@
 import { success } from '#core/host-contract/host-error';
-import { type Practice, practiceSchema } from '#core/practice/practice-schema';
 import type { OperationOutput } from '#core/host-contract/operations';
+import { type Practice, practiceSchema } from '#core/practice/practice-schema';
 import type { KeptKind } from '../state/open-kept';
 import type { ListedKind } from '../state/use-kept-list';
 
@@ -10,9 +10,12 @@ export const practiceKind: KeptKind<Practice> = {
   schema: practiceSchema,
   read: async (host, id) => {
     const read = await host.call('practice/read', { id });
-    return read.ok ? success({ value: read.value.practice, revision: read.value.revision }) : read;
+    if (!read.ok) return read;
+    const { practice, ...rest } = read.value;
+    return success({ value: practice, ...rest });
   },
-  write: (host, practice, baseRevision) => host.call('practice/write', { practice, baseRevision }),
+  write: (host, practice, baseRevision, lineage) =>
+    host.call('practice/write', { practice, baseRevision, ...(lineage && { lineage }) }),
 };
 
 /** All of them, with their bin. */

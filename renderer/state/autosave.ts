@@ -1,4 +1,5 @@
 import { success } from '#core/host-contract/host-error';
+import type { Author } from '#core/host-contract/operations/lineage';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { HostClient } from '../host/host-client';
 import { createDocumentAutosave, type DocumentAutosave } from './document-autosave';
@@ -13,8 +14,9 @@ export interface AutosaveOptions {
   readonly journal: SwimJournal;
   readonly revision: string;
   readonly now: () => Date;
-  /** True when what is on screen is newer than the disk from the start (a replayed journal). */
+  /** True when what is on screen is newer than the disk from the start (a replayed journal), and whose work it is. */
   readonly unsavedFromStart?: boolean;
+  readonly grewFrom?: readonly Author[];
   /** Milliseconds of quiet before a write, and the longest a change may wait. */
   readonly quiet?: number;
   readonly longest?: number;
@@ -35,16 +37,13 @@ export function createAutosave({ document, host, journal, revision, ...rest }: A
           changed(now.swim, before.swim, now.inGesture, before.inGesture),
         ),
     },
-    write: (swim, baseRevision) => host.call('swim/write', { swim, baseRevision: baseRevision ?? revision }),
+    // a swim is always on disk before it can be changed
+    write: (swim, baseRevision, lineage) =>
+      host.call('swim/write', { swim, baseRevision: baseRevision ?? revision, ...(lineage && { lineage }) }),
     read: async () => {
       const read = await host.call('swim/read', { id });
       return read.ok ? success({ value: read.value.swim, revision: read.value.revision }) : read;
     },
-    journal: {
-      // a swim is always on disk before it can be changed
-      keep: ({ baseRevision, keptAt, value }) =>
-        journal.keep({ baseRevision: baseRevision ?? revision, keptAt, swim: value }),
-      forget: () => journal.forget(id),
-    },
+    journal: { keep: journal.keep, forget: (authors) => journal.forget(id, authors) },
   });
 }

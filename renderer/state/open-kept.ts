@@ -1,10 +1,11 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import { type Result, success } from '#core/host-contract/host-error';
+import type { Author, Lineage } from '#core/host-contract/operations/lineage';
 import type { HostClient } from '../host/host-client';
 import { createDocumentAutosave, type DocumentAutosave } from './document-autosave';
 import { createKeptDocument, type KeptDocument } from './kept-document';
-import { createKeyedJournal, type KeyedText } from './keyed-journal';
-import { sayTheSame } from './same-marks';
+import { replayUnsaved } from './replay-unsaved';
+import { createUnsavedJournal, type ListedText } from './unsaved-journal';
 
 type Host = Pick<HostClient, 'call'>;
 
@@ -13,8 +14,16 @@ export interface KeptKind<T> {
   /** Names its unsaved changes in the window's storage. */
   readonly prefix: string;
   readonly schema: z.ZodType<T>;
-  read(host: Host, id: string): Promise<Result<{ readonly value: T; readonly revision: string }>>;
-  write(host: Host, value: T, baseRevision: string | null): Promise<Result<{ readonly revision: string }>>;
+  read(
+    host: Host,
+    id: string,
+  ): Promise<Result<{ readonly value: T; readonly revision: string; readonly written: readonly Author[] }>>;
+  write(
+    host: Host,
+    value: T,
+    baseRevision: string | null,
+    lineage?: Lineage,
+  ): Promise<Result<{ readonly revision: string }>>;
 }
 
 export interface OpenKept<T> {
@@ -30,22 +39,16 @@ export interface OpenKept<T> {
 export async function openKept<T extends { readonly id: string; readonly changedAt: string }>(
   kind: KeptKind<T>,
   host: Host,
-  storage: KeyedText,
+  storage: ListedText,
   id: string,
   now: () => Date,
 ): Promise<Result<OpenKept<T>>> {
   const read = await kind.read(host, id);
   if (!read.ok) return read;
-  const journal = createKeyedJournal(
-    storage,
-    kind.prefix,
-    z.strictObject({ baseRevision: z.string().nullable(), keptAt: z.iso.datetime(), value: kind.schema }),
-    (entry) => entry.value.id,
-  );
-  const kept = journal.read(id);
-  const replayed = kept !== null && !sayTheSame(kept.value, read.value.value);
-  if (kept && !replayed) journal.forget(id);
-  const document = createKeptDocument(replayed ? kept.value : read.value.value);
+  const journal = createUnsavedJournal(storage, kind.prefix, kind.schema, (value) => value.id);
+  const write = (value: T, base: string | null, lineage?: Lineage) => kind.write(host, value, base, lineage);
+  const { value, replayed, ...from } = await replayUnsaved(journal, id, read.value, write);
+  const document = createKeptDocument(value ?? read.value.value);
   const autosave = createDocumentAutosave<T>({
     document: {
       ...document,
@@ -54,10 +57,10 @@ export async function openKept<T extends { readonly id: string; readonly changed
           changed(state.value, before.value, state.inGesture, before.inGesture),
         ),
     },
-    write: (value, baseRevision) => kind.write(host, value, baseRevision),
+    write,
     read: () => kind.read(host, id),
-    journal: { keep: journal.keep, forget: () => journal.forget(id) },
-    revision: replayed ? kept.baseRevision : read.value.revision,
+    journal: { keep: journal.keep, forget: (authors) => journal.forget(id, authors) },
+    ...from,
     unsavedFromStart: replayed,
     now,
   });

@@ -1,7 +1,8 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { Author } from '#core/host-contract/operations/lineage';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { HostClient } from '../host/host-client';
-import { sameMarks } from './same-marks';
+import { replayUnsaved } from './replay-unsaved';
 import type { SwimJournal } from './swim-journal';
 
 export interface OpenedSwim {
@@ -10,8 +11,8 @@ export interface OpenedSwim {
   readonly clipStatus: 'present' | 'missing' | 'changed';
   /** Changes from last time that never reached the disk are in `swim` and wait to be written. */
   readonly replayed: boolean;
-  /** Unsaved changes were found, but the file has changed since: the write will meet a conflict and keep both. */
-  readonly replayedOnChangedFile: boolean;
+  /** Whose work those changes are. */
+  readonly grewFrom: readonly Author[];
 }
 
 /** Reads a swim and lays what the journal kept for it on top; nothing is dropped silently. */
@@ -23,17 +24,15 @@ export async function openSwim(
 ): Promise<Result<OpenedSwim>> {
   const read = await host.call('swim/read', { id }, signal);
   if (!read.ok) return failure(read.error.code, read.error.detail);
-  const { swim, revision, clipStatus } = read.value;
-  const kept = journal.read(id);
-  if (kept && sameMarks(kept.swim, swim)) journal.forget(id);
-  if (!kept || sameMarks(kept.swim, swim))
-    return success({ swim, revision, clipStatus, replayed: false, replayedOnChangedFile: false });
-  const changedFile = kept.baseRevision !== revision;
+  const { swim, revision, written, clipStatus } = read.value;
+  const laid = await replayUnsaved(journal, id, { value: swim, revision, written }, (value, base, lineage) =>
+    host.call('swim/write', { swim: value, baseRevision: base ?? revision, lineage }),
+  );
   return success({
-    swim: kept.swim,
-    revision: kept.baseRevision,
+    swim: laid.value ?? swim,
+    revision: laid.revision ?? revision,
     clipStatus,
-    replayed: true,
-    replayedOnChangedFile: changedFile,
+    replayed: laid.replayed,
+    grewFrom: laid.grewFrom,
   });
 }

@@ -1,18 +1,9 @@
-import { z } from 'zod';
-import { swimSchema } from '#core/swim-file/swim-schema';
-import { createKeyedJournal, type KeyedJournal, type KeyedText } from './keyed-journal';
-
-const entrySchema = z.strictObject({
-  /** Revision on disk that the kept swim grew from. */
-  baseRevision: z.string(),
-  keptAt: z.iso.datetime(),
-  swim: swimSchema,
-});
-export type JournalEntry = z.infer<typeof entrySchema>;
+import { type Swim, swimSchema } from '#core/swim-file/swim-schema';
+import { createUnsavedJournal, type ListedText, type UnsavedJournal } from './unsaved-journal';
 
 /** Changes of swims that are not on disk yet. */
-export type SwimJournal = KeyedJournal<JournalEntry>;
+export type SwimJournal = UnsavedJournal<Swim>;
 
-export function createSwimJournal(storage: KeyedText): SwimJournal {
-  return createKeyedJournal(storage, 'submark-unsaved-', entrySchema, (entry) => entry.swim.id);
+export function createSwimJournal(storage: ListedText): SwimJournal {
+  return createUnsavedJournal(storage, 'submark-unsaved-', swimSchema, (swim) => swim.id);
 }

@@ -1,6 +1,6 @@
 import { success } from '#core/host-contract/host-error';
-import { type Trial, trialSchema } from '#core/practice/trial-schema';
 import type { OperationOutput } from '#core/host-contract/operations';
+import { type Trial, trialSchema } from '#core/practice/trial-schema';
 import type { KeptKind } from '../state/open-kept';
 import type { ListedKind } from '../state/use-kept-list';
 
@@ -10,9 +10,12 @@ export const trialKind: KeptKind<Trial> = {
   schema: trialSchema,
   read: async (host, id) => {
     const read = await host.call('trial/read', { id });
-    return read.ok ? success({ value: read.value.trial, revision: read.value.revision }) : read;
+    if (!read.ok) return read;
+    const { trial, ...rest } = read.value;
+    return success({ value: trial, ...rest });
   },
-  write: (host, trial, baseRevision) => host.call('trial/write', { trial, baseRevision }),
+  write: (host, trial, baseRevision, lineage) =>
+    host.call('trial/write', { trial, baseRevision, ...(lineage && { lineage }) }),
 };
 
 /** All of them, with their bin. */

@@ -1,9 +1,9 @@
 import { cp, mkdir, readdir, readFile, rename, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { swimFileVersion } from '#core/swim-file/swim-schema';
 import { emptySquad } from '#core/swim-file/squad-file';
 import { parseSwim } from '#core/swim-file/swim-file';
+import { swimFileVersion } from '#core/swim-file/swim-schema';
 import { createHost } from '#electron/host/create-host';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
 import { aHost, type HostUnderTest, must, streamOf } from './a-host';
@@ -26,6 +26,7 @@ describe('adding and keeping a swim', () => {
     expect(must(await under.ask('swim/read', { id: 'swim-1' }))).toEqual({
       swim,
       revision,
+      written: [],
       clipStatus: 'present',
     });
     expect(swim.clip.fingerprint.bytes).toBe('hello video'.length);

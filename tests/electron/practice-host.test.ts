@@ -22,7 +22,11 @@ describe('practices on disk', () => {
     must(await under.ask('practice/write', { practice: june, baseRevision: null }));
     const { practices } = must(await under.ask('practice/list', {}));
     expect(practices.map(({ practice }) => practice.id)).toEqual(['june', 'may']);
-    expect(must(await under.ask('practice/read', { id: 'may' }))).toEqual({ practice: may, revision });
+    expect(must(await under.ask('practice/read', { id: 'may' }))).toEqual({
+      practice: may,
+      revision,
+      written: [],
+    });
     expect((await readdir(inLibrary('practices'))).sort()).toEqual(['june.json', 'may.json']);
   });
 

@@ -11,15 +11,19 @@ export function handoutHandlers({ shelf, disk }: HostParts): HandlersOf<typeof h
   const fileOf = (swimId: string): string => path.join(shelf.folderOf(swimId), 'handout.json');
   return {
     'handout/read': async ({ swimId }) => {
-      const read = await kept.read(fileOf(swimId));
-      if (read.ok) return success({ handout: read.value.value, revision: read.value.revision });
-      return read.error.code === 'not-found' ? success({ handout: null, revision: null }) : read;
+      const file = fileOf(swimId);
+      const read = await kept.read(file);
+      if (read.ok) {
+        const { value, revision } = read.value;
+        return success({ handout: value, revision, written: await kept.written(file, revision) });
+      }
+      return read.error.code === 'not-found' ? success({ handout: null, revision: null, written: [] }) : read;
     },
-    'handout/write': async ({ handout, baseRevision }) => {
+    'handout/write': async ({ handout, baseRevision, lineage }) => {
       // never a folder for a swim that is not there
       const swim = await shelf.read(handout.swimId);
       if (!swim.ok) return swim;
-      return kept.write(fileOf(handout.swimId), prettyJson(handout), baseRevision);
+      return kept.write(fileOf(handout.swimId), prettyJson(handout), baseRevision, lineage);
     },
   };
 }

@@ -24,9 +24,12 @@ export function practiceHandlers({ folder, disk }: HostParts): HandlersOf<typeof
     },
     'practice/read': async ({ id }) => {
       const read = await practices.read(id);
-      return read.ok ? success({ practice: read.value.value, revision: read.value.revision }) : read;
+      if (!read.ok) return read;
+      const { value, revision, written } = read.value;
+      return success({ practice: value, revision, written });
     },
-    'practice/write': ({ practice, baseRevision }) => practices.write(practice, baseRevision),
+    'practice/write': ({ practice, baseRevision, lineage }) =>
+      practices.write(practice, baseRevision, lineage),
     'practice/remove': ({ id }) => practices.remove(id),
     'practice/restore': ({ id }) => practices.restore(id),
     'drills/read': async () => {

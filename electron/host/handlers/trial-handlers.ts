@@ -18,9 +18,11 @@ export function trialHandlers({ folder, disk }: HostParts): HandlersOf<typeof tr
     },
     'trial/read': async ({ id }) => {
       const read = await trials.read(id);
-      return read.ok ? success({ trial: read.value.value, revision: read.value.revision }) : read;
+      if (!read.ok) return read;
+      const { value, revision, written } = read.value;
+      return success({ trial: value, revision, written });
     },
-    'trial/write': ({ trial, baseRevision }) => trials.write(trial, baseRevision),
+    'trial/write': ({ trial, baseRevision, lineage }) => trials.write(trial, baseRevision, lineage),
     'trial/remove': ({ id }) => trials.remove(id),
     'trial/restore': ({ id }) => trials.restore(id),
   };

@@ -13,7 +13,7 @@ export function storageKind(name: string): StorageKind {
   if (top === '.cache' || top === '.arriving') return 'cache';
   if (top === 'bin' || parts.includes('.bin')) return 'bin';
   if (top === 'exports') return 'exports';
-  if (parts.includes('.generations')) return 'generations';
+  if (parts.includes('.generations') || parts.includes('.writers')) return 'generations';
   if (/\.(conflict|damaged)-[0-9a-f]+\.json$/.test(last)) return 'copies';
   if (top === 'swims' && parts.length === 3) {
     if (third === 'swim.json') return 'marks';

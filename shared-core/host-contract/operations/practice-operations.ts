@@ -3,6 +3,7 @@ import { drillBookSchema } from '../../practice/drill-file';
 import { practiceSchema } from '../../practice/practice-schema';
 import { idSchema } from '../../swim-file/swim-schema';
 import { keptProblemSchema } from './kept-problem';
+import { lineageSchema, writtenSchema } from './lineage';
 import { revisionSchema } from './revision';
 
 export const practiceOperations = {
@@ -16,11 +17,15 @@ export const practiceOperations = {
   },
   'practice/read': {
     input: z.strictObject({ id: idSchema }),
-    output: z.strictObject({ practice: practiceSchema, revision: revisionSchema }),
+    output: z.strictObject({ practice: practiceSchema, revision: revisionSchema, written: writtenSchema }),
   },
   /** `baseRevision` null makes a new file. `conflict` as for swims: the caller's version is kept beside the other. */
   'practice/write': {
-    input: z.strictObject({ practice: practiceSchema, baseRevision: revisionSchema.nullable() }),
+    input: z.strictObject({
+      practice: practiceSchema,
+      baseRevision: revisionSchema.nullable(),
+      lineage: lineageSchema.optional(),
+    }),
     output: z.strictObject({ revision: revisionSchema }),
   },
   /** Moves the file into the bin of the practices, from where `practice/restore` brings it back. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { idSchema, swimSchema } from '../../swim-file/swim-schema';
+import { lineageSchema, writtenSchema } from './lineage';
 import { revisionSchema } from './revision';
 
 export const swimOperations = {
@@ -8,12 +9,20 @@ export const swimOperations = {
     output: z.strictObject({
       swim: swimSchema,
       revision: revisionSchema,
+      written: writtenSchema,
       clipStatus: z.enum(['present', 'missing', 'changed']),
     }),
   },
-  /** Atomic. `conflict` when the file on disk is not `baseRevision`; the caller's version is then kept beside it. */
+  /**
+   * Atomic. `conflict` when the file on disk is neither `baseRevision` nor, by `lineage`, an ancestor of what is sent;
+   * the caller's version is then kept beside it, one file a writer.
+   */
   'swim/write': {
-    input: z.strictObject({ swim: swimSchema, baseRevision: revisionSchema }),
+    input: z.strictObject({
+      swim: swimSchema,
+      baseRevision: revisionSchema,
+      lineage: lineageSchema.optional(),
+    }),
     output: z.strictObject({ revision: revisionSchema }),
   },
   /** Makes the swim's folder and moves or refers the arrived clip into it. `swim.clip.place` is set by the host. */

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { trialSchema } from '../../practice/trial-schema';
 import { idSchema } from '../../swim-file/swim-schema';
 import { keptProblemSchema } from './kept-problem';
+import { lineageSchema, writtenSchema } from './lineage';
 import { revisionSchema } from './revision';
 
 export const trialOperations = {
@@ -15,11 +16,15 @@ export const trialOperations = {
   },
   'trial/read': {
     input: z.strictObject({ id: idSchema }),
-    output: z.strictObject({ trial: trialSchema, revision: revisionSchema }),
+    output: z.strictObject({ trial: trialSchema, revision: revisionSchema, written: writtenSchema }),
   },
   /** `baseRevision` null makes a new file. `conflict` as for swims: the caller's version is kept beside the other. */
   'trial/write': {
-    input: z.strictObject({ trial: trialSchema, baseRevision: revisionSchema.nullable() }),
+    input: z.strictObject({
+      trial: trialSchema,
+      baseRevision: revisionSchema.nullable(),
+      lineage: lineageSchema.optional(),
+    }),
     output: z.strictObject({ revision: revisionSchema }),
   },
   /** Moves the file into the bin of the trials, from where `trial/restore` brings it back. The swims stay. */

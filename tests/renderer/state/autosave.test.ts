@@ -6,8 +6,8 @@ import { createAutosave } from '../../../renderer/state/autosave';
 import { addEvent, moveEvent, placeEventAt } from '../../../renderer/state/event-commands';
 import { openSwim } from '../../../renderer/state/open-swim';
 import { createSwimDocument } from '../../../renderer/state/swim-document';
-import type { KeyedText } from '../../../renderer/state/keyed-journal';
 import { createSwimJournal } from '../../../renderer/state/swim-journal';
+import { aStorage } from '../a-storage';
 import { aMark, aSwim } from '../a-swim';
 
 /** A disk in memory that keeps the contract: writes need the revision last read, refused ones are kept beside. */
@@ -21,7 +21,12 @@ function aDisk(start: Swim) {
   };
   const call = (async (name: string, input: { swim: Swim; baseRevision: string }) => {
     if (name === 'swim/read')
-      return success({ swim: disk.swim, revision: disk.revision, clipStatus: 'present' as const });
+      return success({
+        swim: disk.swim,
+        revision: disk.revision,
+        written: [],
+        clipStatus: 'present' as const,
+      });
     if (disk.fails) return disk.fails;
     if (input.baseRevision !== disk.revision) {
       disk.beside.push(input.swim);
@@ -33,20 +38,6 @@ function aDisk(start: Swim) {
     return success({ revision: disk.revision });
   }) as HostClient['call'];
   return Object.assign(disk, { call });
-}
-
-function aStorage(): KeyedText & { readonly texts: Map<string, string> } {
-  const texts = new Map<string, string>();
-  return {
-    texts,
-    getItem: (key) => texts.get(key) ?? null,
-    setItem: (key, text) => {
-      texts.set(key, text);
-    },
-    removeItem: (key) => {
-      texts.delete(key);
-    },
-  };
 }
 
 function aBench() {
@@ -126,16 +117,23 @@ describe('autosave', () => {
     await vi.advanceTimersByTimeAsync(0);
     disk.fails = null;
     const opened = await openSwim(disk, journal, 'swim-1');
-    expect(opened).toMatchObject({ ok: true, value: { replayed: true, replayedOnChangedFile: false } });
+    expect(opened).toMatchObject({ ok: true, value: { replayed: true, revision: 'rev-0' } });
     expect(opened.ok && opened.value.swim.events[0]?.frame).toBe(42);
   });
 
   it('forgets a journal whose changes did reach the disk', async () => {
     const { disk, journal } = aBench();
-    journal.keep({ baseRevision: 'rev-older', keptAt: new Date().toISOString(), swim: disk.swim });
+    journal.keep({
+      baseRevision: 'rev-older',
+      keptAt: new Date().toISOString(),
+      value: disk.swim,
+      writer: 'gone',
+      step: 3,
+      grewFrom: [],
+    });
     const opened = await openSwim(disk, journal, 'swim-1');
     expect(opened).toMatchObject({ ok: true, value: { replayed: false, revision: 'rev-0' } });
-    expect(journal.read('swim-1')).toBeNull();
+    expect(journal.read('swim-1')).toEqual([]);
   });
 
   it('keeps both versions when the file was changed elsewhere, whichever the coach goes on with', async () => {
@@ -182,12 +180,11 @@ describe('autosave', () => {
   it('says so when not even the window’s storage takes the changes', async () => {
     const disk = aDisk(aSwim());
     disk.fails = failure('disk-full');
-    const full: KeyedText = {
-      getItem: () => null,
+    const full = {
+      ...aStorage(),
       setItem: () => {
         throw new DOMException('full', 'QuotaExceededError');
       },
-      removeItem: () => undefined,
     };
     const document = createSwimDocument(disk.swim);
     const autosave = createAutosave({

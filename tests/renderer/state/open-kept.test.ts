@@ -3,21 +3,17 @@ import { failure, success } from '#core/host-contract/host-error';
 import { aPractice } from '#tests/shared-core/practice/a-practice';
 import { practiceKind } from '../../../renderer/sets/practice-kind';
 import { setFacts } from '../../../renderer/sets/practice-steps';
-import type { KeyedText } from '../../../renderer/state/keyed-journal';
 import { openKept } from '../../../renderer/state/open-kept';
+import { aStorage } from '../a-storage';
 
 /** A disk with one practice on it, and a window storage. */
 function aPlace() {
-  const texts = new Map<string, string>();
-  const storage: KeyedText = {
-    getItem: (key) => texts.get(key) ?? null,
-    setItem: (key, text) => void texts.set(key, text),
-    removeItem: (key) => void texts.delete(key),
-  };
+  const storage = aStorage();
   const disk = { practice: aPractice(), revision: 'r1', full: false };
   const host = {
     call: async (name: string, input: { practice?: typeof disk.practice; baseRevision?: string }) => {
-      if (name === 'practice/read') return success({ practice: disk.practice, revision: disk.revision });
+      if (name === 'practice/read')
+        return success({ practice: disk.practice, revision: disk.revision, written: [] });
       if (disk.full) return failure('disk-full');
       if (input.baseRevision !== disk.revision) return failure('conflict');
       if (input.practice) disk.practice = input.practice;
@@ -30,7 +26,7 @@ function aPlace() {
     if (!read.ok) throw new Error(read.error.code);
     return read.value;
   };
-  return { disk, texts, open };
+  return { disk, texts: storage.texts, open };
 }
 
 describe('a document of the library on screen', () => {
