@@ -5,6 +5,7 @@ import { filmStream } from './film-stream';
 import { probeFrameTimes } from './probe-frame-times';
 import { type ProbedTrack, probeTracks } from './probe-tracks';
 import { runMediaTool } from './run-media-tool';
+import { everyField } from './wanted-pictures';
 
 interface CopyOrder {
   readonly original: string;
@@ -86,7 +87,7 @@ const repacked: readonly string[] = ['-c:v', 'copy', '-bsf:v', 'mjpeg2jpeg'];
 function encoded({ fields, table }: CopyOrder, film: ProbedTrack): readonly string[] {
   const filters = [
     // every picture, also one not marked as interlaced, or frames and fields would mix
-    ...(fields ? ['bwdif=mode=send_field:parity=auto:deint=all'] : []),
+    ...(fields ? [everyField] : []),
     ...resized(film),
   ];
   return [

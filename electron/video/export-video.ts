@@ -6,7 +6,6 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { VideoMade } from '#core/host-contract/operations/video-operations';
 import type { ReadingKnowledge } from '#core/measures/compute-readings';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { mediaTimeOf } from '#core/timeline/frame-table';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { videoLayout } from '#core/video/video-layout';
 import type { VideoPlan } from '#core/video/video-plan';
@@ -14,11 +13,10 @@ import { type VideoRun, videoRun } from '#core/video/video-run';
 import { fileFailure } from '../host/file-errors';
 import { linkUnderFreeName } from '../host/free-name';
 import type { JobReport } from '../host/jobs';
-import { probeFrameTimes } from '../media/probe-frame-times';
-import { probeTracks } from '../media/probe-tracks';
-import { type FrameReader, openFrameReader } from './frame-reader';
+import { type FrameReader, openFrameReader } from '../media/frame-reader';
 import { createPictureDrawer, type PictureDrawer } from './picture-drawer';
-import { openVideoEncoder, type VideoEncoder, videoFormat } from './video-encoder';
+import { planesSize } from './planes';
+import { openVideoEncoder, type Sound, type VideoEncoder, videoFormat } from './video-encoder';
 
 /** One swim to be shown: its file, its clip on disk, and what is known of who swims. */
 export interface VideoSource {
@@ -75,7 +73,7 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
       width: layout.width,
       height: layout.height,
       rate: plan.rate,
-      sound: soundOf(plan, parts, sources, run),
+      sound: soundOf(plan, parts, sources, run, readers),
       signal,
     });
     if (!encoder.ok) return encoder;
@@ -109,29 +107,17 @@ async function readerOf(
   signal: AbortSignal,
 ): Promise<Result<FrameReader>> {
   if (!picture) throw new Error('a video has a picture for each of its swims');
-  const { originalName, fields } = swim.clip;
-  const track = swim.clip.track ?? 1;
-  // a field has no timestamp of its own to be told by
-  if (fields) return failure('unsupported-codec', { name: originalName, codec: 'interlaced fields' });
-  const tracks = await probeTracks(clip, { signal });
-  if (!tracks.ok) return tracks;
-  const base = tracks.value.tracks[track - 1]?.base;
-  if (!base) return failure('no-video-track', { name: originalName });
-  const probed = await probeFrameTimes(clip, track, base, { signal });
-  if (!probed.ok) return probed;
-  // a file that breaks off lists more pictures than it holds; fewer than the swim knows is another film
-  if (probed.value.starts.length < tableFromRecord(swim.clip.frameTimes).starts.length)
-    return failure('clip-changed', { name: originalName });
+  const { width, height } = picture;
   return openFrameReader({
     file: clip,
-    track,
-    // back in the stream's own ticks, as its pictures carry them
-    times: probed.value.starts.map((start) => Math.round(start / base.numerator)),
-    base,
+    clip: swim.clip,
     frames: wantedFrames(run, index),
-    width: picture.width,
-    height: picture.height,
-    mirrored: plan.sides[index]?.mirrored ?? false,
+    filters: [
+      `scale=${width}:${height}:out_color_matrix=bt709:out_range=tv`,
+      ...(plan.sides[index]?.mirrored ? ['hflip'] : []),
+      'format=yuv420p',
+    ],
+    bytes: planesSize(width, height),
     signal,
   });
 }
@@ -185,13 +171,13 @@ function soundOf(
   parts: readonly PairPart[],
   sources: readonly VideoSource[],
   run: VideoRun,
-) {
+  readers: readonly FrameReader[],
+): Sound | null {
   const [part] = parts;
   const [source] = sources;
-  const span = run.spans[0];
+  const [reader] = readers;
   const { sound, slow, mode } = plan;
-  if (!sound || slow !== 1 || mode === 'cycle' || !part || !source || !span) return null;
-  const { table, slowdown } = part.side.clock;
-  if (slowdown !== 1) return null;
-  return { file: source.clip, from: mediaTimeOf(table, span.first), seconds: run.pictures / plan.rate };
+  if (!sound || slow !== 1 || mode === 'cycle' || !part || !source || !reader) return null;
+  if (part.side.clock.slowdown !== 1) return null;
+  return { file: source.clip, from: reader.startsAt, seconds: run.pictures / plan.rate };
 }

@@ -15,7 +15,7 @@ export interface VideoEncoder {
 
 export interface Sound {
   readonly file: string;
-  /** Seconds from the film's beginning, and for how long. */
+  /** Seconds on the file's own clock, and for how long. */
   readonly from: number;
   readonly seconds: number;
 }
@@ -98,7 +98,16 @@ export async function openVideoEncoder(options: {
         'pipe:0',
       ],
       ...(sound
-        ? ['-ss', sound.from.toFixed(6), '-t', sound.seconds.toFixed(6), '-i', `file:${sound.file}`]
+        ? [
+            '-seek_timestamp',
+            '1',
+            '-ss',
+            sound.from.toFixed(6),
+            '-t',
+            sound.seconds.toFixed(6),
+            '-i',
+            `file:${sound.file}`,
+          ]
         : []),
       ...[
         '-map',

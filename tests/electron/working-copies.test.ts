@@ -8,9 +8,9 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } 
 import type { JobLook } from '#core/host-contract/operations/job-operations';
 import { type HostFilm, hostFilmSchema } from '#core/host-contract/operations/media-operations';
 import { decodeIndependently } from '#tests/browser/harness/independent-decode';
-import { readCode } from '#tests/browser/harness/picture-code';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
 import { aHost, type HostUnderTest, must } from './a-host';
+import { fieldNumbers } from './field-numbers';
 import { makeNumberClip } from './number-clips';
 
 let clips: string;
@@ -205,27 +205,6 @@ describe('a working copy', () => {
     expect(await copyOf('swim-a')).toContain('swim-a');
   });
 });
-
-/** The number each picture carries on the lines that were filmed at its moment: the upper field's, then the lower's. */
-async function fieldNumbers(copy: string): Promise<(number | null)[]> {
-  const [width, height] = [640, 360];
-  const { stdout } = await execa(
-    'ffmpeg',
-    ['-v', 'error', '-i', copy, '-fps_mode', 'passthrough', '-pix_fmt', 'rgba', '-f', 'rawvideo', '-'],
-    { encoding: 'buffer', maxBuffer: 4e9, stripFinalNewline: false },
-  );
-  const row = width * 4;
-  const numbers: (number | null)[] = [];
-  for (let n = 0; (n + 1) * row * height <= stdout.byteLength; n++) {
-    const lines = new Uint8ClampedArray(row * height);
-    for (let y = 0; y < height; y++) {
-      const own = n * row * height + ((y & ~1) + (n & 1)) * row;
-      lines.set(stdout.subarray(own, own + row), y * row);
-    }
-    numbers.push(readCode(lines, width, height));
-  }
-  return numbers;
-}
 
 /** Command lines of every program at work here. */
 async function commandLines(): Promise<string> {
