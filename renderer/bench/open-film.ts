@@ -43,7 +43,7 @@ export async function openFilm(
     return;
   }
   const { code } = opened.error;
-  if (code === 'unsupported-codec') {
+  if (code === 'unsupported-codec' || code === 'unreadable-index') {
     film.setState({ source: null, reopen: null, trouble: null });
     await makeCopy(session, open, 'needed', signal);
     return;

@@ -15,6 +15,9 @@ import { thumbnailOf } from './thumbnail';
 const named = (error: HostError, name: string): Result<never> =>
   failure(error.code, { ...error.detail, name });
 
+/** What this window can't read, the host's tools may. */
+const forTheHost: ReadonlySet<string> = new Set(['unsupported-codec', 'unreadable-index']);
+
 export interface LookOrder {
   readonly adding: ClipToAdd;
   /** Film track by choice, from 1; null: the first. */
@@ -42,14 +45,17 @@ export async function factsOf(order: LookOrder): Promise<Result<LookedAt>> {
   const { adding, track, host, signal, onWords } = order;
   const name = nameOf(adding);
   const read = await readClipFacts({ ...inputOf(adding, host), track }, signal);
-  if (!read.ok && read.error.code !== 'unsupported-codec') return named(read.error, name);
+  if (!read.ok && !forTheHost.has(read.error.code)) return named(read.error, name);
   if (read.ok && read.value.decodable && !read.value.mayBeInterlaced)
     return success({ facts: read.value, picture: null });
   const film = await askHost(order);
   if (!film.ok) {
     // without the host's tools a film this window decodes is still whole, its fields woven into one picture
     const enough = read.ok && read.value.decodable && film.error.code === 'no-media-tool';
-    return enough ? success({ facts: read.value, picture: null }) : named(film.error, name);
+    if (enough) return success({ facts: read.value, picture: null });
+    // what this window met says more than that the host's tools did not get further
+    const said = !read.ok && read.error.code === 'unreadable-index' && film.error.code !== 'cancelled';
+    return named(said ? read.error : film.error, name);
   }
   onWords('');
   return success({

@@ -1,9 +1,9 @@
-import type { EncodedPacket } from 'mediabunny';
 import { avcLengthBytes, isDisposableAvc } from '#core/timeline/avc-disposable';
 import { bytesOf } from './buffer-bytes';
 import type { RunPlace } from './decoding-plan';
 import { closeFrame, opened } from './frame-ledger';
 import type { OpenedFilm } from './opened-film';
+import type { FilmPacket } from './packet-index';
 
 /** What the pump asks of whoever steers it. */
 export interface PumpSteering {
@@ -35,7 +35,7 @@ const queueDepth = 6;
 
 interface Run extends RunPlace {
   next: number;
-  readonly packets: AsyncGenerator<EncodedPacket, void, unknown>;
+  readonly packets: AsyncGenerator<FilmPacket, void, unknown>;
   ended: boolean;
 }
 

@@ -3,6 +3,7 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { FilmTrack } from '#core/host-contract/operations/media-operations';
 import { isUnreadableContainer, nameContainer } from '#core/timeline/container-name';
 import type { ClipInput } from './frame-source';
+import type { Ground } from './new-ground';
 
 /** An opened container and its film; whoever opened it disposes `input`. */
 export interface OpenedClip {
@@ -18,11 +19,17 @@ export interface OpenedClip {
 const headBytes = 4096;
 
 /** Opens a clip's container and chooses its film track. Nothing is read beyond headers. */
-export async function openClip(clip: ClipInput, signal: AbortSignal): Promise<Result<OpenedClip>> {
+export async function openClip(
+  clip: ClipInput,
+  signal: AbortSignal,
+  ground: Ground,
+): Promise<Result<OpenedClip>> {
   const head = await readHead(clip, signal);
   if (!head.ok) return head;
   if (head.value.byteLength === 0) return failure('empty-file');
-  const input = new Input({ formats: ALL_FORMATS, source: sourceOf(clip) });
+  const source = sourceOf(clip);
+  source.on('read', ({ start, end }) => ground.read(start, end));
+  const input = new Input({ formats: ALL_FORMATS, source });
   const stop = (): void => input.dispose();
   signal.addEventListener('abort', stop, { once: true });
   const found = await chooseTrack(input, head.value, clip.track ?? null).finally(() =>

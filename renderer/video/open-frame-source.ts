@@ -7,7 +7,8 @@ import { closeFrame } from './frame-ledger';
 import type { ClipFacts, FramePicture, FrameSource, OpenFrameSource, ShownAs } from './frame-source';
 import { type HeldPicture, holdPicture } from './held-picture';
 import { createImagePump } from './image-pump';
-import { type OpenedFilm, openFilm } from './opened-film';
+import { openFilmAway } from './open-film-away';
+import type { OpenedFilm } from './opened-film';
 import { createPictureCache } from './picture-cache';
 import { PictureLost } from './picture-lost';
 
@@ -20,7 +21,7 @@ export const openFrameSource: OpenFrameSource = async (
   input,
   { budgetBytes = pictureBudget, standsFor, signal },
 ) => {
-  const film = await openFilm(input, signal);
+  const film = await openFilmAway(input, signal);
   if (!film.ok) return film;
   const shown = standsFor ? shownAs(standsFor, film.value.facts) : success(film.value.facts);
   const { decoding } = film.value;

@@ -7,7 +7,8 @@ import { bytesOf } from './buffer-bytes';
 import { decoderConfigOf, probeDecoding } from './decoder-setup';
 import type { ClipFacts, ClipInput } from './frame-source';
 import { type OpenedClip, openClip, wordsOf } from './open-clip';
-import { type PacketIndex, readPacketIndex } from './packet-index';
+import { type PacketIndex, readPacketIndex, TooManyPictures } from './packet-index';
+import type { Ground } from './new-ground';
 import { readMovieBox } from './read-movie-box';
 
 /** A clip opened for decoding: its facts and everything a decoder needs. Closed by `close`. */
@@ -22,10 +23,20 @@ export interface OpenedFilm {
   close(): void;
 }
 
-export async function openFilm(clip: ClipInput, signal: AbortSignal): Promise<Result<OpenedFilm>> {
+export type OpenFilm = (clip: ClipInput, signal: AbortSignal) => Promise<Result<OpenedFilm>>;
+
+/**
+ * Reads a film's container where it is called: in a worker, as what is in a file may keep a reader busy for ever
+ * (`openFilmAway`). `ground` is told of everything that is read for the first time.
+ */
+export async function openFilm(
+  clip: ClipInput,
+  signal: AbortSignal,
+  ground: Ground,
+): Promise<Result<OpenedFilm>> {
   let opened: Result<OpenedClip>;
   try {
-    opened = await openClip(clip, signal);
+    opened = await openClip(clip, signal, ground);
   } catch (problem) {
     // a container whose very head is mangled makes its reader throw
     return troubleWith(problem, signal);
@@ -35,7 +46,7 @@ export async function openFilm(clip: ClipInput, signal: AbortSignal): Promise<Re
   const stop = (): void => input.dispose();
   signal.addEventListener('abort', stop, { once: true });
   try {
-    const film = await inspect(opened.value, clip, signal);
+    const film = await inspect(opened.value, clip, signal, ground);
     if (!film.ok) input.dispose();
     return film;
   } catch (problem) {
@@ -48,6 +59,7 @@ export async function openFilm(clip: ClipInput, signal: AbortSignal): Promise<Re
 
 function troubleWith(problem: unknown, signal: AbortSignal): Result<never> {
   if (signal.aborted) return failure('cancelled');
+  if (problem instanceof TooManyPictures) return failure('too-large');
   if (problem instanceof TypeError) return failure('host-unreachable', { reason: wordsOf(problem) });
   return failure('truncated', { reason: wordsOf(problem) });
 }
@@ -56,12 +68,13 @@ async function inspect(
   { input, track, container, number, tracks }: OpenedClip,
   clip: ClipInput,
   signal: AbortSignal,
+  ground: Ground,
 ): Promise<Result<OpenedFilm>> {
   const movie = /^(MP4|QuickTime)/.test(container) ? await readMovieBox(clip, signal) : null;
   // pictures shown twice or left out in the middle: the host's tools follow that, and a working copy has it done
   const rearranged = movie !== null && isRearranged(movie, track.id);
   const endTick = movie ? editEnd(movie, track.id) : Number.POSITIVE_INFINITY;
-  const index = await readPacketIndex(track, endTick, signal);
+  const index = await readPacketIndex(track, endTick, ground, signal);
   const { table } = index.order;
   if (table.starts.length === 0) return failure('truncated', { lost: index.lost });
   const rate = usualRate(table);

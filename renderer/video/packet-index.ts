@@ -1,5 +1,22 @@
 import { type EncodedPacket, EncodedPacketSink, type InputVideoTrack } from 'mediabunny';
 import { type CodedPicture, orderPictures, type PictureOrder } from '#core/timeline/picture-order';
+import type { Ground } from './new-ground';
+
+/** A coded picture with its data. */
+export type FilmPacket = Pick<EncodedPacket, 'type' | 'data'>;
+
+/** Nine hours at 60 a second. A longer list is a mistake in the file, or film to be cut first. */
+const mostPictures = 2_000_000;
+/** Listing stops this often for a moment, so that its signs of life get out. */
+const breathEvery = 20_000;
+
+/** The container lists more pictures than can be held. */
+export class TooManyPictures extends Error {
+  constructor() {
+    super(`more than ${mostPictures} pictures are listed`);
+    this.name = 'TooManyPictures';
+  }
+}
 
 /** Every coded picture of a film in decoding order, without its data, and the frames they make. */
 export interface PacketIndex {
@@ -8,9 +25,9 @@ export interface PacketIndex {
   /** Pictures the container lists but the file no longer holds. */
   readonly lost: number;
   /** The packet with its data; null when the file ends before it. */
-  read(coded: number): Promise<EncodedPacket | null>;
+  read(coded: number): Promise<FilmPacket | null>;
   /** Packets with data from `coded` on, in decoding order. */
-  readFrom(coded: number): AsyncGenerator<EncodedPacket, void, unknown>;
+  readFrom(coded: number): AsyncGenerator<FilmPacket, void, unknown>;
 }
 
 /**
@@ -20,6 +37,7 @@ export interface PacketIndex {
 export async function readPacketIndex(
   track: InputVideoTrack,
   endTick: number,
+  ground: Ground,
   signal: AbortSignal,
 ): Promise<PacketIndex> {
   const sink = new EncodedPacketSink(track);
@@ -29,12 +47,14 @@ export async function readPacketIndex(
   try {
     for await (const packet of listed) {
       signal.throwIfAborted();
-      entries.push(packet);
+      if (entries.push(packet) > mostPictures) throw new TooManyPictures();
+      ground.found();
+      if (entries.length % breathEvery === 0) await new Promise((resolve) => setTimeout(resolve, 0));
     }
   } catch (problem) {
     signal.throwIfAborted();
     // a damaged tail ends the film where it was still readable; with nothing readable the problem is the caller's
-    if (entries.length === 0) throw problem;
+    if (entries.length === 0 || problem instanceof TooManyPictures) throw problem;
   }
 
   const read = async (coded: number): Promise<EncodedPacket | null> => {

@@ -107,7 +107,8 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
         origin = { wall: now, real: time };
       }
     }
-    const frame = frameAtRealTime(clock, time);
+    // at the very end of a stretch the clock's rounding may already name the frame after it
+    const frame = Math.min(frameAtRealTime(clock, time), loop?.last ?? last);
     // one picture at a time: a newer wish would drop the one being decoded, and nothing would ever show
     if (asking || frame === shown) return;
     ask(frame);

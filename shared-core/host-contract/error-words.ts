@@ -123,6 +123,11 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
         what: `${name} breaks off: its end is missing.`,
         todo: 'Copy it from the camera again, or repair it; nothing was added.',
       };
+    case 'unreadable-index':
+      return {
+        what: `The index of ${error.detail['name'] ? name : 'this file'} can’t be read: where its pictures lie could not be found out in time.`,
+        todo: 'The file is probably damaged. Copy it from the camera again; if that does not help, save it anew as MP4 with any film program and add that.',
+      };
     case 'too-large':
       return { what: `${name} is too large.`, todo: 'Cut the clip to the part you want to review.' };
     case 'archive-damaged':

@@ -26,6 +26,7 @@ export const hostErrorCodes = [
   'no-video-track',
   'unsupported-codec',
   'truncated',
+  'unreadable-index',
   'too-large',
   'archive-damaged',
   'no-media-tool',

@@ -13,9 +13,9 @@ export interface HarnessServer {
   close(): Promise<void>;
 }
 
-export async function serveHarness(): Promise<HarnessServer> {
+async function bundled(entry: string): Promise<string> {
   const bundle = await build({
-    entryPoints: [fileURLToPath(new URL('page.ts', import.meta.url))],
+    entryPoints: [fileURLToPath(new URL(entry, import.meta.url))],
     bundle: true,
     format: 'esm',
     target: 'es2022',
@@ -23,12 +23,21 @@ export async function serveHarness(): Promise<HarnessServer> {
     tsconfig: fileURLToPath(new URL('../../tsconfig.json', import.meta.url)),
     logLevel: 'silent',
   });
-  const script = bundle.outputFiles[0]?.text ?? '';
+  return bundle.outputFiles[0]?.text ?? '';
+}
+
+export async function serveHarness(): Promise<HarnessServer> {
+  const [script, filmWorker] = await Promise.all([
+    bundled('page.ts'),
+    bundled('../../../renderer/video/film-worker.ts'),
+  ]);
   const clips: string[] = [];
   const server = createServer((request, answer) => {
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
     const wanted = /^\/clip\/(\d+)/.exec(path)?.[1];
-    if (path === '/page.js') answer.writeHead(200, { 'content-type': 'text/javascript' }).end(script);
+    const javascript = { '/page.js': script, '/film-worker.ts': filmWorker }[path];
+    if (javascript !== undefined)
+      answer.writeHead(200, { 'content-type': 'text/javascript' }).end(javascript);
     else if (wanted !== undefined) void sendFile(clips[Number(wanted)] ?? '', request, answer);
     else if (path === '/') answer.writeHead(200, { 'content-type': 'text/html' }).end(page);
     else answer.writeHead(404).end();
