@@ -30,6 +30,7 @@ await build({
     'loopback-app': 'electron/loopback/loopback-app.ts',
     main: 'electron/shell/main.ts',
     readings: 'electron/commands/readings.ts',
+    'reading-thread': 'electron/host/shelf/reading-thread.ts',
   },
   external: ['electron'],
 });

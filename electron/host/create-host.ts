@@ -23,7 +23,7 @@ import { videoHandlers } from './handlers/video-handlers';
 import { Jobs } from './jobs';
 import { libraryFolder, type LibraryFolder } from './library-folder';
 import { libraryPresent, prepareLibrary } from './prepare-library';
-import { SwimShelf } from './swim-shelf';
+import { SwimShelf } from './shelf/swim-shelf';
 import { defaultCopiesLimit, WorkingCopies } from './working-copies';
 
 export interface HostOptions {
@@ -34,6 +34,8 @@ export interface HostOptions {
   readonly makeId?: () => string;
   /** Most bytes that working copies may take together. */
   readonly copiesLimitBytes?: number;
+  /** Program of the threads that read many swims at once; without it they are read in the host itself. */
+  readonly readingThread?: URL;
 }
 
 export interface Host {
@@ -55,7 +57,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
   if (!prepared.ok) return prepared;
   const disk = options.disk ?? realDisk;
   const makeId = options.makeId ?? randomUUID;
-  const shelf = new SwimShelf(folder, disk);
+  const shelf = new SwimShelf(folder, disk, options.readingThread ?? null);
   const jobs = new Jobs(makeId);
   const parts: HostParts = {
     folder,

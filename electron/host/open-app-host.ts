@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import envPaths from 'env-paths';
 import { type Result, success } from '#core/host-contract/host-error';
 import { createHost, type Host } from './create-host';
@@ -24,8 +24,10 @@ export async function openAppHost(libraryPath: string): Promise<Result<AppHost>>
   const host = await createHost({
     libraryPath,
     samplesPath: path.join(appRoot, 'sample-clips', 'library'),
+    readingThread: pathToFileURL(path.join(appRoot, '.build', 'electron', 'reading-thread.js')),
   });
   if (!host.ok) return host;
+  void host.value.shelf.warm();
   const handler = createRequestHandler(host.value, path.join(appRoot, '.build', 'renderer'));
   return success({ host: host.value, handler });
 }

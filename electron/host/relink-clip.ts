@@ -5,7 +5,7 @@ import type { OperationOutput } from '#core/host-contract/operations';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { fileFailure } from './file-errors';
 import { fingerprintOf, sameFingerprint } from './fingerprint';
-import type { SwimShelf } from './swim-shelf';
+import type { SwimShelf } from './shelf/swim-shelf';
 
 /** Points a swim at its clip's new place; refused unless the file there is the very clip the marks were made on. */
 export async function relinkClip(

@@ -9,7 +9,7 @@ import { makeWorkingCopy } from '../media/make-working-copy';
 import { fileFailure } from './file-errors';
 import type { Jobs } from './jobs';
 import type { LibraryFolder } from './library-folder';
-import type { SwimShelf } from './swim-shelf';
+import type { SwimShelf } from './shelf/swim-shelf';
 
 /** Changes when copies are made otherwise, so that old ones are made again. */
 const recipe = 1;

@@ -26,7 +26,7 @@ import { useBundles } from './use-bundles';
 import { useFileDrop } from './use-file-drop';
 import { useChoice } from './use-choice';
 import { useGridKeys } from './use-grid-keys';
-import { useLibrary } from './use-library';
+import { type Library, useLibrary } from './use-library';
 import { useShelfUndo } from './use-shelf-undo';
 import { VersionsDialog } from './versions-dialog';
 import './shelf.css';
@@ -43,6 +43,14 @@ const countWords = (swims: number, swimmers: number): string =>
   swims === 0
     ? ''
     : `${swims} ${swims === 1 ? 'swim' : 'swims'}, ${swimmers} ${swimmers === 1 ? 'swimmer' : 'swimmers'}`;
+
+/** What is still on its way while an index is made anew. */
+const stillWords = ({ pending, readingsPending }: Library): string =>
+  pending > 0
+    ? ` · ${pending} more being read…`
+    : readingsPending > 0
+      ? ` · readings of ${readingsPending} being worked out…`
+      : '';
 
 /** All swims of the library by swimmer, newest first; files dropped anywhere are added. */
 export function Shelf({ host, memory, onOpen, say }: Props) {
@@ -127,11 +135,7 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
   return (
     <div className={choice.ids.length > 0 ? 'shelf shelf-choosing' : 'shelf'}>
       <ShelfBar
-        counts={
-          library
-            ? `${countWords(library.swims.length, all.length)}${library.pending > 0 ? ` · ${library.pending} more being read…` : ''}`
-            : ''
-        }
+        counts={library ? `${countWords(library.swims.length, all.length)}${stillWords(library)}` : ''}
         onPick={pick}
         onPath={openPath}
         picker={picker}

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
-import type { OperationOutput } from '#core/host-contract/operations';
+import type { OperationInput, OperationOutput } from '#core/host-contract/operations';
 import type { HostClient } from '../host/host-client';
 
 export type Library = OperationOutput<'library/open'>;
@@ -13,34 +13,48 @@ export interface OpenedLibrary {
 }
 
 /** Milliseconds between looks while swims are still being read; each look costs more the more there are. */
-const lookAgainAfter = 700;
+const lookAgainAfter = 1000;
 
 /** Swims that fill a large window several times over: enough for the first picture of a long shelf. */
 const firstPicture = 60;
 
-/** The library as it is on disk: read when the shelf appears, when asked, and when the window is come back to. */
+type Asked = 'top' | 'remembered' | 'checked';
+
+const question: Readonly<Record<Asked, OperationInput<'library/open'>>> = {
+  top: { partly: true, atMost: firstPicture },
+  remembered: { partly: true, remembered: true },
+  checked: { partly: true },
+};
+
+/**
+ * The library as it is on disk: read when the shelf appears, when asked, and when the window is come back to. A shelf that
+ * appears shows its top, then all that the index remembers, then what a look at the disk makes of it.
+ */
 export function useLibrary(host: HostClient): OpenedLibrary {
   const [library, setLibrary] = useState<Library | null>(null);
   const [trouble, setTrouble] = useState<HostError | null>(null);
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
-  const begun = useRef(false);
-  const load = useCallback(async () => {
-    const first = !begun.current;
-    begun.current = true;
-    const opened = await host.call('library/open', {
-      partly: true,
-      ...(first ? { atMost: firstPicture } : {}),
-    });
-    if (opened.ok) setLibrary(opened.value);
-    setTrouble(opened.ok ? null : opened.error);
-    if (timer.current) clearTimeout(timer.current);
-    timer.current =
-      opened.ok && opened.value.pending > 0
-        ? setTimeout(() => void load(), first ? 0 : lookAgainAfter)
-        : null;
-  }, [host]);
+  const ask = useCallback(
+    async (asked: Asked): Promise<void> => {
+      const opened = await host.call('library/open', question[asked]);
+      if (opened.ok) setLibrary(opened.value);
+      setTrouble(opened.ok ? null : opened.error);
+      if (timer.current) clearTimeout(timer.current);
+      timer.current = null;
+      if (!opened.ok) return;
+      const { pending, readingsPending, checked } = opened.value;
+      const again = (next: Asked, after: number): void => {
+        timer.current = setTimeout(() => void ask(next), after);
+      };
+      if (asked === 'top' && pending > 0) again('remembered', 0);
+      else if (pending + readingsPending > 0) again('remembered', lookAgainAfter);
+      else if (!checked) again('checked', 0);
+    },
+    [host],
+  );
+  const load = useCallback(() => ask('checked'), [ask]);
   useEffect(() => {
-    void load();
+    void ask('top');
     const back = (): void => {
       if (document.visibilityState === 'visible') void load();
     };
@@ -49,6 +63,6 @@ export function useLibrary(host: HostClient): OpenedLibrary {
       document.removeEventListener('visibilitychange', back);
       if (timer.current) clearTimeout(timer.current);
     };
-  }, [load]);
+  }, [ask, load]);
   return { library, trouble, load };
 }

@@ -11,7 +11,7 @@ import type { Swim } from '#core/swim-file/swim-schema';
 import { fileFailure } from '../file-errors';
 import type { LibraryFolder } from '../library-folder';
 import { prettyJson } from '../pretty-json';
-import type { SwimShelf } from '../swim-shelf';
+import type { SwimShelf } from '../shelf/swim-shelf';
 import { unpackBundle } from './unpack-bundle';
 
 type How = 'new' | 'both' | 'replace';

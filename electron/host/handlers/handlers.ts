@@ -5,7 +5,7 @@ import type { ArrivedBundles } from '../bundle/arrived-bundles';
 import type { Disk } from '../atomic-file';
 import type { Jobs } from '../jobs';
 import type { LibraryFolder } from '../library-folder';
-import type { SwimShelf } from '../swim-shelf';
+import type { SwimShelf } from '../shelf/swim-shelf';
 import type { WorkingCopies } from '../working-copies';
 
 /** What the handlers of every area share. */

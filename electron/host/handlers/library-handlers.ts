@@ -16,8 +16,12 @@ export function libraryHandlers({
 }: HostParts): HandlersOf<typeof libraryOperations & typeof squadOperations> {
   const squadFile = squadFileOn(disk);
   return {
-    'library/open': async ({ partly, atMost }) => {
-      const listed = await shelf.list(partly ? openingPatience : undefined, atMost);
+    'library/open': async ({ partly, atMost, remembered }) => {
+      const listed = await shelf.list({
+        ...(partly ? { patience: openingPatience } : {}),
+        atMost,
+        remembered: remembered ?? false,
+      });
       if (!listed.ok) return listed;
       const squad = await squadFile.readOr(folder.squad, emptySquad);
       if (!squad.ok) return squad;

@@ -7,7 +7,7 @@ import { fileFailure } from '../file-errors';
 import { fingerprintOf, sameFingerprint } from '../fingerprint';
 import type { JobReport } from '../jobs';
 import { relinkClip } from '../relink-clip';
-import type { SwimShelf } from '../swim-shelf';
+import type { SwimShelf } from '../shelf/swim-shelf';
 import { walkFiles } from './walk-files';
 
 /**

@@ -47,10 +47,15 @@ const libraryProblemSchema = z.strictObject({
 export const libraryOperations = {
   /**
    * `partly`: answers soon with the swims that are known already, and how many are still to come (`pending`). `atMost`:
-   * looks only at so many from the top of the shelf, for the first picture of it.
+   * looks only at so many from the top of the shelf, for the first picture of it. `remembered`: tells what the index has
+   * without looking whether it still stands (`checked` is false then); to be asked again without it soon after.
    */
   'library/open': {
-    input: z.strictObject({ partly: z.boolean().optional(), atMost: z.number().int().positive().optional() }),
+    input: z.strictObject({
+      partly: z.boolean().optional(),
+      atMost: z.number().int().positive().optional(),
+      remembered: z.boolean().optional(),
+    }),
     output: z.strictObject({
       path: z.string(),
       swims: z.array(swimSummarySchema),
@@ -58,6 +63,9 @@ export const libraryOperations = {
       squadRevision: revisionSchema.nullable(),
       problems: z.array(libraryProblemSchema),
       pending: z.number().int().nonnegative(),
+      /** Swims that are told without readings, because their marks are still being read. */
+      readingsPending: z.number().int().nonnegative(),
+      checked: z.boolean(),
     }),
   },
 } as const;

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import writeFileAtomic from 'write-file-atomic';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
-import { fileFailure } from './file-errors';
+import { fileFailure } from '../file-errors';
 
 /** What is remembered of one swim's folder, good while the stamps stand. */
 export interface Indexed {
@@ -25,6 +25,9 @@ export interface Indexed {
 /** Milliseconds between a change and its writing. Our default: an index need not be up to date, only quick. */
 const writeAfter = 400;
 
+/** A long reading changes it all the time: at most a twentieth of the time goes into writing it. Our default. */
+const writingShare = 20;
+
 /**
  * Summaries of all swims in one file of the library's cache, so that a shelf of thousands opens without reading each.
  * The swims' files are the truth: an index that is missing, damaged, of another build (its readings may differ) or
@@ -35,6 +38,7 @@ export class ShelfIndex {
   private known: Promise<Map<string, Indexed>> | null = null;
   private timer: NodeJS.Timeout | null = null;
   private changed = false;
+  private lastWrite = 0;
 
   constructor(private readonly cacheFolder: string) {
     const computer = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
@@ -83,7 +87,10 @@ export class ShelfIndex {
 
   private saveSoon(): void {
     this.changed = true;
-    this.timer ??= setTimeout(() => void this.save(), writeAfter).unref();
+    this.timer ??= setTimeout(
+      () => void this.save(),
+      Math.max(writeAfter, this.lastWrite * writingShare),
+    ).unref();
   }
 
   private stopTimer(): void {
@@ -96,6 +103,7 @@ export class ShelfIndex {
     this.stopTimer();
     if (!this.changed) return;
     this.changed = false;
+    const began = performance.now();
     const body = JSON.stringify(Object.fromEntries(await this.all()));
     const text = `${await sealOf(body)}\n${body}`;
     try {
@@ -107,6 +115,7 @@ export class ShelfIndex {
     } catch (error) {
       fileFailure(error, path.basename(this.file), 'writing');
     }
+    this.lastWrite = performance.now() - began;
   }
 }
 

@@ -2,12 +2,18 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import { headlineReadings } from '#core/measures/headline-readings';
 import type { CoachFile } from '#core/swim-file/coach-file';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 
-/** What the shelf shows of a swim. Thumbnail, copies and clip status are for the caller, who can look at the disk. */
-export function summariseSwim(swim: Swim, revision: string, coach: CoachFile): SwimSummary {
+/** What a summary takes from a swim's file without its marks being read. */
+export interface SwimGlance extends Pick<Swim, 'id' | 'changedAt' | 'card' | 'clip'> {
+  readonly eventCount: number;
+  readonly postureCount: number;
+}
+
+/** A summary without readings. Thumbnail, copies and clip status are for the caller, who can look at the disk. */
+export function summariseGlance(swim: SwimGlance, revision: string): SwimSummary {
   const table = tableFromRecord(swim.clip.frameTimes);
   const clock = { table, slowdown: swim.clip.slowdown.factor };
   return {
@@ -25,11 +31,22 @@ export function summariseSwim(swim: Swim, revision: string, coach: CoachFile): S
       inside: swim.clip.place.kind === 'inside',
       fingerprint: swim.clip.fingerprint,
     },
-    eventCount: swim.events.length,
-    postureCount: swim.postures.length,
+    eventCount: swim.eventCount,
+    postureCount: swim.postureCount,
     hasThumbnail: false,
     copies: 0,
     clipStatus: 'missing',
+    headline: [],
+  };
+}
+
+/** What the shelf shows of a swim, with the readings of its tile. */
+export function summariseSwim(swim: Swim, revision: string, coach: CoachFile): SwimSummary {
+  return {
+    ...summariseGlance(
+      { ...swim, eventCount: swim.events.length, postureCount: swim.postures.length },
+      revision,
+    ),
     headline: headlineReadings(swim, coachMarkingError(coach, swim.clip.height)),
   };
 }
