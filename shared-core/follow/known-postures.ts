@@ -24,11 +24,12 @@ export function knownPostures(
   error: MarkingError,
   bodyLength: number | null,
 ): KnownPostures {
+  const followed = new Map<number, LandmarkName[]>();
+  const rising = swim.postures.every((each, i) => each.frame > (swim.postures[i - 1]?.frame ?? -1));
+  if (swim.followed.length === 0 && rising)
+    return { postures: swim.postures, followed, followedSd: error.followedSd };
   const byFrame = new Map<number, Posture>();
   for (const posture of swim.postures) byFrame.set(posture.frame, posture);
-  const followed = new Map<number, LandmarkName[]>();
-  if (swim.followed.length === 0)
-    return { postures: inOrder(byFrame), followed, followedSd: error.followedSd };
   const marked = new Map(byFrame);
   const sure = new Map<number, Map<LandmarkName, readonly [number, number, number]>>();
   for (const { landmark, frame, points } of swim.followed)

@@ -19,7 +19,7 @@ export function heightAboveSurface(scene: Pick<Scene, 'surface'>, point: Point):
   const flip = b.x < a.x ? -1 : 1;
   const dx = flip * (b.x - a.x);
   const dy = flip * (b.y - a.y);
-  const length = Math.hypot(dx, dy);
+  const length = Math.sqrt(dx * dx + dy * dy);
   if (!(dx > 0)) return null;
   // y runs down in the picture: a point above the line has the smaller y
   const pixels = ((point.x - a.x) * dy - (point.y - a.y) * dx) / length;

@@ -20,6 +20,7 @@ export interface WaveFit {
 /**
  * Fit a wave of known period to samples at any, even or uneven, times. Exact for noise-free waves of the model.
  *
+ * @param room to work in, for a row of fits to the same times (`waveDesign`)
  * @returns null where the times make no design (see `waveDesign`)
  * @see Bloomfield, Fourier Analysis of Time Series: least squares at a known frequency. Cost: linear in samples.
  */
@@ -28,8 +29,9 @@ export function fitWave(
   samples: readonly number[],
   model: WaveModel,
   weights: readonly number[] | null = null,
+  room: Float64Array | null = null,
 ): WaveFit | null {
-  const design = waveDesign(times, model, weights);
+  const design = waveDesign(times, model, weights, 0, times.length, room);
   return design && fitDesign(design, samples);
 }
 

@@ -1,11 +1,11 @@
 import type { WaveFit } from './fit-wave';
-import { unitVariance, waveValue, waveWeights, weighted } from './wave-value';
+import { power, unitVariance, waveValue, waveWeights, weighted } from './wave-value';
 
 export interface WaveExtreme {
   readonly time: number;
   /** Fitted value there, as fitted: noise lifts a maximum (see `extremeLift`). */
   readonly value: number;
-  readonly weights: Float64Array;
+  readonly weights: readonly number[];
   /** Variance of the value for samples of variance 1. */
   readonly unitVariance: number;
   /** Variance of the slope there for samples of variance 1, and how strongly the curve bends there. */
@@ -13,14 +13,19 @@ export interface WaveExtreme {
   readonly bend: number;
 }
 
-/** Points of one period looked at before the best is refined. */
+/** Points of one period looked at before the best is refined; an even number. */
 const gridPoints = 96;
+const halfGrid = gridPoints / 2;
 const gridCosine = Float64Array.from({ length: gridPoints }, (_, i) =>
   Math.cos((2 * Math.PI * i) / gridPoints),
 );
 const gridSine = Float64Array.from({ length: gridPoints }, (_, i) =>
   Math.sin((2 * Math.PI * i) / gridPoints),
 );
+
+/** Filled anew by each search; hundreds are made for one swim. */
+const odd = new Float64Array(halfGrid);
+const even = new Float64Array(halfGrid);
 
 /**
  * Highest (sign 1) or lowest (sign −1) value over one period of a fitted wave, or of its derivative of `order`.
@@ -29,9 +34,28 @@ const gridSine = Float64Array.from({ length: gridPoints }, (_, i) =>
  */
 export function waveExtreme(fit: WaveFit, sign: 1 | -1, order: number, drift = false): WaveExtreme | null {
   if (fit.harmonics < 1) return null;
+  const grid = gridWinners(fit, order);
+  return polished(fit, sign > 0 ? grid.highest : grid.lowest, order, drift);
+}
+
+/** Highest and lowest value over one period, as `waveExtreme` finds them, for little more than one. */
+export function waveExtremes(
+  fit: WaveFit,
+  order: number,
+  drift = false,
+): { readonly highest: WaveExtreme; readonly lowest: WaveExtreme } | null {
+  if (fit.harmonics < 1) return null;
+  const grid = gridWinners(fit, order);
+  return {
+    highest: polished(fit, grid.highest, order, drift),
+    lowest: polished(fit, grid.lowest, order, drift),
+  };
+}
+
+/** The extreme beside a grid point, by Newton's steps on the slope. */
+function polished(fit: WaveFit, gridPoint: number, order: number, drift: boolean): WaveExtreme {
   const period = (2 * Math.PI) / fit.angularFrequency;
-  const best = gridWinner(fit, sign, order);
-  let time = fit.centre + (best / gridPoints) * period;
+  let time = fit.centre + (gridPoint / gridPoints) * period;
   const limit = period / gridPoints;
   const start = time;
   for (let i = 0; i < 5; i++) {
@@ -67,31 +91,40 @@ export function extremeLift(extreme: WaveExtreme, sampleVariance: number): numbe
   return wobble / (2 * extreme.bend + wobble / (0.8 * sd));
 }
 
-/** Grid point of the highest (or lowest) value of the wave's derivative of `order`. */
-function gridWinner(fit: WaveFit, sign: 1 | -1, order: number): number {
+/**
+ * Grid points of the highest and the lowest value of the wave's derivative of `order`. Half a period on, odd harmonics
+ * change sign and even ones do not, so only half the grid is summed.
+ */
+function gridWinners(fit: WaveFit, order: number): { highest: number; lowest: number } {
   const first = fit.hasSlope ? 2 : 1;
-  const values = new Float64Array(gridPoints);
+  odd.fill(0);
+  even.fill(0);
   for (let k = 1; k <= fit.harmonics; k++) {
-    const size = sign * (order === 0 ? 1 : (k * fit.angularFrequency) ** order);
-    const a = (fit.coefficients[first + 2 * (k - 1)] ?? 0) * size;
-    const b = (fit.coefficients[first + 2 * (k - 1) + 1] ?? 0) * size;
+    const size = power(k * fit.angularFrequency, order);
+    const cosine = (fit.coefficients[first + 2 * k - 2] as number) * size;
+    const sine = (fit.coefficients[first + 2 * k - 1] as number) * size;
     // each derivative turns cosine into minus sine and sine into cosine
-    const turned = [
-      [a, b],
-      [b, -a],
-      [-a, -b],
-      [-b, a],
-    ][order % 4] as [number, number];
+    const sign = order % 4 === 0 || order % 4 === 3 ? 1 : -1;
+    const other = order % 4 < 2 ? 1 : -1;
+    const a = order % 2 === 0 ? sign * cosine : other * sine;
+    const b = order % 2 === 0 ? other * sine : sign * cosine;
+    const sums = k % 2 === 0 ? even : odd;
     let at = 0;
-    for (let i = 0; i < gridPoints; i++) {
-      values[i] =
-        (values[i] as number) + turned[0] * (gridCosine[at] as number) + turned[1] * (gridSine[at] as number);
-      at = (at + k) % gridPoints;
+    for (let i = 0; i < halfGrid; i++) {
+      sums[i] = (sums[i] as number) + a * (gridCosine[at] as number) + b * (gridSine[at] as number);
+      at += k;
+      if (at >= gridPoints) at %= gridPoints;
     }
   }
-  let best = 0;
-  for (let i = 1; i < gridPoints; i++) if ((values[i] as number) > (values[best] as number)) best = i;
-  return best;
+  let [highest, lowest] = [0, 0];
+  let [top, bottom] = [-Infinity, Infinity];
+  const look = (value: number, at: number): void => {
+    if (value > top) [top, highest] = [value, at];
+    if (value < bottom) [bottom, lowest] = [value, at];
+  };
+  for (let i = 0; i < halfGrid; i++) look((even[i] as number) + (odd[i] as number), i);
+  for (let i = 0; i < halfGrid; i++) look((even[i] as number) - (odd[i] as number), halfGrid + i);
+  return { highest, lowest };
 }
 
 export interface Estimate {
@@ -114,9 +147,9 @@ export function wavePeakToPeak(
   sampleVariance: number,
   liftVariance = sampleVariance,
 ): Estimate | null {
-  const top = waveExtreme(fit, 1, 0);
-  const bottom = waveExtreme(fit, -1, 0);
-  if (!top || !bottom) return null;
+  const found = waveExtremes(fit, 0);
+  if (!found) return null;
+  const { highest: top, lowest: bottom } = found;
   const raw = top.value - bottom.value;
   const lift = extremeLift(top, liftVariance) + extremeLift(bottom, liftVariance);
   if (!(lift <= raw / 5)) return null;

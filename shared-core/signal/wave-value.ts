@@ -6,38 +6,47 @@ import type { WaveFit } from './fit-wave';
  *
  * @param order 0 the value, 1 its speed, 2 its acceleration, …
  */
-export function waveWeights(fit: WaveFit, time: number, order: number, drift: boolean): Float64Array {
+export function waveWeights(fit: WaveFit, time: number, order: number, drift: boolean): number[] {
   const first = fit.hasSlope ? 2 : 1;
-  const weights = new Float64Array(fit.coefficients.length);
+  // a plain row: for a dozen numbers a typed array costs more to make than to fill
+  const weights = new Array<number>(fit.coefficients.length).fill(0);
   const tau = time - fit.centre;
   if (drift && order === 0) weights[0] = 1;
   if (drift && fit.hasSlope) weights[1] = order === 0 ? tau : order === 1 ? 1 : 0;
+  const c1 = Math.cos(fit.angularFrequency * tau);
+  const s1 = Math.sin(fit.angularFrequency * tau);
+  let c = 1;
+  let s = 0;
   for (let k = 1; k <= fit.harmonics; k++) {
-    const omega = k * fit.angularFrequency;
-    const size = omega ** order;
-    // each derivative turns the phase on by a quarter
-    const angle = omega * tau + (order * Math.PI) / 2;
-    weights[first + 2 * (k - 1)] = size * Math.cos(angle);
-    weights[first + 2 * (k - 1) + 1] = size * Math.sin(angle);
+    const next = c * c1 - s * s1;
+    s = s * c1 + c * s1;
+    c = next;
+    const size = power(k * fit.angularFrequency, order);
+    // each derivative turns the phase on by a quarter: the cosine becomes −sine, −cosine, sine
+    const flip = order % 4 === 1 || order % 4 === 2 ? -size : size;
+    weights[first + 2 * k - 2] = flip * (order % 2 === 0 ? c : s);
+    weights[first + 2 * k - 1] = (order % 4 < 2 ? size : -size) * (order % 2 === 0 ? s : c);
   }
   return weights;
 }
 
 /** Weighted sum of a fit's coefficients. */
-export function weighted(fit: WaveFit, weights: Float64Array): number {
+export function weighted(fit: WaveFit, weights: readonly number[]): number {
   let sum = 0;
   for (let i = 0; i < weights.length; i++) sum += (weights[i] ?? 0) * (fit.coefficients[i] ?? 0);
   return sum;
 }
 
 /** Variance of a weighted sum of coefficients for samples of variance 1. */
-export function unitVariance(fit: WaveFit, weights: Float64Array): number {
+export function unitVariance(fit: WaveFit, weights: readonly number[]): number {
   const p = weights.length;
   let sum = 0;
   for (let a = 0; a < p; a++) {
-    const wa = weights[a] ?? 0;
+    const wa = weights[a] as number;
     if (wa === 0) continue;
-    for (let b = 0; b < p; b++) sum += wa * (weights[b] ?? 0) * (fit.unitCovariance[a * p + b] ?? 0);
+    let row = 0;
+    for (let b = 0; b < p; b++) row += (weights[b] as number) * (fit.unitCovariance[a * p + b] as number);
+    sum += wa * row;
   }
   return sum;
 }
@@ -61,7 +70,14 @@ export function waveValue(fit: WaveFit, time: number, order = 0, drift = true): 
     const b = fit.coefficients[first + 2 * (k - 1) + 1] ?? 0;
     // each derivative turns cosine into minus sine and sine into cosine
     const turned = order % 2 === 0 ? a * c + b * s : b * c - a * s;
-    sum += (order % 4 < 2 ? 1 : -1) * (k * fit.angularFrequency) ** order * turned;
+    sum += (order % 4 < 2 ? 1 : -1) * power(k * fit.angularFrequency, order) * turned;
   }
   return sum;
+}
+
+/** A whole power by repeated multiplication: orders are small, and the general power is far slower. */
+export function power(base: number, exponent: number): number {
+  let product = 1;
+  for (let i = 0; i < exponent; i++) product *= base;
+  return product;
 }

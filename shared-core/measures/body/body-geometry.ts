@@ -5,9 +5,10 @@ import { type LengthScale, lengthScale } from '../../scene/length-scale';
 import { type LengthUnit, type PoolTransform, poolCarrier, poolTransform } from '../../scene/pool-transform';
 import { type RectifiedScene, rectifiedScene } from '../../scene/rectified-scene';
 import { tiltVariance } from '../../scene/scene-tilt';
+import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import type { Posture, Scene, Swim } from '../../swim-file/swim-schema';
 import { localFrameInterval, realTimeOf } from '../../timeline/clip-clock';
-import type { Point, PoolPoint } from '../../units/brand';
+import { type Point, type PoolPoint, poolPoint } from '../../units/brand';
 import type { BodyInput } from './body-context';
 import { type BodyLength, bodyLengthFromPostures } from './body-length';
 import { type FollowedSpread, followedSpread } from './followed-spread';
@@ -15,20 +16,29 @@ import type { FollowedSamples, LandmarkTrace } from './landmark-trace';
 
 /** The landmarks of one frame, marked and followed, ready to be read. */
 export interface TimedPosture {
+  /** Its place among the swim's postures, from 0. */
+  readonly place: number;
   readonly frame: number;
   readonly time: number;
   /** In the rectified picture, pixels. */
   readonly picture: Posture['points'];
-  /** In the pool plane. */
-  readonly points: Readonly<Partial<Record<LandmarkName, PoolPoint>>>;
   /** Those of them that the machine followed. */
   readonly followed: readonly LandmarkName[];
+}
+
+/** A landmark's places in the pool plane, posture by posture; NaN where it isn't known. */
+export interface LandmarkColumn {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
 }
 
 /** All that landmark readings know apart from events: it stays the same object while no point and no line moves. */
 export interface BodyGeometry {
   readonly postures: readonly TimedPosture[];
-  readonly byFrame: ReadonlyMap<number, TimedPosture>;
+  /** Columns, not a point object for each mark: a minute of traces holds tens of thousands of them. */
+  readonly columns: Readonly<Record<LandmarkName, LandmarkColumn>>;
+  /** Frames of the postures, in their order: one row that all traces and readings of every posture share. */
+  readonly frames: readonly number[];
   readonly rectified: RectifiedScene;
   /** The scene in the rectified picture. */
   readonly scene: Scene;
@@ -44,6 +54,8 @@ export interface BodyGeometry {
   readonly followedSpread: FollowedSpread;
   /** Standard deviation of one followed coordinate, pixels of the picture. */
   readonly followedSd: Readonly<Record<LandmarkName, number>>;
+  /** The posture on that frame, if there is one. */
+  postureAt(frame: number): TimedPosture | undefined;
   trace(landmark: LandmarkName): LandmarkTrace;
   /** Standard deviation of one marked coordinate, pool units; of a followed one on that posture. */
   landmarkSd(landmark: LandmarkName, on?: TimedPosture): number;
@@ -58,7 +70,8 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
   const time = (frame: number): number => realTimeOf(clock, frame);
   const rectified = rectifiedScene(swim.scene, swim.clip, middleOf(swim), error.scenePointSd);
   const { scene } = rectified;
-  const known = knownPostures(swim, error, seenBodyLength(swim.postures));
+  const seenLength = swim.followed.length === 0 ? null : seenBodyLength(swim.postures);
+  const known = knownPostures(swim, error, seenLength);
   const flatten = (postures: readonly Posture[]): readonly Posture[] =>
     rectified.changed
       ? postures.map((posture) => ({ ...posture, points: mapped(posture.points, rectified) }))
@@ -66,16 +79,24 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
   const scale = lengthScale(rectified, error.scenePointSd);
   const bodyLength = bodyLengthFromPostures(flatten(swim.postures), error) ?? recordedLength(input, scale);
   const transform = poolTransform(scene, bodyLength?.pixels ?? null, scale?.metresPerPixel ?? null);
-  const postures = timedPostures(flatten(known.postures), known.followed, transform, time);
+  const flat = flatten(known.postures);
+  const postures = timedPostures(flat, known.followed, time);
+  const columns = poolColumns(flat, transform);
   const followedCount = [...known.followed.values()].reduce((sum, names) => sum + names.length, 0);
   const spread = followedSpread(usualInterval(input));
   const landmarkSd = (landmark: LandmarkName, on?: TimedPosture): number =>
     (on?.followed.includes(landmark) ? known.followedSd : error.landmarkSd)[landmark] * transform.perPixel;
   const traces = new Map<LandmarkName, LandmarkTrace>();
-  const maker = traceMaker(postures, followedCount > 0, spread);
+  const frames = postures.map((posture) => posture.frame);
+  const maker = traceMaker(postures, columns, frames, followedCount > 0, spread);
   return {
     postures,
-    byFrame: new Map(postures.map((posture) => [posture.frame, posture])),
+    columns,
+    frames,
+    postureAt: (frame) => {
+      const place = firstAtOrAfter(frames, frame);
+      return frames[place] === frame ? postures[place] : undefined;
+    },
     rectified,
     scene,
     scale,
@@ -128,20 +149,51 @@ function mapped(points: Posture['points'], { map }: RectifiedScene): Posture['po
 function timedPostures(
   flat: readonly Posture[],
   followed: ReadonlyMap<number, readonly LandmarkName[]>,
-  transform: PoolTransform,
   time: (frame: number) => number,
 ): readonly TimedPosture[] {
+  // ascending by frame, and so by time
+  return flat.map(({ frame, points: picture }, place) => ({
+    place,
+    frame,
+    time: time(frame),
+    picture,
+    followed: followed.get(frame) ?? nothingFollowed,
+  }));
+}
+
+function poolColumns(
+  flat: readonly Posture[],
+  transform: PoolTransform,
+): Record<LandmarkName, LandmarkColumn> {
   const carry = poolCarrier(transform);
-  return flat
-    .map(({ frame, points: picture }): TimedPosture => {
-      const points: Partial<Record<LandmarkName, PoolPoint>> = {};
-      for (const name of landmarkNames) {
-        const point = picture[name];
-        if (point) points[name] = carry(point);
-      }
-      return { frame, time: time(frame), picture, points, followed: followed.get(frame) ?? nothingFollowed };
-    })
-    .sort((a, b) => a.time - b.time);
+  const column = (name: LandmarkName): LandmarkColumn => {
+    const x = new Float64Array(flat.length);
+    const y = new Float64Array(flat.length);
+    for (let i = 0; i < flat.length; i++) {
+      const point = flat[i]?.points[name];
+      const at = point && carry(point);
+      x[i] = at ? at.x : Number.NaN;
+      y[i] = at ? at.y : Number.NaN;
+    }
+    return { x, y };
+  };
+  return {
+    fingertip: column('fingertip'),
+    wrist: column('wrist'),
+    elbow: column('elbow'),
+    shoulder: column('shoulder'),
+    ear: column('ear'),
+    hip: column('hip'),
+    knee: column('knee'),
+    ankle: column('ankle'),
+    toe: column('toe'),
+  };
+}
+
+/** A landmark of one posture in the pool plane; undefined where it isn't known. */
+export function pointAt(column: LandmarkColumn, place: number): PoolPoint | undefined {
+  const [x, y] = [column.x[place], column.y[place]];
+  return x === undefined || y === undefined || Number.isNaN(x) ? undefined : poolPoint(x, y);
 }
 
 /** Frame interval in the middle of what was followed, real seconds: followed points lie on consecutive frames. */
@@ -153,10 +205,11 @@ function usualInterval({ swim, clock }: BodyInput): number {
 /** Makes traces; those of landmarks seen on the same postures share one row of frames and times, and of weights. */
 function traceMaker(
   postures: readonly TimedPosture[],
+  columns: BodyGeometry['columns'],
+  everyFrame: readonly number[],
   anyFollowed: boolean,
   spread: FollowedSpread,
 ): (landmark: LandmarkName, sd: number, followedSd: number) => LandmarkTrace {
-  const everyFrame = postures.map((p) => p.frame);
   const everyTime = postures.map((p) => p.time);
   const shared = new Map<string, FollowedSamples>();
   return (landmark, sd, followedSd) => {
@@ -165,14 +218,17 @@ function traceMaker(
     const x: number[] = [];
     const y: number[] = [];
     const is: boolean[] = [];
+    const column = columns[landmark];
+    let last = -Infinity;
     for (const timed of postures) {
-      const point = timed.points[landmark];
+      const here = column.x[timed.place] as number;
       // two frames at one instant can't be told apart in time: the first is kept
-      if (!point || timed.time <= (times.at(-1) ?? -Infinity)) continue;
+      if (Number.isNaN(here) || timed.time <= last) continue;
+      last = timed.time;
       frames.push(timed.frame);
       times.push(timed.time);
-      x.push(point.x);
-      y.push(point.y);
+      x.push(here);
+      y.push(column.y[timed.place] as number);
       if (anyFollowed) is.push(timed.followed.includes(landmark));
     }
     const whole = frames.length === postures.length;

@@ -2,6 +2,7 @@ import { bodyChain, type LandmarkName } from '../../marks/landmark';
 import type { Posture } from '../../swim-file/swim-schema';
 import type { MarkingError } from '../../uncertainty/marking-error';
 import type { Point } from '../../units/brand';
+import { distance } from './angles';
 
 export interface BodyLength {
   /** Fingertip to toe in streamline, picture pixels, and its variance. */
@@ -42,7 +43,7 @@ export function bodyLengthFromPostures(postures: readonly Posture[], error: Mark
       const nextName = bodyChain[i + 1];
       const next = nextName && posture.points[nextName];
       if (nextName && next) {
-        const link = Math.hypot(next.x - here.x, next.y - here.y);
+        const link = distance(here, next);
         if (link > 0) {
           nextX = (next.x - here.x) / link;
           nextY = (next.y - here.y) / link;
@@ -81,6 +82,6 @@ function inner(a: Point | undefined, at: Point | undefined, b: Point | undefined
   const ay = a.y - at.y;
   const bx = b.x - at.x;
   const by = b.y - at.y;
-  if (Math.hypot(ax, ay) === 0 || Math.hypot(bx, by) === 0) return null;
+  if ((ax === 0 && ay === 0) || (bx === 0 && by === 0)) return null;
   return (Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)) * 180) / Math.PI;
 }

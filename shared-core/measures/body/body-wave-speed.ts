@@ -3,8 +3,10 @@ import { fitLine } from '../../signal/fit-line';
 import { waveHarmonics, wrap } from '../../signal/wave-harmonics';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
+import { sampleVariance } from './landmark-trace';
 import { landmarkWave } from './landmark-wave';
 import { computedReading, missingReading, unitPart, z95 } from './measured-reading';
+import { mergedFrames } from './merged-frames';
 import { waveNotSeen } from './side-view';
 import { tracePeriod } from './trace-period';
 
@@ -40,7 +42,7 @@ export type BodyWaveResult =
  */
 export function bodyWave(context: BodyContext): BodyWaveResult {
   const rows: { s: number; phase: number; variance: number }[] = [];
-  const frames = new Set<number>();
+  let frames: readonly number[] = [];
   let reasons: readonly [MissingReason, ...MissingReason[]] | null = null;
   let shortEnds = false;
   let distance = 0;
@@ -75,7 +77,7 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
     const phase = last ? last.phase + wrap(harmonic.phase - last.phase) : harmonic.phase;
     rows.push({ s: distance, phase, variance: harmonic.phaseVariance });
     shortEnds ||= result.wave.shortEnds;
-    for (const frame of result.wave.frames) frames.add(frame);
+    frames = mergedFrames(frames, result.wave.frames);
   }
   const { cycles } = context;
   const missing = reasons ?? ([{ code: 'needs-landmark', landmark: 'hip', have: 0, need: 1 }] as const);
@@ -96,7 +98,7 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
       angularFrequency: (2 * Math.PI * cycles.kickHarmonic) / rhythm.period,
       frequencyVariance: rhythm.variance / rhythm.period ** 2,
       cycles: cycles.spans.length,
-      frames: [...frames].sort((a, b) => a - b),
+      frames,
       eventIds: cycles.eventIds,
       shortEnds,
     },
@@ -109,23 +111,27 @@ function meanDistance(
   a: LandmarkName,
   b: LandmarkName,
 ): { value: number; variance: number } | null {
+  const [p, q] = [context.trace(a), context.trace(b)];
   let sum = 0;
   let n = 0;
   let total = 0;
-  const marked = context.landmarkSd(a) ** 2 + context.landmarkSd(b) ** 2;
-  for (const posture of context.postures) {
-    const { picture } = posture;
-    const p = picture[a];
-    const q = picture[b];
-    if (!p || !q) continue;
-    const d = Math.hypot(q.x - p.x, q.y - p.y) * context.transform.perPixel;
-    const followed = posture.followed.length > 0;
-    const noise = followed
-      ? context.landmarkSd(a, posture) ** 2 + context.landmarkSd(b, posture) ** 2
-      : marked;
+  for (let i = 0, j = 0; i < p.frames.length && j < q.frames.length; ) {
+    const apart = (p.frames[i] as number) - (q.frames[j] as number);
+    if (apart !== 0) {
+      if (apart < 0) i += 1;
+      else j += 1;
+      continue;
+    }
+    const dx = (q.x[j] as number) - (p.x[i] as number);
+    const dy = (q.y[j] as number) - (p.y[i] as number);
+    const d = Math.sqrt(dx * dx + dy * dy);
+    const noise = sampleVariance(p, i) + sampleVariance(q, j);
+    const followed = p.followed?.is[i] || q.followed?.is[j];
     sum += d > 0 ? d - Math.min(d / 2, noise / (2 * d)) : 0;
     total += followed ? noise * context.followedSpread.slow : noise;
     n += 1;
+    i += 1;
+    j += 1;
   }
   return n > 0 && sum > 0 ? { value: sum / n, variance: total / (n * n) } : null;
 }

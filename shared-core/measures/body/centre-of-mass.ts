@@ -101,20 +101,18 @@ export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
   const x: number[] = [];
   const y: number[] = [];
   const followedWeight: number[] = [];
-  for (const { frame, time, points, followed } of context.postures) {
+  const parts = weights.map(([name, weight]) => ({ weight, ...context.columns[name] }));
+  let last = -Infinity;
+  for (const { frame, time, place, followed } of context.postures) {
     let sumX = 0;
     let sumY = 0;
-    let whole = time > (times.at(-1) ?? -Infinity);
-    for (const [landmark, weight] of weights) {
-      const point = points[landmark];
-      if (!point) {
-        whole = false;
-        break;
-      }
-      sumX += weight * point.x;
-      sumY += weight * point.y;
+    for (const part of parts) {
+      sumX += part.weight * (part.x[place] as number);
+      sumY += part.weight * (part.y[place] as number);
     }
-    if (!whole) continue;
+    // a landmark that isn't known leaves no sum
+    if (Number.isNaN(sumX) || time <= last) continue;
+    last = time;
     frames.push(frame);
     times.push(time);
     x.push(sumX);

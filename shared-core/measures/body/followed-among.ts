@@ -17,7 +17,7 @@ export function followedAmong(
   if (found !== undefined) return found;
   let count = 0;
   for (const frame of frames) {
-    const followed = context.byFrame.get(frame)?.followed ?? [];
+    const followed = context.postureAt(frame)?.followed ?? [];
     if (followed.length > 0) for (const name of new Set(landmarks)) if (followed.includes(name)) count += 1;
   }
   known.set(key, count);

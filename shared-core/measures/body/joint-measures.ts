@@ -1,6 +1,6 @@
 import type { LandmarkName } from '../../marks/landmark';
 import type { Point } from '../../units/brand';
-import { directionAngle, turnedAngle } from './angles';
+import { directionAngle, distance, turnedAngle } from './angles';
 import {
   commonPractice,
   ownAngle,
@@ -49,8 +49,8 @@ export const jointMeasures: readonly PostureMeasure[] = [
       if (angle === null) return null;
       const { shoulder, elbow, wrist } = p;
       if (!shoulder || !elbow || !wrist) return null;
-      const a = 1 / Math.hypot(shoulder.x - elbow.x, shoulder.y - elbow.y);
-      const b = 1 / Math.hypot(wrist.x - elbow.x, wrist.y - elbow.y);
+      const a = 1 / distance(shoulder, elbow);
+      const b = 1 / distance(wrist, elbow);
       // a straight elbow reads on both sides of 180 for noise alone: folding that back would bend it
       const noise = (180 / Math.PI) * s.sd * Math.sqrt(a * a + b * b + (a + b) ** 2);
       return angle > 180 + Math.max(elbowPastStraight, 3.5 * noise) ? 360 - angle : Math.abs(angle);
@@ -164,6 +164,6 @@ export const jointMeasures: readonly PostureMeasure[] = [
 function offUpright(ankle: Point, toe: Point, up: 1 | -1): number | null {
   const dx = toe.x - ankle.x;
   const dy = up * (toe.y - ankle.y);
-  if (Math.hypot(dx, dy) === 0) return null;
+  if (dx === 0 && dy === 0) return null;
   return (Math.atan2(-dx, dy) * 180) / Math.PI;
 }

@@ -1,4 +1,5 @@
 import type { LandmarkName } from '../../marks/landmark';
+import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import { fitDesign, type WaveFit } from '../../signal/fit-wave';
 import { type WaveDesign, waveDesign } from '../../signal/wave-design';
 import type { MissingReason } from '../reading';
@@ -91,8 +92,8 @@ function fitLandmark(
   const first = frame.spans[0] as CycleSpan;
   const last = frame.spans.at(-1) as CycleSpan;
   const slack = 1e-9;
-  const from = lowerBound(trace.times, first.start - slack);
-  const to = lowerBound(trace.times, last.end + slack);
+  const from = firstAtOrAfter(trace.times, first.start - slack);
+  const to = firstAtOrAfter(trace.times, last.end + slack);
   const n = to - from;
   const least = frame.kickHarmonic;
   const need = 2 * least + 3;
@@ -113,7 +114,7 @@ function fitLandmark(
       pooled,
       perCycle: cycleFits(window, values, frame, pooled, most, least),
       period,
-      frames: trace.frames.slice(from, to),
+      frames: framesWithin(trace.frames, from, to),
       sd: trace.sd,
       liftVariance:
         trace.sd ** 2 * (trace.followed ? context.followedSpread.quick / context.followedSpread.wave : 1),
@@ -123,6 +124,19 @@ function fitLandmark(
       ),
     },
   };
+}
+
+const within = new WeakMap<readonly number[], Map<string, readonly number[]>>();
+
+/** A stretch of a row of frames, the same object each time it is asked for, so that what hangs on it can be kept. */
+function framesWithin(frames: readonly number[], from: number, to: number): readonly number[] {
+  if (from === 0 && to === frames.length) return frames;
+  const known = within.get(frames) ?? new Map<string, readonly number[]>();
+  within.set(frames, known);
+  const key = `${from} ${to}`;
+  const found = known.get(key) ?? frames.slice(from, to);
+  known.set(key, found);
+  return found;
 }
 
 /** A stretch of a trace's times: `from` up to, not with, `to`. */
@@ -154,23 +168,31 @@ function richest(
   return null;
 }
 
-const designs = new WeakMap<readonly number[], Map<string, WaveDesign | null>>();
+interface KeptDesign {
+  readonly to: number;
+  readonly period: number;
+  readonly harmonics: number;
+  readonly slope: boolean;
+  readonly design: WaveDesign | null;
+}
 
-/** Designs of one row of times kept at most: past cycles of a dragged mark are not asked for again. */
-const keptDesigns = 2000;
+const designs = new WeakMap<readonly number[], Map<number, KeptDesign[]>>();
+
+/** Stretches of one row of times whose designs are kept at most: past cycles of a dragged mark aren't asked for again. */
+const keptStretches = 1000;
 
 /** Landmarks marked on the same frames share their times, and so their designs. */
 function designOf(window: Window, period: number, harmonics: number, slope: boolean): WaveDesign | null {
   const { times, weights, from, to } = window;
-  const own = designs.get(weights ?? times) ?? new Map<string, WaveDesign | null>();
+  const own = designs.get(weights ?? times) ?? new Map<number, KeptDesign[]>();
   designs.set(weights ?? times, own);
-  if (own.size >= keptDesigns) own.clear();
-  const key = `${from} ${to} ${period} ${harmonics} ${slope}`;
-  const known = own.get(key);
-  if (known !== undefined) return known;
-  const model = { period, harmonics, slope };
-  const design = waveDesign(times.slice(from, to), model, weights?.slice(from, to));
-  own.set(key, design);
+  const here = own.get(from) ?? [];
+  for (const known of here)
+    if (known.to === to && known.period === period && known.harmonics === harmonics && known.slope === slope)
+      return known.design;
+  if (own.size >= keptStretches) own.clear();
+  const design = waveDesign(times, { period, harmonics, slope }, weights, from, to);
+  own.set(from, [...here.slice(-7), { to, period, harmonics, slope, design }]);
   return design;
 }
 
@@ -186,12 +208,14 @@ function cycleFits(
   if (frame.spans.length < 2) return [];
   const { times, weights } = whole;
   const drift = pooled.coefficients[1] ?? 0;
-  const level = values.map((y, i) => y - drift * ((times[i] ?? 0) - pooled.centre));
+  const level = new Array<number>(values.length);
+  for (let i = 0; i < level.length; i++)
+    level[i] = (values[i] as number) - drift * ((times[i] as number) - pooled.centre);
   const period = (2 * Math.PI) / pooled.angularFrequency;
   const out: CycleWave[] = [];
   for (const span of frame.spans) {
-    const from = lowerBound(times, span.start - 1e-9);
-    const to = lowerBound(times, span.end + 1e-9);
+    const from = firstAtOrAfter(times, span.start - 1e-9);
+    const to = firstAtOrAfter(times, span.end + 1e-9);
     if (to - from < 2 * least + 4) return [];
     const window = { times, weights, from, to };
     const fit = richest(window, level, period, false, Math.min(most, pooled.harmonics), least, to - from);
@@ -199,16 +223,4 @@ function cycleFits(
     out.push({ span, fit });
   }
   return out;
-}
-
-/** First index whose time is at or after `time`. */
-function lowerBound(times: readonly number[], time: number): number {
-  let low = 0;
-  let high = times.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((times[middle] ?? 0) < time) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }

@@ -7,12 +7,24 @@ import { errorFunction } from 'simple-statistics';
  * @see Clark 1961, Operations Research 9:145–162, "The greatest of a finite set of random variables"
  */
 export function meanOfLargest(values: readonly number[], sd: number): number {
-  const top = Math.max(...values);
-  if (!(sd > 0) || values.length === 0) return values.length === 0 ? 0 : top;
-  const rivals = values.filter((value) => top - value <= 5 * sd).sort((a, b) => b - a);
+  if (values.length === 0) return 0;
+  let top = -Infinity;
+  for (const value of values) if (value > top) top = value;
+  if (!(sd > 0)) return top;
+  const reach = top - 5 * sd;
+  const rivals: number[] = [];
+  for (const value of values) {
+    if (value < reach) continue;
+    // in falling order
+    let at = rivals.length;
+    while (at > 0 && (rivals[at - 1] as number) < value) at -= 1;
+    for (let i = rivals.length; i > at; i--) rivals[i] = rivals[i - 1] as number;
+    rivals[at] = value;
+  }
   let mean = top;
   let variance = sd * sd;
-  for (const value of rivals.slice(1)) {
+  for (let i = 1; i < rivals.length; i++) {
+    const value = rivals[i] as number;
     const spread = Math.sqrt(variance + sd * sd);
     const alpha = (mean - value) / spread;
     const phi = Math.exp((-alpha * alpha) / 2) / Math.sqrt(2 * Math.PI);

@@ -48,20 +48,27 @@ export const lineMeasures: readonly PostureMeasure[] = [
     id: 'frontal-thickness',
     kind: 'length',
     needs: bodyChain,
+    alsoReads: ['ear'],
     turnsWithLevel: true,
     combine: 'mean',
     at: [],
     read: (p, s) => {
-      const heights: number[] = [];
+      const up: number[] = [];
+      const down: number[] = [];
+      let highest = -Infinity;
+      let lowest = Infinity;
       for (const name of landmarkNames) {
         const point = p[name];
-        if (point) heights.push(point.y);
+        if (!point) continue;
+        up.push(point.y);
+        down.push(-point.y);
+        if (point.y > highest) highest = point.y;
+        if (point.y < lowest) lowest = point.y;
       }
-      if (heights.length < bodyChain.length) return null;
-      const down = heights.map((y) => -y);
-      const seen = Math.max(...heights) + Math.max(...down);
+      if (up.length < bodyChain.length) return null;
+      const seen = highest - lowest;
       // noise pushes the outermost marks outward; what it adds is known and comes off
-      const raised = meanOfLargest(heights, s.sd) + meanOfLargest(down, s.sd);
+      const raised = meanOfLargest(up, s.sd) + meanOfLargest(down, s.sd);
       return Math.max(0, 2 * seen - raised);
     },
     label: 'Frontal thickness',

@@ -4,7 +4,14 @@ import type { ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
 import type { Measured } from './measured-reading';
 
-const kinds = new WeakMap<BodyContext, ReadonlyMap<string, EventKind>>();
+/** Kinds by event id, and the kinds among rows of ids: many readings share one row. */
+interface Kinds {
+  readonly byId: ReadonlyMap<string, EventKind>;
+  readonly among: WeakMap<readonly string[], ReadonlySet<EventKind>>;
+}
+
+const kinds = new WeakMap<BodyContext, Kinds>();
+const noIds: readonly string[] = [];
 
 /**
  * Whether the marking error of the marks a reading used is assumed, partly so, or (null) all measured by the coach's own
@@ -12,15 +19,17 @@ const kinds = new WeakMap<BodyContext, ReadonlyMap<string, EventKind>>();
  */
 export function markingNote(
   context: BodyContext,
-  { frames, landmarks, eventIds = [] }: Pick<Measured, 'frames' | 'landmarks' | 'eventIds'>,
+  { frames, landmarks, eventIds = noIds }: Pick<Measured, 'frames' | 'landmarks' | 'eventIds'>,
 ): Extract<ReadingNote, 'marking-error-assumed' | 'marking-error-part-assumed'> | null {
   const { basis, measured } = context.input.error;
   if (basis === 'assumed') return 'marking-error-assumed';
-  const known = kinds.get(context) ?? kindsById(context);
+  const known = kinds.get(context) ?? { byId: kindsById(context), among: new WeakMap() };
   kinds.set(context, known);
+  const among = known.among.get(eventIds) ?? new Set(eventIds.flatMap((id) => known.byId.get(id) ?? []));
+  known.among.set(eventIds, among);
   let assumed = 0;
   let all = 0;
-  for (const kind of new Set(eventIds.flatMap((id) => known.get(id) ?? []))) {
+  for (const kind of among) {
     all += 1;
     if (!measured.events.includes(kind)) assumed += 1;
   }

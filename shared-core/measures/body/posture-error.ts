@@ -26,30 +26,33 @@ export function postureError(
     const sd = sdOf(name);
     if (!here || !(sd > 0)) continue;
     const step = sd / 10;
-    for (const axis of ['x', 'y'] as const) {
-      const shifted = (by: number): number | null => {
-        moved[name] = axis === 'x' ? { x: here.x + by, y: here.y } : { x: here.x, y: here.y + by };
-        return measure.read(moved, situation);
-      };
-      const up = shifted(step);
-      const down = shifted(-step);
-      if (up === null || down === null) continue;
-      variance += (((up - down) / (2 * step)) * sd) ** 2;
-    }
+    moved[name] = { x: here.x + step, y: here.y };
+    const right = measure.read(moved, situation);
+    moved[name] = { x: here.x - step, y: here.y };
+    const left = measure.read(moved, situation);
+    moved[name] = { x: here.x, y: here.y + step };
+    const up = measure.read(moved, situation);
+    moved[name] = { x: here.x, y: here.y - step };
+    const down = measure.read(moved, situation);
     moved[name] = here;
+    const share = (sd / (2 * step)) ** 2;
+    if (right !== null && left !== null) variance += share * (right - left) ** 2;
+    if (up !== null && down !== null) variance += share * (up - down) ** 2;
   }
   if (!measure.turnsWithLevel) return { variance, perTilt: 0 };
   const turn = 1e-4;
-  const turned = (angle: number): number | null => {
-    for (const name of landmarkNames) {
-      const here = points[name];
-      if (here) moved[name] = rotate(here, angle);
-    }
-    return measure.read(moved, situation);
-  };
-  const up = turned(turn);
-  const down = turned(-turn);
+  const up = measure.read(turned(points, turn), situation);
+  const down = measure.read(turned(points, -turn), situation);
   return { variance, perTilt: up === null || down === null ? 0 : (up - down) / (2 * turn) };
+}
+
+function turned(points: PosturePoints, angle: number): PosturePoints {
+  const out: PosturePoints = {};
+  for (const name of landmarkNames) {
+    const here = points[name];
+    if (here) out[name] = rotate(here, angle);
+  }
+  return out;
 }
 
 function rotate(p: Point, angle: number): Point {

@@ -2,7 +2,7 @@ import type { EventKind } from '../../marks/event-kind';
 import type { LandmarkName } from '../../marks/landmark';
 import type { Point } from '../../units/brand';
 
-export type PosturePoints = Partial<Record<LandmarkName, Point>>;
+export type PosturePoints = Partial<Record<LandmarkName, Point | undefined>>;
 
 export interface PostureSituation {
   /** 1 on the front, −1 on the back. */
@@ -16,6 +16,8 @@ export interface PostureMeasure {
   readonly id: string;
   readonly kind: 'angle' | 'length' | 'depth';
   readonly needs: readonly LandmarkName[];
+  /** Taken in as well where they are marked. */
+  readonly alsoReads?: readonly LandmarkName[];
   readonly turnsWithLevel: boolean;
   /** Mean of values, or root of the mean of squares (the measure then returns the square). */
   readonly combine: 'mean' | 'root';

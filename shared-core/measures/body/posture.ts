@@ -7,7 +7,7 @@ import type { BodyGeometry } from './body-geometry';
 import { type CycleValue, computedReading, missingReading, unitPart, z95 } from './measured-reading';
 import type { PostureMeasure } from './posture-measure';
 import { postureMeasures } from './posture-measures';
-import { meanError, meanSd, postureValues, type PostureValue } from './posture-values';
+import { meanError, meanSd, postureValues, type PostureValues } from './posture-values';
 import { waveNotSeen } from './side-view';
 
 /** Means over more postures than this come without their single values. Our default. */
@@ -25,7 +25,7 @@ export function postureReadings(context: BodyContext): readonly Reading[] {
     if (view) return ids.map((id) => missingReading(id, view));
     const values = postureValues(context, measure);
     const key = `${measure.id} ${context.belly}`;
-    const over = known.get(key) ?? summarised(context, measure, measure.id, values.all, null);
+    const over = known.get(key) ?? summarised(context, measure, measure.id, values, values.defined, null);
     known.set(key, over);
     return [
       over,
@@ -38,8 +38,11 @@ export function postureReadings(context: BodyContext): readonly Reading[] {
         const at = new Map(events.map((e) => [e.event.frame, e.event.id]));
         const there = [...at.keys()]
           .sort((a, b) => a - b)
-          .flatMap((frame) => values.byFrame.get(frame) ?? []);
-        return summarised(context, measure, id, there, at);
+          .flatMap((frame) => {
+            const place = context.postureAt(frame)?.place;
+            return place === undefined || Number.isNaN(values.values[place]) ? [] : [place];
+          });
+        return summarised(context, measure, id, values, there, at);
       }),
     ];
   });
@@ -54,20 +57,22 @@ function summarised(
   context: BodyContext,
   measure: PostureMeasure,
   id: string,
-  values: readonly PostureValue[],
+  values: PostureValues,
+  places: readonly number[],
   at: ReadonlyMap<number, string> | null,
 ): Reading {
-  const needed = missingFor(context, measure, values, at);
+  const needed = missingFor(context, measure, places.length, at);
   if (needed) return missingReading(id, needed);
-  const n = values.length;
-  const mean = values.reduce((sum, v) => sum + v.value, 0) / n;
-  const error = meanError(context, measure, values, at === null);
+  const n = places.length;
+  const mean = average(values.values, places);
+  const error = meanError(context, measure, values, places, at === null);
+  const frames = framesAt(context, places);
   const marks = error.variance / n;
   const common = {
     cycles: at ? n : 0,
-    frames: values.map((v) => v.posture.frame),
+    frames,
     landmarks: measure.kind === 'length' ? [...new Set([...measure.needs, ...bodyChain])] : measure.needs,
-    eventIds: at ? values.flatMap((v) => at.get(v.posture.frame) ?? []) : [],
+    eventIds: at ? frames.flatMap((frame) => at.get(frame) ?? []) : [],
     usesLevel: measure.turnsWithLevel,
     usesTravel: measure.id === 'trunk-pitch' || measure.id.startsWith('feet-direction'),
     usesSurface: measure.kind === 'depth',
@@ -75,13 +80,14 @@ function summarised(
     spread: at !== null,
   };
   // a hand's worth of postures is worth listing; a dense trace is looked at as a curve
-  const listed = at !== null || n <= listedPostures ? values : [];
+  const listed = at !== null || n <= listedPostures ? places : [];
   const each = (scale: number): readonly CycleValue[] =>
-    listed.map((v) => ({
-      value: (measure.combine === 'root' ? Math.sqrt(Math.max(0, v.value)) : v.value) * scale,
-      fromFrame: v.posture.frame,
-      toFrame: v.posture.frame,
-    }));
+    listed.map((place, i) => {
+      const value = values.values[place] ?? 0;
+      const frame = frames[i] ?? 0;
+      const size = measure.combine === 'root' ? Math.sqrt(Math.max(0, value)) : value;
+      return { value: size * scale, fromFrame: frame, toFrame: frame };
+    });
   if (measure.kind === 'angle') {
     return computedReading(context, id, {
       ...common,
@@ -94,8 +100,9 @@ function summarised(
   }
   if (measure.kind === 'depth') {
     const part = unitPart(context, mean);
+    const weights = values.ends ? [values.ends.a, values.ends.b] : [];
     const ends =
-      (average(values, (v) => v.weightA) ** 2 + average(values, (v) => v.weightB) ** 2) *
+      weights.reduce((sum, weight) => sum + average(weight, places) ** 2, 0) *
       (context.input.error.scenePointSd * context.transform.perPixel) ** 2;
     return computedReading(context, id, {
       ...common,
@@ -140,7 +147,7 @@ function summarised(
 function missingFor(
   context: BodyContext,
   measure: PostureMeasure,
-  values: readonly PostureValue[],
+  count: number,
   at: ReadonlyMap<number, string> | null,
 ): MissingReason | null {
   const { scene } = context;
@@ -148,20 +155,28 @@ function missingFor(
   const travels =
     measure.kind !== 'depth' && measure.id !== 'straightness' && measure.id !== 'frontal-thickness';
   if (travels && !context.transform.travelKnown) return { code: 'needs-scene', item: 'travel' };
-  if (values.length > 0) return null;
+  if (count > 0) return null;
   const postures = context.postures.filter((p) => !at || at.has(p.frame));
   for (const landmark of measure.needs) {
-    const have = postures.filter((p) => p.points[landmark]).length;
+    const have = postures.filter((p) => p.picture[landmark]).length;
     if (have === 0) return { code: 'needs-landmark', landmark, have, need: 1 };
   }
-  const together = postures.some((p) => measure.needs.every((name) => p.points[name]));
+  const together = postures.some((p) => measure.needs.every((name) => p.picture[name]));
   if (!together) return { code: 'needs-landmark', landmark: measure.needs[0] ?? 'hip', have: 0, need: 1 };
   if (measure.id === 'head-offset') return { code: 'not-for-this-drill' };
   return { code: 'degenerate', what: 'zero-length' };
 }
 
-function average(values: readonly PostureValue[], pick: (v: PostureValue) => number): number {
-  return values.reduce((sum, v) => sum + pick(v), 0) / values.length;
+function average(column: Float64Array, places: readonly number[]): number {
+  let sum = 0;
+  for (const place of places) sum += column[place] as number;
+  return sum / places.length;
+}
+
+/** Frames of the postures at these places: the shared row of all where it is all of them. */
+function framesAt(context: BodyContext, places: readonly number[]): readonly number[] {
+  if (places.length === context.frames.length) return context.frames;
+  return places.map((place) => context.frames[place] ?? 0);
 }
 
 const eventWords: Partial<Record<EventKind, string>> = {

@@ -25,11 +25,13 @@ export function sizeChange(geometry: BodyGeometry): boolean {
 function measured(geometry: BodyGeometry): boolean {
   const times: number[] = [];
   const lengths: number[] = [];
-  for (const { time, points } of geometry.postures) {
-    const { shoulder, hip } = points;
-    if (!shoulder || !hip) continue;
+  const { shoulder, hip } = geometry.columns;
+  for (const { time, place } of geometry.postures) {
+    const dx = (shoulder.x[place] ?? 0) - (hip.x[place] ?? 0);
+    const dy = (shoulder.y[place] ?? 0) - (hip.y[place] ?? 0);
+    if (Number.isNaN(dx)) continue;
     times.push(time);
-    lengths.push(Math.hypot(shoulder.x - hip.x, shoulder.y - hip.y));
+    lengths.push(Math.sqrt(dx * dx + dy * dy));
   }
   const line = fitLine(times, lengths);
   const mean = lengths.reduce((sum, each) => sum + each, 0) / lengths.length;

@@ -1,3 +1,4 @@
+import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import type { BodyContext } from './body-context';
 import { type LandmarkTrace, sampleVariance } from './landmark-trace';
 import type { TimedEvent } from './cycle-frame';
@@ -52,23 +53,11 @@ export function toeExtremes(context: BodyContext, kickPeriod: number): readonly 
 
 /** Index of the sample nearest in time; −1 of none. */
 function nearest(trace: LandmarkTrace, time: number): number {
-  const after = firstFrom(trace.times, time);
+  const after = firstAtOrAfter(trace.times, time);
   const before = after - 1;
   if (after >= trace.times.length) return before;
   if (before < 0) return after;
   return time - (trace.times[before] ?? 0) <= (trace.times[after] ?? 0) - time ? before : after;
-}
-
-/** First index whose time is at or after `time`, by halving. */
-function firstFrom(times: readonly number[], time: number): number {
-  let low = 0;
-  let high = times.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((times[middle] ?? 0) < time) low = middle + 1;
-    else high = middle;
-  }
-  return low;
 }
 
 function vertexNear(
@@ -80,7 +69,7 @@ function vertexNear(
   const t: number[] = [];
   const y: number[] = [];
   let followed = false;
-  for (let i = firstFrom(trace.times, time - window); i < trace.times.length; i++) {
+  for (let i = firstAtOrAfter(trace.times, time - window); i < trace.times.length; i++) {
     const tau = ((trace.times[i] ?? 0) - time) / window;
     if (tau > 1) break;
     t.push(tau);

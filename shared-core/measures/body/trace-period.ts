@@ -33,7 +33,11 @@ function refine(trace: LandmarkTrace, frame: CycleFrame): TracePeriod | null {
   const last = frame.spans.at(-1);
   const prior = Math.sqrt(frame.periodVariance);
   if (!first || !last || !(prior > 0) || !(trace.sd > 0)) return null;
-  const inside = trace.times.flatMap((t, i) => (t >= first.start && t <= last.end ? [i] : []));
+  const inside: number[] = [];
+  for (let i = 0; i < trace.times.length; i++) {
+    const t = trace.times[i] as number;
+    if (t >= first.start && t <= last.end) inside.push(i);
+  }
   const harmonics = 2 * frame.kickHarmonic;
   // a long dense trace tells the period many times over: a share of it is enough
   const stride = Math.max(1, Math.floor(inside.length / (frame.spans.length * 8 * harmonics)));
@@ -43,8 +47,9 @@ function refine(trace: LandmarkTrace, frame: CycleFrame): TracePeriod | null {
   const weights = trace.followed && picked.map((i) => trace.followed?.waveWeights[i] ?? 1);
   // fewer samples than this leave the period to the events
   if (times.length < 4 * harmonics + 8) return null;
+  const room = new Float64Array(times.length * (2 + 2 * harmonics));
   const misfit = (period: number): number | null => {
-    const fit = fitWave(times, y, { period, harmonics, slope: true }, weights);
+    const fit = fitWave(times, y, { period, harmonics, slope: true }, weights, room);
     if (!fit || fit.residualSd === null) return null;
     const freedom = times.length - fit.coefficients.length;
     return (

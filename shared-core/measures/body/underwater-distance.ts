@@ -2,6 +2,7 @@ import type { EventKind } from '../../marks/event-kind';
 import type { LandmarkName } from '../../marks/landmark';
 import type { Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
+import { pointAt } from './body-geometry';
 import { computedReading, missingReading, unitPart, z95 } from './measured-reading';
 import { notFromSide } from './side-view';
 
@@ -60,8 +61,8 @@ function place(context: BodyContext, kind: EventKind, landmark: LandmarkName): P
       reading: missingReading(id, { code: 'needs-events', kind, have: 0, need: 1 }),
     };
   }
-  const posture = context.byFrame.get(event.frame);
-  const point = posture?.points[landmark];
+  const posture = context.postureAt(event.frame);
+  const point = posture && pointAt(context.columns[landmark], posture.place);
   if (!posture || !point) {
     return {
       status: 'missing',

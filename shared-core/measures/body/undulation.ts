@@ -5,6 +5,7 @@ import type { BodyContext } from './body-context';
 import { centreOfMassTrace } from './centre-of-mass';
 import { type LandmarkWave, landmarkWave, waveNotes, type WaveResult } from './landmark-wave';
 import { type CycleValue, computedReading, missingReading, unitPart } from './measured-reading';
+import { mergedFrames } from './merged-frames';
 import { waveNotSeen } from './side-view';
 
 const words: Record<LandmarkName, string> = {
@@ -127,25 +128,11 @@ export function relativeReading(
     unit: 'L',
     ownVariance: found.variance * perL ** 2 + (value ** 2 * length.variance) / length.pixels ** 2,
     perCycle: found.perCycle.map((c) => ({ ...c, value: c.value * perL })),
-    frames: mergeFrames(common.frames, length.frames),
+    frames: mergedFrames(common.frames, length.frames),
     landmarks:
       length.from === 'recorded' ? common.landmarks : [...new Set([...common.landmarks, ...bodyChain])],
     usesScale: length.from === 'recorded',
   });
-}
-
-/** Two rising rows of frames as one, each frame once. */
-function mergeFrames(a: readonly number[], b: readonly number[]): readonly number[] {
-  const out: number[] = [];
-  let i = 0;
-  let j = 0;
-  while (i < a.length || j < b.length) {
-    const next = Math.min(a[i] ?? Infinity, b[j] ?? Infinity);
-    if (a[i] === next) i += 1;
-    if (b[j] === next) j += 1;
-    out.push(next);
-  }
-  return out;
 }
 
 function waveOf(context: BodyContext, name: LandmarkName | 'centre-of-mass'): WaveResult {

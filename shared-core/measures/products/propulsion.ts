@@ -2,6 +2,7 @@ import type { BodyContext } from '../body/body-context';
 import { bodyWave, bodyWaveLandmarks } from '../body/body-wave-speed';
 import { kickAmplitude } from '../body/kick-amplitude';
 import { computedReading, missingReading, unitPart, z95 } from '../body/measured-reading';
+import { mergedFrames } from '../body/merged-frames';
 import { waveNotSeen } from '../body/side-view';
 import { bestSpeed } from '../body/speed';
 import { type KickPeriod, kickPeriod } from '../events/kick-period';
@@ -96,7 +97,7 @@ function strouhal(context: BodyContext, kick: KickPeriod | null): Reading {
     ownVariance: own * value ** 2,
     sharedVariance: speed.shared * value ** 2,
     cycles: heights.kicks,
-    frames: [...new Set([...heights.frames, ...speed.frames])],
+    frames: mergedFrames(heights.frames, speed.frames),
     landmarks: ['toe', ...speed.landmarks],
     eventIds: [...new Set([...kick.eventIds, ...heights.eventIds, ...speed.eventIds])],
     usesLevel: true,
@@ -126,7 +127,7 @@ function froude(context: BodyContext): Reading {
     ownVariance: (share ** 2 * relative) / 4,
     sharedVariance: (share ** 2 * speed.shared) / 4,
     cycles: wave.cycles,
-    frames: [...new Set([...wave.frames, ...speed.frames])],
+    frames: mergedFrames(wave.frames, speed.frames),
     landmarks: [...bodyWaveLandmarks, ...speed.landmarks],
     eventIds: [...new Set([...wave.eventIds, ...speed.eventIds])],
     usesLevel: true,
