@@ -1,18 +1,17 @@
-import { alignBody, type AlignedBody, type Expected } from '#core/follow/align-body';
+import { alignBody, type AlignedBody } from '#core/follow/align-body';
+import type { Expected } from '#core/follow/body-priors';
 import type { Sighting } from '#core/follow/blend-sightings';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
 import { type BodyPlaces, predictBody } from '#core/follow/predict-body';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import type { GreyPicture } from './grey-picture';
-import type { Piece } from './piece';
+import { markedSd, type Piece } from './piece';
 import { createFlowTeller, type FlowedPoint } from './tell-flow';
 import type { Vision } from './vision';
 
 export type Sightings = ReadonlyMap<LandmarkName, Sighting>;
 
-/** A marked point does not move: next to nothing, but more than nothing so that sums stay finite. */
-const markedSd = 0.05;
 /** After a mark that was not met, a step may differ from what is expected by this much more. */
 const freshFreedom = 2.5;
 /** A mark met within this many times a landmark's freedom says that its last step was right. */
@@ -54,7 +53,6 @@ export function followPass(
       camera = moved;
       const flows = last ? flow.tell(last, picture, now, onward) : new Map<LandmarkName, FlowedPoint>();
       const aligned = layBody(piece, i, picture, pyramid, onward, flows, freedom);
-      const here = new Map<LandmarkName, Sighting>();
       const places = new Map<LandmarkName, Point>();
       const past = new Map(now);
       const free = new Map<LandmarkName, number>();
@@ -73,14 +71,8 @@ export function followPass(
             free.set(name, freshFreedom * piece.freedom(name));
           }
         }
-        here.set(name, {
-          at,
-          variance: aligned.variances.get(name) ?? Number.POSITIVE_INFINITY,
-          residual: residualAt(aligned, name),
-          backError: flows.get(name)?.backError ?? null,
-        });
       }
-      seen[i] = here;
+      seen[i] = sightingsOf(aligned, picture);
       before = past;
       now = places;
       freedom = free;
@@ -134,6 +126,20 @@ function between(
   const flowSd = 1 + 2 * flow.backError;
   const trust = (flowShare * freedom ** 2) / (freedom ** 2 + flowSd ** 2);
   return { x: onward.x + trust * (flow.at.x - onward.x), y: onward.y + trust * (flow.at.y - onward.y) };
+}
+
+/** An aligned body as it was seen, in the shown picture's pixels. */
+export function sightingsOf(aligned: AlignedBody, picture: GreyPicture): Sightings {
+  return new Map(
+    [...aligned.points].map(([name, { x, y }]): [LandmarkName, Sighting] => [
+      name,
+      {
+        at: { x: x + picture.x + 0.5, y: y + picture.y + 0.5 },
+        variance: aligned.variances.get(name) ?? Number.POSITIVE_INFINITY,
+        residual: residualAt(aligned, name),
+      },
+    ]),
+  );
 }
 
 /** The strangest of the limbs that a landmark holds. */

@@ -1,75 +1,101 @@
-import { blendSightings } from '#core/follow/blend-sightings';
+import { blendSightings, varianceOfSightings } from '#core/follow/blend-sightings';
 import { confidenceOfSd } from '#core/follow/follow-confidence';
 import { greyPyramid } from '#core/follow/grey-pyramid';
 import { smoothTrack } from '#core/follow/smooth-track';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { FollowedRun } from '#core/swim-file/swim-schema';
+import type { Point } from '#core/units/brand';
 import { followPass, type Sightings } from './follow-pass';
+import { contrastPictures } from './learn-contrast';
 import { makePiece, type Piece, type PieceTask } from './piece';
+import { settleBodies } from './settle-bodies';
 import type { Vision } from './vision';
 
 /** Sizes of the picture limbs are laid on: full, half, quarter, eighth. */
 const levels = 4;
 
-/**
- * Follows every landmark between its marks: forward and backward through the pictures, blended, smoothed. Gives runs
- * of frames between marks; the marked frames themselves are the coach's and are not in them. `tick` is called after
- * each picture of each way.
- */
-export function followPiece(vision: Vision, task: PieceTask, tick: () => void): readonly FollowedRun[] {
-  const pyramids = task.pictures.map(({ width, height, grey }) => greyPyramid(width, height, grey, levels));
-  const piece = makePiece(task, pyramids);
-  const forward = followPass(vision, piece, pyramids, 1, tick);
-  const backward = followPass(vision, piece, pyramids, -1, tick);
-  return piece.spans().flatMap(({ landmark, from, to }) => {
-    const run = followedBetween(piece, landmark, from, to, forward, backward);
-    return run ? [run] : [];
-  });
+interface Span {
+  readonly landmark: LandmarkName;
+  readonly from: number;
+  readonly to: number;
 }
 
-function followedBetween(
+/**
+ * Follows every landmark between its marks: forward and backward through the pictures, blended, laid once more from
+ * there, smoothed. Gives runs of frames between marks; the marked frames themselves are the coach's and are not in
+ * them. `tick` is called after each picture of each way.
+ */
+export function followPiece(vision: Vision, task: PieceTask, tick: () => void): readonly FollowedRun[] {
+  const pictures = contrastPictures(task.pictures, task.marks, task.bodyLength);
+  const pyramids = pictures.map(({ width, height, grey }) => greyPyramid(width, height, grey, levels));
+  const piece = makePiece(task, pictures, pyramids);
+  const forward = followPass(vision, piece, pyramids, 1, tick);
+  const backward = followPass(vision, piece, pyramids, -1, tick);
+  const spans = piece.spans();
+  const blended = new Map<LandmarkName, Map<number, Point>>();
+  for (const span of spans) {
+    const own = blended.get(span.landmark) ?? new Map<number, Point>();
+    blended.set(span.landmark, own);
+    const { from, to, landmark } = span;
+    smoothed(piece, span, (i) => {
+      const f = forward[i]?.get(landmark);
+      const b = backward[i]?.get(landmark);
+      if (!f || !b) return null;
+      const variance = varianceOfSightings(f, b, f.residual < b.residual ? f : b, piece.bodyLength);
+      return { at: blendSightings(f, b, (i - from) / (to - from)), variance };
+    }).forEach((point, k) => {
+      own.set(from + 1 + k, point);
+    });
+  }
+  const settled = settleBodies(piece, pyramids, (i, name) => blended.get(name)?.get(i) ?? null);
+  return spans.flatMap((span) => runOf(piece, span, forward, backward, settled));
+}
+
+/** The inner places of a span from noisy ones, the marks at its ends held; without a place a frame is bridged. */
+function smoothed(
   piece: Piece,
-  landmark: LandmarkName,
-  from: number,
-  to: number,
-  forward: readonly Sightings[],
-  backward: readonly Sightings[],
-): FollowedRun | null {
-  const { bodyLength, times, pictures } = piece;
+  { landmark, from, to }: Span,
+  placeOn: (index: number) => { readonly at: Point; readonly variance: number } | null,
+): readonly Point[] {
   const x: number[] = [];
   const y: number[] = [];
   const variances: number[] = [];
   for (let i = from; i <= to; i++) {
     const mark = piece.mark(i, landmark);
-    const f = forward[i]?.get(landmark);
-    const b = backward[i]?.get(landmark);
-    if (mark || !f || !b) {
-      x.push(mark?.x ?? 0);
-      y.push(mark?.y ?? 0);
-      variances.push(mark ? 0.01 : Infinity);
-      continue;
-    }
-    const { at, variance } = blendSightings(f, b, (i - from) / (to - from), bodyLength);
-    x.push(at.x);
-    y.push(at.y);
-    variances.push(variance);
+    const place = mark ? { at: mark, variance: 0.01 } : placeOn(i);
+    x.push(place?.at.x ?? 0);
+    y.push(place?.at.y ?? 0);
+    variances.push(place?.variance ?? Infinity);
   }
-  const own = times.slice(from, to + 1);
+  const times = piece.times.slice(from, to + 1);
   const acceleration = piece.acceleration(landmark);
-  const smoothX = smoothTrack(own, x, variances, acceleration);
-  const smoothY = smoothTrack(own, y, variances, acceleration);
-  const points = own.slice(1, -1).map((_, k): [number, number, number] => {
-    const i = k + 1;
-    // a smoother takes the errors of neighbouring pictures as independent, which they are not: the blend's own stays
-    const sd = Math.sqrt(Math.min(variances[i] ?? Infinity, 1e9));
-    return [
-      round(smoothX.values[i] ?? 0),
-      round(smoothY.values[i] ?? 0),
-      round(confidenceOfSd(sd, bodyLength)),
-    ];
+  const across = smoothTrack(times, x, variances, acceleration).values;
+  const down = smoothTrack(times, y, variances, acceleration).values;
+  return times.slice(1, -1).map((_, k) => ({ x: across[k + 1] ?? 0, y: down[k + 1] ?? 0 }));
+}
+
+function runOf(
+  piece: Piece,
+  span: Span,
+  forward: readonly Sightings[],
+  backward: readonly Sightings[],
+  settled: readonly Sightings[],
+): FollowedRun[] {
+  const { landmark, from } = span;
+  const { bodyLength, pictures } = piece;
+  const varianceOn = (i: number): number => {
+    const [f, b, s] = [forward, backward, settled].map((each) => each[i]?.get(landmark));
+    return f && b && s ? varianceOfSightings(f, b, s, bodyLength) : Infinity;
+  };
+  const points = smoothed(piece, span, (i) => {
+    const s = settled[i]?.get(landmark);
+    return s ? { at: s.at, variance: varianceOn(i) } : null;
+  }).map(({ x, y }, k): [number, number, number] => {
+    // a smoother takes the errors of neighbouring pictures as independent, which they are not: the variance stays
+    const sd = Math.sqrt(Math.min(varianceOn(from + 1 + k), 1e9));
+    return [round(x), round(y), round(confidenceOfSd(sd, bodyLength))];
   });
-  const frame = (pictures[0]?.frame ?? 0) + from + 1;
-  return points.length > 0 ? { landmark, frame, points } : null;
+  return points.length > 0 ? [{ landmark, frame: (pictures[0]?.frame ?? 0) + from + 1, points }] : [];
 }
 
 /** A hundredth of a pixel is finer than any mark. */

@@ -7,7 +7,7 @@ import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
 import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
 import type { Follower } from './follower';
-import type { GreyPicture } from './grey-picture';
+import type { ColourPicture } from './colour-picture';
 import type { PieceTask } from './piece';
 
 /** Why a stretch could not be followed. */
@@ -23,7 +23,7 @@ export interface FollowedStretch {
   readonly trouble: FollowTrouble | null;
 }
 
-/** Brightness of one piece held at a time. A second of 1080p is about 60 MB. Our limit. */
+/** Colours of one piece held at a time, two bytes a pixel. A second of 1080p is about 60 MB. Our limit. */
 const mostBytes = 640 * 2 ** 20;
 
 /**
@@ -51,14 +51,14 @@ export async function followStretch(
     const marks = markedPoints(swim.postures, first, last);
     const windows = cropWindows(marks, first, last, bodyLength, swim.clip);
     const window = windows[0];
-    if (!window || window.width * window.height * count > mostBytes)
+    if (!window || 2 * window.width * window.height * count > mostBytes)
       return { pieces: done, runs, trouble: { kind: 'too-long', piece } };
-    const pictures: GreyPicture[] = [];
+    const pictures: ColourPicture[] = [];
     try {
       for (const [i, part] of windows.entries()) {
         signal.throwIfAborted();
         const picture = await source.show(first + i, 1);
-        pictures.push({ frame: first + i, ...part, grey: picture.contrast(part) });
+        pictures.push({ frame: first + i, ...part, colours: picture.colours(part) });
         onShare((steps + i) / all);
       }
       const times = pictures.map(({ frame }): number => realTimeOf(clock, frame));

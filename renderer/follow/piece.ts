@@ -1,15 +1,17 @@
-import type { ExpectedLength, WeighedTemplate } from '#core/follow/align-body';
+import type { ExpectedLength } from '#core/follow/body-priors';
+import type { WeighedTemplate } from '#core/follow/limb-looks';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
 import { type Limb, limbs } from '#core/follow/limb';
 import { type LimbTemplate, limbTemplate } from '#core/follow/limb-template';
 import type { MarkedPoint } from '#core/follow/marked-points';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
+import type { ColourPicture } from './colour-picture';
 import type { GreyPicture } from './grey-picture';
 
 /** Consecutive pictures with the marks on them, to be followed as one. */
 export interface PieceTask {
-  readonly pictures: readonly GreyPicture[];
+  readonly pictures: readonly ColourPicture[];
   /** Real seconds of each picture. */
   readonly times: readonly number[];
   readonly marks: readonly MarkedPoint[];
@@ -17,7 +19,8 @@ export interface PieceTask {
   readonly bodyLength: number;
 }
 
-export interface Piece extends PieceTask {
+export interface Piece extends Omit<PieceTask, 'pictures'> {
+  readonly pictures: readonly GreyPicture[];
   mark(index: number, landmark: LandmarkName): Point | null;
   /** Landmarks that are marked on this picture, or on pictures before and after it. */
   landmarksOn(index: number): readonly LandmarkName[];
@@ -49,11 +52,28 @@ const freedoms: Readonly<Record<LandmarkName, number>> = {
   toe: 0.008,
 };
 
+/** A marked point does not move: next to nothing, but more than nothing so that sums stay finite. */
+export const markedSd = 0.05;
 /** A rigid limb's seen length strays by this share of the body length. Our default. */
 const lengthSd = 0.006;
+/** An arm swings out of the picture's plane and back between two marks: so much of its length may go, set on the sample clips. */
+const armTurn = 0.1;
+const arms: ReadonlySet<LandmarkName> = new Set(['elbow', 'wrist', 'fingertip']);
+/** Pictures from a mark after which a limb may have turned as far as it can. */
+const turnPictures = 12;
 
-export function makePiece(task: PieceTask, pyramids: readonly (readonly GreyLevel[])[]): Piece {
-  const { pictures, times, marks, bodyLength } = task;
+/** How much shorter or longer a limb may look between marks than they tell, pixels. */
+function turning(limb: Limb, length: number, since: number, until: number): number {
+  if (!arms.has(limb.to) || since + until === 0) return 0;
+  return armTurn * length * Math.min(1, (2 * since * until) / (since + until) / turnPictures);
+}
+
+export function makePiece(
+  task: PieceTask,
+  pictures: readonly GreyPicture[],
+  pyramids: readonly (readonly GreyLevel[])[],
+): Piece {
+  const { times, marks, bodyLength } = task;
   const first = pictures[0]?.frame ?? 0;
   const marked = new Map<LandmarkName, Map<number, Point>>();
   for (const { frame, landmark, x, y } of marks) {
@@ -82,6 +102,7 @@ export function makePiece(task: PieceTask, pyramids: readonly (readonly GreyLeve
   const pace = Math.min(4, (60 * interval) ** 2);
   return {
     ...task,
+    pictures,
     mark: (index, landmark) => marked.get(landmark)?.get(index) ?? null,
     landmarksOn(index) {
       return [...markFrames].flatMap(([name, frames]) => {
@@ -128,7 +149,11 @@ export function makePiece(task: PieceTask, pyramids: readonly (readonly GreyLeve
           to: limb.to,
           length: a + share * (b - a),
           // a limb that looks longer on one mark than on the next turns toward the camera: then it may be anything between
-          sd: lengthSd * bodyLength + Math.abs(b - a) * Math.sqrt(share * (1 - share)),
+          sd:
+            lengthSd * bodyLength +
+            (Math.abs(b - a) +
+              turning(limb, Math.max(a, b), index - (before ?? index), (after ?? index) - index)) *
+              Math.sqrt(share * (1 - share)),
         };
       });
     },

@@ -44,8 +44,8 @@ export interface FramePicture {
     width: number,
     height: number,
   ): void;
-  /** A part of the shown picture, lying inside it, as it is seen for following (`skinContrast`), row by row. The caller's own. */
-  contrast(part: PicturePart): Uint8Array;
+  /** The packed colours (`packColour`) of a part of the shown picture, lying inside it, row by row. The caller's own. */
+  colours(part: PicturePart): Uint16Array;
 }
 
 /** Whole pixels of the shown picture. */

@@ -1,7 +1,7 @@
 import { VideoSample } from 'mediabunny';
 import { closeFrame, opened } from './frame-ledger';
 import type { ClipFacts, FramePicture, PicturePart } from './frame-source';
-import { colourPlanes, contrastByDrawing, contrastOfPlanes } from './contrast-part';
+import { colourPlanes, coloursByDrawing, coloursOfPlanes } from './colour-part';
 
 /** How a decoded picture has to be turned to be shown. */
 export interface Turning {
@@ -47,14 +47,14 @@ export async function holdPicture(
       !turning.flip &&
       init.codedWidth === shown.width &&
       init.codedHeight === shown.height;
-    const colours = upright ? colourPlanes(init.format, planes, layout) : null;
+    const planesOf = upright ? colourPlanes(init.format, planes, layout) : null;
     return {
       frame,
       ...shown,
       bytes: planes.byteLength,
       draw,
-      contrast: (part: PicturePart) =>
-        colours ? contrastOfPlanes(colours, part) : contrastByDrawing(draw, shown, part),
+      colours: (part: PicturePart) =>
+        planesOf ? coloursOfPlanes(planesOf, part) : coloursByDrawing(draw, shown, part),
       release: () => undefined,
     };
   } finally {
@@ -78,7 +78,7 @@ async function asBitmap(
     ...shown,
     bytes,
     draw,
-    contrast: (part) => contrastByDrawing(draw, shown, part),
+    colours: (part) => coloursByDrawing(draw, shown, part),
     release: () => bitmap.close(),
   };
 }

@@ -1,5 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { execa } from 'execa';
+import { findMediaTool } from '#electron/media/find-media-tool';
 import { enlarged, type Hardship, hardships, hardVariant } from '../../sample-clips/hard-variant';
 import { makeClip } from '../../sample-clips/make-clip';
 import { makeTruth } from '../../sample-clips/make-truth';
@@ -40,6 +42,24 @@ export function followClips(): readonly FollowClip[] {
   );
 }
 
+/**
+ * Where only a filter or a coarser coding makes a clip hard, the clean clip is coded again: the same swim at the same
+ * instants, without drawing it for minutes.
+ */
+async function codedAgain(clean: string, clip: FollowClip, file: string): Promise<void> {
+  const tool = await findMediaTool('ffmpeg');
+  if (!tool) throw new Error('needs ffmpeg');
+  const { filter, crf } = clip.scenario.trouble ?? {};
+  await execa(tool.path, [
+    ...['-y', '-v', 'error', '-i', clean, ...(filter ? ['-vf', filter] : [])],
+    ...['-c:v', 'libx264', '-preset', 'medium', '-crf', String(crf ?? 21), '-bf', '3', '-g', '120'],
+    ...['-colorspace', 'bt709', '-color_primaries', 'bt709', '-color_trc', 'bt709', '-color_range', 'tv'],
+    ...['-pix_fmt', 'yuv420p', '-threads', '1', file],
+  ]);
+}
+
+const onlyCoded: ReadonlySet<FollowClip['hardship']> = new Set(['blur', 'low-contrast', 'compression']);
+
 /** Draws a clip with its truth, or finds it drawn before. Takes minutes each. */
 export async function madeFollowClip(
   clip: FollowClip,
@@ -49,6 +69,14 @@ export async function madeFollowClip(
   const file = `${folder}${clip.scenario.file}`;
   if (!existsSync(truthFile)) {
     mkdirSync(folder, { recursive: true });
+    if (onlyCoded.has(clip.hardship)) {
+      const plain = followClips().find(({ swim, hardship }) => swim === clip.swim && hardship === 'clean');
+      if (!plain) throw new Error('no clean clip');
+      const clean = await madeFollowClip(plain);
+      await codedAgain(clean.file, clip, file);
+      writeFileSync(truthFile, JSON.stringify({ ...clean.truth, clip: clip.scenario.file }));
+      return { file, truth: truthSchema.parse(JSON.parse(readFileSync(truthFile, 'utf8'))) };
+    }
     const made = await makeClip(clip.scenario, folder.slice(0, -1));
     writeFileSync(`${truthFile}.draft`, JSON.stringify(makeTruth(clip.scenario, made)));
     renameSync(`${truthFile}.draft`, truthFile);

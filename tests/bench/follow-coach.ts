@@ -11,15 +11,15 @@ import { findMediaTool } from '#electron/media/find-media-tool';
 import { normal, seeded } from '../../sample-clips/model/seeded';
 import type { Truth } from '../../sample-clips/truth-schema';
 import { followPiece } from '../../renderer/follow/follow-piece';
-import type { GreyPicture } from '../../renderer/follow/grey-picture';
-import { contrastOfPlanes } from '../../renderer/video/contrast-part';
+import type { ColourPicture } from '../../renderer/follow/colour-picture';
+import { coloursOfPlanes } from '../../renderer/video/colour-part';
 import type { Vision } from '../../renderer/follow/vision';
 
 export interface Film {
   readonly width: number;
   readonly height: number;
-  /** Every picture, whole, as it is seen for following. */
-  readonly pictures: readonly Uint8Array[];
+  /** The packed colours of every picture, whole. */
+  readonly pictures: readonly Uint16Array[];
 }
 
 /** Every picture of a clip, decoded by ffmpeg. */
@@ -34,10 +34,11 @@ export async function readFilm(file: string, width: number, height: number): Pro
   const size = width * height;
   const all = (size * 3) / 2;
   const pictures = Array.from({ length: Math.floor(stdout.length / all) }, (_, i) =>
-    contrastOfPlanes(
+    coloursOfPlanes(
       {
         bytes: stdout.subarray(i * all, (i + 1) * all),
         brightness: { offset: 0, stride: width },
+        blueness: { offset: size, stride: width / 2 },
         redness: { offset: (size * 5) / 4, stride: width / 2 },
         step: 1,
         across: 2,
@@ -164,14 +165,14 @@ function followOne(
   const bodyLength = seenBodyLength(postures) ?? film.height / 3;
   const marks: readonly MarkedPoint[] = markedPoints(postures, piece.first, piece.last);
   const windows = cropWindows(marks, piece.first, piece.last, bodyLength, film);
-  const pictures = windows.map((part, i): GreyPicture => {
+  const pictures = windows.map((part, i): ColourPicture => {
     const frame = piece.first + i;
-    const grey = new Uint8Array(part.width * part.height);
+    const colours = new Uint16Array(part.width * part.height);
     for (let row = 0; row < part.height; row++) {
       const start = (part.y + row) * film.width + part.x;
-      grey.set(film.pictures[frame]?.subarray(start, start + part.width) ?? [], row * part.width);
+      colours.set(film.pictures[frame]?.subarray(start, start + part.width) ?? [], row * part.width);
     }
-    return { frame, ...part, grey };
+    return { frame, ...part, colours };
   });
   const times = pictures.map(({ frame }) => truth.realTimes[frame] ?? 0);
   return followPiece(vision, { pictures, times, marks, bodyLength }, () => undefined);

@@ -9,7 +9,7 @@ function picture(frame: number, released: number[]): HeldPicture {
     height: 1,
     bytes: 10,
     draw: () => undefined,
-    contrast: () => new Uint8Array(),
+    colours: () => new Uint16Array(),
     release: () => released.push(frame),
   };
 }

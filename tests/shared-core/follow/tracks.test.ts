@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blendSightings, type Sighting } from '#core/follow/blend-sightings';
+import { blendSightings, type Sighting, varianceOfSightings } from '#core/follow/blend-sightings';
 import { confidenceOfSd, sdOfConfidence } from '#core/follow/follow-confidence';
 import { smoothTrack } from '#core/follow/smooth-track';
 import { solveSymmetric } from '#core/follow/solve-symmetric';
@@ -8,8 +8,7 @@ import { solveSymmetric } from '#core/follow/solve-symmetric';
 const sighting = (x: number, more: Partial<Sighting> = {}): Sighting => ({
   at: { x, y: 0 },
   variance: 1,
-  residual: 5,
-  backError: 0,
+  residual: 0.3,
   ...more,
 });
 
@@ -69,19 +68,26 @@ describe('smoothing a track', () => {
 
 describe('blending forward and backward', () => {
   it('stands on the mark it comes from', () => {
-    expect(blendSightings(sighting(10), sighting(20), 0, 500).at.x).toBe(10);
-    expect(blendSightings(sighting(10), sighting(20), 1, 500).at.x).toBe(20);
+    expect(blendSightings(sighting(10), sighting(20), 0).x).toBe(10);
+    expect(blendSightings(sighting(10), sighting(20), 1).x).toBe(20);
   });
 
   it('believes the one whose limbs still look as marked', () => {
-    const { at } = blendSightings(sighting(10, { residual: 8 }), sighting(60, { residual: 60 }), 0.5, 500);
+    const at = blendSightings(sighting(10, { residual: 0.3 }), sighting(60, { residual: 0.9 }), 0.5);
     expect(at.x).toBeLessThan(11);
   });
 
   it('is the less sure the farther the two are apart', () => {
-    const near = blendSightings(sighting(10), sighting(11), 0.5, 500).variance;
-    const far = blendSightings(sighting(10), sighting(60), 0.5, 500).variance;
+    const near = varianceOfSightings(sighting(10), sighting(11), sighting(10), 500);
+    const far = varianceOfSightings(sighting(10), sighting(60), sighting(30), 500);
     expect(far).toBeGreaterThan(100 * near);
+  });
+
+  it('is the less sure the stranger the limbs look where they were laid', () => {
+    const [one, other] = [sighting(10), sighting(11)];
+    const usual = varianceOfSightings(one, other, sighting(10), 500);
+    const strange = varianceOfSightings(one, other, sighting(10, { residual: 0.9 }), 500);
+    expect(strange).toBeGreaterThan(3 * usual);
   });
 });
 

@@ -1,12 +1,13 @@
-import { skinContrast } from '#core/follow/skin-contrast';
+import { packColour } from '#core/follow/packed-colour';
 import type { FramePicture, PicturePart } from './frame-source';
 
-/** Where brightness and redness (Cr) of a picture lie in its bytes. */
+/** Where brightness, blueness (Cb) and redness (Cr) of a picture lie in its bytes. */
 export interface ColourPlanes {
   readonly bytes: Uint8Array;
   readonly brightness: PlaneLayout;
+  readonly blueness: PlaneLayout;
   readonly redness: PlaneLayout;
-  /** Bytes from one redness to the next, and how many pixels across and down share one. */
+  /** Bytes from one redness (or blueness) to the next, and how many pixels across and down share one. */
   readonly step: number;
   readonly across: number;
   readonly down: number;
@@ -20,7 +21,7 @@ export function colourPlanes(
 ): ColourPlanes | null {
   const [first, second, third] = layout;
   if (!first || !second) return null;
-  const shared = { bytes, brightness: first };
+  const shared = { bytes, brightness: first, blueness: second };
   switch (format) {
     case 'NV12':
       return { ...shared, redness: { ...second, offset: second.offset + 1 }, step: 2, across: 2, down: 2 };
@@ -36,17 +37,24 @@ export function colourPlanes(
   }
 }
 
-/** A part of a picture as it is seen for following, from its planes. */
-export function contrastOfPlanes(planes: ColourPlanes, { x, y, width, height }: PicturePart): Uint8Array {
-  const { bytes, brightness, redness, step, across, down } = planes;
-  const seen = new Uint8Array(width * height);
+/** The packed colours of a part of a picture, from its planes. */
+export function coloursOfPlanes(planes: ColourPlanes, { x, y, width, height }: PicturePart): Uint16Array {
+  const { bytes, brightness, blueness, redness, step, across, down } = planes;
+  const seen = new Uint16Array(width * height);
+  // one chroma stands for one or two pixels across
+  const shift = across - 1;
   for (let row = 0; row < height; row++) {
     const bright = brightness.offset + (y + row) * brightness.stride + x;
-    const red = redness.offset + Math.floor((y + row) / down) * redness.stride;
+    const chromaRow = Math.floor((y + row) / down);
+    const blue = blueness.offset + chromaRow * blueness.stride;
+    const red = redness.offset + chromaRow * redness.stride;
+    const start = row * width;
     for (let column = 0; column < width; column++) {
-      seen[row * width + column] = skinContrast(
+      const chroma = step * ((x + column) >> shift);
+      seen[start + column] = packColour(
         bytes[bright + column] ?? 0,
-        bytes[red + step * Math.floor((x + column) / across)] ?? 128,
+        bytes[blue + chroma] ?? 128,
+        bytes[red + chroma] ?? 128,
       );
     }
   }
@@ -56,22 +64,27 @@ export function contrastOfPlanes(planes: ColourPlanes, { x, y, width, height }: 
 let sheet: OffscreenCanvas | null = null;
 
 /** The same of any picture, by drawing it: for turned, mirrored and deep-coloured film. Some twenty times slower. */
-export function contrastByDrawing(
+export function coloursByDrawing(
   draw: FramePicture['draw'],
   shown: { readonly width: number; readonly height: number },
   { x, y, width, height }: PicturePart,
-): Uint8Array {
+): Uint16Array {
   if (sheet?.width !== width || sheet.height !== height) sheet = new OffscreenCanvas(width, height);
   const context = sheet.getContext('2d', { willReadFrequently: true });
   if (!context) throw new Error('no canvas to draw on');
   draw(context, -x, -y, shown.width, shown.height);
   const { data } = context.getImageData(0, 0, width, height);
-  const seen = new Uint8Array(width * height);
+  const seen = new Uint16Array(width * height);
   for (let i = 0; i < seen.length; i++) {
     const red = data[4 * i] ?? 0;
-    // brightness and redness of HD colours in the range film stores (ITU-R BT.709)
-    const bright = 0.2126 * red + 0.7152 * (data[4 * i + 1] ?? 0) + 0.0722 * (data[4 * i + 2] ?? 0);
-    seen[i] = skinContrast(16 + (219 / 255) * bright, 128 + (224 / 255) * ((red - bright) / 1.5748));
+    const blue = data[4 * i + 2] ?? 0;
+    // brightness, blueness and redness of HD colours in the range film stores (ITU-R BT.709)
+    const bright = 0.2126 * red + 0.7152 * (data[4 * i + 1] ?? 0) + 0.0722 * blue;
+    seen[i] = packColour(
+      16 + (219 / 255) * bright,
+      128 + (224 / 255) * ((blue - bright) / 1.8556),
+      128 + (224 / 255) * ((red - bright) / 1.5748),
+    );
   }
   return seen;
 }
