@@ -21,6 +21,16 @@ export const realDisk: Disk = {
   },
 };
 
+/** Brings a whole file to the disk, before it gets the name that says it is whole. */
+export async function flushFile(file: string): Promise<void> {
+  const handle = await open(file, 'r+');
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
+
 /** Makes a rename outlast a power cut. Windows can't open folders and needs no such step. */
 async function flushFolder(folder: string): Promise<void> {
   if (process.platform === 'win32') return;
@@ -32,6 +42,26 @@ async function flushFolder(folder: string): Promise<void> {
     if (!['EINVAL', 'ENOTSUP'].includes((error as NodeJS.ErrnoException).code ?? '')) throw error;
   } finally {
     await handle.close();
+  }
+}
+
+/** What a killed save leaves: the atomic writer's own name for a file not yet renamed. */
+const draftName = /^(.+)\.\d{6,}$/;
+
+/** Removes what killed saves of a file left beside it and beside its generations. Only before a program's first save. */
+export async function sweepDrafts(file: string): Promise<void> {
+  const folder = path.dirname(file);
+  const stem = path.basename(file);
+  for (const where of [folder, path.join(folder, '.generations'), path.join(folder, '.writers')]) {
+    const names = await readdir(where).catch((error: NodeJS.ErrnoException) => {
+      if (error.code === 'ENOENT') return [] as string[];
+      throw error;
+    });
+    for (const name of names) {
+      const of = draftName.exec(name)?.[1];
+      if (of === stem || (of !== undefined && isGeneration(of, stem)))
+        if (!isGeneration(name, stem)) await rm(path.join(where, name), { force: true });
+    }
   }
 }
 

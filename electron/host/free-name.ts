@@ -1,5 +1,6 @@
 import { link, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { flushFile } from './atomic-file';
 import { plainName } from './contained-path';
 
 /** Saves bytes under the first free name ("swim.png", "swim 2.png", …): whole or not at all, never over another file. */
@@ -11,7 +12,7 @@ export async function saveUnderFreeName(
 ): Promise<{ name: string; path: string }> {
   const temp = path.join(folder, `.${tempId}.part`);
   try {
-    await writeFile(temp, bytes, { flag: 'wx', flush: true });
+    await writeFile(temp, bytes, { flag: 'wx' });
     return await linkUnderFreeName(folder, wanted, temp);
   } finally {
     await rm(temp, { force: true });
@@ -24,6 +25,7 @@ export async function linkUnderFreeName(
   wanted: string,
   temp: string,
 ): Promise<{ name: string; path: string }> {
+  await flushFile(temp);
   const { name: stem, ext } = path.parse(plainName(wanted));
   for (let count = 1; ; count++) {
     const name = count === 1 ? `${stem}${ext}` : `${stem} ${count}${ext}`;

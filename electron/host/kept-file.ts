@@ -3,7 +3,7 @@ import path from 'node:path';
 import { failure, type HostErrorCode, type Result, success } from '#core/host-contract/host-error';
 import { type Author, holds, type Lineage, superseded } from '#core/host-contract/operations/lineage';
 import type { FileFault, Parsed } from '#core/swim-file/parse-file';
-import { type Disk, generations, keepGeneration, revisionOf } from './atomic-file';
+import { type Disk, generations, keepGeneration, revisionOf, sweepDrafts } from './atomic-file';
 import { fileFailure } from './file-errors';
 import { noteWrite, readWriters, settleWriters } from './file-writers';
 
@@ -30,6 +30,8 @@ export function faultFailure(fault: FileFault, codes: Codes, name: string): Resu
  * A damaged file is replaced in reading by its newest good generation, and that is said.
  */
 export class KeptFile<T> {
+  /** Files whose leftovers of a killed program were removed. */
+  private readonly swept = new Set<string>();
   /** Writes to one file wait for each other: a read-compare-rename must not interleave with its twin. */
   private readonly queue = new Map<string, Promise<unknown>>();
 
@@ -41,6 +43,7 @@ export class KeptFile<T> {
 
   async read(file: string): Promise<Result<{ value: T; revision: string; recovered: boolean }>> {
     const name = path.basename(file);
+    await this.quiet(file);
     let text: string;
     try {
       text = await this.disk.readText(file);
@@ -55,6 +58,14 @@ export class KeptFile<T> {
       if (good.ok) return success({ value: good.value, revision: revisionOf(text), recovered: true });
     }
     return faultFailure(parsed.fault, this.codes, name);
+  }
+
+  /**
+   * Resolves when what is being written to a file has been. A window that ended may have a write under way: who reads
+   * before it lands would work on what is about to be old.
+   */
+  async quiet(file: string): Promise<void> {
+    await this.queue.get(file);
   }
 
   /** A file that need not exist: `empty` and no revision when it doesn't. */
@@ -128,6 +139,8 @@ export class KeptFile<T> {
         return failure('conflict', { name, kept });
       }
       await mkdir(path.dirname(file), { recursive: true });
+      if (!this.swept.has(file)) await sweepDrafts(file);
+      this.swept.add(file);
       if (before !== null && this.parse(before).ok) await keepGeneration(file, before);
       else if (before !== null && current !== null) {
         const aside = `${stem}.damaged-${current.slice(0, 8)}${ext}`;

@@ -1,8 +1,8 @@
 import { readdir, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { Author, Lineage } from '#core/host-contract/operations/lineage';
 import type { KeptProblem } from '#core/host-contract/operations/kept-problem';
+import type { Author, Lineage } from '#core/host-contract/operations/lineage';
 import type { Parsed } from '#core/swim-file/parse-file';
 import { idSchema } from '#core/swim-file/swim-schema';
 import type { Disk } from './atomic-file';
@@ -74,6 +74,7 @@ export class KeptFolder<T extends { readonly id: string }> {
   }
 
   private async look(id: string): Promise<Result<Known<T>>> {
+    await this.file.quiet(this.fileOf(id));
     let stamp: string;
     try {
       const facts = await stat(this.fileOf(id));

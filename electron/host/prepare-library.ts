@@ -16,7 +16,7 @@ async function exists(file: string): Promise<boolean> {
 
 /**
  * Makes the library's folders; a library that is new gets the sample swims, and `library.json` last, so that a
- * half-made one is made again. Uploads that never became swims, and half-made working copies, are removed.
+ * half-made one is made again. Uploads that never became swims, and half-made working copies and exports, are removed.
  */
 export async function prepareLibrary(folder: LibraryFolder, samples: string | null): Promise<Result<null>> {
   try {
@@ -24,8 +24,13 @@ export async function prepareLibrary(folder: LibraryFolder, samples: string | nu
     await rm(folder.arriving, { recursive: true, force: true });
     for (const each of [folder.swims, folder.bin, folder.exports, folder.arriving, folder.copies])
       await mkdir(each, { recursive: true });
-    for (const name of await readdir(folder.copies))
-      if (name.endsWith('.part')) await rm(path.join(folder.copies, name), { force: true });
+    for (const [where, half] of [
+      [folder.copies, /\.part$/],
+      // hidden, named after an id: nothing of the coach's own
+      [folder.exports, /^\.[0-9a-f-]{36}\.part$/],
+    ] as const)
+      for (const name of await readdir(where))
+        if (half.test(name)) await rm(path.join(where, name), { force: true });
     if (await exists(folder.about)) return success(null);
     if (samples && (await exists(samples))) {
       await cp(path.join(samples, 'swims'), folder.swims, { recursive: true, force: false });

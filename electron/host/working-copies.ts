@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readdir, rename, rm, stat, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
@@ -6,6 +6,7 @@ import type { CopyLook } from '#core/host-contract/operations/media-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { makeWorkingCopy } from '../media/make-working-copy';
+import { flushFile } from './atomic-file';
 import { fileFailure } from './file-errors';
 import type { Jobs } from './jobs';
 import type { LibraryFolder } from './library-folder';
@@ -81,7 +82,8 @@ export class WorkingCopies {
     const name = clip.originalName;
     const original = await this.original(id);
     if (!original.ok) return original;
-    const draft = `${file}.part`;
+    // a name of its own each time: an ffmpeg that outlived a killed host may still write to the last one
+    const draft = `${file}.${randomUUID()}.part`;
     try {
       // the cache may have been emptied
       await mkdir(this.folder.copies, { recursive: true });
@@ -98,6 +100,7 @@ export class WorkingCopies {
       // the file may have been exchanged while it was being read
       const still = await this.original(id);
       if (!still.ok) return still;
+      await flushFile(draft);
       await rename(draft, file);
     } catch (error) {
       return fileFailure(error, name, 'writing');

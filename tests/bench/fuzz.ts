@@ -1,3 +1,4 @@
+import { archivesUnderFire } from '../fuzz/archive-targets';
 import { fileTargets } from '../fuzz/file-targets';
 import { hostUnderFire } from '../fuzz/host-targets';
 import { type FuzzReport, runFuzz } from '../fuzz/run-fuzz';
@@ -7,9 +8,11 @@ import { writeSection } from './write-section';
 const cases = Number(process.argv[2] ?? 50_000);
 const seed = Number(process.argv[3] ?? 1);
 const host = await hostUnderFire();
+const zips = await archivesUnderFire();
 const shares = [
   ...fileTargets.map((target) => ({ target, share: 0.06 })),
-  ...host.targets.map((target) => ({ target, share: 0.32 })),
+  ...host.targets.map((target) => ({ target, share: 0.27 })),
+  ...zips.targets.map((target) => ({ target, share: 0.05 })),
 ];
 const reports: FuzzReport[] = [];
 let peakMb = 0;
@@ -23,10 +26,11 @@ for (const { target, share } of shares) {
   for (const found of report.found.slice(0, 5)) console.log(found);
 }
 await host.close();
+await zips.close();
 writeSection('fuzz', 'fuzz.ts', [
   '## Hostile input',
   '',
-  `Mangled files, operations and requests, seeds from ${seed}. Found: an error that is not in the contract, a crash, a number that is not finite, something outside the library touched or told, or more than 5 s. Most memory of the process: ${peakMb.toFixed(0)} MB.`,
+  `Mangled files, operations, requests, bundles and back-ups, seeds from ${seed}. Found: an error that is not in the contract, a crash, a number that is not finite, something outside the library touched or told, something left behind, more than 5 s, or more than 400 MB taken by one case. Most memory of the process: ${peakMb.toFixed(0)} MB.`,
   '',
   '| what is fed | cases | found | slowest, ms |',
   '| --- | --- | --- | --- |',

@@ -21,19 +21,23 @@ type Way = 'open' | 'answers lost' | 'cut';
 let under: HostUnderTest;
 let storage: ReturnType<typeof aStorage>;
 let full = false;
+/** How long the disk takes for a write, ms. */
+let slow = 0;
 let wrote = 0;
 
 const disk: Disk = {
   ...realDisk,
-  writeWhole: (file, text) => {
+  writeWhole: async (file, text) => {
     if (full && path.basename(file) === 'swim.json')
       throw Object.assign(new Error('ENOSPC: injected'), { code: 'ENOSPC' });
+    await new Promise((resolve) => setTimeout(resolve, slow));
     return realDisk.writeWhole(file, text);
   },
 };
 
 beforeEach(async () => {
   full = false;
+  slow = 0;
   wrote = 0;
   storage = aStorage();
   under = await aHost({ disk });
@@ -162,6 +166,32 @@ describe('a window’s own writes', () => {
     expect(late).toMatchObject({ ok: false, error: { code: 'conflict' } });
     expect(marksOf(await onDisk())).toEqual(['m1', 'm2']);
     expect(await asides()).toEqual([]);
+  });
+});
+
+describe('a slow disk', () => {
+  it('gives the next window what the last one had sent, although it had not landed when that one ended', async () => {
+    const killed = await aWindow();
+    await killed.save('m1');
+    slow = 300;
+    void killed.save('m2');
+    const next = await aWindow();
+    expect(marksOf(next.document.swim())).toEqual(['m1', 'm2']);
+    slow = 0;
+    await next.save('m3');
+    expect(next.kind()).toBe('saved');
+    expect(marksOf(await onDisk())).toEqual(['m1', 'm2', 'm3']);
+  });
+
+  it('holds up no marking: what is marked while a write is under way is written next', async () => {
+    const window = await aWindow();
+    slow = 200;
+    const first = window.save('m1');
+    for (const id of ['m2', 'm3', 'm4']) window.mark(id);
+    await first;
+    await window.autosave.flush();
+    expect(window.kind()).toBe('saved');
+    expect(marksOf(await onDisk())).toEqual(['m1', 'm2', 'm3', 'm4']);
   });
 });
 

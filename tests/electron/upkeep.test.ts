@@ -9,6 +9,7 @@ import {
 } from '#core/host-contract/operations/upkeep-operations';
 import { type Squad, squadFileVersion } from '#core/swim-file/squad-schema';
 import { createHost } from '#electron/host/create-host';
+import { restoreLibrary } from '#electron/host/upkeep/restore-library';
 import { aPractice } from '#tests/shared-core/practice/a-practice';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
 import { aHost, type HostUnderTest, must, streamOf } from './a-host';
@@ -67,6 +68,32 @@ describe('a back-up', () => {
       swims: [{ clipStatus: 'present' }, { clipStatus: 'present' }],
     });
     expect(readdirSync(beside).filter((name) => name.endsWith('.part'))).toEqual([]);
+  });
+
+  it('is not unpacked where it says it needs more room than there is', async () => {
+    const file = path.join(beside, 'back-up.zip');
+    await resultOf(must(await under.ask('library/back-up', { file })));
+    const folder = path.join(beside, 'restored');
+    const signal = new AbortController().signal;
+    const small = await restoreLibrary(
+      file,
+      folder,
+      'id',
+      signal,
+      () => undefined,
+      async () => 2000,
+    );
+    expect(small).toMatchObject({ ok: false, error: { code: 'disk-full' } });
+    expect(readdirSync(beside).filter((name) => name.startsWith('restored'))).toEqual([]);
+    const enough = await restoreLibrary(
+      file,
+      folder,
+      'id',
+      signal,
+      () => undefined,
+      async () => 1e9,
+    );
+    expect(enough.ok).toBe(true);
   });
 
   it('never goes over a file, into the library itself, or over a folder that holds anything', async () => {

@@ -25,7 +25,9 @@ export async function readArchive(
   signal: AbortSignal,
   report: JobReport,
 ): Promise<Result<Manifest>> {
-  const damaged = (what: string): Result<never> => failure('archive-damaged', { name: archive, what });
+  // names in it are as long as its maker liked
+  const damaged = (what: string): Result<never> =>
+    failure('archive-damaged', { name: archive, what: what.slice(0, 300) });
   let zip: Awaited<ReturnType<typeof yauzl.openPromise>>;
   try {
     zip = await yauzl.openPromise(archive, { lazyEntries: true, autoClose: false, strictFileNames: true });
@@ -97,4 +99,20 @@ export async function readArchive(
   }
   const [extra] = seen.keys();
   return extra === undefined ? success(manifest.data) : damaged(`holds ${extra}, which its manifest lacks`);
+}
+
+/** Bytes that an archive says it unpacks to; null when it can't be read as one. */
+export async function claimedBytes(archive: string): Promise<number | null> {
+  let zip: Awaited<ReturnType<typeof yauzl.openPromise>> | null = null;
+  let bytes = 0;
+  try {
+    zip = await yauzl.openPromise(archive, { lazyEntries: true, autoClose: false, strictFileNames: true });
+    for await (const entry of zip.eachEntry()) bytes += entry.uncompressedSize;
+    return bytes;
+  } catch {
+    // what is wrong with it is told by reading it
+    return null;
+  } finally {
+    zip?.close();
+  }
 }

@@ -1,5 +1,5 @@
 import { createWriteStream } from 'node:fs';
-import { mkdir, readdir, rename, rm, rmdir } from 'node:fs/promises';
+import { mkdir, readdir, rename, rm, rmdir, statfs } from 'node:fs/promises';
 import path from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import type { z } from 'zod';
@@ -7,7 +7,7 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { restoredSchema } from '#core/host-contract/operations/upkeep-operations';
 import { fileFailure } from '../file-errors';
 import type { JobReport } from '../jobs';
-import { readArchive } from './read-archive';
+import { claimedBytes, readArchive } from './read-archive';
 
 const staysInside = (name: string): boolean =>
   name !== '' && name !== '.' && name !== '..' && !name.includes('\\') && !name.includes('\0');
@@ -22,9 +22,16 @@ async function taken(folder: string): Promise<boolean> {
   }
 }
 
+/** Bytes that can still be written where a folder lies. */
+async function roomOn(folder: string): Promise<number> {
+  const { bavail, bsize } = await statfs(folder);
+  return bavail * bsize;
+}
+
 /**
  * Makes a library folder out of a back-up: unpacked beside its place, checked to the last byte, and only then given its
- * name. Never into a folder that holds anything.
+ * name. Never into a folder that holds anything, and not begun when it says it needs more room than there is: the reader
+ * holds each file to the size it said, so that an archive made to fill a disk can't.
  */
 export async function restoreLibrary(
   archive: string,
@@ -32,6 +39,7 @@ export async function restoreLibrary(
   tempId: string,
   signal: AbortSignal,
   report: JobReport,
+  room: (folder: string) => Promise<number> = roomOn,
 ): Promise<Result<z.infer<typeof restoredSchema>>> {
   for (const each of [archive, folder])
     if (!path.isAbsolute(each) || each.includes('\0')) return failure('not-allowed', { name: each });
@@ -39,6 +47,9 @@ export async function restoreLibrary(
   try {
     if (await taken(folder)) return failure('already-there', { name: path.basename(folder) });
     await mkdir(part, { recursive: true });
+    const needed = await claimedBytes(archive);
+    if (needed !== null && needed > (await room(part)))
+      return failure('disk-full', { name: path.basename(folder) });
     const read = await readArchive(
       archive,
       async (name, bytes) => {
