@@ -19,29 +19,30 @@ const row = (name: string, of: readonly Kill[]): string => {
     worst(of.map(({ lostAfterReopening }) => lostAfterReopening)),
   ].join(' | ')} |`;
 };
-if (count >= 100) writeSection('kills', 'kills.ts', [
-  '## Kills during work',
-  '',
-  `SIGKILL of the host or of the browser, or a crash of the page, at a random moment (seed ${seed}, ${((Date.now() - began) / 60_000).toFixed(0)} minutes in all, one library and one browser profile throughout). Then everything is opened again. A broken promise is a file that does not open, a mark lost that was on the screen for more than two seconds (from the disk, or from the next window), a next window that does not come to “saved” by itself or differs from the disk, or a still, video or working copy under its final name that does not decode to its end. Decoded whole on the way: ${made.stills} stills, ${made.videos} videos, ${made.copies} working copies.`,
-  '',
-  '| killed | times | broken promises | oldest change not on disk, s | not in the next window, s |',
-  '| --- | --- | --- | --- | --- |',
-  ...victims.map((victim) =>
-    row(
-      victim,
-      kills.filter((kill) => kill.victim === victim),
+if (count >= 100)
+  writeSection('kills', 'kills.ts', [
+    '## Kills during work',
+    '',
+    `SIGKILL of the host or of the browser, or a crash of the page, at a random moment (seed ${seed}, ${((Date.now() - began) / 60_000).toFixed(0)} minutes in all, one library and one browser profile throughout). Then everything is opened again. A broken promise is a file that does not open, a mark lost that was on the screen for more than two seconds (from the disk, or from the next window), a next window that does not come to “saved” by itself or differs from the disk, or a still, video or working copy under its final name that does not decode to its end. Decoded whole on the way: ${made.stills} stills, ${made.videos} videos, ${made.copies} working copies.`,
+    '',
+    '| killed | times | broken promises | oldest change not on disk, s | not in the next window, s |',
+    '| --- | --- | --- | --- | --- |',
+    ...victims.map((victim) =>
+      row(
+        victim,
+        kills.filter((kill) => kill.victim === victim),
+      ),
     ),
-  ),
-  '',
-  '| during | times | broken promises | oldest change not on disk, s | not in the next window, s |',
-  '| --- | --- | --- | --- | --- |',
-  ...activities.map((activity) =>
-    row(
-      activity,
-      kills.filter((kill) => kill.activity === activity),
+    '',
+    '| during | times | broken promises | oldest change not on disk, s | not in the next window, s |',
+    '| --- | --- | --- | --- | --- |',
+    ...activities.map((activity) =>
+      row(
+        activity,
+        kills.filter((kill) => kill.activity === activity),
+      ),
     ),
-  ),
-]);
+  ]);
 const broken = kills.flatMap(({ victim, activity, faults }) =>
   faults.map((fault) => `${victim}, ${activity}: ${fault}`),
 );
