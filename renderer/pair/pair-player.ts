@@ -1,6 +1,7 @@
 import type { PairMode, PairSide } from '#core/compare/pair-clock';
 import { type PairRun, pairRun } from '#core/compare/pair-run';
 import type { FrameSource } from '../video/frame-source';
+import { leaveAsItIs } from '../video/player';
 
 export interface PairPlayerOptions {
   readonly sides: readonly PairSide[];
@@ -46,7 +47,7 @@ export function createPairPlayer(options: PairPlayerOptions): PairPlayer {
   const ask = async (frames: readonly number[]): Promise<void> => {
     asking = true;
     try {
-      await Promise.all(frames.map((frame, index) => sources[index]?.show(frame, 1)));
+      await Promise.all(frames.map((frame, index) => sources[index]?.show(frame, 1, leaveAsItIs)));
       if (closed) return;
       shown = frames;
       onFrames(frames);

@@ -18,6 +18,7 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
   const session = useBench();
   const source = useStore(session.film, (state) => state.source);
   const frame = useView((state) => state.frame);
+  const playing = useView((state) => state.playing);
   const canvas = useRef<HTMLCanvasElement>(null);
   const picture = useRef<FramePicture | null>(null);
   const place = useRef({ view, size, mirrored });
@@ -38,9 +39,13 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     const held = source.held(frame);
     if (held) present(held);
     // the player asks for its pictures itself; another wish here would drop its next one
-    if (held && session.view.getState().playing) return;
+    if (held && playing) return;
     const asked = performance.now();
-    source.show(frame, session.view.getState().towards).then(
+    // half size will do while moving; where the coach stops, the whole picture follows
+    const onWhole = (whole: FramePicture): void => {
+      if (!left) present(whole);
+    };
+    source.show(frame, session.view.getState().towards, onWhole).then(
       (next) => {
         if (left) return;
         watch.note(frame, held ? 0 : performance.now() - asked);
@@ -58,7 +63,7 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     return () => {
       left = true;
     };
-  }, [source, frame, session, watch]);
+  }, [source, frame, playing, session, watch]);
 
   // the same picture in a new place or size; a new picture was painted when it came
   useEffect(() => {

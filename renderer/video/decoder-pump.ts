@@ -1,4 +1,4 @@
-import { avcLengthBytes, isDisposableAvc } from '#core/timeline/avc-disposable';
+import { avcLengthBytes, isDisposableAvc, isInstantAvc } from '#core/timeline/avc-disposable';
 import { bytesOf } from './buffer-bytes';
 import type { RunPlace } from './decoding-plan';
 import { closeFrame, opened } from './frame-ledger';
@@ -32,6 +32,8 @@ export interface DecoderPump {
 
 /** Packets waiting in the decoder: enough to keep it busy, few enough to turn round at once. */
 const queueDepth = 6;
+/** What a decoder still holds when it is sent elsewhere is decoded for nothing; beyond this many, resetting it is cheaper. */
+const worthFinishing = 2;
 
 interface Run extends RunPlace {
   next: number;
@@ -130,11 +132,23 @@ export function createDecoderPump(
   const startRun = (key: number): Run => {
     endRun();
     runs += 1;
+    return { start: key, next: key, packets: film.index.readFrom(key), ended: false };
+  };
+
+  /**
+   * Makes the decoder ready for a run's first packet. A picture from which everything starts anew can simply be fed: a reset
+   * would cost as much as decoding several.
+   */
+  const begin = (packet: FilmPacket): void => {
+    if (decoder?.state === 'configured' && decoder.decodeQueueSize <= worthFinishing && startsAnew(packet))
+      return;
     if (decoder && decoder.state !== 'closed') decoder.reset();
     else decoder = makeDecoder();
     decoder.configure(config);
-    return { start: key, next: key, packets: film.index.readFrom(key), ended: false };
   };
+  const startsAnew = ({ type, data }: FilmPacket): boolean =>
+    type === 'key' &&
+    (/^(vp|av01)/.test(config.codec) || (/^avc/.test(config.codec) && isInstantAvc(data, lengthBytes)));
 
   /** Everything that is still inside the decoder comes out; the run is over, as a decoder then needs a key picture. */
   const flush = async (): Promise<void> => {
@@ -159,6 +173,7 @@ export function createDecoderPump(
       now.ended = true;
       return;
     }
+    if (now.next === now.start) begin(packet);
     const rank = showingOrder[now.next] ?? 0;
     const frame = order.frameOfCoded[now.next] ?? -1;
     now.next += 1;

@@ -19,6 +19,8 @@ const aheadShare = 0.75;
 const restartCost = 8;
 /** On the side away from the travel, pictures are fetched only when fewer than this many are left. */
 const trailingLowWater = 8;
+/** A walk may go somewhat faster than decoding: what is not there is begun this many times earlier than it takes. */
+const haste = 1.3;
 
 /** After a jump, frames worth holding around it: enough to begin a walk either way while more are decoded. */
 const jumpBehind = 24;
@@ -60,9 +62,10 @@ export function comesFrom(run: RunPlace | null, order: PictureOrder, frame: numb
  * missing in the direction of travel; the frames right behind. `isThere` says a frame is held, on its way, or known
  * to be undecodable.
  *
- * What a running decoder gives by being fed on is always taken. A new run costs a whole group of pictures, so it
- * begins only when less than half of the pictures ahead is left: early enough for a walk, rarely enough to not decode
- * a group again for every single step.
+ * What a running decoder gives by being fed on is always taken, ahead of a forward walk as far as `eagerAhead`. A new run
+ * costs a whole group of pictures, so it begins only when less than half of the pictures ahead is left, or when there is
+ * room for most of what it gives: early enough for a walk, rarely enough to not decode a group again for every single step.
+ * What lies farther ahead than `eagerAhead` is fetched in time for a walk that goes as fast as decoding.
  */
 export function nextFrameToDecode(
   walk: Walk,
@@ -70,19 +73,39 @@ export function nextFrameToDecode(
   order: PictureOrder,
   run: RunPlace | null,
   isThere: (frame: number) => boolean,
+  eagerAhead = range.last - walk.playhead,
 ): number | null {
   const { playhead, towards } = walk;
   if (!isThere(playhead)) return playhead;
   const above = firstMissing(playhead + 1, range.last, 1, isThere);
   const below = firstMissing(playhead - 1, range.first, -1, isThere);
-  const roomAbove = range.last - playhead;
   const roomBelow = playhead - range.first;
-  const lowAbove = above !== null && above - playhead <= (towards < 0 ? trailingLowWater : roomAbove / 2);
-  const lowBelow = below !== null && playhead - below <= (towards > 0 ? trailingLowWater : roomBelow / 2);
-  const takeAbove = above !== null && (lowAbove || comesFrom(run, order, above));
+  const inTime = (frame: number): boolean =>
+    frame - playhead <= Math.max(eagerAhead / 2, haste * picturesTo(frame, order, run));
+  const lowAbove = above !== null && (towards < 0 ? above - playhead <= trailingLowWater : inTime(above));
+  const lowBelow =
+    below !== null &&
+    (towards > 0
+      ? playhead - below <= trailingLowWater
+      : playhead - below <= roomBelow / 2 || isWorthARun(below, range, order));
+  const takeAbove =
+    above !== null && (lowAbove || (above - playhead <= eagerAhead && comesFrom(run, order, above)));
   const takeBelow = below !== null && (lowBelow || comesFrom(run, order, below));
   if (towards < 0) return takeBelow ? below : takeAbove ? above : null;
   return takeAbove ? above : takeBelow ? below : null;
+}
+
+/** How many pictures have to be decoded until this frame comes. */
+function picturesTo(frame: number, order: PictureOrder, run: RunPlace | null): number {
+  const coded = order.codedOfFrame[frame] ?? 0;
+  if (run && comesFrom(run, order, frame)) return coded - run.next + 1;
+  return restartCost + coded - (order.keyOfFrame[frame] ?? 0) + 1;
+}
+
+/** Whether at least half of the pictures decoded on the way to `frame` are worth holding. */
+function isWorthARun(frame: number, { first }: HoldingRange, order: PictureOrder): boolean {
+  const cost = (order.codedOfFrame[frame] ?? 0) - (order.keyOfFrame[frame] ?? 0) + 1;
+  return 2 * Math.min(frame - first + 1, cost) >= cost;
 }
 
 function firstMissing(

@@ -36,6 +36,8 @@ export interface FramePicture {
   /** Shown size, as in ClipFacts. */
   readonly width: number;
   readonly height: number;
+  /** Whether it is at the film's full resolution; else at half of it. */
+  readonly whole: boolean;
   /** Draws the whole shown picture (turned, mirrored, square pixels) into a rectangle of a 2D context. */
   draw(
     context: CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D,
@@ -66,9 +68,10 @@ export interface FrameSource {
   held(frame: number): FramePicture | null;
   /**
    * The picture of `frame` (clamped to what exists). A newer `show` makes older unfinished ones reject with an
-   * AbortError. `towards` tells which way the coach is walking, for decoding ahead.
+   * AbortError. `towards` tells which way the coach is walking, for decoding ahead. With `onWhole`, a picture at half size
+   * will do while moving; `onWhole` then gets the one at full resolution, unless another frame is asked for before.
    */
-  show(frame: number, towards: -1 | 0 | 1): Promise<FramePicture>;
+  show(frame: number, towards: -1 | 0 | 1, onWhole?: (picture: FramePicture) => void): Promise<FramePicture>;
   /** Bytes of pictures held now, and the budget they may not pass. */
   memory(): { readonly heldBytes: number; readonly budgetBytes: number; readonly pictures: number };
   close(): void;

@@ -1,7 +1,8 @@
 import { VideoSample } from 'mediabunny';
+import { colourPlanes, coloursByDrawing, coloursOfPlanes } from './colour-part';
 import { closeFrame, opened } from './frame-ledger';
 import type { ClipFacts, FramePicture, PicturePart } from './frame-source';
-import { colourPlanes, coloursByDrawing, coloursOfPlanes } from './colour-part';
+import { canHalve, halvePlanes } from './halve-planes';
 
 /** How a decoded picture has to be turned to be shown. */
 export interface Turning {
@@ -12,8 +13,19 @@ export interface Turning {
 /** A picture copied out of the decoder, so that the decoder's own small pool is never held up. */
 export interface HeldPicture extends FramePicture {
   readonly bytes: number;
+  readonly canHalve: boolean;
+  /** The same picture at half size, a quarter of the bytes; null where that can't be made exactly or it is one already. */
+  halved(): HeldPicture | null;
   /** Gives back what the copy holds outside plain memory. */
   release(): void;
+}
+
+export interface Holding {
+  readonly frame: number;
+  readonly shown: { readonly width: number; readonly height: number };
+  readonly turning: Turning;
+  /** Only half size is wanted, where that can be made exactly. */
+  readonly half: boolean;
 }
 
 /**
@@ -21,53 +33,78 @@ export interface HeldPicture extends FramePicture {
  * thing to hold (3 MB for 1080p where a bitmap takes 8). Pictures whose planes can't be read, as some hardware
  * decoders give, are held as bitmaps.
  */
-export async function holdPicture(
-  decoded: VideoFrame,
-  frame: number,
-  shown: { readonly width: number; readonly height: number },
-  turning: Turning,
-): Promise<HeldPicture> {
+export async function holdPicture(decoded: VideoFrame, holding: Holding): Promise<HeldPicture> {
   try {
-    if (decoded.format === null) return await asBitmap(decoded, frame, shown, turning);
-    const planes = new Uint8Array(decoded.allocationSize());
-    const layout = await decoded.copyTo(planes);
-    const init: VideoFrameBufferInit = {
-      format: decoded.format,
-      codedWidth: decoded.visibleRect?.width ?? decoded.codedWidth,
-      codedHeight: decoded.visibleRect?.height ?? decoded.codedHeight,
-      timestamp: 0,
-      layout,
-      colorSpace: decoded.colorSpace.toJSON(),
-    };
-    const draw: FramePicture['draw'] = (...place) => {
-      drawTurned(opened(new VideoFrame(planes, init)), turning, ...place);
-    };
-    const upright =
-      turning.rotation === 0 &&
-      !turning.flip &&
-      init.codedWidth === shown.width &&
-      init.codedHeight === shown.height;
-    const planesOf = upright ? colourPlanes(init.format, planes, layout) : null;
-    return {
-      frame,
-      ...shown,
-      bytes: planes.byteLength,
-      draw,
-      colours: (part: PicturePart) =>
-        planesOf ? coloursOfPlanes(planesOf, part) : coloursByDrawing(draw, shown, part),
-      release: () => undefined,
-    };
+    const { format, visibleRect } = decoded;
+    if (format === null) return await asBitmap(decoded, holding);
+    const width = visibleRect?.width ?? decoded.codedWidth;
+    const height = visibleRect?.height ?? decoded.codedHeight;
+    const colorSpace = decoded.colorSpace.toJSON();
+    const size = decoded.allocationSize();
+    const half = holding.half && canHalve(format, width, height);
+    const bytes = half ? takeScratch(size) : new Uint8Array(size);
+    try {
+      const layout = await decoded.copyTo(bytes);
+      const planes: Planes = half
+        ? { ...halvePlanes(format, bytes, layout, width, height), format, colorSpace, whole: false }
+        : { bytes, layout, width, height, format, colorSpace, whole: true };
+      return ofPlanes(planes, holding);
+    } finally {
+      if (half) giveScratch(bytes);
+    }
   } finally {
     closeFrame(decoded);
   }
 }
 
-async function asBitmap(
-  decoded: VideoFrame,
-  frame: number,
-  shown: { readonly width: number; readonly height: number },
-  turning: Turning,
-): Promise<HeldPicture> {
+interface Planes {
+  readonly bytes: Uint8Array;
+  readonly layout: readonly PlaneLayout[];
+  readonly width: number;
+  readonly height: number;
+  readonly format: VideoPixelFormat;
+  readonly colorSpace: VideoColorSpaceInit;
+  readonly whole: boolean;
+}
+
+function ofPlanes(planes: Planes, holding: Holding): HeldPicture {
+  const { bytes, layout, width, height, format, colorSpace, whole } = planes;
+  const { frame, shown, turning } = holding;
+  const init: VideoFrameBufferInit = {
+    format,
+    codedWidth: width,
+    codedHeight: height,
+    timestamp: 0,
+    layout: [...layout],
+    colorSpace,
+  };
+  const draw: FramePicture['draw'] = (...place) => {
+    drawTurned(opened(new VideoFrame(bytes, init)), turning, ...place);
+  };
+  const upright = turning.rotation === 0 && !turning.flip && width === shown.width && height === shown.height;
+  const planesOf = upright ? colourPlanes(format, bytes, layout) : null;
+  const halves = whole && canHalve(format, width, height);
+  return {
+    frame,
+    ...shown,
+    whole,
+    bytes: bytes.byteLength,
+    canHalve: halves,
+    draw,
+    colours: (part: PicturePart) =>
+      planesOf ? coloursOfPlanes(planesOf, part) : coloursByDrawing(draw, shown, part),
+    halved: () =>
+      halves
+        ? ofPlanes(
+            { ...halvePlanes(format, bytes, layout, width, height), format, colorSpace, whole: false },
+            holding,
+          )
+        : null,
+    release: () => undefined,
+  };
+}
+
+async function asBitmap(decoded: VideoFrame, { frame, shown, turning }: Holding): Promise<HeldPicture> {
   const bitmap = await createImageBitmap(decoded);
   const bytes = bitmap.width * bitmap.height * 4;
   const draw: FramePicture['draw'] = (...place) => {
@@ -76,11 +113,29 @@ async function asBitmap(
   return {
     frame,
     ...shown,
+    whole: true,
     bytes,
     draw,
     colours: (part) => coloursByDrawing(draw, shown, part),
+    canHalve: false,
+    halved: () => null,
     release: () => bitmap.close(),
   };
+}
+
+/** Memory that whole pictures pass through on their way to half size: two hundred a second would be 600 MB of waste. */
+const scratch: Uint8Array<ArrayBuffer>[] = [];
+/** As many as are copied at one time, with some to spare for a second film. */
+const scratchKept = 6;
+
+function takeScratch(size: number): Uint8Array<ArrayBuffer> {
+  const place = scratch.findIndex(({ byteLength }) => byteLength === size);
+  return (place < 0 ? null : scratch.splice(place, 1)[0]) ?? new Uint8Array(size);
+}
+
+function giveScratch(bytes: Uint8Array<ArrayBuffer>): void {
+  scratch.push(bytes);
+  if (scratch.length > scratchKept) scratch.shift();
 }
 
 /** Draws a picture and closes it. */

@@ -2,20 +2,25 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import { clampFrame, frameCount } from '#core/timeline/frame-table';
 import { sameStarts } from '#core/timeline/same-starts';
 import { createDecoderPump, type PumpSteering } from './decoder-pump';
-import { comesFrom, holdingRange, nextFrameToDecode, type Walk } from './decoding-plan';
+import { comesFrom, nextFrameToDecode, type Walk } from './decoding-plan';
 import { closeFrame } from './frame-ledger';
 import type { ClipFacts, FramePicture, FrameSource, OpenFrameSource, ShownAs } from './frame-source';
 import { type HeldPicture, holdPicture } from './held-picture';
+import { type HoldPlan, holdPlan, neighbourhood } from './hold-plan';
 import { createImagePump } from './image-pump';
 import { openFilmAway } from './open-film-away';
 import type { OpenedFilm } from './opened-film';
-import { createPictureCache } from './picture-cache';
+import { createPictureCache, type HoldingRange } from './picture-cache';
 import { PictureLost } from './picture-lost';
 
-/** 512 MB: room for about 165 pictures of 1080p or 40 of 4K (our default). */
+/** 512 MB: room for about 165 pictures of 1080p or 40 of 4K (our default), four times as many at half size. */
 export const pictureBudget = 512 * 2 ** 20;
 /** Copies on their way out of the decoder at one time. */
 const copiesAtOnce = 4;
+/** Nothing asked for this long: the coach has stopped, and full resolution is worth a run. Ten steps a second don't stop. */
+const restMs = 250;
+/** After a jump, the frames around wait this long: another jump is not held up by what they would put into the decoder. */
+const jumpRestMs = 40;
 
 export const openFrameSource: OpenFrameSource = async (
   input,
@@ -40,6 +45,8 @@ function shownAs(clip: ShownAs, copy: ClipFacts): Result<ClipFacts> {
 
 interface Wish {
   readonly frame: number;
+  /** Half size will do. */
+  readonly half: boolean;
   resolve(picture: FramePicture): void;
   reject(reason: unknown): void;
 }
@@ -52,20 +59,40 @@ function createFrameSource(
 ): FrameSource {
   const { order } = film.index;
   const frames = frameCount(facts.table);
-  const cache = createPictureCache(budgetBytes);
+  let pictureBytes = (film.facts.width * film.facts.height * 3) / 2;
+  const cache = createPictureCache(Math.max(budgetBytes / 2, budgetBytes - copiesAtOnce * pictureBytes));
+  const wanted = neighbourhood(film.facts.rate, order);
   const turning = { rotation: film.facts.rotation, flip: film.flip };
   const shown = { width: facts.width, height: facts.height };
   const copying = new Set<number>();
   const lost = new Set<number>();
-  let pictureBytes = (film.facts.width * film.facts.height * 3) / 2;
+  let halvesToWhole = decoding === 'images' ? 1 : 4;
   let walk: Walk = { playhead: 0, towards: 0 };
+  /** Whether half size will do for what is held. */
+  let half = false;
   let wish: Wish | null = null;
+  let onWhole: ((picture: FramePicture) => void) | null = null;
   let roomMade: (() => void) | null = null;
   let closed = false;
+  let rested = true;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  /** When the picture of the last jump was delivered. */
+  let jumpedUntil = 0;
 
   const capacity = (): number => Math.max(3, Math.floor(budgetBytes / pictureBytes) - copiesAtOnce);
-  const range = () => holdingRange(walk, capacity(), frames);
+  const plan = (): HoldPlan =>
+    holdPlan({
+      walk,
+      frames,
+      capacity: capacity(),
+      halvesToWhole: half ? halvesToWhole : 1,
+      wanted,
+      rested,
+    });
   const isMissing = (frame: number): boolean => !cache.has(frame) && !copying.has(frame);
+  const lacksWhole = (frame: number): boolean => !cache.hasWhole(frame) && !copying.has(frame);
+  const lacks = (frame: number): boolean => (half ? isMissing(frame) : lacksWhole(frame));
+  const isWithin = (frame: number, { first, last }: HoldingRange): boolean => frame >= first && frame <= last;
 
   const settle = (frame: number, end: (settled: Wish) => void): void => {
     if (wish?.frame !== frame) return;
@@ -74,11 +101,24 @@ function createFrameSource(
     end(settled);
   };
 
+  const rest = (milliseconds: number): void => {
+    clearTimeout(resting);
+    resting = setTimeout(() => {
+      rested = true;
+      pump.wake();
+    }, milliseconds);
+  };
+
   const keep = async (frame: number, decoded: VideoFrame): Promise<void> => {
     copying.add(frame);
     let picture: HeldPicture;
     try {
-      picture = await holdPicture(decoded, frame, shown, turning);
+      picture = await holdPicture(decoded, {
+        frame,
+        shown,
+        turning,
+        half: half && wish?.frame !== frame && !isWithin(frame, plan().whole),
+      });
     } catch (problem) {
       lost.add(frame);
       settle(frame, ({ reject }) => reject(new PictureLost(frame, String(problem))));
@@ -92,29 +132,52 @@ function createFrameSource(
       picture.release();
       return;
     }
-    pictureBytes = picture.bytes;
+    if (picture.whole) {
+      pictureBytes = picture.bytes;
+      if (!picture.canHalve) halvesToWhole = 1;
+    }
     lost.delete(frame);
-    cache.put(picture, walk.playhead, range());
-    settle(frame, ({ resolve }) => resolve(picture));
+    const { range, whole } = plan();
+    cache.put(picture, walk.playhead, range, whole);
+    if (frame === walk.playhead && walk.towards === 0 && !rested) {
+      jumpedUntil = performance.now() + jumpRestMs;
+      setTimeout(pump.wake, jumpRestMs);
+    }
+    if (frame === walk.playhead && picture.whole) {
+      if (wish === null) onWhole?.(picture);
+      onWhole = null;
+    }
+    if (picture.whole || wish?.half) settle(frame, ({ resolve }) => resolve(picture));
   };
 
   const steering: PumpSteering = {
-    next: (run, isPending) =>
-      nextFrameToDecode(
+    next(run, isPending) {
+      const { range, whole, eagerAhead } = plan();
+      const comes = (frame: number): boolean => isPending(frame) || lost.has(frame);
+      const { playhead, towards } = walk;
+      if (towards === 0 && !rested && !lacks(playhead) && performance.now() < jumpedUntil) return null;
+      const missing = nextFrameToDecode(
         walk,
-        range(),
+        range,
         order,
         run,
-        (frame) => !isMissing(frame) || isPending(frame) || lost.has(frame),
-      ),
-    comesFrom: (run, frame) => comesFrom(run, order, frame),
-    wants: (frame) => {
-      const { first, last } = range();
-      return frame >= first && frame <= last && isMissing(frame);
+        (frame) => !lacks(frame) || comes(frame),
+        eagerAhead,
+      );
+      if (missing !== null || !rested) return missing;
+      return nextFrameToDecode(walk, whole, order, run, (frame) => !lacksWhole(frame) || comes(frame));
     },
-    needsNow: (frame) => {
-      const { first } = range();
-      return frame >= first && frame <= walk.playhead && isMissing(frame);
+    comesFrom: (run, frame) => comesFrom(run, order, frame),
+    wants(frame) {
+      const { range, whole } = plan();
+      if (isWithin(frame, range) && lacks(frame)) return true;
+      return rested && isWithin(frame, whole) && lacksWhole(frame);
+    },
+    needsNow(frame) {
+      const { range, whole } = plan();
+      if (frame > walk.playhead) return false;
+      if (frame >= range.first && lacks(frame)) return true;
+      return rested && frame >= whole.first && lacksWhole(frame);
     },
     deliver: (frame, picture) => {
       if (closed) closeFrame(picture);
@@ -143,18 +206,24 @@ function createFrameSource(
   return {
     facts,
     held: (frame) => cache.get(frame) ?? null,
-    show(frame, towards) {
+    show(frame, towards, whenWhole) {
       wish?.reject(new DOMException('A newer frame was asked for', 'AbortError'));
       wish = null;
+      onWhole = null;
       if (closed) return Promise.reject(new DOMException('The clip is closed', 'AbortError'));
       const playhead = clampFrame(facts.table, frame);
       walk = { playhead, towards };
+      half = whenWhole !== undefined;
       lost.delete(playhead);
+      rested = false;
+      rest(restMs);
       const picture = cache.get(playhead);
-      const answer = picture
+      const enough = picture && (half || picture.whole);
+      if (whenWhole && !picture?.whole) onWhole = whenWhole;
+      const answer = enough
         ? Promise.resolve<FramePicture>(picture)
         : new Promise<FramePicture>((resolve, reject) => {
-            wish = { frame: playhead, resolve, reject };
+            wish = { frame: playhead, half, resolve, reject };
           });
       pump.wake();
       return answer;
@@ -167,6 +236,7 @@ function createFrameSource(
     close() {
       if (closed) return;
       closed = true;
+      clearTimeout(resting);
       wish?.reject(new DOMException('The clip is closed', 'AbortError'));
       wish = null;
       pump.close();

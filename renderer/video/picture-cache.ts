@@ -10,12 +10,19 @@ export interface HoldingRange {
 export interface PictureCache {
   get(frame: number): HeldPicture | undefined;
   has(frame: number): boolean;
-  /** Takes a picture in and lets others go, the farthest from the playhead first. */
-  put(picture: HeldPicture, playhead: number, range: HoldingRange): void;
+  /** Whether the frame is held at its full resolution. */
+  hasWhole(frame: number): boolean;
+  /**
+   * Takes a picture in and makes room: first those outside `range` go, then those outside `whole` are halved where they can
+   * be, then others go; always the farthest from the playhead first.
+   */
+  put(picture: HeldPicture, playhead: number, range: HoldingRange, whole?: HoldingRange): void;
   readonly bytes: number;
   readonly count: number;
   clear(): void;
 }
+
+const isIn = (frame: number, { first, last }: HoldingRange): boolean => frame >= first && frame <= last;
 
 export function createPictureCache(budgetBytes: number): PictureCache {
   const held = new Map<number, HeldPicture>();
@@ -27,34 +34,46 @@ export function createPictureCache(budgetBytes: number): PictureCache {
     picture.release();
   };
 
-  /** What goes first: outside the range before inside it, then the farthest. The playhead's picture always stays. */
-  const leastWanted = (playhead: number, range: HoldingRange): HeldPicture | undefined => {
+  const take = (picture: HeldPicture): void => {
+    held.set(picture.frame, picture);
+    bytes += picture.bytes;
+  };
+
+  /** Gives up some bytes; false when only the playhead's picture is left, which always stays. */
+  const makeRoom = (playhead: number, range: HoldingRange, whole: HoldingRange): boolean => {
     let worst: HeldPicture | undefined;
     let worstRank = 0;
     for (const picture of held.values()) {
       if (picture.frame === playhead) continue;
-      const outside = picture.frame < range.first || picture.frame > range.last;
-      const rank = Math.abs(picture.frame - playhead) + (outside ? 1e9 : 0);
+      const rank =
+        Math.abs(picture.frame - playhead) +
+        (isIn(picture.frame, range) ? (picture.whole && !isIn(picture.frame, whole) ? 1e9 : 0) : 2e9);
       if (rank > worstRank) {
         worst = picture;
         worstRank = rank;
       }
     }
-    return worst;
+    if (!worst) return false;
+    const half = worstRank > 1e9 && worstRank < 2e9 ? worst.halved() : null;
+    drop(worst);
+    if (half) take(half);
+    return true;
   };
 
   return {
     get: (frame) => held.get(frame),
     has: (frame) => held.has(frame),
-    put(picture, playhead, range) {
+    hasWhole: (frame) => held.get(frame)?.whole === true,
+    put(picture, playhead, range, whole = range) {
       const before = held.get(picture.frame);
+      if (before?.whole && !picture.whole) {
+        picture.release();
+        return;
+      }
       if (before) drop(before);
-      held.set(picture.frame, picture);
-      bytes += picture.bytes;
+      take(picture);
       while (bytes > budgetBytes) {
-        const worst = leastWanted(playhead, range);
-        if (!worst) return;
-        drop(worst);
+        if (!makeRoom(playhead, range, whole)) return;
       }
     },
     get bytes() {

@@ -38,6 +38,9 @@ export interface Player {
   close(): void;
 }
 
+/** While it plays, a picture at half size is never worth drawing again: the next one is due. */
+export const leaveAsItIs = (): void => undefined;
+
 export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOptions): Player {
   const { table } = source.facts;
   const clock: ClipClock = { table, slowdown };
@@ -66,7 +69,7 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
   const ask = (frame: number): void => {
     const mine = turn;
     asking = true;
-    source.show(frame, 1).then(
+    source.show(frame, 1, leaveAsItIs).then(
       (picture) => {
         if (mine !== turn) return;
         asking = false;

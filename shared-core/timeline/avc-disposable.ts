@@ -16,6 +16,14 @@ export function isDisposableAvc(data: Uint8Array, lengthBytes: number | null): b
   return slices > 0;
 }
 
+/** Whether decoding starts anew with this coded H.264 picture: nothing after it leans on anything before it (type 5, 7.4.1.2.4). */
+export function isInstantAvc(data: Uint8Array, lengthBytes: number | null): boolean {
+  for (const header of lengthBytes === null ? startCodeUnits(data) : lengthUnits(data, lengthBytes)) {
+    if ((header & 31) === 5) return true;
+  }
+  return false;
+}
+
 /** How many bytes give a unit's length, from a decoder configuration record; null when there is no record. */
 export function avcLengthBytes(record: Uint8Array | null): number | null {
   return record?.[0] === 1 ? ((record[4] ?? 3) & 3) + 1 : null;

@@ -1,5 +1,5 @@
 import type { Seen } from '../browser/harness/page';
-import { writeSection } from './write-section';
+import { readSection, writeSection } from './write-section';
 
 /** One way of stepping over one clip. */
 export interface Row {
@@ -42,8 +42,16 @@ function latency(seen: readonly Seen[]): string {
   return `${at(0.5)} (${at(0.95)})`;
 }
 
-/** Puts the latencies between their marks in docs/performance.md. */
+const lineOf = (row: Row): string =>
+  `| ${row.clip} | ${row.way} | ${row.forward} | ${row.backward} | ${row.worstBackward} | ${row.random} | ${row.wrong} | ${row.steps} |`;
+
+/** Puts the latencies between their marks in docs/performance.md; what was measured of other clips stays. */
 export function writeLatencies(rows: readonly Row[], machine: string): void {
+  const measured = new Set(rows.map(({ clip }) => clip));
+  const others = readSection('stepping', 'stepping.ts').filter((line) => {
+    const clip = /^\| (\S+) \|/.exec(line)?.[1];
+    return clip !== undefined && clip !== 'clip' && clip !== '---' && !measured.has(clip);
+  });
   writeSection('stepping', 'stepping.ts', [
     '## Stepping',
     '',
@@ -51,10 +59,8 @@ export function writeLatencies(rows: readonly Row[], machine: string): void {
     '',
     '| clip | way | forward | backward | slowest backward | random | wrong | steps |',
     '| --- | --- | --- | --- | --- | --- | --- | --- |',
-    ...rows.map(
-      (row) =>
-        `| ${row.clip} | ${row.way} | ${row.forward} | ${row.backward} | ${row.worstBackward} | ${row.random} | ${row.wrong} | ${row.steps} |`,
-    ),
+    ...others,
+    ...rows.map(lineOf),
   ]);
 }
 

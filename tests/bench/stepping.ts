@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { chromium, type Page } from '@playwright/test';
-import { execa } from 'execa';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { chromiumOptions } from '../browser/harness/chromium';
 import { makeClip, type MadeClip } from '../browser/harness/make-clips';
 import type { Seen } from '../browser/harness/page';
-import { readCode } from '../browser/harness/picture-code';
 import { type HarnessServer, serveHarness } from '../browser/harness/serve';
+import { callFfmpeg } from './call-ffmpeg';
+import { jumps } from './jump-list';
 import { type Row, summary, writeLatencies, writeMemory } from './stepping-table';
 import { steppingClips } from './stepping-clips';
 
@@ -19,16 +19,10 @@ const wanted = process.argv.slice(2).filter((word) => !word.startsWith('--'));
 const onlyMemory = process.argv.includes('--only-memory');
 const withMemory = onlyMemory || wanted.length === 0;
 
-const upTo = (from: number, count: number): number[] => Array.from({ length: count }, (_, n) => from + n);
+/** How long the coach looks at a picture before walking a second both ways from it. */
+const restingMs = 3000;
 
-/** Park–Miller steps: the same jumps on every run and for every rival. */
-function jumps(count: number, below: number): number[] {
-  let state = 77_003;
-  return Array.from({ length: count }, () => {
-    state = (state * 48_271) % 2_147_483_647;
-    return state % below;
-  });
-}
+const upTo = (from: number, count: number): number[] => Array.from({ length: count }, (_, n) => from + n);
 
 async function freshPage(server: HarnessServer): Promise<{ page: Page; end: () => Promise<void> }> {
   const browser = await chromium.launch(chromiumOptions());
@@ -41,7 +35,7 @@ async function freshPage(server: HarnessServer): Promise<{ page: Page; end: () =
 async function measureSource(clip: MadeClip, path: string, server: HarnessServer): Promise<Row[]> {
   const { page, end } = await freshPage(server);
   const walk = (frames: number[], towards: -1 | 0 | 1, pace: number): Promise<Seen[]> =>
-    page.evaluate(([f, t, p]) => window.harness.walk(f, t, p), [frames, towards, pace] as const);
+    page.evaluate(([f, t, p]) => window.harness.walk(f, t, p, true), [frames, towards, pace] as const);
   try {
     await page.evaluate((address) => window.harness.open(address), server.clip(path));
     const n = clip.pictures;
@@ -54,10 +48,22 @@ async function measureSource(clip: MadeClip, path: string, server: HarnessServer
     await walk([n - 1], -1, 0);
     const backward = await walk(upTo(n - 1 - half, half).reverse(), -1, 0);
     const forwardPaced = await walk(upTo(n - 1 - half, 60), 1, 100);
+    // nothing held from the walks
+    await page.evaluate((address) => window.harness.open(address), server.clip(path));
     const random = await walk(jumps(50, n), 0, 0);
+    const near = { forward: [] as Seen[], backward: [] as Seen[] };
+    for (const place of [0.2, 0.5, 0.8].map((share) => Math.round(n * share))) {
+      const second = Math.min(clip.rate, place, n - 1 - place);
+      await walk([place], 0, 0);
+      await page.waitForTimeout(restingMs);
+      near.forward.push(...(await walk(upTo(place + 1, second), 1, 0)));
+      near.backward.push(...(await walk(upTo(place - second, 2 * second).reverse(), -1, 0)));
+      near.forward.push(...(await walk(upTo(place - second + 1, second), 1, 0)));
+    }
     return [
       summary(clip.name, 'frame source, unpaced', forward, backward, random),
       summary(clip.name, 'frame source, 10 steps a second', forwardPaced, backwardPaced, []),
+      summary(clip.name, 'frame source, a second both ways', near.forward, near.backward, []),
     ];
   } finally {
     await end();
@@ -84,38 +90,13 @@ async function measureElement(clip: MadeClip, path: string, server: HarnessServe
 }
 
 async function measureCalls(clip: MadeClip, path: string): Promise<Row | null> {
-  const tool = await findMediaTool('ffmpeg');
-  if (!tool) return null;
-  const one = async (frame: number): Promise<Seen> => {
-    const began = performance.now();
-    const { stdout } = await execa(
-      tool.path,
-      [
-        '-hide_banner',
-        '-loglevel',
-        'error',
-        '-ss',
-        String(Math.max(0, (frame - 0.5) / clip.rate)),
-        '-i',
-        path,
-        '-frames:v',
-        '1',
-        '-vf',
-        'scale=640:360',
-        '-pix_fmt',
-        'rgba',
-        '-f',
-        'rawvideo',
-        '-',
-      ],
-      { encoding: 'buffer', stripFinalNewline: false },
-    );
-    const took = performance.now() - began;
-    return { frame, took, number: readCode(new Uint8ClampedArray(stdout), 640, 360) };
-  };
+  if (!(await findMediaTool('ffmpeg'))) return null;
   const each = async (frames: number[]): Promise<Seen[]> => {
     const seen: Seen[] = [];
-    for (const frame of frames) seen.push(await one(frame));
+    for (const frame of frames) {
+      const one = await callFfmpeg(path, frame, clip.rate);
+      if (one) seen.push(one);
+    }
     return seen;
   };
   const middle = clip.pictures >> 1;
@@ -180,7 +161,7 @@ try {
     rows.push(await measureElement(clip, path, server));
     const calls = await measureCalls(clip, path);
     if (calls) rows.push(calls);
-    for (const row of rows.slice(-4)) console.log(JSON.stringify(row));
+    for (const row of rows.slice(-5)) console.log(JSON.stringify(row));
   }
   if (rows.length > 0) {
     writeLatencies(rows, `${cpus().length} processor cores, no graphics card, headless Chromium`);

@@ -47,6 +47,35 @@ test('a small budget is kept, and every frame is still right', async ({ clips })
   expect(await clips.close()).toBe(0);
 });
 
+test('pictures at half size while moving are the right ones, and turn whole where the coach stops', async ({
+  clips,
+}) => {
+  const budget = 60 * pictureBytes;
+  await clips.open(await made('one-group-of-250'), budget);
+  for (const [frames, towards] of [
+    [upTo(200), 1],
+    [upTo(200).reverse(), -1],
+    [[120, 20, 70, 140], 0],
+  ] as const) {
+    const seen = await clips.walk(frames, towards, 0, true);
+    expect(seen.map(({ number }) => number)).toEqual([...frames]);
+    // more than would fit at full resolution
+    if (towards < 0) expect((await clips.memory())?.pictures).toBeGreaterThan(80);
+    expect((await clips.memory())?.heldBytes).toBeLessThanOrEqual(budget);
+  }
+  // far from where the walk ended, but still held at half size; then work that needs whole pictures asks for the same
+  await clips.walk([...upTo(120)].reverse().slice(0, 60), -1, 0, true);
+  const ends = [await clips.rest(70), await clips.rest(150), await clips.rest(90)];
+  expect(ends.map(({ later, number }) => [later, number])).toEqual([
+    [true, 70],
+    [true, 150],
+    [true, 90],
+  ]);
+  expect(ends.some(({ first }) => !first)).toBe(true);
+  expect((await clips.walk([75, 30, 74], 0)).map(({ number }) => number)).toEqual([75, 30, 74]);
+  expect(await clips.close()).toBe(0);
+});
+
 test('a walk back and forth over group edges shows every frame right at any turn', async ({ clips }) => {
   await clips.open(await made('open-groups'), 40 * pictureBytes);
   let at = 70;

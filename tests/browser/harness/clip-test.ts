@@ -36,12 +36,18 @@ export class ClipPage {
     ] as const);
   }
 
-  walk(frames: readonly number[], towards: -1 | 0 | 1, pace = 0): Promise<Seen[]> {
-    return this.page.evaluate(([list, way, milliseconds]) => window.harness.walk(list, way, milliseconds), [
+  /** `asStage`: half size will do while moving. */
+  walk(frames: readonly number[], towards: -1 | 0 | 1, pace = 0, asStage = false): Promise<Seen[]> {
+    return this.page.evaluate(([list, ...how]) => window.harness.walk(list, ...how), [
       frames,
       towards,
       pace,
+      asStage,
     ] as const);
+  }
+
+  rest(frame: number): ReturnType<Harness['rest']> {
+    return this.page.evaluate((at) => window.harness.rest(at), frame);
   }
 
   hurry(frames: readonly number[]): Promise<string[]> {

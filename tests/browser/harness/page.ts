@@ -60,7 +60,13 @@ const harness = {
   },
 
   /** Shows frames one after another, drawing each at the size of a stage; `pace` is milliseconds a step, 0 unpaced. */
-  async walk(frames: readonly number[], towards: -1 | 0 | 1, pace = 0): Promise<Seen[]> {
+  async walk(
+    frames: readonly number[],
+    towards: -1 | 0 | 1,
+    pace = 0,
+    /** As the stage asks: half size will do while moving. */
+    asStage = false,
+  ): Promise<Seen[]> {
     if (!source) throw new Error('no clip open');
     const context = (canvas as HTMLCanvasElement).getContext('2d', { alpha: false });
     if (!context) throw new Error('no canvas');
@@ -70,12 +76,25 @@ const harness = {
       await waitUntil(due);
       const began = performance.now();
       due = Math.max(due, began - pace) + pace;
-      const picture = await source.show(frame, towards);
+      const picture = await source.show(frame, towards, asStage ? () => undefined : undefined);
       picture.draw(context, 0, 0, canvas.width, canvas.height);
       const took = performance.now() - began;
       seen.push({ frame, number: picture.frame === frame ? numberOf(picture) : null, took });
     }
     return seen;
+  },
+
+  /** Shows a frame as the stage does and rests there: whether it came whole, whether it was whole later, and its number then. */
+  async rest(frame: number): Promise<{ first: boolean; later: boolean; number: number | null }> {
+    if (!source) throw new Error('no clip open');
+    const now = source;
+    return new Promise((resolve, reject) => {
+      now
+        .show(frame, -1, (whole) => resolve({ first: false, later: whole.whole, number: numberOf(whole) }))
+        .then((picture) => {
+          if (picture.whole) resolve({ first: true, later: true, number: numberOf(picture) });
+        }, reject);
+    });
   },
 
   /** Asks for frames without waiting; tells how each wish ended. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { avcLengthBytes, isDisposableAvc } from '#core/timeline/avc-disposable';
+import { avcLengthBytes, isDisposableAvc, isInstantAvc } from '#core/timeline/avc-disposable';
 
 /** A unit's first byte: how much others lean on it, and its type (ITU-T H.264, 7.3.1). */
 const header = (leans: number, type: number): number => (leans << 5) | type;
@@ -25,6 +25,12 @@ describe('a picture that no other leans on', () => {
       expect(isDisposableAvc(make(free, leant), length)).toBe(false);
       expect(isDisposableAvc(make(key), length)).toBe(false);
       expect(isDisposableAvc(make(supplement), length)).toBe(false);
+    });
+
+    it(`is not the one from which all starts anew, with ${name}`, () => {
+      expect(isInstantAvc(make(supplement, key), length)).toBe(true);
+      expect(isInstantAvc(make(supplement, leant), length)).toBe(false);
+      expect(isInstantAvc(new Uint8Array(), length)).toBe(false);
     });
   }
 
