@@ -6,7 +6,7 @@ import { catalogue } from '#core/measures/families';
 import type { Reading, ReadingDefinition } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
 import { runCommand, stop } from './command-end';
-import { readSwimOnDisk } from './swim-on-disk';
+import { readSwimOnDisk, sayDoubt } from './swim-on-disk';
 
 const usage = 'Usage: npm run -s readings -- <swim folder or swim.json> [--json|--csv]';
 
@@ -23,6 +23,7 @@ await runCommand(async () => {
     return stop(2, usage);
   const { swim, knowledge } = await readSwimOnDisk(target);
   const readings = computeReadings(readingContext(swim, knowledge));
+  sayDoubt(swim, readings);
   const definitions = catalogue.map((each) => definitionOn(each, swim.card));
   if (flags[0] === '--json') console.log(readingsJson(swim, readings));
   else if (flags[0] === '--csv') process.stdout.write(readingsCsv(readings, definitions));

@@ -4,6 +4,8 @@ import { type ExportSource, exportSource } from '#core/exporting/export-source';
 import { errorWords } from '#core/host-contract/error-words';
 import type { Result } from '#core/host-contract/host-error';
 import type { ReadingKnowledge } from '#core/measures/compute-readings';
+import { swimDoubtWords } from '#core/measures/kick-doubt-words';
+import type { Reading } from '#core/measures/reading';
 import { parseCoach } from '#core/swim-file/coach-file';
 import { parseSquad } from '#core/swim-file/squad-file';
 import { parseSwim } from '#core/swim-file/swim-file';
@@ -53,7 +55,17 @@ async function knowledgeOf(folder: string, swim: Swim): Promise<ReadingKnowledge
   };
 }
 
-export const sourceOf = ({ swim, knowledge }: SwimOnDisk): ExportSource => exportSource(swim, knowledge);
+export function sourceOf({ swim, knowledge }: SwimOnDisk): ExportSource {
+  const source = exportSource(swim, knowledge);
+  sayDoubt(swim, source.readings);
+  return source;
+}
+
+/** Says on standard error when the kick frequency can't be a person's, so that no file leaves with it unseen. */
+export function sayDoubt({ card, clip }: Swim, readings: readonly Reading[]): void {
+  const doubt = swimDoubtWords(readings, clip.slowdown.factor);
+  if (doubt) console.error(`${card.swimmerName || 'This swim'}, ${card.date}: ${doubt}`);
+}
 
 /** Where a swim's clip is; ends the command when it is not there or is another film. */
 export async function clipOnDisk({ folder, swim }: SwimOnDisk): Promise<string> {

@@ -18,7 +18,9 @@ export function slowMotionWords(
   const told =
     taggedSlowdown === null
       ? ''
-      : `The file says it was filmed at ${short(taggedSlowdown * rate)} pictures a second. `;
+      : taggedSlowdown === 1
+        ? `The file keeps the ${short(rate)} pictures a second it was filmed at; phones only play it slowed. `
+        : `The file says it was filmed at ${short(taggedSlowdown * rate)} pictures a second. `;
   if (factor === 1)
     return `${told}It plays as it was: one second of film is one second in the water${filmHz === null ? '' : `, and kick frequency reads ${short(filmHz)} Hz`}.`;
   if (filmHz !== null)

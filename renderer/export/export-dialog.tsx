@@ -10,6 +10,7 @@ import { clockOf, useBench } from '../bench/bench-session';
 import { followJob } from '../host/follow-job';
 import { framesWithMarks } from '../state/selectors';
 import { ConsentQuestion } from './consent-question';
+import { KickDoubtCaution } from './kick-doubt-caution';
 import { type ExportPart, exportParts, framesFromWords, framesInWords, showsSwimmer } from './export-choice';
 import { canFan, exportJobs } from './make-exports';
 import { SavedList } from './saved-list';
@@ -194,6 +195,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
           </button>
         </div>
       </div>
+      <KickDoubtCaution readings={source.readings} slowdown={swim.clip.slowdown.factor} />
       {shows && <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />}
       <SavedList files={files} />
       {saving.kind === 'ended' && saving.trouble && (

@@ -14,6 +14,7 @@ import { useCommandKeys } from '../app/use-command-keys';
 import { clockOf, useBench } from '../bench/bench-session';
 import { cardWords } from '#core/swim-file/card-words';
 import { ConsentQuestion } from '../export/consent-question';
+import { KickDoubtCaution } from '../export/kick-doubt-caution';
 import { SavedList } from '../export/saved-list';
 import { useSaving } from '../export/use-saving';
 import { CueChoice } from './cue-choice';
@@ -176,6 +177,7 @@ export function HandoutDesk({ open, letters, onLeave }: Props) {
             The page can’t print these letters: {missing.join(' ')}. Write the name or the cue in others.
           </p>
         )}
+        <KickDoubtCaution readings={source.readings} slowdown={swim.clip.slowdown.factor} />
         <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />
         <SavedList files={files} />
         {saving.kind === 'ended' && saving.trouble && (

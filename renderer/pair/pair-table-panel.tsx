@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { type PairRow, type PairTable, pairTable, type StrokeChoice } from '#core/compare/pair-table';
 import type { Reading } from '#core/measures/reading';
 import { formatReading } from '#core/measures/format-reading';
+import { KickDoubtCaution } from '../export/kick-doubt-caution';
 import { groupWords } from '../readings/group-words';
 import { arrangeDifferences, type DifferenceGroup } from './arrange-differences';
 import { differenceText, unlikeSentence, unlikeWords, verdictWords } from './difference-words';
@@ -25,6 +26,7 @@ export function PairTablePanel() {
     return () => clearTimeout(soon);
   }, [a, b]);
   const groups = useMemo(() => arrangeDifferences(table?.rows ?? []), [table]);
+  const kicks = table?.rows.find(({ definition }) => definition.id === 'kick-frequency');
   const clear = table?.rows.filter(({ verdict }) => verdict === 'clear').length ?? 0;
   const assumed = table?.rows.some(
     ({ first }) => first.status === 'computed' && first.notes.includes('marking-error-assumed'),
@@ -41,6 +43,12 @@ export function PairTablePanel() {
             <li key={each.kind}>{unlikeSentence(each, [a.swim.card, b.swim.card])}</li>
           ))}
         </ul>
+      )}
+      {kicks && (
+        <>
+          <KickDoubtCaution readings={[kicks.first]} slowdown={a.swim.clip.slowdown.factor} of="A" />
+          <KickDoubtCaution readings={[kicks.second]} slowdown={b.swim.clip.slowdown.factor} of="B" />
+        </>
       )}
       {table && groups.length === 0 && (
         <p className="pair-nothing">

@@ -3,7 +3,7 @@ import { kickDoubt } from '#core/measures/kick-doubt';
 import { useBench, useSwim } from '../bench/bench-session';
 import { setSlowdown } from '../state/card-commands';
 import type { ReadingsState } from './readings-store';
-import { kickDoubtWords, slowdownWords } from './kick-doubt-words';
+import { kickDoubtWords, slowdownWords } from '#core/measures/kick-doubt-words';
 
 /**
  * Every time on the bench hangs on how the film was shot. While that is only assumed it is asked here, and whoever said

@@ -2,7 +2,7 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import { catalogue } from '#core/measures/families';
 import { kickDoubt } from '#core/measures/kick-doubt';
 import type { ReadingUnit } from '#core/measures/reading';
-import { kickDoubtWords } from '../readings/kick-doubt-words';
+import { kickDoubtWords } from '#core/measures/kick-doubt-words';
 import { formatReading } from '#core/measures/format-reading';
 
 const definitions = new Map(catalogue.map((each) => [each.id, each]));

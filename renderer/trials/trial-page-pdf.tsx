@@ -1,3 +1,4 @@
+import { kickDoubt } from '#core/measures/kick-doubt';
 import { Circle, Document, G, Line, Page, pdf, Rect, StyleSheet, Svg, Text, View } from '@react-pdf/renderer';
 import { extent } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
@@ -131,6 +132,7 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
                 return (
                   <Text key={id} style={style.cell}>
                     {found ? plain(valueWords(id, found.value, found.unit, found.ownVariance)) : '–'}
+                    {found && id === 'kick-frequency' && kickDoubt(found.value, 1) ? ' (doubtful)' : ''}
                   </Text>
                 );
               })}

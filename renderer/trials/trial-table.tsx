@@ -1,5 +1,6 @@
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { errorWords } from '#core/host-contract/error-words';
+import { kickDoubt } from '#core/measures/kick-doubt';
 import type { Drill } from '#core/practice/drill-schema';
 import { advisedKickCycles } from '#core/practice/trial-warning';
 import type { TrialRow } from '#core/practice/trial-row';
@@ -131,6 +132,9 @@ export function TrialTable(props: Props) {
                   return (
                     <td key={id} className="number">
                       {found ? valueWords(id, found.value, found.unit, found.ownVariance) : '–'}
+                      {found && id === 'kick-frequency' && kickDoubt(found.value, 1) && (
+                        <small className="kick-doubt">doubtful: check the slow motion</small>
+                      )}
                     </td>
                   );
                 })}

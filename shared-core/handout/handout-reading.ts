@@ -59,6 +59,17 @@ export function handoutReading(
     };
   const text = formatReading(reading, definition.digits);
   const value = `${text.value} ${text.spread} ${text.unit}`.trim();
+  // no target is met or missed by a time that can't be right
+  if (reading.notes.includes('implausible-for-a-human'))
+    return {
+      label,
+      standing: 'no-target',
+      word: 'Doubtful',
+      value,
+      target: '',
+      means: 'Not what a person does: the slow motion or the marks want checking before this counts.',
+      bar: null,
+    };
   const band = swimmer && !neverCompared(reading.id) ? targetInForce(swimmer, reading.id) : null;
   const mark = band ? targetMark(swimmer, reading.id, reading.value, reading.interval) : null;
   if (!band || !mark)

@@ -1,17 +1,30 @@
+/** Stored at this rate or quicker, film is what Apple calls high-frame-rate (see below). */
+const appleHighRate = 100;
+
 /**
- * Slowdown told by a capture-rate tag: capture rate over stored rate, ≥ 1. Null where nothing readable is told, or
- * where the stored rate already is the capture rate within 2 % (our default: 29.97 against a tagged 30 is no slow
- * motion).
+ * Slowdown told by a file's tags: capture rate over stored rate, ≥ 1. Null where nothing readable is told, or where the
+ * stored rate already is the tagged capture rate within 2 % (our default: 29.97 against a tagged 30 is no slow motion).
  *
- * `tags` are a container's raw metadata by key. Read are `com.android.capture.fps` (Android camera framework,
- * MediaRecorder "capture rate": a 32-bit float, or text) and `com.apple.quicktime.camera.framereadouttimeinmicroseconds`
- * is deliberately not: it tells the sensor's readout, not the rate.
+ * `tags` are a container's raw metadata by key. Read are:
+ * - `com.android.capture.fps` (Android camera framework, MediaRecorder "capture rate": a 32-bit float, or text);
+ * - `com.apple.quicktime.full-frame-rate-playback-intent`: says of film of 120 pictures a second or more whether a player
+ *   should show it at its full rate (1) or slowed (0). Either way the file's own times are those of filming, and slowing is
+ *   the player's: 1. (Apple, AVFoundation, `AVMetadataKey.quickTimeMetadataKeyFullFrameRatePlaybackIntent`.) Only on film
+ *   stored at 100 a second or more, as the key stands on film of 30 a second too; film that was slowed when it was sent
+ *   or edited is not stored so quickly, and there the coach is asked.
+ *
+ * `com.apple.quicktime.camera.framereadouttimeinmicroseconds` is deliberately not read: it tells the sensor's readout, not
+ * the rate. Nor is the capture rate in some cameras' XML: no open document was found that says what it means.
  */
 export function slowdownFromTags(tags: Readonly<Record<string, unknown>>, storedRate: number): number | null {
+  if (!(storedRate > 0)) return null;
   const captured = numberOf(tags['com.android.capture.fps']);
-  if (captured === null || !(storedRate > 0)) return null;
-  const slowdown = captured / storedRate;
-  return slowdown > 1.02 && slowdown <= 200 ? slowdown : null;
+  if (captured !== null) {
+    const slowdown = captured / storedRate;
+    return slowdown > 1.02 && slowdown <= 200 ? slowdown : null;
+  }
+  const keepsTime = storedRate >= appleHighRate && storedRate <= 10_000;
+  return keepsTime && 'com.apple.quicktime.full-frame-rate-playback-intent' in tags ? 1 : null;
 }
 
 function numberOf(tag: unknown): number | null {

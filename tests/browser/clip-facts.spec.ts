@@ -47,6 +47,11 @@ test('slow motion is read from the capture-rate tag', async ({ clips }) => {
   });
 });
 
+test('quick film of a phone keeps the times of filming', async ({ clips }) => {
+  const path = await made('quick-film-of-a-phone');
+  expect(await clips.facts(path)).toMatchObject({ ok: true, value: { rate: 240, taggedSlowdown: 1 } });
+});
+
 test('a clip that starts at 10 s keeps its start', async ({ clips }) => {
   const facts = await clips.facts(await made('starts-at-10-s'));
   expect(facts.ok && (facts.value.table.starts[0] ?? 0) / facts.value.table.ticksPerSecond).toBeCloseTo(

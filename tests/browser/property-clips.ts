@@ -44,6 +44,19 @@ export const propertyClips: readonly MadeClip[] = [
     name: 'capture-rate-tag',
     remux: { output: ['-movflags', 'use_metadata_tags', '-metadata', 'com.android.capture.fps=240'] },
   },
+  {
+    ...base,
+    name: 'quick-film-of-a-phone',
+    rate: 240,
+    pictures: 60,
+    extension: 'mov',
+    remux: {
+      output: [
+        ...['-movflags', 'use_metadata_tags'],
+        ...['-metadata', 'com.apple.quicktime.full-frame-rate-playback-intent=0'],
+      ],
+    },
+  },
   { ...base, name: 'index-at-the-front', remux: { output: ['-movflags', 'faststart'] } },
   { ...base, name: 'fragmented', remux: { output: ['-movflags', 'frag_keyframe+empty_moov'] } },
   { ...base, name: 'quicktime', extension: 'mov' },

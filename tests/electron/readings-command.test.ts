@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { execaNode } from 'execa';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { plainMark, swimFileVersion } from '#core/swim-file/swim-schema';
 import { catalogue } from '#core/measures/families';
 import { readingsDocumentSchema } from '#core/measures/readings-document';
 import { serialiseSwim } from '#core/swim-file/swim-file';
+import { plainMark, swimFileVersion } from '#core/swim-file/swim-schema';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
 
 const script = new URL('../../electron/commands/readings.mjs', import.meta.url);
@@ -40,6 +40,18 @@ describe('the readings command', { timeout: 120_000 }, () => {
     expect(frequency?.status).toBe('computed');
     expect(frequency?.status === 'computed' && frequency.value).toBeCloseTo(2.5, 6);
     expect((await readings(path.join(swimFolder, 'swim.json'), '--json')).stdout).toBe(run.stdout);
+  });
+
+  it('says beside the readings when no person kicks like that, and keeps it out of what is piped on', async () => {
+    const slowed = path.join(folder, 'slowed');
+    await mkdir(slowed);
+    const swim = JSON.parse(await readFile(path.join(swimFolder, 'swim.json'), 'utf8'));
+    swim.clip.slowdown = { factor: 8, source: 'coach' };
+    await writeFile(path.join(slowed, 'swim.json'), JSON.stringify(swim));
+    const run = await readings(slowed, '--csv');
+    expect(run.stderr).toContain('Kick frequency reads 20 Hz; a person kicks 0.5 to 4 times a second.');
+    expect(run.stdout).not.toContain('a person kicks');
+    expect(run.stdout).toContain('implausible-for-a-human');
   });
 
   it('uses the coach’s own marking error where it was measured', async () => {

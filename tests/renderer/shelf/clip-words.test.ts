@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bytesWords, codecWords, lengthWords, rateWords } from '../../../renderer/shelf/fact-words';
 import { slowMotionWords } from '../../../renderer/card/slow-motion-words';
+import { bytesWords, codecWords, lengthWords, rateWords } from '../../../renderer/shelf/fact-words';
 
 describe('the words of a clip', () => {
   it('tell a constant rate from a variable one', () => {
@@ -32,6 +32,12 @@ describe('the effect of slow motion', () => {
   it('is told in kicks a second: 2 Hz slowed 8 times look like 0.25', () => {
     expect(slowMotionWords({ rate: 30, taggedSlowdown: 8 }, 8)).toBe(
       'The file says it was filmed at 240 pictures a second. It plays 8× slower than life: two kicks a second look like 0.25, and are read as 2.',
+    );
+  });
+
+  it('is none where a phone keeps the rate of filming', () => {
+    expect(slowMotionWords({ rate: 240, taggedSlowdown: 1 }, 1)).toBe(
+      'The file keeps the 240 pictures a second it was filmed at; phones only play it slowed. It plays as it was: one second of film is one second in the water.',
     );
   });
 

@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { handoutReading } from '#core/handout/handout-reading';
+import { catalogue } from '#core/measures/families';
 import { kickDoubt } from '#core/measures/kick-doubt';
+import { swimDoubtWords } from '#core/measures/kick-doubt-words';
+import type { Reading } from '#core/measures/reading';
+import type { Swimmer } from '#core/swim-file/squad-schema';
 
 describe('doubt about a kick frequency', () => {
   it('names the slowdown that makes a kick of 240/s film read as true-speed plausible', () => {
@@ -27,5 +32,44 @@ describe('doubt about a kick frequency', () => {
         if (better) expect(kickDoubt(better.hz, better.slowdown)).toBeNull();
       }),
     );
+  });
+});
+
+describe('a swim whose kick frequency is doubted', () => {
+  const kick = (hz: number): Reading => ({
+    id: 'kick-frequency',
+    status: 'computed',
+    value: hz,
+    unit: 'Hz',
+    interval: { low: hz - 0.1, high: hz + 0.1, question: 'this-swim' },
+    otherInterval: null,
+    sharedVariance: 0,
+    ownVariance: 0.0025,
+    followed: 0,
+    perCycle: [],
+    cycles: 8,
+    from: { eventIds: [], postureFrames: [], sceneItems: [] },
+    notes: hz < 0.5 || hz > 4 ? ['implausible-for-a-human'] : [],
+  });
+
+  it('says so in words, with the slow motion that would explain it', () => {
+    expect(swimDoubtWords([kick(16)], 8)).toBe(
+      'These times can’t be right. Kick frequency reads 16 Hz; a person kicks 0.5 to 4 times a second. Was this filmed in true speed? At true speed it reads 2 Hz.',
+    );
+    expect(swimDoubtWords([kick(2)], 8)).toBeNull();
+    expect(swimDoubtWords([], 8)).toBeNull();
+  });
+
+  it('never holds a doubtful kick against a target on the handout', () => {
+    const definition = catalogue.find(({ id }) => id === 'kick-frequency');
+    if (!definition) throw new Error('no kick frequency in the catalogue');
+    const target = { reading: 'kick-frequency', low: 2, high: 2.5, from: null };
+    const swimmer = { targets: [target] } as unknown as Swimmer;
+    expect(handoutReading(definition, kick(16), swimmer)).toMatchObject({
+      word: 'Doubtful',
+      target: '',
+      bar: null,
+    });
+    expect(handoutReading(definition, kick(2.2), swimmer).word).toBe('On target');
   });
 });

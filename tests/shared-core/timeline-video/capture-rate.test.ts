@@ -24,6 +24,18 @@ describe('slowdown from a capture-rate tag', () => {
     expect(slowdownFromTags({ 'com.android.capture.fps': float(240) }, 240)).toBeNull();
   });
 
+  it('is none on a phone’s quick film, which keeps the times of filming whether it is to be played slowed or not', () => {
+    const key = 'com.apple.quicktime.full-frame-rate-playback-intent';
+    for (const intent of [0, 1, Uint8Array.of(0), '1']) {
+      expect(slowdownFromTags({ [key]: intent }, 240)).toBe(1);
+      expect(slowdownFromTags({ [key]: intent }, 119.88)).toBe(1);
+      // slowed when it was sent or edited, or never quick at all: the coach is asked
+      expect(slowdownFromTags({ [key]: intent }, 29.97)).toBeNull();
+      expect(slowdownFromTags({ [key]: intent }, 60)).toBeNull();
+    }
+    expect(slowdownFromTags({}, 240)).toBeNull();
+  });
+
   it('believes no damaged tag', () => {
     for (const tag of [float(Number.NaN), float(-240), float(1e9), 'fast', new Uint8Array(3), null]) {
       expect(slowdownFromTags({ 'com.android.capture.fps': tag }, 30)).toBeNull();

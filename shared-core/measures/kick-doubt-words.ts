@@ -1,5 +1,6 @@
-import { humanKickHz } from '#core/measures/events/kick-rhythm';
-import type { KickDoubt } from '#core/measures/kick-doubt';
+import { humanKickHz } from './events/kick-rhythm';
+import { type KickDoubt, kickDoubt } from './kick-doubt';
+import type { Reading } from './reading';
 
 const short = (value: number): string => Number(value.toPrecision(3)).toString();
 
@@ -12,4 +13,11 @@ export function kickDoubtWords({ hz, tooSlow, better }: KickDoubt): string {
   if (better)
     return `${odd}Was this filmed in ${better.slowdown === 1 ? 'true speed' : 'slow motion'}? At ${slowdownWords(better.slowdown)} it reads ${short(better.hz)} Hz.`;
   return `${odd}Check the slow motion, and whether ${tooSlow ? 'kicks are missing' : 'kicks are marked twice'}.`;
+}
+
+/** The doubt about a swim's kick frequency in words, for wherever its readings leave the app; null when there is none. */
+export function swimDoubtWords(readings: readonly Reading[], slowdown: number): string | null {
+  const kick = readings.find(({ id }) => id === 'kick-frequency');
+  const doubt = kick?.status === 'computed' ? kickDoubt(kick.value, slowdown) : null;
+  return doubt && `These times can’t be right. ${kickDoubtWords(doubt)}`;
 }
