@@ -50,6 +50,8 @@ export interface DocumentAutosaveOptions<T> {
   /** On disk now; null: not there yet. */
   readonly revision: string | null;
   readonly now: () => Date;
+  /** Milliseconds that never run backward, as the time of day may. The page's own clock unless given. */
+  readonly steady?: () => number;
   /** True when what is on screen is newer than the disk from the start (a replayed journal). */
   readonly unsavedFromStart?: boolean;
   /** Whose unsaved work is on screen from the start. */
@@ -65,7 +67,7 @@ const retryAfter = [2000, 5000, 15_000, 30_000];
 export function createDocumentAutosave<T extends { readonly changedAt: string }>(
   options: DocumentAutosaveOptions<T>,
 ): DocumentAutosave<T> {
-  const { document, journal, now, quiet = 350, longest = 900 } = options;
+  const { document, journal, now, steady = () => performance.now(), quiet = 350, longest = 900 } = options;
   const status = createStore<{ readonly status: SaveStatus<T> }>(() => ({
     status: options.unsavedFromStart ? { kind: 'unsaved' } : { kind: 'saved', at: null },
   }));
@@ -175,8 +177,8 @@ export function createDocumentAutosave<T extends { readonly changedAt: string }>
     // while the coach has not chosen, what is marked meanwhile is kept beside the file as it would be in it
     if (inConflict()) keepInJournal();
     else if (status.getState().status.kind !== 'failed') say({ kind: 'unsaved' });
-    waitingSince ??= now().getTime();
-    schedule(Math.max(0, Math.min(quiet, waitingSince + longest - now().getTime())));
+    waitingSince ??= steady();
+    schedule(Math.max(0, Math.min(quiet, waitingSince + longest - steady())));
   });
   if (options.unsavedFromStart) schedule(0);
 

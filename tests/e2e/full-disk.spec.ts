@@ -1,11 +1,11 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, renameSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { test as base, expect } from '@playwright/test';
+import { test as base, expect, type Page } from '@playwright/test';
 import { parseSwim } from '#core/swim-file/swim-file';
-import { startApp } from './started-app';
+import { makeLibrary, type StartedApp, startApp } from './started-app';
 
 /** A disk of its own size, where this user may mount one; null elsewhere. */
 async function smallDisk(megabytes: number): Promise<string | null> {
@@ -28,7 +28,26 @@ const test = base.extend<{ disk: string | null }>({
   },
 });
 
-test('a full disk is said, keeps the marks in the window, and takes them when there is room again', async ({
+const swimId = 'sample-phone-portrait';
+
+async function openBench(page: Page, app: StartedApp): Promise<void> {
+  await page.goto(`${new URL(app.address).origin}/#/bench/${swimId}`);
+  await expect(page.locator('.where')).toBeVisible();
+  await expect(page.locator('.where.waiting')).toHaveCount(0);
+}
+
+/** Waits until the file holds so many marks and the window says that it is saved. */
+async function savedMarks(page: Page, library: string, count: number): Promise<void> {
+  const file = path.join(library, 'swims', swimId, 'swim.json');
+  const marks = (): number | string => {
+    const parsed = parseSwim(readFileSync(file, 'utf8'));
+    return parsed.ok ? parsed.value.events.length : parsed.fault.code;
+  };
+  await expect.poll(marks, { timeout: 30_000 }).toBe(count);
+  await expect(page.locator('[data-save="saved"]')).toBeVisible({ timeout: 10_000 });
+}
+
+test('a disk that is full, then read-only, is said, keeps the marks in the window, and takes them afterwards', async ({
   page,
   disk,
 }) => {
@@ -37,9 +56,7 @@ test('a full disk is said, keeps the marks in the window, and takes them when th
   const app = await startApp(path.join(disk, 'library'));
   try {
     await page.goto(app.address);
-    await page.goto(`${new URL(app.address).origin}/#/bench/sample-phone-portrait`);
-    await expect(page.locator('.where')).toBeVisible();
-    await expect(page.locator('.where.waiting')).toHaveCount(0);
+    await openBench(page, app);
 
     const filler = path.join(disk, 'filler');
     const room = statfsSync(disk);
@@ -49,18 +66,59 @@ test('a full disk is said, keeps the marks in the window, and takes them when th
     await expect(page.locator('.glyph')).toHaveCount(1);
 
     rmSync(filler);
-    const file = path.join(disk, 'library', 'swims', 'sample-phone-portrait', 'swim.json');
-    await expect
-      .poll(
-        () => {
-          const parsed = parseSwim(readFileSync(file, 'utf8'));
-          return parsed.ok ? parsed.value.events.length : parsed.fault.code;
-        },
-        { timeout: 30_000 },
-      )
-      .toBe(1);
-    await expect(page.locator('[data-save="saved"]')).toBeVisible();
+    const library = path.join(disk, 'library');
+    await savedMarks(page, library, 1);
+
+    spawnSync('mount', ['-o', 'remount,ro', disk]);
+    await page.locator('body').press('ArrowRight');
+    await page.locator('body').press('s');
+    await expect(page.locator('[data-save="failed"]')).toContainText('on a disk that can’t be written');
+    spawnSync('mount', ['-o', 'remount,rw', disk]);
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await savedMarks(page, library, 2);
   } finally {
     await app.stop();
+  }
+});
+
+test('a library that is unplugged and back loses nothing; two windows on one swim keep both, and what is marked before the choice', async ({
+  page,
+  context,
+}) => {
+  const { library, remove } = await makeLibrary(true);
+  const app = await startApp(library);
+  try {
+    await page.goto(app.address);
+    await openBench(page, app);
+    renameSync(library, `${library}-away`);
+    await page.locator('body').press('a');
+    await expect(page.locator('[data-save="failed"]')).toContainText('folder can’t be found');
+    renameSync(`${library}-away`, library);
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await savedMarks(page, library, 1);
+
+    const other = await context.newPage();
+    await openBench(other, app);
+    await other.locator('body').press('ArrowRight');
+    await other.locator('body').press('s');
+    await savedMarks(other, library, 2);
+    await page.bringToFront();
+    for (const key of ['End', 'd', 'ArrowLeft', 'f']) await page.locator('body').press(key);
+    await expect(page.locator('[data-save="conflict"]')).toBeVisible();
+    const aside = (): number[] =>
+      readdirSync(path.join(library, 'swims', swimId))
+        .filter((name) => name.startsWith('swim.conflict-'))
+        .map((name) => {
+          const parsed = parseSwim(readFileSync(path.join(library, 'swims', swimId, name), 'utf8'));
+          return parsed.ok ? parsed.value.events.length : -1;
+        });
+    // the first window's three marks, all of them, beside the other's two
+    await expect.poll(aside, { timeout: 10_000 }).toEqual([3]);
+    await page.getByRole('button', { name: 'the other' }).click();
+    await savedMarks(page, library, 2);
+    expect(aside()).toEqual([3]);
+  } finally {
+    await app.stop();
+    await remove();
   }
 });

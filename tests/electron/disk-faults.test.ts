@@ -1,4 +1,4 @@
-import { readdir, readFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { type Disk, realDisk } from '#electron/host/atomic-file';
@@ -35,6 +35,10 @@ describe('when the disk fails', () => {
     ['EROFS', 'read-only'],
     ['EACCES', 'cannot-write'],
     ['EIO', 'cannot-write'],
+    // a rename refused: another program holds the file, or the disk is another one
+    ['EBUSY', 'cannot-write'],
+    ['EPERM', 'cannot-write'],
+    ['EXDEV', 'cannot-write'],
   ])('%s in a save is told as %s; the old version stays and the next save works', async (fault, code) => {
     const disk = failingDisk();
     under = await aHost({ disk });
@@ -51,6 +55,27 @@ describe('when the disk fails', () => {
     disk.fault = null;
     must(await under.ask('swim/write', { swim: marked, baseRevision: revision }));
     expect(must(await under.ask('swim/read', { id: 'swim-1' })).swim.card.note).toBe('new');
+  });
+
+  it('what can’t be kept aside or renamed leaves the old file and nothing half made', async () => {
+    under = await aHost();
+    const { swim, revision } = await under.addSwim();
+    const folder = path.join(under.library, 'swims', 'swim-1');
+    // a folder in the place of the version that is kept aside
+    const blocked = path.join(folder, '.generations', 'swim.json.00000001', 'in the way');
+    await mkdir(blocked, { recursive: true });
+    const before = await readFile(path.join(folder, 'swim.json'), 'utf8');
+    const marked = { ...swim, card: { ...swim.card, note: 'new' } };
+    expect(await under.ask('swim/write', { swim: marked, baseRevision: revision })).toMatchObject({
+      ok: false,
+      error: { code: 'cannot-write' },
+    });
+    expect(await readFile(path.join(folder, 'swim.json'), 'utf8')).toBe(before);
+    await expect(realDisk.writeWhole(path.join(folder, '.generations'), 'text')).rejects.toThrow();
+    const left = await readdir(folder, { recursive: true });
+    expect(left.filter((name) => /\.\d{6,}$/.test(name) && !name.endsWith('.00000001'))).toEqual([]);
+    await rm(path.join(folder, '.generations'), { recursive: true });
+    must(await under.ask('swim/write', { swim: marked, baseRevision: revision }));
   });
 
   it('EACCES in reading is a problem on the shelf, not a broken shelf', async () => {

@@ -80,6 +80,25 @@ describe('autosave', () => {
     }
   });
 
+  it('writes within a second when the clock jumps back while changes keep coming', async () => {
+    const disk = aDisk(aSwim());
+    const document = createSwimDocument(disk.swim);
+    let hours = 12;
+    createAutosave({
+      document,
+      host: disk,
+      journal: createSwimJournal(aStorage()),
+      revision: 'rev-0',
+      now: () => new Date(Date.UTC(2026, 4, 1, hours)),
+    });
+    for (let frame = 0; frame < 12; frame++) {
+      document.run(moveEvent(aMark('top-1', 'kick-top', 20), frame));
+      hours = 3;
+      await vi.advanceTimersByTimeAsync(100);
+    }
+    expect(disk.writes).toBeGreaterThanOrEqual(1);
+  });
+
   it('does not write a drag under way', async () => {
     const { disk, document } = aBench();
     document.begin('move kick top');
