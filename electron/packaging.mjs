@@ -8,7 +8,14 @@ export default {
   copyright: 'MIT licence',
   directories: { output: '.build/packages' },
   extraMetadata: { main: '.build/electron/main.js' },
-  files: ['.build/electron/**', '.build/renderer/**', 'sample-clips/library/**', 'package.json', 'LICENSE'],
+  files: [
+    '.build/electron/**',
+    '.build/renderer/**',
+    'sample-clips/library/**',
+    'sample-clips/month/**',
+    'package.json',
+    'LICENSE',
+  ],
   asar: true,
   // a program inside the archive can't be started: the media tools lie beside it
   asarUnpack: [

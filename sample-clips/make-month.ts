@@ -293,11 +293,14 @@ export const sampleTrial: Trial = {
   invented: true,
 };
 
-/** Writes the month into the sample library. */
-export async function writeMonth(library: string): Promise<void> {
+/** Writes the practices of the month. */
+export async function writePractices(library: string): Promise<void> {
   await mkdir(`${library}/practices`, { recursive: true });
-  await mkdir(`${library}/trials`, { recursive: true });
   for (const practice of samplePractices())
     await writeFile(`${library}/practices/${practice.id}.json`, serialisePractice(practice));
-  await writeFile(`${library}/trials/${sampleTrial.id}.json`, serialiseTrial(sampleTrial));
+}
+
+export async function writeTrials(library: string, trials: readonly Trial[]): Promise<void> {
+  await mkdir(`${library}/trials`, { recursive: true });
+  for (const trial of trials) await writeFile(`${library}/trials/${trial.id}.json`, serialiseTrial(trial));
 }

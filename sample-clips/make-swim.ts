@@ -119,7 +119,7 @@ export async function writeSwim(
               }
             : null,
         };
-  const { tags = [], ...card } = scenario.card;
+  const { tags = [], depth = null, ...card } = scenario.card;
   const stamp = `${card.date}T16:30:00Z`;
   const swim: Swim = {
     format: 'submark-swim',
@@ -149,7 +149,7 @@ export async function writeSwim(
       aids: [...card.aids],
       note: card.note ?? '',
       view: 'side',
-      conditions: { ...noTags, free: [...tags] },
+      conditions: { ...noTags, depth, free: [...tags] },
       invented: true,
     },
     scene,

@@ -1,7 +1,11 @@
+import type { ConditionTags } from '#core/swim-file/condition-tags';
 import type { SwimCard } from '#core/swim-file/swim-schema';
 import type { Camera } from './drawing/camera';
 import type { Looks } from './drawing/draw-body';
 import type { Technique } from './model/technique';
+import { ansel, juno, pip } from './squad-looks';
+import { split, under } from './usual-camera';
+import { butterfly, kick } from './usual-technique';
 
 /** One sample swim of the invented squad: who, what, how filmed, and how much of it is marked. */
 export interface Scenario {
@@ -18,8 +22,9 @@ export interface Scenario {
   readonly shape: 'plain' | 'vp9' | 'slow-motion' | 'phone';
   readonly card: Omit<SwimCard, 'invented' | 'view' | 'note' | 'conditions'> & {
     readonly note?: string;
-    /** Free tags, for trials. */
+    /** Free tags, and how deep, for trials. */
     readonly tags?: readonly string[];
+    readonly depth?: ConditionTags['depth'];
   };
   /** Share of the swim that is marked, from its start. */
   readonly marked: number;
@@ -41,89 +46,8 @@ export interface Scenario {
   };
 }
 
-const pip: Looks = {
-  skin: { light: [244, 205, 174], dark: [128, 84, 62] },
-  suit: { light: [52, 82, 138], dark: [10, 18, 40] },
-  cap: { light: [250, 252, 252], dark: [132, 152, 164] },
-  suitFrom: 1.22,
-  suitTo: 2.36,
-  build: 0.9,
-  fins: false,
-  snorkel: false,
-};
-const juno: Looks = {
-  skin: { light: [190, 136, 100], dark: [78, 48, 34] },
-  suit: { light: [140, 44, 88], dark: [38, 8, 26] },
-  cap: { light: [252, 208, 84], dark: [150, 102, 22] },
-  suitFrom: 1.24,
-  suitTo: 2.06,
-  build: 0.94,
-  fins: false,
-  snorkel: false,
-};
-const ansel: Looks = {
-  skin: { light: [236, 192, 156], dark: [116, 76, 54] },
-  suit: { light: [30, 96, 84], dark: [6, 28, 26] },
-  cap: { light: [232, 84, 70], dark: [112, 24, 22] },
-  suitFrom: 1.78,
-  suitTo: 2.68,
-  build: 1.02,
-  fins: false,
-  snorkel: false,
-};
-
-const butterfly: Technique = {
-  kind: 'butterfly',
-  arms: 'stroking',
-  onBack: false,
-  period: 1.15,
-  startTime: 0.3,
-  kicks: [
-    { top: 0, bottom: 0.2, size: 1 },
-    { top: 0.485, bottom: 0.675, size: 0.86 },
-  ],
-  toeSwing: 0.225,
-  waveSpeed: 5.2,
-  speed: 1.36,
-  speedWave: [
-    { swing: 0.08, phase: 4.2 },
-    { swing: 0.13, phase: 1.1 },
-  ],
-  depth: -0.185,
-  size: 2.3,
-  startX: 1.02,
-  breathEvery: 2,
-};
-const kick: Technique = {
-  kind: 'kick',
-  arms: 'stretched',
-  onBack: false,
-  period: 0.46,
-  startTime: 0.12,
-  kicks: [{ top: 0, bottom: 0.47, size: 1 }],
-  toeSwing: 0.235,
-  waveSpeed: 4.7,
-  speed: 1.34,
-  speedWave: [
-    { swing: 0.07, phase: 2.4 },
-    { swing: 0.05, phase: 0.8 },
-  ],
-  depth: -0.8,
-  size: 2.3,
-  startX: 1.1,
-  breathEvery: 0,
-};
-const split: Camera = {
-  width: 1280,
-  height: 720,
-  metresPerPixel: 0.0061,
-  surfaceRow: 176,
-  travel: 'right',
-  eye: 0,
-  carried: null,
-};
-const under: Camera = { ...split, metresPerPixel: 0.0048, surfaceRow: 118, eye: -0.62 };
-const card = {
+/** What the cards of most samples say. */
+export const card = {
   swimmerId: 'pip',
   swimmerName: 'Pip',
   date: '2026-05-14',

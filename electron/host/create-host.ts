@@ -28,8 +28,8 @@ import { defaultCopiesLimit, WorkingCopies } from './working-copies';
 
 export interface HostOptions {
   readonly libraryPath: string;
-  /** Folder of ready sample swims for a new library; null for none. */
-  readonly samplesPath: string | null;
+  /** Folder of ready sample swims for a new library, or several that make one together; null for none. */
+  readonly samplesPath: string | readonly string[] | null;
   readonly disk?: Disk;
   readonly makeId?: () => string;
   /** Most bytes that working copies may take together. */
@@ -53,7 +53,7 @@ export interface Host {
 /** The one host behind both transports. Prepares the library before it answers. */
 export async function createHost(options: HostOptions): Promise<Result<Host>> {
   const folder = libraryFolder(path.resolve(options.libraryPath));
-  const prepared = await prepareLibrary(folder, options.samplesPath);
+  const prepared = await prepareLibrary(folder, [options.samplesPath ?? []].flat());
   if (!prepared.ok) return prepared;
   const disk = options.disk ?? realDisk;
   const makeId = options.makeId ?? randomUUID;

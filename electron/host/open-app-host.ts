@@ -13,6 +13,12 @@ export function defaultLibraryPath(): string {
   return process.env['SUBMARK_LIBRARY'] ?? path.join(envPaths('Submark', { suffix: '' }).data, 'library');
 }
 
+/** The samples of a new library: a whole month of an invented squad; `few`: its first seven swims; `none`. */
+function sampleFolders(asked: string | undefined): string[] {
+  const folders = asked === 'none' ? [] : asked === 'few' ? ['library'] : ['library', 'month'];
+  return folders.map((name) => path.join(appRoot, 'sample-clips', name));
+}
+
 export interface AppHost {
   readonly host: Host;
   /** Answers everything of the app's own origin, whichever transport carries it. */
@@ -23,7 +29,7 @@ export interface AppHost {
 export async function openAppHost(libraryPath: string): Promise<Result<AppHost>> {
   const host = await createHost({
     libraryPath,
-    samplesPath: path.join(appRoot, 'sample-clips', 'library'),
+    samplesPath: sampleFolders(process.env['SUBMARK_SAMPLES']),
     readingThread: pathToFileURL(path.join(appRoot, '.build', 'electron', 'reading-thread.js')),
   });
   if (!host.ok) return host;

@@ -18,7 +18,10 @@ async function exists(file: string): Promise<boolean> {
  * Makes the library's folders; a library that is new gets the sample swims, and `library.json` last, so that a
  * half-made one is made again. Uploads that never became swims, and half-made working copies and exports, are removed.
  */
-export async function prepareLibrary(folder: LibraryFolder, samples: string | null): Promise<Result<null>> {
+export async function prepareLibrary(
+  folder: LibraryFolder,
+  samples: readonly string[],
+): Promise<Result<null>> {
   try {
     await mkdir(folder.root, { recursive: true });
     await rm(folder.arriving, { recursive: true, force: true });
@@ -32,17 +35,16 @@ export async function prepareLibrary(folder: LibraryFolder, samples: string | nu
       for (const name of await readdir(where))
         if (half.test(name)) await rm(path.join(where, name), { force: true });
     if (await exists(folder.about)) return success(null);
-    if (samples && (await exists(samples))) {
-      await cp(path.join(samples, 'swims'), folder.swims, { recursive: true, force: false });
-      await cp(path.join(samples, 'squad.json'), folder.squad, { force: false });
+    for (const from of samples)
       for (const [name, into] of [
+        ['swims', folder.swims],
+        ['squad.json', folder.squad],
         ['practices', folder.practices],
         ['trials', folder.trials],
         ['drills.json', folder.drills],
       ] as const)
-        if (await exists(path.join(samples, name)))
-          await cp(path.join(samples, name), into, { recursive: true, force: false });
-    }
+        if (await exists(path.join(from, name)))
+          await cp(path.join(from, name), into, { recursive: true, force: false });
     await writeFile(folder.about, `${JSON.stringify({ format: 'submark-library', version: 1 }, null, 2)}\n`);
     return success(null);
   } catch (error) {

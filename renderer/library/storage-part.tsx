@@ -24,6 +24,33 @@ const kindWords: Readonly<Record<StorageKind, string>> = {
   other: 'Other files',
 };
 
+/** What is removed only after a question, and the question. */
+const questions = {
+  exports: {
+    button: 'Remove all exports…',
+    title: 'Remove every exported file?',
+    words:
+      'Stills, handouts and tables in the library’s exports folder are removed for good. Swims and marks stay, so each can be exported again.',
+    yes: 'Remove them',
+  },
+  generations: {
+    button: 'Remove earlier versions…',
+    title: 'Remove every earlier version?',
+    words:
+      'Each swim, practice and trial stays as it is now. The last few versions before it, from which a damaged file is put right, are removed for good; new ones are kept from the next change on. Versions kept of a clash stay.',
+    yes: 'Remove them',
+  },
+  thumbnails: {
+    button: 'Remove thumbnails…',
+    title: 'Remove every thumbnail?',
+    words:
+      'The small pictures on the shelf are removed. Each is taken again when its swim is opened on the bench.',
+    yes: 'Remove them',
+  },
+} as const;
+type Asked = keyof typeof questions;
+const isAsked = (kind: StorageKind): kind is Asked => kind in questions;
+
 interface Props {
   readonly host: HostClient;
   readonly say: Say;
@@ -35,11 +62,11 @@ interface Props {
 export function StoragePart({ host, say, stamp }: Props) {
   const job = useJob(host, storageSchema);
   const { start } = job;
-  const [asks, setAsks] = useState(false);
+  const [asks, setAsks] = useState<Asked | null>(null);
   const look = useCallback(() => start(() => host.call('storage/look', {})), [start, host]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: looked again when something was removed
   useEffect(() => void look(), [look, stamp]);
-  const clean = async (what: 'exports' | 'cache'): Promise<void> => {
+  const clean = async (what: Asked | 'cache'): Promise<void> => {
     const done = await host.call('storage/clean', { what });
     if (done.ok) say(`${done.value.files} files removed, ${bytesWords(done.value.bytes)} given back.`);
     await look();
@@ -63,9 +90,9 @@ export function StoragePart({ host, say, stamp }: Props) {
                   <span style={{ width: `${(100 * kinds[kind].bytes) / most}%` }} />
                 </td>
                 <td>
-                  {kind === 'exports' && kinds.exports.files > 0 && (
-                    <button type="button" className="danger" onClick={() => setAsks(true)}>
-                      Remove all exports…
+                  {isAsked(kind) && kinds[kind].files > 0 && (
+                    <button type="button" className="danger" onClick={() => setAsks(kind)}>
+                      {questions[kind].button}
                     </button>
                   )}
                   {kind === 'cache' && kinds.cache.files > 0 && (
@@ -87,13 +114,11 @@ export function StoragePart({ host, say, stamp }: Props) {
       )}
       {asks && (
         <ConfirmDialog
-          title="Remove every exported file?"
-          words="Stills, handouts and tables in the library’s exports folder are removed for good. Swims and marks stay, so each can be exported again."
-          yes="Remove them"
+          {...questions[asks]}
           no="Keep them"
           onAnswer={(yes) => {
-            setAsks(false);
-            if (yes) void clean('exports');
+            setAsks(null);
+            if (yes) void clean(asks);
           }}
         />
       )}

@@ -1,5 +1,6 @@
 import { useCallback, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { errorWords } from '#core/host-contract/error-words';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import type { Drill } from '#core/practice/drill-schema';
 import { trialContrasts } from '#core/practice/trial-contrast';
@@ -15,9 +16,11 @@ import { SaveState } from '../app/save-state';
 import type { ScreenProps } from '../app/screens';
 import { UndoButtons, undoCommands } from '../app/undo-buttons';
 import { useCommandKeys } from '../app/use-command-keys';
+import { makeId } from '../state/make-id';
 import type { OpenKept } from '../state/open-kept';
 import { AddSwims } from './add-swims';
 import { movedRow, withSwims } from './new-trial';
+import { practiceOfTrial } from './practice-of-trial';
 import { saveTrialCsv, saveTrialPage } from './save-trial';
 import { TrialContrastTable } from './trial-contrast-table';
 import { TrialOrder } from './trial-order';
@@ -73,16 +76,33 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
   const page = useCallback(async () => {
     say(await saveTrialPage(host, { trial: document.current(), rows, contrasts, squad, own }));
   }, [host, document, rows, contrasts, squad, own, say]);
+  const practise = useCallback(async () => {
+    const made = practiceOfTrial(document.current(), { rows, swims, squad, own }, makeId, new Date());
+    if (!made) {
+      say('Draw an order first: it is what is put in the practice.');
+      return;
+    }
+    const written = await host.call('practice/write', { practice: made, baseRevision: null });
+    if (written.ok) go({ screen: 'sets', ids: [made.id] });
+    else say(errorWords(written.error).what);
+  }, [host, document, rows, swims, squad, own, say, go]);
   const toList = useCallback(() => go({ screen: 'trials', ids: [] }), [go]);
   const commands = useMemo(
     (): readonly Command[] => [
       { id: 'add', label: 'Choose swims', keys: ['a'], kind: 'view', run: () => setAdding(true) },
       { id: 'csv', label: 'Table as CSV', keys: ['c'], kind: 'never', run: csv },
       { id: 'page', label: 'One page as PDF', keys: ['p'], kind: 'never', run: page },
+      {
+        id: 'practice',
+        label: 'Put the planned order in a practice',
+        keys: ['s'],
+        kind: 'never',
+        run: practise,
+      },
       { id: 'list', label: 'All trials', keys: ['Escape'], kind: 'view', run: toList },
       ...undoCommands(document),
     ],
-    [csv, page, toList, document],
+    [csv, page, practise, toList, document],
   );
   useCommandKeys('Trial', commands);
   const warnings = trialWarnings(rows, trial.factor);
@@ -154,7 +174,13 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
         />
         <TrialContrastTable trial={trial} rows={rows} contrasts={contrasts} squad={squad} own={own} />
         <TrialPlots trial={trial} rows={rows} own={own} squad={squad} />
-        <TrialOrder trial={trial} rows={rows} own={own} onChange={change} />
+        <TrialOrder
+          trial={trial}
+          rows={rows}
+          own={own}
+          onChange={change}
+          onPractice={() => void practise()}
+        />
       </main>
       {adding && (
         <AddSwims

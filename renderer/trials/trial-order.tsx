@@ -1,13 +1,13 @@
 import { useState } from 'react';
-import type { Drill } from '#core/practice/drill-schema';
 import { underwaterCautions } from '#core/practice/caution';
-import { trialPlan, type TrialPlanFault } from '#core/practice/trial-plan';
+import type { Drill } from '#core/practice/drill-schema';
+import { type TrialPlanFault, trialPlan } from '#core/practice/trial-plan';
 import { levelOf, type TrialRow } from '#core/practice/trial-row';
-import { advisedKickCycles } from '#core/practice/trial-warning';
 import type { Trial } from '#core/practice/trial-schema';
+import { advisedKickCycles } from '#core/practice/trial-warning';
 import { depths, headPositions, hipPositions } from '#core/swim-file/condition-tags';
-import { CautionsList } from '../sets/cautions-list';
 import { sentence } from '../card/sentence';
+import { CautionsList } from '../sets/cautions-list';
 import { levelsAsked } from './levels-asked';
 import { levelWords } from './trial-words';
 
@@ -16,6 +16,8 @@ interface Props {
   readonly rows: readonly TrialRow[];
   readonly own: readonly Drill[];
   readonly onChange: (said: Partial<Trial>, name: string) => void;
+  /** Makes a practice of the planned order. */
+  readonly onPractice: () => void;
 }
 
 /** A whole number from the machine's own randomness: the one place where chance comes in. */
@@ -24,7 +26,7 @@ function drawSeed(): number {
 }
 
 /** A random order to swim the repeats in, held against the order they were swum in. */
-export function TrialOrder({ trial, rows, own, onChange }: Props) {
+export function TrialOrder({ trial, rows, own, onChange, onPractice }: Props) {
   const { factor, plan } = trial;
   const present = levelsAsked(rows, factor);
   const [text, setText] = useState<string | null>(null);
@@ -84,6 +86,11 @@ export function TrialOrder({ trial, rows, own, onChange }: Props) {
           />
         </label>
         <button type="submit">{plan ? 'Draw another order' : 'Draw an order'}</button>
+        {plan && (
+          <button type="button" onClick={onPractice} title="One item a repeat, in this order (S)">
+            Put in a practice
+          </button>
+        )}
         {plan && (
           <button
             type="button"

@@ -8,7 +8,7 @@ import { makeLibrary, startApp } from './started-app';
 const folder = fileURLToPath(new URL('../../docs/pictures/', import.meta.url));
 await mkdir(folder, { recursive: true });
 const { library, remove } = await makeLibrary(true);
-const app = await startApp(library);
+const app = await startApp(library, 'month');
 const browser = await chromium.launch(chromiumOptions());
 try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, locale: 'en-GB' });

@@ -52,7 +52,12 @@ test('the shell’s own bundle, preload and host open a window, mark, save and e
     ],
     {
       cwd: root,
-      env: { ...process.env, SUBMARK_LIBRARY: library, SUBMARK_USER_DATA: path.dirname(library) },
+      env: {
+        ...process.env,
+        SUBMARK_LIBRARY: library,
+        SUBMARK_SAMPLES: 'few',
+        SUBMARK_USER_DATA: path.dirname(library),
+      },
     },
   );
   let words = '';
@@ -89,7 +94,7 @@ test('Electron itself opens the same window, marks and saves', async () => {
   const electron = await _electron.launch({
     executablePath: program,
     args: [shell],
-    env: { ...process.env, SUBMARK_LIBRARY: library } as Record<string, string>,
+    env: { ...process.env, SUBMARK_LIBRARY: library, SUBMARK_SAMPLES: 'few' } as Record<string, string>,
   });
   try {
     await markAndSave(await electron.firstWindow(), library);

@@ -36,13 +36,13 @@ export async function makeLibrary(
 }
 
 /** Starts Submark as a coach would (`npm start`), without opening a window. Builds first when a source is newer. */
-export async function startApp(library: string): Promise<StartedApp> {
+export async function startApp(library: string, samples: 'few' | 'month' = 'few'): Promise<StartedApp> {
   const program = spawn(
     process.execPath,
     [path.join(root, 'electron', 'commands', 'start.mjs'), '--no-open'],
     {
       cwd: root,
-      env: { ...process.env, SUBMARK_LIBRARY: library },
+      env: { ...process.env, SUBMARK_LIBRARY: library, SUBMARK_SAMPLES: samples },
       stdio: ['ignore', 'pipe', 'pipe'],
     },
   );

@@ -85,6 +85,15 @@ test('a coach finds which head position is faster, and is told when the order mi
   expect(parsed.ok && parsed.value.rows).toHaveLength(9);
   expect(parsed.ok && parsed.value.plan?.repeatsEach).toBe(5);
 
+  // the drawn order becomes a practice: one item a repeat, each with its condition, and its cautions
+  await page.getByRole('button', { name: 'Put in a practice' }).click();
+  await expect(page.locator('.plan-item')).toHaveCount(10);
+  await expect(page.locator('.plan-item').first()).toContainText(
+    /Repeat 1 of 10: (above|below) the arms.*cautions/,
+  );
+  await expect(page.getByLabel('Title of the practice')).toHaveValue('Trial: Head low or high?');
+  await page.goBack();
+
   // the sample trial says of itself that two repeats settle nothing
   await page.getByRole('button', { name: '‹ Trials' }).click();
   await page.getByRole('link', { name: /late second kick/ }).click();

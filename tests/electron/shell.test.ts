@@ -94,6 +94,7 @@ beforeAll(async () => {
   folder = await mkdtemp(path.join(tmpdir(), 'submark-shell-'));
   standIn.userData = folder;
   vi.stubEnv('SUBMARK_LIBRARY', path.join(folder, 'library'));
+  vi.stubEnv('SUBMARK_SAMPLES', 'few');
   await import('#electron/shell/main');
   // as long as a busy machine may take to prepare a library
   await vi.waitFor(() => expect(standIn.windows).toHaveLength(1), { timeout: 20_000 });

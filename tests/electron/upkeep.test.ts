@@ -1,6 +1,9 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { drillLibrary } from '#core/practice/drill-library';
+import { type Trial, trialFileVersion } from '#core/practice/trial-schema';
+import { noTags } from '#core/swim-file/condition-tags';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import {
   erasedSchema,
@@ -193,7 +196,20 @@ describe('room', () => {
     expect(bin.plans).toMatchObject([{ kind: 'practice', id: 'p' }]);
     must(await under.ask('bin/empty', { swims: ['two'], practices: ['p'], trials: [] }));
     must(await under.ask('storage/clean', { what: 'exports' }));
+    // earlier versions and thumbnails go from the swims; the swims, and what a clash kept, stay
+    const read = must(await under.ask('swim/read', { id: 'one' }));
+    const written = { ...read.swim, card: { ...read.swim.card, drill: 'other' } };
+    must(await under.ask('swim/write', { swim: written, baseRevision: read.revision }));
+    await under.ask('swim/write', { swim: read.swim, baseRevision: '0'.repeat(64) });
+    const full = await look();
+    expect([full.generations.files > 0, full.thumbnails.files, full.copies.files]).toEqual([true, 1, 1]);
+    const gone = must(await under.ask('storage/clean', { what: 'generations' }));
+    expect(gone.files).toBe(full.generations.files);
+    must(await under.ask('storage/clean', { what: 'thumbnails' }));
     const after = await look();
+    expect([after.generations.files, after.thumbnails.files, after.copies.files]).toEqual([0, 0, 1]);
+    const [swim] = must(await under.ask('library/open', {})).swims;
+    expect([swim?.card.drill, swim?.hasThumbnail]).toEqual(['other', false]);
     expect([after.bin.files, after.exports.files, after.clips.files]).toEqual([0, 0, 1]);
   });
 });
@@ -243,6 +259,26 @@ describe('erasing a swimmer', () => {
         baseRevision: written.revision,
       }),
     );
+    const trial: Trial = {
+      format: 'submark-trial',
+      version: trialFileVersion,
+      createdAt: '2026-05-01T10:00:00.000Z',
+      changedAt: '2026-05-01T10:00:00.000Z',
+      title: '',
+      readings: [],
+      note: '',
+      invented: true,
+      id: 't',
+      factor: { of: 'tag', tag: 'Ada' },
+      rows: [{ swimId: 'adam-1', order: 0, tags: { ...noTags, free: ['Ada', 'like Ada swims'] } }],
+      plan: { seed: 1, conditions: ['Ada', 'not Ada'], repeatsEach: 2 },
+    };
+    must(await under.ask('trial/write', { trial, baseRevision: null }));
+    const { book } = must(await under.ask('drills/read', {}));
+    const [usual] = drillLibrary;
+    if (!usual) throw new Error('a drill was expected');
+    const drills = [{ ...usual, id: 'own', name: 'Ada', watch: ['hips as high as Ada’s'] }];
+    must(await under.ask('drills/write', { book: { ...book, drills }, baseRevision: null }));
     const outside = path.join(beside, 'ada on a stick.mp4');
     await writeFile(outside, 'film outside');
     const clip = must(await under.ask('clip/refer', { path: outside }));
@@ -275,6 +311,8 @@ describe('erasing a swimmer', () => {
       'exports/trial.csv': 'remove export',
       'squad.json': 'change squad',
       'practices/p.json': 'change practice',
+      'trials/t.json': 'change trial',
+      'drills.json': 'change mention',
       'swims/adam-1/swim.json': 'change mention',
       'practices/.generations/p.json.00000001': 'remove generation',
     });
@@ -305,6 +343,13 @@ describe('erasing a swimmer', () => {
       title: '[erased] and Adam',
       swimmerIds: ['s-adam'],
     });
+    const { trial } = must(await under.ask('trial/read', { id: 't' }));
+    expect(trial.factor).toEqual({ of: 'tag', tag: '[erased]' });
+    expect(trial.rows[0]?.tags.free).toEqual(['[erased]', 'like [erased] swims']);
+    expect(trial.plan?.conditions).toEqual(['[erased]', 'not [erased]']);
+    const { book } = must(await under.ask('drills/read', {}));
+    expect(book.drills).toMatchObject([{ name: '[erased]', watch: ['hips as high as [erased]’s'] }]);
+    expect(book.patterns.length).toBeGreaterThan(0);
     expect(readdirSync(inLibrary('swims'))).toEqual(['adam-1']);
     expect(readdirSync(inLibrary('bin'))).toEqual([]);
   });

@@ -8,6 +8,7 @@ import { amountOf, binContent, emptyBin } from '../upkeep/bin-content';
 import { eraseSwimmer, planErasing } from '../upkeep/erase-swimmer';
 import { findClips } from '../upkeep/find-clips';
 import { restoreLibrary } from '../upkeep/restore-library';
+import { removeKind } from '../upkeep/remove-kind';
 import { storageOf } from '../upkeep/storage-of';
 import type { HandlersOf, HostParts } from './handlers';
 
@@ -50,6 +51,7 @@ export function upkeepHandlers({
       }),
     'storage/clean': ({ what }) =>
       told(what, async () => {
+        if (what === 'generations' || what === 'thumbnails') return removeKind(folder, what);
         const place = what === 'exports' ? folder.exports : folder.cache;
         if (what === 'cache') shelf.forget();
         const amount = await amountOf(place);

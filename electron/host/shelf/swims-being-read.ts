@@ -1,4 +1,4 @@
-import type { Result } from '#core/host-contract/host-error';
+import { failure, type Result } from '#core/host-contract/host-error';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { readInThreads } from './read-in-threads';
 import type { Indexed } from './shelf-index';
@@ -17,7 +17,7 @@ interface Waiting {
 export class SwimsBeingRead {
   private readonly waiting = new Map<string, Waiting>();
   private readonly glances = new Map<string, SwimSummary>();
-  private readonly stopper = new AbortController();
+  private stopper = new AbortController();
   private work: Promise<void> = Promise.resolve();
 
   constructor(
@@ -74,10 +74,14 @@ export class SwimsBeingRead {
     this.glances.delete(id);
   }
 
-  /** Stops reading and waits until nothing is at work. */
+  /** Stops reading and waits until nothing is at work; who still waits is told. What is asked for later is read again. */
   async close(): Promise<void> {
     this.stopper.abort();
     await this.work;
+    for (const waits of this.waiting.values()) waits.resolve(failure('cancelled'));
+    this.waiting.clear();
+    this.glances.clear();
+    this.stopper = new AbortController();
   }
 }
 

@@ -1,6 +1,8 @@
+import type { DrillBook } from '#core/practice/drill-file';
 import { practiceSchema, type Practice } from '#core/practice/practice-schema';
 import type { Trial } from '#core/practice/trial-schema';
 import type { CoachFile } from '#core/swim-file/coach-file';
+import type { ConditionTags } from '#core/swim-file/condition-tags';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { type Traces, wordPattern } from './swimmer-traces';
@@ -36,6 +38,13 @@ function replacing(name: string): Replacing {
   };
 }
 
+/** Tags of a trial's conditions, which the coach writes; a file holds no longer ones than this. */
+const longestTag = 60;
+const tagsWithout = (tags: ConditionTags, words: Replacing): ConditionTags => ({
+  ...tags,
+  free: tags.free.map((tag) => words.text(tag).slice(0, longestTag)),
+});
+
 const named = (count: number): string[] =>
   count > 0 ? [`the name in your own words, ${times(count, 'time', 'times')}`] : [];
 
@@ -63,6 +72,7 @@ export function practiceWithout(practice: Practice, traces: Traces): Without<Pra
       ...item,
       words: words.text(item.words),
       note: words.text(item.note),
+      tags: tagsWithout(item.tags, words),
       swimmerIds: item.swimmerIds?.filter((id) => id !== swimmerId) ?? null,
     })),
     log: log.map((entry) => ({ ...entry, note: words.text(entry.note) })),
@@ -77,11 +87,22 @@ export function practiceWithout(practice: Practice, traces: Traces): Without<Pra
   return said.length > 0 ? { value, words: said } : null;
 }
 
-/** Out of a trial's rows and the coach's words. */
+/** Out of a trial's rows, its tags, its question and the coach's words. */
 export function trialWithout(trial: Trial, traces: Traces): Without<Trial> | null {
   const words = replacing(traces.name);
-  const rows = trial.rows.filter(({ swimId }) => !traces.swimIds.has(swimId));
-  const value = { ...trial, title: words.text(trial.title), note: words.text(trial.note), rows };
+  const rows = trial.rows
+    .filter(({ swimId }) => !traces.swimIds.has(swimId))
+    .map((row) => ({ ...row, tags: tagsWithout(row.tags, words) }));
+  const short = (text: string): string => words.text(text).slice(0, longestTag);
+  const { factor, plan } = trial;
+  const value: Trial = {
+    ...trial,
+    title: words.text(trial.title),
+    note: words.text(trial.note),
+    factor: factor.of === 'tag' ? { ...factor, tag: short(factor.tag) } : factor,
+    plan: plan && { ...plan, conditions: plan.conditions.map(short) },
+    rows,
+  };
   const said = [
     ...(rows.length < trial.rows.length ? [times(trial.rows.length - rows.length, 'repeat', 'repeats')] : []),
     ...named(words.count()),
@@ -113,6 +134,30 @@ export function squadWithout(squad: Squad, { swimmerId }: Traces): Without<Squad
 /** Another swimmer's swim whose card's words mention the name. */
 export function swimWithout(swim: Swim, traces: Traces): Without<Swim> | null {
   const words = replacing(traces.name);
-  const card = { ...swim.card, note: words.text(swim.card.note), drill: words.text(swim.card.drill) };
+  const card = {
+    ...swim.card,
+    note: words.text(swim.card.note),
+    drill: words.text(swim.card.drill),
+    conditions: tagsWithout(swim.card.conditions, words),
+  };
   return words.count() > 0 ? { value: { ...swim, card }, words: named(words.count()) } : null;
+}
+
+/** Out of the coach's own words on drills and patterns. A name taken out may leave a text a little longer: it is cut. */
+export function drillsWithout(book: DrillBook, traces: Traces): Without<DrillBook> | null {
+  const words = replacing(traces.name);
+  const cut = (text: string, most: number): string => words.text(text).slice(0, most);
+  const value: DrillBook = {
+    ...book,
+    drills: book.drills.map((drill) => ({
+      ...drill,
+      name: cut(drill.name, 120),
+      purpose: cut(drill.purpose, 1000),
+      how: cut(drill.how, 2000),
+      watch: drill.watch.map((each) => cut(each, 300)),
+      source: cut(drill.source, 200),
+    })),
+    patterns: book.patterns.map((pattern) => ({ ...pattern, label: cut(pattern.label, 120) })),
+  };
+  return words.count() > 0 ? { value, words: named(words.count()) } : null;
 }

@@ -4,6 +4,7 @@ import path from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { Erased, ErasePlan } from '#core/host-contract/operations/upkeep-operations';
+import { parseDrillBook, serialiseDrillBook } from '#core/practice/drill-file';
 import { parsePractice, serialisePractice } from '#core/practice/practice-file';
 import { parseTrial, serialiseTrial } from '#core/practice/trial-schema';
 import { parseCoach } from '#core/swim-file/coach-file';
@@ -17,6 +18,7 @@ import type { LibraryFolder } from '../library-folder';
 import { prettyJson } from '../pretty-json';
 import {
   coachWithout,
+  drillsWithout,
   practiceWithout,
   squadWithout,
   swimWithout,
@@ -160,6 +162,7 @@ function without(
     return left && { kind, words: left.words.join(', '), text: serialise(left.value) };
   };
   if (name === 'squad.json') return made('squad', parseSquad(text), squadWithout, prettyJson);
+  if (name === 'drills.json') return made('mention', parseDrillBook(text), drillsWithout, serialiseDrillBook);
   if (name === 'coach.json') return made('coach', parseCoach(text), coachWithout, prettyJson);
   if (/^practices\/[A-Za-z0-9_-]+\.json$/.test(name))
     return made('practice', parsePractice(text), practiceWithout, serialisePractice);

@@ -128,7 +128,10 @@ export const upkeepOperations = {
   /** Starts a job that adds up what takes room; its result is `storageSchema`. */
   'storage/look': { input: nothing, output: startedJobSchema },
   /** Removes exported files, or what can be made again. */
-  'storage/clean': { input: z.strictObject({ what: z.enum(['exports', 'cache']) }), output: amountSchema },
+  'storage/clean': {
+    input: z.strictObject({ what: z.enum(['exports', 'cache', 'generations', 'thumbnails']) }),
+    output: amountSchema,
+  },
   'bin/list': { input: nothing, output: binSchema },
   /** Removes from the bin for good. */
   'bin/empty': {
