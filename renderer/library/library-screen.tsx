@@ -12,6 +12,7 @@ import { ConsentWords } from '../card/consent-words';
 import { bytesWords } from '../shelf/fact-words';
 import { LibraryTrouble } from '../shelf/library-messages';
 import { useLibrary } from '../shelf/use-library';
+import { ClashesPart } from './clashes-part';
 import { BinPart } from './bin-part';
 import { EraseDialog } from './erase-dialog';
 import { PathJob } from './path-job';
@@ -52,6 +53,14 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
             Your library is the folder <code>{library.path}</code>
           </p>
         )}
+        <ClashesPart
+          host={host}
+          say={say}
+          onChanged={() => {
+            changed();
+            void load();
+          }}
+        />
         <StoragePart host={host} say={say} stamp={stamp} />
         <BinPart host={host} say={say} onChanged={changed} />
         <PathJob

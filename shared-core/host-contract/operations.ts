@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { bundleOperations } from './operations/bundle-operations';
 import { clipOperations } from './operations/clip-operations';
+import { clashOperations } from './operations/clash-operations';
 import { coachOperations } from './operations/coach-operations';
 import { copyOperations } from './operations/copy-operations';
 import { handoutOperations } from './operations/handout-operations';
@@ -26,6 +27,7 @@ export const operations = {
   ...copyOperations,
   ...clipOperations,
   ...squadOperations,
+  ...clashOperations,
   ...coachOperations,
   ...mediaOperations,
   ...bundleOperations,

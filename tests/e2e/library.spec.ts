@@ -106,6 +106,27 @@ test('a library is backed up and made again, a lost clip found, a swimmer erased
   await expect(page.getByText(/✓ 7 swims/)).toBeVisible();
   expect(existsSync(path.join(beside, 'again', 'library.json'))).toBe(true);
 
+  // the squad and a practice were changed on another computer meanwhile: both versions, and a plain choice
+  const squad = await readFile(path.join(app.library, 'squad.json'), 'utf8');
+  await writeFile(
+    path.join(app.library, 'squad (of the other computer).json'),
+    squad.replace('"name": "Ansel"', '"name": "Ansel B"'),
+  );
+  const plan = path.join(app.library, 'practices', 'sample-practice-2026-05-28');
+  const practice = await readFile(`${plan}.json`, 'utf8');
+  await writeFile(`${plan}.conflict-12345678.json`, practice.replace('Does the count hold?', 'Held?'));
+  await goTo(page, 'Shelf');
+  await goTo(page, 'Library');
+  const clashes = page.getByRole('region', { name: 'Changed in two places' });
+  await expect(clashes.getByRole('list', { name: 'The squad' })).toContainText('other: swimmers');
+  await expect(clashes.getByRole('list', { name: 'Practice' })).toContainText('Held?');
+  expect(await axe(page)).toEqual([]);
+  await clashes.getByRole('list', { name: 'The squad' }).getByText('Take this one').click();
+  await expect(page.getByRole('button', { name: 'Erase Ansel B…' })).toBeVisible();
+  await clashes.getByText('Keep the one in use').click();
+  await expect(clashes).toHaveCount(0);
+  expect(await readFile(`${plan}.json`, 'utf8')).toBe(practice);
+
   await page.getByRole('button', { name: 'Erase Juno…' }).click();
   const erasing = page.getByRole('dialog', { name: 'Erase Juno' });
   await expect(erasing.getByText('swims/sample-streamline-kick/streamline-kick.mp4')).toBeVisible();

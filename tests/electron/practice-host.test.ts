@@ -112,3 +112,65 @@ describe('trials and drills on disk', () => {
     expect(must(await under.ask('drills/read', {}))).toEqual({ book, revision });
   });
 });
+
+describe('practices, drills and squad changed in two places', () => {
+  it('are listed with every version and what each says otherwise, and settled without losing one', async () => {
+    const practice = aPractice({ title: 'mine' });
+    const { revision } = must(await under.ask('practice/write', { practice, baseRevision: null }));
+    const theirs = { ...practice, title: 'theirs', changedAt: '2026-07-01T10:00:00.000Z' };
+    expect(
+      await under.ask('practice/write', { practice: theirs, baseRevision: '0'.repeat(64) }),
+    ).toMatchObject({ error: { code: 'conflict' } });
+    const { clashes } = must(await under.ask('clashes/list', {}));
+    expect(clashes).toMatchObject([
+      {
+        kind: 'practice',
+        id: practice.id,
+        inUse: { title: 'mine', revision },
+        copies: [{ title: 'theirs', changedAt: theirs.changedAt, differs: ['title'] }],
+      },
+    ]);
+    const copy = clashes[0]?.copies[0]?.name ?? '';
+    const settle = (take: 'copy' | 'in-use', name = copy, baseRevision: string | null = revision) =>
+      under.ask('clashes/settle', { kind: 'practice', id: practice.id, copy: name, take, baseRevision });
+    expect(await settle('copy', copy, '0'.repeat(64))).toMatchObject({ error: { code: 'conflict' } });
+    for (const strange of [`${practice.id}.json`, `../practices/${copy}`, 'other.conflict-1.json'])
+      expect(await settle('copy', strange)).toMatchObject({ error: { code: 'not-allowed' } });
+    must(await settle('copy'));
+    expect(must(await under.ask('practice/read', { id: practice.id })).practice.title).toBe('theirs');
+    expect(must(await under.ask('clashes/list', {})).clashes).toEqual([]);
+    const kept = inLibrary('practices', '.generations');
+    const texts = await Promise.all(
+      (await readdir(kept)).map((name) => readFile(path.join(kept, name), 'utf8')),
+    );
+    expect(texts.some((text) => text.includes('"mine"'))).toBe(true);
+  });
+
+  it('finds what a folder service laid beside them, keeps the one not taken, and leaves what it can’t open', async () => {
+    const { revision } = must(await under.ask('drills/write', { book: firstDrillBook, baseRevision: null }));
+    const text = await readFile(inLibrary('drills.json'), 'utf8');
+    await writeFile(
+      inLibrary('drills (other computer).json'),
+      text.replace(/"patterns": \[[\s\S]*\]/, '"patterns": []'),
+    );
+    await writeFile(inLibrary('squad.conflict-00000000.json'), '{"format":"submark-squad","version":99}');
+    await writeFile(inLibrary('drills.damaged-00000000.json'), 'torn');
+    const listed = must(await under.ask('clashes/list', {}));
+    expect(listed.unreadable).toEqual(['squad.conflict-00000000.json']);
+    expect(listed.clashes).toMatchObject([
+      { kind: 'drills', id: null, copies: [{ holds: { drills: 0, patterns: 0 }, differs: ['patterns'] }] },
+    ]);
+    must(
+      await under.ask('clashes/settle', {
+        kind: 'drills',
+        id: null,
+        copy: 'drills (other computer).json',
+        take: 'in-use',
+        baseRevision: revision,
+      }),
+    );
+    expect(await readFile(inLibrary('drills.json'), 'utf8')).toBe(text);
+    const kept = await readdir(inLibrary('.generations'));
+    expect(kept.some((name) => name.startsWith('drills.json'))).toBe(true);
+  });
+});

@@ -1,10 +1,12 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { type Result, success } from '#core/host-contract/host-error';
+import type { clashOperations } from '#core/host-contract/operations/clash-operations';
 import type { upkeepOperations } from '#core/host-contract/operations/upkeep-operations';
 import { fileFailure } from '../file-errors';
 import type { JobWork } from '../jobs';
 import { backUp } from '../upkeep/back-up';
 import { amountOf, binContent, emptyBin } from '../upkeep/bin-content';
+import { DocumentClashes } from '../upkeep/document-clashes';
 import { eraseSwimmer, planErasing } from '../upkeep/erase-swimmer';
 import { findClips } from '../upkeep/find-clips';
 import { restoreLibrary } from '../upkeep/restore-library';
@@ -23,10 +25,12 @@ async function told<T>(name: string, work: () => Promise<T>): Promise<Result<T>>
 
 export function upkeepHandlers({
   folder,
+  disk,
   shelf,
   jobs,
   makeId,
-}: HostParts): HandlersOf<typeof upkeepOperations> {
+}: HostParts): HandlersOf<typeof upkeepOperations & typeof clashOperations> {
+  const clashes = new DocumentClashes(folder, disk);
   const start = async (work: JobWork): Promise<Result<{ jobId: string }>> =>
     success({ jobId: jobs.start(work) });
   const outsideClips = async (): Promise<Result<string[]>> => {
@@ -42,6 +46,8 @@ export function upkeepHandlers({
     return success(paths);
   };
   return {
+    'clashes/list': () => clashes.list(),
+    'clashes/settle': (asked) => clashes.settle(asked),
     'storage/look': () =>
       start(async (signal, report) => {
         const listed = await shelf.list();
