@@ -254,6 +254,7 @@ export function samplePractices(): readonly Practice[] {
       title: day.title,
       poolMetres: 25,
       swimmerIds: [...squad],
+      pace: null,
       note: day.note ?? '',
       invented: true,
       items,

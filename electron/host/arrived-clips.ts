@@ -10,7 +10,7 @@ import type { Clip } from '#core/swim-file/swim-schema';
 import { plainName } from './contained-path';
 import { fileFailure } from './file-errors';
 import { fingerprintOf } from './fingerprint';
-import type { LibraryFolder } from './library-folder';
+import { type LibraryFolder, ownArriving } from './library-folder';
 
 interface Arrived {
   readonly clip: ArrivedClip;
@@ -35,7 +35,7 @@ export class ArrivedClips {
 
   async arrive(name: string, body: ReadableStream<Uint8Array> | null): Promise<Result<ArrivedClip>> {
     const clipId = this.makeId();
-    const file = path.join(this.folder.arriving, clipId);
+    const file = path.join(this.folder.arriving, `${ownArriving}${clipId}`);
     try {
       if (!body) return failure('empty-file', { name });
       await pipeline(

@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto';
+import { hostname } from 'node:os';
 import path from 'node:path';
 
 /** Where things lie in a library. */
@@ -37,3 +39,9 @@ export function libraryFolder(root: string): LibraryFolder {
     about: path.join(root, 'library.json'),
   };
 }
+
+/** This computer among those that share a folder: the same from start to start, and no name that says whose it is. */
+export const thisComputer = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
+
+/** What the names of this computer's files in `arriving` begin with. */
+export const ownArriving = `${thisComputer}-`;

@@ -1,8 +1,8 @@
-import { access, cp, mkdir, readdir, rm, writeFile } from 'node:fs/promises';
+import { access, cp, mkdir, readdir, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { fileFailure } from './file-errors';
-import type { LibraryFolder } from './library-folder';
+import { type LibraryFolder, ownArriving } from './library-folder';
 
 async function exists(file: string): Promise<boolean> {
   try {
@@ -14,9 +14,28 @@ async function exists(file: string): Promise<boolean> {
   }
 }
 
+/** Hours after which another computer on the same folder is no longer sending a file. Our default. */
+const forgottenAfterHours = 24;
+
+/** Removes uploads nobody is at: all this computer began, as the library is only now opened, and old ones of others. */
+async function removeUnfinished(arriving: string): Promise<void> {
+  for (const name of await readdir(arriving)) {
+    const file = path.join(arriving, name);
+    const facts = await stat(file).catch((error: unknown) => {
+      // the other computer has finished with it meanwhile
+      fileFailure(error, name, 'reading');
+      return null;
+    });
+    if (!facts) continue;
+    if (name.startsWith(ownArriving) || Date.now() - facts.mtimeMs > forgottenAfterHours * 3_600_000)
+      await rm(file, { recursive: true, force: true });
+  }
+}
+
 /**
  * Makes the library's folders; a library that is new gets the sample swims, and `library.json` last, so that a
- * half-made one is made again. Uploads that never became swims, and half-made working copies and exports, are removed.
+ * half-made one is made again. This computer's uploads that never became swims, those another left a day ago, and half-made
+ * working copies and exports, are removed.
  */
 export async function prepareLibrary(
   folder: LibraryFolder,
@@ -24,9 +43,9 @@ export async function prepareLibrary(
 ): Promise<Result<null>> {
   try {
     await mkdir(folder.root, { recursive: true });
-    await rm(folder.arriving, { recursive: true, force: true });
     for (const each of [folder.swims, folder.bin, folder.exports, folder.arriving, folder.copies])
       await mkdir(each, { recursive: true });
+    await removeUnfinished(folder.arriving);
     for (const [where, half] of [
       [folder.copies, /\.part$/],
       // hidden, named after an id: nothing of the coach's own

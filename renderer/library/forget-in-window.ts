@@ -11,6 +11,8 @@ export function forgetInWindow(
   }: { readonly swimmer: Pick<Swimmer, 'id' | 'name'>; readonly swimIds: readonly string[] },
 ): number {
   const name = swimmer.name.toLocaleLowerCase();
+  // a whole id, not the beginning of another; ids hold no sign that means something to a pattern
+  const swims = swimIds.map((id) => new RegExp(`(?<![A-Za-z0-9_-])${id}(?![A-Za-z0-9_-])`));
   const keys = Array.from({ length: storage.length }, (_, at) => storage.key(at)).filter(
     (key) => key !== null,
   );
@@ -19,7 +21,7 @@ export function forgetInWindow(
     return (
       text.includes(`"${swimmer.id}"`) ||
       text.toLocaleLowerCase().includes(`"${name}"`) ||
-      swimIds.some((id) => text.includes(id))
+      swims.some((swim) => swim.test(text))
     );
   });
   for (const key of theirs) storage.removeItem(key);

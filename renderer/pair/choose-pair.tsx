@@ -7,6 +7,7 @@ import type { ScreenProps } from '../app/screens';
 import { shelfRoute } from '../app/use-route';
 import { aidsWords, cardWords, dayWords } from '#core/swim-file/card-words';
 import type { HostClient } from '../host/host-client';
+import { swimWords } from '../shelf/filter-swims';
 import { LibraryTrouble } from '../shelf/library-messages';
 import { useLibrary } from '../shelf/use-library';
 import { unlikeWords } from './difference-words';
@@ -21,12 +22,24 @@ interface Props extends Pick<ScreenProps, 'host' | 'go'> {
 const newestFirst = (p: SwimSummary, q: SwimSummary): number =>
   p.card.date < q.card.date ? 1 : p.card.date > q.card.date ? -1 : p.id < q.id ? -1 : 1;
 
+/** Swims drawn in each list before more are asked for: thousands at once would keep a window busy. Our default. */
+const drawnAtOnce = 60;
+
 /** Chooses the two swims of a pair; the same one twice makes two stretches of it. */
 export function ChoosePair({ first, host, go }: Props) {
   const { library, trouble, load } = useLibrary(host);
   const [chosenA, setA] = useState<string | null>(first);
   const [chosenB, setB] = useState<string | null>(null);
   const swims = useMemo(() => [...(library?.swims ?? [])].sort(newestFirst), [library]);
+  const [text, setText] = useState('');
+  const [most, setMost] = useState(drawnAtOnce);
+  const sought = useMemo(() => {
+    const words = text.toLocaleLowerCase().split(/\s+/).filter(Boolean);
+    return (swim: SwimSummary): boolean => {
+      const said = `${swim.card.swimmerName.toLocaleLowerCase()} ${swimWords(swim)}`;
+      return words.every((word) => said.includes(word));
+    };
+  }, [text]);
   const a = swims.find(({ id }) => id === chosenA) ?? null;
   const b = swims.find(({ id }) => id === chosenB) ?? null;
   // likely partners first: the same swimmer, then what was swum alike
@@ -34,7 +47,8 @@ export function ChoosePair({ first, host, go }: Props) {
     if (!a) return swims;
     const strangeness = (swim: SwimSummary): number =>
       (swim.card.swimmerName === a.card.swimmerName ? 0 : 100) + unlikeCards(a.card, swim.card).length;
-    return [...swims].sort((p, q) => strangeness(p) - strangeness(q));
+    const known = new Map(swims.map((swim) => [swim, strangeness(swim)]));
+    return [...swims].sort((p, q) => (known.get(p) ?? 0) - (known.get(q) ?? 0));
   }, [a, swims]);
   const open = (): void => {
     if (a && b) go({ screen: 'pair', ids: [a.id, b.id] });
@@ -65,9 +79,38 @@ export function ChoosePair({ first, host, go }: Props) {
               Choose two swims to see side by side, step together and compare reading by reading. The same
               swim twice shows two stretches of it.
             </p>
+            <label className="choose-search">
+              Find a swim
+              <input
+                type="search"
+                placeholder="swimmer, drill, aids, month…"
+                value={text}
+                onChange={(event) => {
+                  setText(event.target.value);
+                  setMost(drawnAtOnce);
+                }}
+              />
+            </label>
             <div className="choose-lists">
-              <SwimChoice name="A" swims={swims} chosen={chosenA} host={host} onChoose={setA} beside={null} />
-              <SwimChoice name="B" swims={partners} chosen={chosenB} host={host} onChoose={setB} beside={a} />
+              {(['A', 'B'] as const).map((name) => {
+                const chosen = name === 'A' ? chosenA : chosenB;
+                const found = (name === 'A' ? swims : partners).filter(
+                  (swim) => swim.id === chosen || sought(swim),
+                );
+                return (
+                  <SwimChoice
+                    key={name}
+                    name={name}
+                    swims={found.filter(({ id }, at) => at < most || id === chosen)}
+                    left={found.length - most}
+                    onMore={() => setMost(most + drawnAtOnce)}
+                    chosen={chosen}
+                    host={host}
+                    onChoose={name === 'A' ? setA : setB}
+                    beside={name === 'A' ? null : a}
+                  />
+                );
+              })}
             </div>
             <div className="choose-foot">
               <p>
@@ -91,13 +134,16 @@ export function ChoosePair({ first, host, go }: Props) {
 interface ChoiceProps {
   readonly name: 'A' | 'B';
   readonly swims: readonly SwimSummary[];
+  /** How many more could be shown; zero or less: none. */
+  readonly left: number;
+  readonly onMore: () => void;
   readonly chosen: string | null;
   readonly host: HostClient;
   readonly beside: SwimSummary | null;
   readonly onChoose: (id: string) => void;
 }
 
-function SwimChoice({ name, swims, chosen, host, beside, onChoose }: ChoiceProps) {
+function SwimChoice({ name, swims, left, onMore, chosen, host, beside, onChoose }: ChoiceProps) {
   const group = useId();
   return (
     <fieldset>
@@ -131,6 +177,12 @@ function SwimChoice({ name, swims, chosen, host, beside, onChoose }: ChoiceProps
           </label>
         );
       })}
+      {swims.length === 0 && <p>No swim is like that.</p>}
+      {left > 0 && (
+        <button type="button" onClick={onMore}>
+          Show more of {left.toLocaleString()}
+        </button>
+      )}
     </fieldset>
   );
 }

@@ -20,6 +20,7 @@ export function newPractice(
     title: '',
     poolMetres,
     swimmerIds: [...swimmerIds],
+    pace: null,
     note: '',
     invented: false,
     items: [],

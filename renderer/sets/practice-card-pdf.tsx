@@ -142,7 +142,7 @@ function ItemOnCard({
 
 function totalsLine(practice: Practice): string {
   const totals = practiceTotals(practice, null, 'planned');
-  const time = practiceTime(practice, assumedPace);
+  const time = practiceTime(practice, practice.pace ?? assumedPace);
   return [
     metresWords(totals.metres),
     totals.aidedMetres > 0

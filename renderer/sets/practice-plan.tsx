@@ -238,7 +238,11 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
           <CautionsList codes={filmingCautions} />
         </details>
       </main>
-      <TotalsPanel practice={practice} squad={squad} />
+      <TotalsPanel
+        practice={practice}
+        squad={squad}
+        onPace={(pace) => document.run(setFacts('change the pace', { pace }))}
+      />
       {choosing && (
         <DrillChooser
           drills={drills.all}

@@ -8,7 +8,7 @@ export interface PracticeStep {
   readonly change: Change<Practice>;
 }
 
-type Facts = Partial<Pick<Practice, 'date' | 'title' | 'poolMetres' | 'swimmerIds' | 'note'>>;
+type Facts = Partial<Pick<Practice, 'date' | 'title' | 'poolMetres' | 'swimmerIds' | 'pace' | 'note'>>;
 
 export function setFacts(name: string, facts: Facts): PracticeStep {
   return { name, change: (draft) => void Object.assign(draft, structuredClone(facts)) };

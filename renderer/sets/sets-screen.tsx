@@ -7,6 +7,10 @@ import { PracticePlan } from './practice-plan';
 import '../card/card.css';
 import '../shelf/shelf.css';
 import './sets.css';
+import './plan.css';
+import './totals.css';
+import './drills.css';
+import './deck.css';
 
 interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
   /** None: all practices. A practice's id: its plan; with `deck` after it, its log. `drills`: the drill library. */

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Practice } from '#core/practice/practice-schema';
-import { assumedPace, practiceTime } from '#core/practice/practice-time';
+import { assumedPace, type Pace, practiceTime } from '#core/practice/practice-time';
 import { type PracticeTotals, practiceTotals } from '#core/practice/practice-totals';
 import type { Basis } from '#core/practice/swum-part';
 import type { Squad } from '#core/swim-file/squad-schema';
@@ -9,19 +9,22 @@ import { workPhrase } from '#core/practice/item-phrase';
 import { aidWords, sideWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 import { CountsHeld } from './counts-held';
+import { PaceForm } from './pace-form';
 import { durationWords, metresWords } from './sets-words';
 
 interface Props {
   readonly practice: Practice;
   readonly squad: Squad;
+  readonly onPace: (pace: Pace) => void;
 }
 
 /** What the practice adds up to, as it is written: metres, aids against none, left and right, time. */
-export function TotalsPanel({ practice, squad }: Props) {
+export function TotalsPanel({ practice, squad, onPace }: Props) {
   const [who, setWho] = useState<string | null>(null);
   const [basis, setBasis] = useState<Basis>('planned');
   const totals = useMemo(() => practiceTotals(practice, who, basis), [practice, who, basis]);
-  const time = useMemo(() => practiceTime(practice, assumedPace), [practice]);
+  const pace = practice.pace ?? assumedPace;
+  const time = useMemo(() => practiceTime(practice, practice.pace ?? assumedPace), [practice]);
   const swimmers = squad.swimmers.filter(({ id }) => practice.swimmerIds.includes(id));
   return (
     <aside className="totals" aria-label="Totals">
@@ -63,9 +66,10 @@ export function TotalsPanel({ practice, squad }: Props) {
       <p>
         About <strong>{durationWords(time.seconds)}</strong>
         {time.fromPaceSeconds > 0 &&
-          `, ${durationWords(time.fromPaceSeconds)} of it from an assumed pace (100 m in ${assumedPace.swim} s, kick ${assumedPace.kick} s)`}
+          `, ${durationWords(time.fromPaceSeconds)} of it from ${practice.pace ? 'your' : 'an assumed'} pace`}
         .
       </p>
+      <PaceForm pace={pace} onChange={onPace} />
       {time.tightItemIds.length > 0 && (
         <p>
           △ At that pace the send-off of{' '}

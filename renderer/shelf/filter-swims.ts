@@ -40,7 +40,7 @@ export const groupKey = ({ card }: SwimSummary): string => card.swimmerId ?? `na
 const searchWords = new WeakMap<SwimSummary, string>();
 
 /** Everything a coach might type to find a swim again. */
-function wordsOf(swim: SwimSummary): string {
+export function swimWords(swim: SwimSummary): string {
   const known = searchWords.get(swim);
   if (known !== undefined) return known;
   const { card, clip } = swim;
@@ -86,7 +86,7 @@ export function filterSwims(
     if (filter.view !== null && card.view !== filter.view) continue;
     if (needsCare && !needsCare(swim)) continue;
     if (wanted.length > 0) {
-      const words = `${swimmers.get(key)?.name.toLocaleLowerCase() ?? ''} ${wordsOf(swim)}`;
+      const words = `${swimmers.get(key)?.name.toLocaleLowerCase() ?? ''} ${swimWords(swim)}`;
       if (!wanted.every((word) => words.includes(word))) continue;
     }
     const list = groups.get(key);

@@ -4,6 +4,7 @@ import { TrialPage } from './trial-page';
 import '../card/card.css';
 import '../shelf/shelf.css';
 import '../sets/sets.css';
+import '../sets/plan.css';
 import './trials.css';
 
 interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {

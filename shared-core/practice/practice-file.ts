@@ -5,7 +5,10 @@ export const practiceFormat: FileFormat<Practice> = {
   format: 'submark-practice',
   version: practiceFileVersion,
   schema: practiceSchema,
-  migrations: {},
+  migrations: {
+    // paces were assumed for every practice
+    1: (old) => ({ ...old, version: 2, pace: null }),
+  },
 };
 
 /** A practice from the text of its file, or why not. */

@@ -11,11 +11,13 @@ import {
 import { conditionTagsSchema } from '../swim-file/condition-tags';
 
 /** Version written by this build. A file with a larger number was written by a newer Submark. */
-export const practiceFileVersion = 1;
+export const practiceFileVersion = 2;
 
 const metres = z.number().positive().max(10_000);
 /** Longest practice part that is timed here: six hours. Our own limit, against slips of the pen. */
 const seconds = z.number().positive().max(21_600);
+/** Of 100 m; our own limits, against slips of the pen. */
+const paceSeconds = z.number().min(40).max(600);
 const aidsSchema = z
   .array(z.enum(aids))
   .max(aids.length)
@@ -152,6 +154,8 @@ export const practiceSchema = z
     /** Length of the pool, metres. */
     poolMetres: z.number().positive().max(200),
     swimmerIds: z.array(idSchema).max(200),
+    /** Seconds for 100 m that repeats without a send-off are reckoned at; null: the assumed ones. */
+    pace: z.strictObject({ swim: paceSeconds, kick: paceSeconds }).nullable(),
     note: z.string().max(4000),
     /** True for demo practices of an invented squad. */
     invented: z.boolean(),

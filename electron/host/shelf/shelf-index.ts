@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readFile, stat } from 'node:fs/promises';
-import { hostname } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import writeFileAtomic from 'write-file-atomic';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { fileFailure } from '../file-errors';
+import { thisComputer } from '../library-folder';
 
 /** What is remembered of one swim's folder, good while the stamps stand. */
 export interface Indexed {
@@ -41,8 +41,7 @@ export class ShelfIndex {
   private lastWrite = 0;
 
   constructor(private readonly cacheFolder: string) {
-    const computer = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
-    this.file = path.join(cacheFolder, `shelf-${computer}.json`);
+    this.file = path.join(cacheFolder, `shelf-${thisComputer}.json`);
   }
 
   all(): Promise<Map<string, Indexed>> {

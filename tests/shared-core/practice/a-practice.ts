@@ -46,7 +46,7 @@ export function anEntry(change: Partial<LogEntry> = {}): LogEntry {
 export function aPractice(change: Partial<Practice> = {}): Practice {
   return {
     format: 'submark-practice',
-    version: 1,
+    version: 2,
     id: 'practice-1',
     createdAt: '2026-05-01T10:00:00.000Z',
     changedAt: '2026-05-01T10:05:00.000Z',
@@ -54,6 +54,7 @@ export function aPractice(change: Partial<Practice> = {}): Practice {
     title: 'Kick goes in with the hands',
     poolMetres: 25,
     swimmerIds: ['swimmer-1'],
+    pace: null,
     note: '',
     invented: true,
     items: [anItem()],

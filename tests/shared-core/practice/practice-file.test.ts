@@ -34,10 +34,22 @@ describe('a practice file', () => {
     expect(parsed.ok && serialisePractice(parsed.value)).toBe(text);
   });
 
-  it('of the first released version opens unchanged', () => {
-    const text = readFileSync(new URL('./frozen/practice-v1.json', import.meta.url), 'utf8');
+  it('of the first version opens with the assumed pace and all else unchanged', () => {
+    const old = readFileSync(new URL('./frozen/practice-v1.json', import.meta.url), 'utf8');
+    const parsed = parsePractice(old);
+    expect(parsed.ok && parsed.value.pace).toBeNull();
+    expect(parsed.ok && { ...parsed.value, pace: undefined }).toEqual({
+      ...JSON.parse(old),
+      version: 2,
+      pace: undefined,
+    });
+  });
+
+  it('of the second version opens unchanged', () => {
+    const text = readFileSync(new URL('./frozen/practice-v2.json', import.meta.url), 'utf8');
     const parsed = parsePractice(text);
     expect(parsed.ok && serialisePractice(parsed.value)).toBe(text);
+    expect(parsed.ok && parsed.value.pace).toEqual({ swim: 95, kick: 130 });
   });
 
   it('changes by one line when one count is logged', () => {
@@ -54,7 +66,7 @@ describe('a practice file', () => {
       code: 'other-format',
       expected: 'submark-practice',
     });
-    expect(faultOf({ version: 2 })).toEqual({ code: 'newer-version', needs: 2, known: 1 });
+    expect(faultOf({ version: 3 })).toEqual({ code: 'newer-version', needs: 3, known: 2 });
     expect(faultOf({ date: '2026-02-30' })).toMatchObject({ code: 'damaged', where: 'date' });
     expect(faultOf({ items: [anItem(), anItem()] })).toMatchObject({ code: 'damaged', where: 'items' });
     expect(itemFault({ distanceMetres: Number.NaN })).toMatchObject({ code: 'damaged' });
