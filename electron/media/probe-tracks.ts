@@ -24,6 +24,9 @@ export interface ProbedTracks {
   readonly tags: Readonly<Record<string, string>>;
 }
 
+/** Most pixels along a side that a swim's file holds. */
+const mostPixels = 65_535;
+
 const tagsSchema = z.record(z.string(), z.string()).optional();
 const answerSchema = z.object({
   streams: z
@@ -93,6 +96,8 @@ export async function probeTracks(file: string, options: MediaRun = {}): Promise
       across < up ? Math.round((each.height * up) / across) : each.height,
     ] as const;
     const [width, height] = rotation % 180 === 0 ? upright : ([upright[1], upright[0]] as const);
+    // more than a swim can keep: what a damaged header says of its size
+    if (Math.max(width, height) > mostPixels || Math.min(width, height) < 1) return [];
     return [
       {
         codec: each.codec_name ?? 'unknown',

@@ -73,6 +73,7 @@ export function App({ host }: { readonly host: HostClient }) {
         fallbackRender={({ error, resetErrorBoundary }) => (
           <Broken
             error={error}
+            screen={route.screen}
             onAgain={resetErrorBoundary}
             onShelf={route.screen === 'shelf' ? null : toShelf}
           />

@@ -1,13 +1,24 @@
+import { useState } from 'react';
+import { brokenReport } from './broken-report';
+
 interface Props {
   readonly error: unknown;
+  readonly screen: string;
   readonly onAgain: () => void;
   /** Null where the coach is on the shelf already. */
   readonly onShelf: (() => void) | null;
 }
 
 /** A bug was met: marks are in the library and the window's journal, so opening again brings them back. */
-export function Broken({ error, onAgain, onShelf }: Props) {
-  const words = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
+export function Broken({ error, screen, onAgain, onShelf }: Props) {
+  const [copied, setCopied] = useState<'no' | 'yes' | 'refused'>('no');
+  const report = brokenReport({ error, screen, agent: navigator.userAgent });
+  const copy = (): void => {
+    navigator.clipboard.writeText(report).then(
+      () => setCopied('yes'),
+      () => setCopied('refused'),
+    );
+  };
   return (
     <main className="broken" role="alert">
       <h1>Something in Submark broke</h1>
@@ -23,8 +34,19 @@ export function Broken({ error, onAgain, onShelf }: Props) {
         )}
       </div>
       <details>
-        <summary>What to put into a report</summary>
-        <pre>{words}</pre>
+        <summary>Report it</summary>
+        <p>
+          This is all a report holds: no names, no film, no marks, no addresses. Nothing is sent by itself;
+          copy it to whoever looks after Submark.
+        </p>
+        <pre>{report}</pre>
+        <button type="button" onClick={copy}>
+          Copy the report
+        </button>{' '}
+        <output>
+          {copied === 'yes' && 'Copied.'}
+          {copied === 'refused' && 'This window may not copy: select the lines above and copy them.'}
+        </output>
       </details>
     </main>
   );

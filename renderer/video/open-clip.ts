@@ -1,15 +1,20 @@
 import { ALL_FORMATS, BlobSource, Input, type InputVideoTrack, type Source, UrlSource } from 'mediabunny';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { FilmTrack } from '#core/host-contract/operations/media-operations';
+import { listedPictures } from '#core/timeline/listed-pictures';
 import { isUnreadableContainer, nameContainer } from '#core/timeline/container-name';
 import type { ClipInput } from './frame-source';
 import type { Ground } from './new-ground';
+import { mostPictures } from './packet-index';
+import { readMovieBox } from './read-movie-box';
 
 /** An opened container and its film; whoever opened it disposes `input`. */
 export interface OpenedClip {
   readonly input: Input;
   readonly track: InputVideoTrack;
   readonly container: string;
+  /** Content of an MP4's or MOV's `moov` box, where it could be had. */
+  readonly movie: Uint8Array | null;
   /** Place of the track among the film tracks, from 1, and what those are. */
   readonly number: number;
   readonly tracks: readonly FilmTrack[];
@@ -27,6 +32,9 @@ export async function openClip(
   const head = await readHead(clip, signal);
   if (!head.ok) return head;
   if (head.value.byteLength === 0) return failure('empty-file');
+  const movie = await readMovieBox(clip, signal);
+  // the library would write out every picture that is claimed before it looks for one
+  if (movie && listedPictures(movie) > mostPictures) return failure('unreadable-index');
   const source = sourceOf(clip);
   source.on('read', ({ start, end }) => ground.read(start, end));
   const input = new Input({ formats: ALL_FORMATS, source });
@@ -35,15 +43,18 @@ export async function openClip(
   const found = await chooseTrack(input, head.value, clip.track ?? null).finally(() =>
     signal.removeEventListener('abort', stop),
   );
-  if (!found.ok) input.dispose();
-  return found;
+  if (!found.ok) {
+    input.dispose();
+    return found;
+  }
+  return success({ ...found.value, movie });
 }
 
 async function chooseTrack(
   input: Input,
   head: Uint8Array,
   wanted: number | null,
-): Promise<Result<OpenedClip>> {
+): Promise<Result<Omit<OpenedClip, 'movie'>>> {
   const name = nameContainer(head);
   if (!(await input.canRead())) {
     return name !== null && isUnreadableContainer(name)

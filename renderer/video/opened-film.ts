@@ -9,7 +9,6 @@ import type { ClipFacts, ClipInput } from './frame-source';
 import { type OpenedClip, openClip, wordsOf } from './open-clip';
 import { type PacketIndex, readPacketIndex, TooManyPictures } from './packet-index';
 import type { Ground } from './new-ground';
-import { readMovieBox } from './read-movie-box';
 
 /** A clip opened for decoding: its facts and everything a decoder needs. Closed by `close`. */
 export interface OpenedFilm {
@@ -46,7 +45,7 @@ export async function openFilm(
   const stop = (): void => input.dispose();
   signal.addEventListener('abort', stop, { once: true });
   try {
-    const film = await inspect(opened.value, clip, signal, ground);
+    const film = await inspect(opened.value, signal, ground);
     if (!film.ok) input.dispose();
     return film;
   } catch (problem) {
@@ -65,12 +64,10 @@ function troubleWith(problem: unknown, signal: AbortSignal): Result<never> {
 }
 
 async function inspect(
-  { input, track, container, number, tracks }: OpenedClip,
-  clip: ClipInput,
+  { input, track, container, movie, number, tracks }: OpenedClip,
   signal: AbortSignal,
   ground: Ground,
 ): Promise<Result<OpenedFilm>> {
-  const movie = /^(MP4|QuickTime)/.test(container) ? await readMovieBox(clip, signal) : null;
   // pictures shown twice or left out in the middle: the host's tools follow that, and a working copy has it done
   const rearranged = movie !== null && isRearranged(movie, track.id);
   const endTick = movie ? editEnd(movie, track.id) : Number.POSITIVE_INFINITY;

@@ -6,7 +6,7 @@ import type { Ground } from './new-ground';
 export type FilmPacket = Pick<EncodedPacket, 'type' | 'data'>;
 
 /** Nine hours at 60 a second. A longer list is a mistake in the file, or film to be cut first. */
-const mostPictures = 2_000_000;
+export const mostPictures = 2_000_000;
 /** Listing stops this often for a moment, so that its signs of life get out. */
 const breathEvery = 20_000;
 

@@ -125,7 +125,7 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
       };
     case 'unreadable-index':
       return {
-        what: `The index of ${error.detail['name'] ? name : 'this file'} can’t be read: where its pictures lie could not be found out in time.`,
+        what: `The index of ${error.detail['name'] ? name : 'this file'} can’t be read: what it says of its pictures makes no sense, or could not be made out in time.`,
         todo: 'The file is probably damaged. Copy it from the camera again; if that does not help, save it anew as MP4 with any film program and add that.',
       };
     case 'too-large':

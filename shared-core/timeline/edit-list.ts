@@ -1,9 +1,4 @@
-/** A box of an ISO media file inside a larger piece of bytes. */
-interface Box {
-  readonly name: string;
-  readonly from: number;
-  readonly to: number;
-}
+import { type Box, child, children, fits } from './movie-boxes';
 
 /**
  * Where a track's edit list ends the showing, in the track's ticks from the start of the presentation; infinity when
@@ -98,25 +93,3 @@ function idOf(view: DataView, track: Box): number | null {
   if (!box || !fits(view, box, 24)) return null;
   return view.getUint32(box.from + (view.getUint8(box.from) === 1 ? 20 : 12));
 }
-
-function child(view: DataView, parent: Box, name: string): Box | undefined {
-  return children(view, parent).find((box) => box.name === name);
-}
-
-function children(view: DataView, parent: Box): Box[] {
-  const found: Box[] = [];
-  let at = parent.from;
-  while (at + 8 <= parent.to) {
-    const size = view.getUint32(at);
-    const name = String.fromCharCode(...[4, 5, 6, 7].map((place) => view.getUint8(at + place)));
-    const end = size === 0 ? parent.to : at + size;
-    // no header is longer than 4 GB, so the long form (size 1) counts as damaged here
-    if (end < at + 8 || end > parent.to) break;
-    found.push({ name, from: at + 8, to: end });
-    at = end;
-  }
-  return found;
-}
-
-const fits = (view: DataView, box: Box, bytes: number): boolean =>
-  box.from + bytes <= Math.min(box.to, view.byteLength);

@@ -9,6 +9,8 @@ export interface StartedApp {
   readonly library: string;
   /** Opens the app in one window; each start gives one such address. */
   readonly address: string;
+  /** Process id of the program, which holds the library. */
+  readonly pid: number;
   /** Everything the program has said so far. */
   said(): string;
   /** Ends the program at once, as a crash or a power cut would. */
@@ -67,6 +69,7 @@ export async function startApp(library: string, samples: 'few' | 'month' = 'few'
   return {
     library,
     address,
+    pid: program.pid ?? 0,
     said: () => words,
     kill: () => {
       program.kill('SIGKILL');

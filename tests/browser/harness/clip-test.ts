@@ -3,6 +3,7 @@ import type { ClipFacts, FrameSource } from '../../../renderer/video/frame-sourc
 import type { Result } from '#core/host-contract/host-error';
 import type { Harness, Played, Seen } from './page';
 import { type HarnessServer, serveHarness } from './serve';
+import type { Tasted } from './taste-clip';
 
 /** Drives the harness page; every call runs in the browser. */
 export class ClipPage {
@@ -16,6 +17,10 @@ export class ClipPage {
       this.server.clip(path),
       asBlob,
     ] as const);
+  }
+
+  taste(path: string): Promise<Tasted> {
+    return this.page.evaluate((address) => window.harness.taste(address), this.server.clip(path));
   }
 
   /** Opens a clip and throws when it can't be opened. */

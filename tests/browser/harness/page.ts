@@ -4,6 +4,7 @@ import { openFrameSource } from '../../../renderer/video/open-frame-source';
 import { readClipFacts } from '../../../renderer/video/read-clip-facts';
 import { createPlayer, type PlayPace, type Stretch } from '../../../renderer/video/player';
 import { numberOf, pairHarness } from './pair-page';
+import { tasteClip } from './taste-clip';
 import { seekElement, openElement } from './video-element';
 
 /** What a walk saw: the number in each picture asked for and how long it took to be drawn, in milliseconds. */
@@ -36,6 +37,8 @@ const harness = {
     const facts = await readClipFacts(input, never);
     return facts;
   },
+
+  taste: tasteClip,
 
   async open(address: string, budgetBytes?: number, standIn?: string): Promise<unknown> {
     source?.close();
