@@ -1,0 +1,175 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import type { CDPSession, Page } from '@playwright/test';
+import { parseSwim } from '#core/swim-file/swim-file';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { screenList } from '../../renderer/app/screen-list';
+import { expect, test } from './app-fixture';
+
+const butterfly = 'sample-butterfly-together';
+const tablet = { width: 1180, height: 820 };
+test.use({ hasTouch: true, viewport: tablet });
+
+type Place = readonly [x: number, y: number];
+
+/** Fingers on the glass, by the browser's own touch events: they lie down, move in steps, and are lifted. */
+async function fingers(session: CDPSession, from: readonly Place[], to: readonly Place[]): Promise<void> {
+  const points = (share: number) =>
+    from.map(([x, y], id) => {
+      const [endX, endY] = to[id] ?? [x, y];
+      return { id, x: x + (endX - x) * share, y: y + (endY - y) * share };
+    });
+  const steps = 6;
+  // one finger comes after the other, as fingers do
+  for (let n = 1; n <= from.length; n++)
+    await session.send('Input.dispatchTouchEvent', {
+      type: 'touchStart',
+      touchPoints: points(0).slice(0, n),
+    });
+  for (let step = 1; step <= steps; step++)
+    await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: points(step / steps) });
+  await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+}
+
+const swimOf = (library: string): Swim => {
+  const parsed = parseSwim(readFileSync(path.join(library, 'swims', butterfly, 'swim.json'), 'utf8'));
+  if (!parsed.ok) throw new Error(parsed.fault.code);
+  return parsed.value;
+};
+
+async function open(page: Page, address: string): Promise<void> {
+  await page.evaluate((hash) => {
+    window.location.hash = hash;
+  }, address);
+  await page.locator('h1, [role="heading"], .stage, .where').first().waitFor();
+}
+
+test('fingers drag a landmark, pinch and push the picture, and move a mark on the score', async ({
+  page,
+  app,
+}) => {
+  const session = await page.context().newCDPSession(page);
+  const before = swimOf(app.library);
+  const posture = before.postures[0];
+  const [hip] = posture ? Object.entries(posture.points).filter(([name]) => name === 'hip') : [];
+  if (!posture || !hip) throw new Error('the sample has no body line with a hip');
+  await open(page, `#/bench/${butterfly}`);
+  await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(posture.frame));
+  await expect(page.locator(`.stage[data-shown-frame="${posture.frame}"]`)).toBeVisible();
+  const box = await page.locator('.stage-surface').boundingBox();
+  if (!box) throw new Error('no stage');
+  const { width, height } = before.clip;
+  const scale = Math.min(box.width / width, box.height / height);
+  const place = ({ x, y }: { x: number; y: number }): Place => [
+    box.x + (box.width - width * scale) / 2 + x * scale,
+    box.y + (box.height - height * scale) / 2 + y * scale,
+  ];
+
+  // a landmark under one finger, 60 px along and 30 px down on the screen
+  const [x, y] = place(hip[1]);
+  await fingers(session, [[x, y]], [[x + 60, y + 30]]);
+  const hipNow = () => swimOf(app.library).postures[0]?.points.hip;
+  await expect.poll(() => hipNow()?.x, { timeout: 5000 }).not.toBe(hip[1].x);
+  expect((hipNow()?.x ?? 0) - hip[1].x).toBeCloseTo(60 / scale, -1);
+  expect((hipNow()?.y ?? 0) - hip[1].y).toBeCloseTo(30 / scale, -1);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => hipNow()?.x, { timeout: 5000 }).toBe(hip[1].x);
+
+  // two fingers apart: closer; two fingers along: pushed; no mark is touched by either
+  const middle: Place = [box.x + box.width / 2, box.y + box.height / 2];
+  const whole = await page.locator('.stage-surface').screenshot();
+  await fingers(
+    session,
+    [
+      [middle[0] - 40, middle[1]],
+      [middle[0] + 40, middle[1]],
+    ],
+    [
+      [middle[0] - 160, middle[1]],
+      [middle[0] + 160, middle[1]],
+    ],
+  );
+  const closer = await page.locator('.stage-surface').screenshot();
+  expect(closer.equals(whole)).toBe(false);
+  await fingers(
+    session,
+    [
+      [middle[0] - 40, middle[1]],
+      [middle[0] + 40, middle[1]],
+    ],
+    [
+      [middle[0] + 60, middle[1] + 50],
+      [middle[0] + 140, middle[1] + 50],
+    ],
+  );
+  expect((await page.locator('.stage-surface').screenshot()).equals(closer)).toBe(false);
+  await page.waitForTimeout(1200);
+  expect(swimOf(app.library).postures).toEqual(before.postures);
+  expect(swimOf(app.library).events).toEqual(before.events);
+
+  // a glyph on the score, along the time axis
+  const glyph = page.locator('.glyph').nth(2);
+  const id = await glyph.getAttribute('data-event');
+  const was = Number(await glyph.getAttribute('data-frame'));
+  const at = await glyph.boundingBox();
+  if (!at) throw new Error('no glyph');
+  const from: Place = [at.x + at.width / 2, at.y + at.height / 2];
+  await fingers(session, [from], [[from[0] + 40, from[1]]]);
+  await expect(page.locator(`.glyph[data-event="${id}"]`)).not.toHaveAttribute('data-frame', String(was));
+  await expect
+    .poll(() => swimOf(app.library).events.find((mark) => mark.id === id)?.frame, { timeout: 5000 })
+    .toBeGreaterThan(was);
+});
+
+test('every control is large enough for a finger on every screen, and lists are pushed by one', async ({
+  page,
+  app,
+}) => {
+  expect(app.said()).toContain('library');
+  const small: string[] = [];
+  const shown: Readonly<Record<string, string>> = {
+    bench: `#/bench/${butterfly}`,
+    pair: `#/pair/${butterfly}/sample-butterfly-late-kick`,
+    handout: `#/handout/${butterfly}`,
+    shelf: '#/',
+  };
+  for (const { name } of screenList) {
+    await open(page, shown[name] ?? `#/${name}`);
+    await page.waitForTimeout(500);
+    small.push(
+      ...(await page.evaluate(
+        (screen) =>
+          [
+            ...document.querySelectorAll<HTMLElement | SVGElement>(
+              'button, [role="button"], select, input, summary',
+            ),
+          ]
+            .map((each) => ({ each, box: (each.closest('label') ?? each).getBoundingClientRect() }))
+            .filter(
+              ({ each, box }) =>
+                box.width > 0 &&
+                !each.closest('.unseen, [aria-hidden="true"]') &&
+                // marks on a time axis lie closer together than fingers: there the nearest is taken, and keys step on
+                Math.min(box.width, box.height) < (each instanceof SVGElement ? 23.5 : 43.5),
+            )
+            .map(
+              ({ each, box }) =>
+                `${screen}: ${each.tagName}.${each.getAttribute('class')} “${(each.getAttribute('aria-label') ?? each.textContent ?? '').trim().slice(0, 30)}” ${Math.round(box.width)} × ${Math.round(box.height)}`,
+            ),
+        name,
+      )),
+    );
+  }
+  expect([...new Set(small)]).toEqual([]);
+
+  // the shelf is longer than the window: a finger pushes it
+  await open(page, '#/');
+  await page.setViewportSize({ width: 1024, height: 640 });
+  const session = await page.context().newCDPSession(page);
+  const top = () => page.locator('.swim-tile').first().boundingBox();
+  const before = await top();
+  await fingers(session, [[500, 560]], [[500, 260]]);
+  await expect
+    .poll(async () => (await top())?.y ?? Number.NEGATIVE_INFINITY)
+    .toBeLessThan((before?.y ?? 0) - 100);
+});
