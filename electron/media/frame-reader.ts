@@ -1,6 +1,7 @@
 import { execa } from 'execa';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool } from './find-media-tool';
+import type { ProbedTrack } from './probe-tracks';
 import { timingOption } from './timing-option';
 import { type WantedClip, wantedPictures } from './wanted-pictures';
 
@@ -10,7 +11,7 @@ export interface FrameReaderOptions {
   /** Frames wanted, ascending, each once; at least one. */
   readonly frames: readonly number[];
   /** What is done to each of them; the last names the kind of pixels. */
-  readonly filters: readonly string[];
+  readonly filters: (film: ProbedTrack) => readonly string[];
   /** Bytes of a picture as it comes out. */
   readonly bytes: number;
   readonly signal?: AbortSignal;
@@ -32,10 +33,10 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
   if (!found) return failure('no-media-tool', { name: 'ffmpeg' });
   const wanted = await wantedPictures(file, clip, frames, signal ? { signal } : {});
   if (!wanted.ok) return wanted;
-  const { input, listed, filters: choosing } = wanted.value;
+  const { input, listed, film, filters: choosing } = wanted.value;
   const args = [
     ...['-hide_banner', '-loglevel', 'error', '-nostdin', '-protocol_whitelist', 'file,pipe', ...input],
-    ...['-vf', [...choosing, ...filters].join(','), ...timingOption(found.version)],
+    ...['-vf', [...choosing, ...filters(film)].join(','), ...timingOption(found.version)],
     ...['-frames:v', String(listed.length), '-f', 'rawvideo', 'pipe:1'],
   ];
   const decoder = execa(found.path, args, {

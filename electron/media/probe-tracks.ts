@@ -14,6 +14,10 @@ export interface ProbedTrack {
   /** Clockwise turn applied when shown. */
   readonly rotation: 0 | 90 | 180 | 270;
   readonly base: TimeBase;
+  /** Colours as the file tags them, by ffmpeg's names; null where it does not. */
+  readonly colours: string | null;
+  /** Whether brightness uses the whole range, as some phones write it. */
+  readonly fullRange: boolean;
   readonly seconds: number | null;
 }
 
@@ -37,6 +41,8 @@ const answerSchema = z.object({
         height: z.number().optional(),
         sample_aspect_ratio: z.string().optional(),
         time_base: z.string().optional(),
+        color_space: z.string().optional(),
+        color_range: z.string().optional(),
         tags: tagsSchema,
         side_data_list: z.array(z.object({ rotation: z.number().optional() })).optional(),
       }),
@@ -63,7 +69,7 @@ const containers: readonly (readonly [string, string])[] = [
 
 /** The file's film tracks in its own order; covers and thumbnails are left out. Only headers are read. */
 export async function probeTracks(file: string, options: MediaRun = {}): Promise<Result<ProbedTracks>> {
-  const stream = 'stream=codec_name,width,height,sample_aspect_ratio,time_base';
+  const stream = 'stream=codec_name,width,height,sample_aspect_ratio,time_base,color_space,color_range';
   const more = 'stream_tags:stream_side_data=rotation:format=format_name,duration:format_tags';
   const run = await runMediaTool(
     'ffprobe',
@@ -107,6 +113,8 @@ export async function probeTracks(file: string, options: MediaRun = {}): Promise
         height,
         rotation,
         base,
+        colours: each.color_space === 'unknown' ? null : (each.color_space ?? null),
+        fullRange: each.color_range === 'pc',
         seconds: seconds > 0 ? seconds : null,
       },
     ];

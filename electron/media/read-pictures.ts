@@ -26,7 +26,7 @@ export async function readPictures(
     file,
     clip,
     frames: wanted,
-    filters: [`scale=${width}:${height}`, 'format=rgba'],
+    filters: () => [`scale=${width}:${height}`, 'format=rgba'],
     bytes: width * height * 4,
     ...(signal ? { signal } : {}),
   });

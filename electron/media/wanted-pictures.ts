@@ -4,7 +4,7 @@ import { fieldTable } from '#core/timeline/field-table';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { filmStream } from './film-stream';
 import { probeFrameTimes } from './probe-frame-times';
-import { probeTracks } from './probe-tracks';
+import { type ProbedTrack, probeTracks } from './probe-tracks';
 import type { MediaRun } from './run-media-tool';
 import { selectFrames } from './select-frames';
 
@@ -20,6 +20,7 @@ export interface WantedPictures {
   readonly listed: readonly number[];
   /** When the first of them is shown, in seconds of the container's own clock. */
   readonly startsAt: number;
+  readonly film: ProbedTrack;
 }
 
 /** Film decoded before the first frame wanted, so that frames leaning on an earlier key picture are whole, seconds. */
@@ -44,8 +45,9 @@ export async function wantedPictures(
   const track = chosen ?? 1;
   const tracks = await probeTracks(file, options);
   if (!tracks.ok) return tracks;
-  const base = tracks.value.tracks[track - 1]?.base;
-  if (!base) return failure('no-video-track', { name: originalName });
+  const film = tracks.value.tracks[track - 1];
+  if (!film) return failure('no-video-track', { name: originalName });
+  const { base } = film;
   const probed = await probeFrameTimes(file, track, base, options);
   if (!probed.ok) return probed;
   const table = fields ? fieldTable(probed.value) : probed.value;
@@ -70,6 +72,7 @@ export async function wantedPictures(
     ],
     filters: [...(fields ? [everyField] : []), `select='${select}'`],
     startsAt,
+    film,
     listed: named === null ? Array.from({ length: last - first + 1 }, (_, n) => first + n) : frames,
   });
 }

@@ -14,6 +14,7 @@ import { fileFailure } from '../host/file-errors';
 import { linkUnderFreeName } from '../host/free-name';
 import type { JobReport } from '../host/jobs';
 import { type FrameReader, openFrameReader } from '../media/frame-reader';
+import type { ProbedTrack } from '../media/probe-tracks';
 import { createPictureDrawer, type PictureDrawer } from './picture-drawer';
 import { planesSize } from './planes';
 import { openVideoEncoder, type Sound, type VideoEncoder, videoFormat } from './video-encoder';
@@ -112,8 +113,8 @@ async function readerOf(
     file: clip,
     clip: swim.clip,
     frames: wantedFrames(run, index),
-    filters: [
-      `scale=${width}:${height}:out_color_matrix=bt709:out_range=tv`,
+    filters: (film) => [
+      `scale=${width}:${height}${is709(film) ? '' : ':out_color_matrix=bt709:out_range=tv'}`,
       ...(plan.sides[index]?.mirrored ? ['hflip'] : []),
       'format=yuv420p',
     ],
@@ -121,6 +122,13 @@ async function readerOf(
     signal,
   });
 }
+
+/**
+ * Whether a film's colours are those of the video already. Untagged film of 720 lines and more is taken as BT.709, as
+ * browsers take it; converting for nothing costs as much time as decoding does, and shifts colours.
+ */
+const is709 = ({ colours, fullRange, codedWidth, codedHeight }: ProbedTrack): boolean =>
+  !fullRange && (colours === 'bt709' || (colours === null && Math.min(codedWidth, codedHeight) >= 720));
 
 /** The frames of a swim that a video shows, ascending, each once. */
 function wantedFrames(run: VideoRun, index: number): readonly number[] {

@@ -2,7 +2,7 @@ import { createCanvas, type SKRSContext2D } from '@napi-rs/canvas';
 import { drawingBox } from '#core/drawing/drawing-box';
 import type { DrawingOp, MeasureWords } from '#core/drawing/drawing-op';
 import { measureOn, paint } from '#core/drawing/paint';
-import { type Layer, layerFromRgba } from './planes';
+import { type Layer, layerFromRgba } from './layer';
 
 /** Paints drawings as layers for the planes of one video. */
 export interface LayerPainter {

@@ -6,7 +6,8 @@ import type { Box, VideoLayout } from '#core/video/video-layout';
 import type { VideoPlan } from '#core/video/video-plan';
 import type { VideoRun } from '#core/video/video-run';
 import { createLayerPainter } from './layer-painter';
-import { blackenBox, blackPlanes, copyInto, type Layer, layOver, type Planes } from './planes';
+import { type Layer, layOver } from './layer';
+import { blackenBox, blackPlanes, copyInto, type Planes } from './planes';
 
 /** Draws the pictures of a video one after another: films first, then what lies over them. */
 export interface PictureDrawer {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blackenBox, blackPlanes, copyInto, layerFromRgba, layOver } from '#electron/video/planes';
+import { layerFromRgba, layOver } from '#electron/video/layer';
+import { blackenBox, blackPlanes, copyInto } from '#electron/video/planes';
 
 const at = { left: 2, top: 2, width: 2, height: 2 };
 const solid = (r: number, g: number, b: number, a: number): Uint8Array =>
