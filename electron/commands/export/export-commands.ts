@@ -1,3 +1,4 @@
+import { bundleCommand } from './bundle-command';
 import { csvCommand, vttCommand } from './data-commands';
 import type { ExportCommand } from './export-command';
 import { handoutCommand } from './handout-command';
@@ -13,4 +14,5 @@ export const exportCommands: readonly ExportCommand[] = [
   csvCommand,
   vttCommand,
   videoCommand,
+  bundleCommand,
 ];

@@ -1,5 +1,3 @@
-import { link, mkdir, mkdtemp, rename, rm } from 'node:fs/promises';
-import path from 'node:path';
 import { frameAtPlace, placesOf, sharedPlaces, timeAtPlace } from '#core/compare/pair-clock';
 import { firstLocks, type Lock } from '#core/compare/pair-lock';
 import { pairPartOf } from '#core/compare/pair-part';
@@ -10,6 +8,7 @@ import { stop } from '../command-end';
 import { clipOnDisk, orStop, readSwimOnDisk, sourceOf } from '../swim-on-disk';
 import { checkConsent } from './check-consent';
 import type { AskedExport, ExportCommand } from './export-command';
+import { moveOut } from './move-out';
 
 const plainFlags = [
   '--mirror-a',
@@ -135,49 +134,16 @@ async function makeVideo(
   sources: readonly VideoSource[],
   plan: Parameters<typeof exportVideo>[0]['plan'],
 ): Promise<void> {
-  const out = path.resolve(asked.value('--out') ?? '.');
-  const stopped = new AbortController();
-  const interrupt = (): void => stopped.abort();
-  process.once('SIGINT', interrupt);
-  let temp: string | null = null;
-  try {
-    await mkdir(out, { recursive: true });
-    temp = await mkdtemp(path.join(out, '.video-'));
-    let told = -1;
-    const made = orStop(
-      await exportVideo({
-        sources,
-        plan,
-        folder: temp,
-        tempId: 'video',
-        signal: stopped.signal,
-        report: (share) => {
-          const percent = Math.floor(100 * (share ?? 0));
-          if (!process.stderr.isTTY || percent === told) return;
-          told = percent;
-          process.stderr.write(`\r${percent} %`);
-        },
-      }),
-    );
+  let told = -1;
+  const report = (share: number | null): void => {
+    const percent = Math.floor(100 * (share ?? 0));
+    if (!process.stderr.isTTY || percent === told) return;
+    told = percent;
+    process.stderr.write(`\r${percent} %`);
+  };
+  await moveOut(asked, async (folder, signal) => {
+    const made = await exportVideo({ sources, plan, folder, tempId: 'video', signal, report });
     if (told >= 0) process.stderr.write('\r      \r');
-    await moveOut(made.path, path.join(out, made.name), asked.has('--replace'));
-    console.log(path.join(out, made.name));
-  } catch (error) {
-    if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') throw error;
-    stop(1, `${out} can’t be written: ${error.code}.`);
-  } finally {
-    process.off('SIGINT', interrupt);
-    if (temp) await rm(temp, { recursive: true, force: true });
-  }
-}
-
-/** Under its own name at once and whole; never over a file that is there, unless asked to. */
-async function moveOut(from: string, to: string, replace: boolean): Promise<void> {
-  if (replace) return rename(from, to);
-  try {
-    await link(from, to);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-    stop(1, `${to} is there already. Nothing was written; --replace writes over it.`);
-  }
+    return orStop(made);
+  });
 }

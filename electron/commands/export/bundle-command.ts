@@ -1,0 +1,32 @@
+import { makeBundle } from '../../host/bundle/make-bundle';
+import { clipOnDisk, orStop, readSwimOnDisk } from '../swim-on-disk';
+import { checkConsent } from './check-consent';
+import type { ExportCommand } from './export-command';
+import { moveOut } from './move-out';
+
+export const bundleCommand: ExportCommand = {
+  name: 'bundle',
+  about: 'clip, marks and handout in one zip, for another coach’s shelf',
+  usage: '<swim>',
+  valueFlags: [],
+  plainFlags: [],
+  async run(asked) {
+    const [target, ...rest] = asked.targets;
+    if (target === undefined || rest.length > 0) return asked.wrong();
+    const found = await readSwimOnDisk(target);
+    checkConsent(asked, [found]);
+    const clip = await clipOnDisk(found);
+    await moveOut(asked, (folder, signal) =>
+      makeBundle({
+        swim: found.swim,
+        clip,
+        swimFolder: found.folder,
+        into: folder,
+        tempId: 'bundle',
+        madeAt: new Date(),
+        signal,
+        report: () => undefined,
+      }).then(orStop),
+    );
+  },
+};
