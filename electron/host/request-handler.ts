@@ -148,6 +148,17 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
     }
   });
 
+  // a copy for a window that is not on the library's own machine, or of a file only the host has made
+  app.get('/stream/export', async (context) => {
+    const name = context.req.query('name') ?? '';
+    const wanted = name !== '' && !name.startsWith('.') && name.length <= 255;
+    const file = wanted ? await presentPath(host.folder.exports, name) : null;
+    if (!file) return context.text('not there', 404);
+    const answer = await fileResponse(file, 'application/octet-stream', context.req.header('Range'));
+    answer.headers.set('Content-Disposition', `attachment; filename*=UTF-8''${encodeURIComponent(name)}`);
+    return answer;
+  });
+
   app.get('*', async (context) => {
     const asked = context.req.path === '/' ? 'index.html' : context.req.path.slice(1);
     const parts = asked.split('/');

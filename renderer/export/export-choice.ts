@@ -17,6 +17,8 @@ export interface ExportChoice {
   /** Frames of the stills, from 0. */
   readonly frames: readonly number[];
   readonly sheetPictures: 8 | 12;
+  /** Ids of the readings on stills and sheet. */
+  readonly readings: readonly string[];
   /** Frame in the cycle of sheet and fan. */
   readonly cycleAt: number;
 }

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { leaveToShow } from '#core/consent/leave-to-show';
 import { cycleFrames } from '#core/exporting/cycle-frames';
-import { exportSource } from '#core/exporting/export-source';
+import { exportSource, usualReadings } from '#core/exporting/export-source';
 import { bundleMadeSchema } from '#core/host-contract/operations/bundle-operations';
 import { Dialog } from '../app/dialog';
 import { openRoute } from '../app/use-route';
@@ -13,6 +13,7 @@ import { ConsentQuestion } from './consent-question';
 import { KickDoubtCaution } from './kick-doubt-caution';
 import { type ExportPart, exportParts, framesFromWords, framesInWords, showsSwimmer } from './export-choice';
 import { canFan, exportJobs } from './make-exports';
+import { ReadingTicks } from './reading-ticks';
 import { SavedList } from './saved-list';
 import { type HostJob, useSaving } from './use-saving';
 import './export.css';
@@ -49,6 +50,9 @@ export function ExportDialog({ onClose, onVideo }: Props) {
   const [parts, setParts] = useState<ReadonlySet<ExportPart>>(new Set(['stills']));
   const [words, setWords] = useState(framesInWords([here]));
   const [sheetPictures, setSheetPictures] = useState<8 | 12>(8);
+  const [readings, setReadings] = useState<readonly string[]>(() =>
+    usualReadings(source, 4).map(({ definition }) => definition.id),
+  );
   const [agreed, setAgreed] = useState(false);
   const { saving, files, save, cancel, reset } = useSaving(session.host);
   const cycle = useMemo(() => cycleFrames(source.context.events, source.clock, here, 8), [source, here]);
@@ -77,7 +81,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
   const chosen = exportParts.filter((part) => parts.has(part) && why(part) === null);
   const stillsWrong = chosen.includes('stills') && (frames === null || frames.length === 0);
   const jobs = exportJobs(
-    { parts: new Set(chosen), frames: frames ?? [], sheetPictures, cycleAt: here },
+    { parts: new Set(chosen), frames: frames ?? [], sheetPictures, readings, cycleAt: here },
     source,
     film,
   );
@@ -164,6 +168,15 @@ export function ExportDialog({ onClose, onVideo }: Props) {
             {cycleWords && <small>Of {cycleWords}, the one the stage stands in.</small>}
           </div>
           {row('fan')}
+          <ReadingTicks
+            source={source}
+            chosen={readings}
+            disabled={busy}
+            onChoose={(next) => {
+              setReadings(next);
+              reset();
+            }}
+          />
         </fieldset>
         <div className="export-column">
           <fieldset>
@@ -197,7 +210,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
       </div>
       <KickDoubtCaution readings={source.readings} slowdown={swim.clip.slowdown.factor} />
       {shows && <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />}
-      <SavedList files={files} />
+      <SavedList files={files} host={session.host} />
       {saving.kind === 'ended' && saving.trouble && (
         <p role="alert" className="message message-trouble">
           {saving.trouble}

@@ -8,7 +8,7 @@ import { cycleFrames } from '#core/exporting/cycle-frames';
 import { eventsCsv } from '#core/exporting/events-csv';
 import { eventsVtt } from '#core/exporting/events-vtt';
 import { exportName } from '#core/exporting/export-name';
-import { type ExportSource, usualReadings } from '#core/exporting/export-source';
+import { type ExportSource, namedReadings } from '#core/exporting/export-source';
 import { landmarksCsv } from '#core/exporting/landmarks-csv';
 import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
 import type { FrameSource } from '../video/frame-source';
@@ -20,9 +20,6 @@ export interface ExportJob {
   readonly name: string;
   make(signal: AbortSignal): Promise<Blob>;
 }
-
-const stillReadings = 4;
-const sheetReadings = 6;
 
 /** A picture that this machine could not make. */
 export class PictureTooLarge extends Error {}
@@ -42,20 +39,19 @@ export function exportJobs(
     name: name([what], ending),
     make: async () => new Blob([write()], { type }),
   });
+  const onPictures = namedReadings(source, choice.readings);
   const jobs: ExportJob[] = [];
   const wants = (part: Parameters<typeof choice.parts.has>[0]): boolean => choice.parts.has(part);
   if (wants('stills'))
     for (const frame of choice.frames)
       jobs.push(
-        picture(['still', `frame ${frame + 1}`], () =>
-          composeStill(source, frame, usualReadings(source, stillReadings), measure),
-        ),
+        picture(['still', `frame ${frame + 1}`], () => composeStill(source, frame, onPictures, measure)),
       );
   const sheet = cycleFrames(context.events, clock, choice.cycleAt, choice.sheetPictures);
   if (wants('sheet') && sheet)
     jobs.push(
       picture(['sheet', `${sheet.of} ${sheet.number}`], () =>
-        composeSheet(source, sheet, usualReadings(source, sheetReadings), measure),
+        composeSheet(source, sheet, onPictures, measure),
       ),
     );
   const fan = sheet && composeFan(source, sheet, measure);

@@ -1,38 +1,29 @@
-import { useEffect, useMemo } from 'react';
+import type { HostClient } from '../host/host-client';
 import './saved-list.css';
 
 export interface SavedFile {
   readonly name: string;
   readonly path: string;
-  /** Its bytes, when the window has them: then a copy can be had by hand. */
-  readonly blob: Blob | null;
+}
+
+interface Props {
+  readonly files: readonly SavedFile[];
+  readonly host: Pick<HostClient, 'exportAddress'>;
 }
 
 /** What was saved and where, with a copy of each for a window that is not on the library's own machine. */
-export function SavedList({ files }: { readonly files: readonly SavedFile[] }) {
-  const listed = useMemo(
-    () => files.map((file) => ({ ...file, address: file.blob && URL.createObjectURL(file.blob) })),
-    [files],
-  );
-  useEffect(
-    () => () => {
-      for (const { address } of listed) if (address) URL.revokeObjectURL(address);
-    },
-    [listed],
-  );
-  if (listed.length === 0) return null;
+export function SavedList({ files, host }: Props) {
+  if (files.length === 0) return null;
   return (
     <output className="saved-list">
-      <b>{listed.length === 1 ? 'Saved' : `Saved, ${listed.length} files`}</b>
+      <b>{files.length === 1 ? 'Saved' : `Saved, ${files.length} files`}</b>
       <ul>
-        {listed.map(({ name, path, address }) => (
+        {files.map(({ name, path }) => (
           <li key={path}>
             <span>{path}</span>
-            {address && (
-              <a href={address} download={name}>
-                Download a copy
-              </a>
-            )}
+            <a href={host.exportAddress(name)} download={name}>
+              Download a copy
+            </a>
           </li>
         ))}
       </ul>

@@ -39,14 +39,14 @@ export function useSaving(host: Pick<HostClient, 'sendExport'>): Saver {
       let done = 0;
       setFiles([]);
       const say = (words: string): void => setSaving({ kind: 'saving', done, count, words });
-      const one = async (result: Result<{ name: string; path: string }>, blob: Blob | null) => {
+      const one = (result: Result<{ name: string; path: string }>): string | null => {
         if (!result.ok) {
           const { what, todo } = errorWords(result.error);
           return result.error.code === 'cancelled' ? 'Cancelled.' : `${what} ${todo}`;
         }
         done += 1;
         const saved = result.value;
-        setFiles((before) => [...before, { ...saved, blob }]);
+        setFiles((before) => [...before, saved]);
         return null;
       };
       let trouble: string | null = null;
@@ -55,12 +55,12 @@ export function useSaving(host: Pick<HostClient, 'sendExport'>): Saver {
           say(job.name);
           const blob = await job.make(own.signal);
           own.signal.throwIfAborted();
-          trouble = await one(await host.sendExport(job.name, blob), blob);
+          trouble = one(await host.sendExport(job.name, blob));
           if (trouble !== null) break;
         }
         for (const job of trouble === null ? hostJobs : []) {
           say(job.name);
-          trouble = await one(await job.run(own.signal, say), null);
+          trouble = one(await job.run(own.signal, say));
           if (trouble !== null) break;
         }
       } catch (problem) {

@@ -179,7 +179,7 @@ export function HandoutDesk({ open, letters, onLeave }: Props) {
         )}
         <KickDoubtCaution readings={source.readings} slowdown={swim.clip.slowdown.factor} />
         <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />
-        <SavedList files={files} />
+        <SavedList files={files} host={session.host} />
         {saving.kind === 'ended' && saving.trouble && (
           <p role="alert" className="message message-trouble">
             {saving.trouble}

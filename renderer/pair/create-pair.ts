@@ -11,8 +11,9 @@ import { createSwimJournal } from '../state/swim-journal';
 import { createViewStore } from '../state/view-store';
 import type { OpenFrameSource } from '../video/frame-source';
 import { openFrameSource, pictureBudget } from '../video/open-frame-source';
-import type { PairSession } from './pair-session';
-import { goToLock } from './pair-steps';
+import { keepPair, rememberedPair } from './pair-memory';
+import { pairFrames, type PairSession } from './pair-session';
+import { goToLock, showFrames } from './pair-steps';
 import { createPairView, type Each } from './pair-view';
 
 /** Two clips share what one has on the bench. */
@@ -71,21 +72,33 @@ export async function createPair({ host, ids, say, signal }: Options): Promise<R
   };
   const eventsOf = ({ document }: BenchSession) =>
     readingContext(document.swim(), { swimmer: null, markingError: null }).events;
+  const begin = {
+    locks: firstLocks({ events: eventsOf(a), from: 0 }, { events: eventsOf(b), from: 0 }),
+    stretches: [whole(a), whole(b)],
+  } as const;
+  const swims = [a.document.swim(), b.document.swim()] as const;
+  const { frames, ...remembered } = rememberedPair(window.localStorage, swims, begin) ?? {
+    ...begin,
+    frames: null,
+  };
   const session: PairSession = {
     host,
     swims: [a, b],
-    view: createPairView({
-      locks: firstLocks({ events: eventsOf(a), from: 0 }, { events: eventsOf(b), from: 0 }),
-      stretches: [whole(a), whole(b)],
-    }),
+    view: createPairView(remembered),
     say,
   };
   goToLock(session);
+  if (frames) showFrames(session, frames);
+  const keep = (): void => keepPair(window.localStorage, ids, session.view, () => pairFrames(session));
+  // a reload ends the page without closing what is open on it
+  window.addEventListener('pagehide', keep);
   const statuses = [first.value.opened.clipStatus, (second?.value ?? first.value).opened.clipStatus] as const;
   void Promise.all([a.keeper.open(statuses[0]), b.keeper.open(statuses[1])]);
   return success({
     session,
     async close() {
+      keep();
+      window.removeEventListener('pagehide', keep);
       for (const { film } of session.swims) {
         film.getState().source?.close();
         film.setState({ source: null, trouble: null });

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { composePairStill } from '#core/exporting/compose-still';
-import { exportName } from '#core/exporting/export-name';
+import { pairExportName } from '#core/exporting/export-name';
 import { exportSource, usualReadings } from '#core/exporting/export-source';
 import { Dialog } from '../app/dialog';
 import { ConsentQuestion } from '../export/consent-question';
@@ -36,12 +36,12 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
       return { source, frame: frames[which === 0 ? 0 : 1], chosen: usualReadings(source, readingsEach) };
     });
     if (!a || !b) throw new Error('a pair has two swims');
-    const { swimmerName, date } = b.source.swim.card;
     return {
       composition: composePairStill([a, b], measureInWindow()),
-      name: exportName(
+      name: pairExportName(
         a.source.swim.card,
-        ['beside', swimmerName || 'swimmer', date, `frames ${a.frame + 1} and ${b.frame + 1}`],
+        b.source.swim.card,
+        [`frames ${a.frame + 1} and ${b.frame + 1}`],
         'png',
       ),
     };
@@ -82,7 +82,7 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
           {said}
         </p>
       )}
-      <SavedList files={saver.files} />
+      <SavedList files={saver.files} host={session.host} />
       <footer className="dialog-foot">
         <button
           type="button"

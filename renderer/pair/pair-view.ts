@@ -39,7 +39,9 @@ export interface PairView {
 
 export type PairViewStore = StoreApi<PairView>;
 
-export function createPairView(start: Pick<PairView, 'locks' | 'stretches'>): PairViewStore {
+export function createPairView(
+  start: Pick<PairView, 'locks' | 'stretches'> & Partial<PairView>,
+): PairViewStore {
   return createStore<PairView>(() => ({
     mode: 'time',
     lead: 0,

@@ -6,6 +6,7 @@ import { speedWords } from '#core/video/speed-words';
 import { videoRun } from '#core/video/video-run';
 import type { LeaveToShow } from '#core/consent/leave-to-show';
 import { Dialog } from '../app/dialog';
+import { type SavedFile, SavedList } from '../export/saved-list';
 import { ConsentQuestion } from '../export/consent-question';
 import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
@@ -27,7 +28,7 @@ interface Props {
 type Making =
   | { readonly kind: 'ready' }
   | { readonly kind: 'making'; readonly share: number | null; readonly words: string }
-  | { readonly kind: 'made'; readonly path: string }
+  | ({ readonly kind: 'made' } & SavedFile)
   | { readonly kind: 'failed'; readonly words: string };
 
 const shown: readonly { readonly what: keyof VideoChoices['show']; readonly words: string }[] = [
@@ -96,7 +97,7 @@ export function VideoDialog({ host, request, sources, leave: consent, save, onCl
         })
       : started;
     stop.current = null;
-    if (result.ok) setMaking({ kind: 'made', path: result.value.path });
+    if (result.ok) setMaking({ kind: 'made', name: result.value.name, path: result.value.path });
     else if (result.error.code === 'cancelled') setMaking({ kind: 'ready' });
     else {
       const { what, todo } = errorWords(result.error);
@@ -245,11 +246,7 @@ export function VideoDialog({ host, request, sources, leave: consent, save, onCl
               </output>
             </>
           )}
-          {making.kind === 'made' && (
-            <output className="video-made">
-              Saved: <b>{making.path}</b>
-            </output>
-          )}
+          {making.kind === 'made' && <SavedList files={[making]} host={host} />}
           {making.kind === 'failed' && <p role="alert">{making.words}</p>}
         </div>
       </form>

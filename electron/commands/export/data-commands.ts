@@ -1,6 +1,8 @@
+import { pairTable } from '#core/compare/pair-table';
+import { differencesCsv } from '#core/exporting/differences-csv';
 import { eventsCsv } from '#core/exporting/events-csv';
 import { eventsVtt } from '#core/exporting/events-vtt';
-import { exportName } from '#core/exporting/export-name';
+import { exportName, pairExportName } from '#core/exporting/export-name';
 import { landmarksCsv } from '#core/exporting/landmarks-csv';
 import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
 import { readSwimOnDisk, sourceOf } from '../swim-on-disk';
@@ -45,5 +47,36 @@ export const vttCommand: ExportCommand = {
     await writeOut(asked, [
       { name: exportName(swim.card, ['events'], 'vtt'), bytes: eventsVtt(swim, clock.table) },
     ]);
+  },
+};
+
+export const jsonCommand: ExportCommand = {
+  name: 'json',
+  about: 'readings in full as JSON, as the readings command gives them',
+  usage: '<swim>',
+  valueFlags: [],
+  plainFlags: [],
+  async run(asked) {
+    const [target, ...rest] = asked.targets;
+    if (target === undefined || rest.length > 0) return asked.wrong();
+    const { swim, readings } = sourceOf(await readSwimOnDisk(target));
+    const name = exportName(swim.card, ['readings'], 'json');
+    await writeOut(asked, [{ name, bytes: readingsJson(swim, readings) }]);
+  },
+};
+
+export const pairCommand: ExportCommand = {
+  name: 'pair',
+  about: 'the differences of two swims, B − A with its interval and verdict, as CSV',
+  usage: '<swim> <other swim>',
+  valueFlags: [],
+  plainFlags: [],
+  async run(asked) {
+    const [first, second, ...rest] = asked.targets;
+    if (first === undefined || second === undefined || rest.length > 0) return asked.wrong();
+    const found = [await readSwimOnDisk(first), await readSwimOnDisk(second)] as const;
+    const [a, b] = [sourceOf(found[0]), sourceOf(found[1])];
+    const name = pairExportName(a.swim.card, b.swim.card, ['differences'], 'csv');
+    await writeOut(asked, [{ name, bytes: differencesCsv(pairTable(a.context, b.context)) }]);
   },
 };

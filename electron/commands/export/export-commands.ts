@@ -1,5 +1,5 @@
 import { bundleCommand } from './bundle-command';
-import { csvCommand, vttCommand } from './data-commands';
+import { csvCommand, jsonCommand, pairCommand, vttCommand } from './data-commands';
 import type { ExportCommand } from './export-command';
 import { handoutCommand } from './handout-command';
 import { fanCommand, sheetCommand, stillsCommand } from './picture-commands';
@@ -12,7 +12,9 @@ export const exportCommands: readonly ExportCommand[] = [
   fanCommand,
   handoutCommand,
   csvCommand,
+  jsonCommand,
   vttCommand,
   videoCommand,
+  pairCommand,
   bundleCommand,
 ];

@@ -3,8 +3,13 @@ import { composeFan } from '#core/exporting/compose-fan';
 import { composeSheet } from '#core/exporting/compose-sheet';
 import { composePairStill, composeStill } from '#core/exporting/compose-still';
 import { cycleFrames } from '#core/exporting/cycle-frames';
-import { exportName } from '#core/exporting/export-name';
-import { type ExportSource, usualReadings } from '#core/exporting/export-source';
+import { exportName, pairExportName } from '#core/exporting/export-name';
+import {
+  type ExportSource,
+  type NamedReading,
+  namedReadings,
+  usualReadings,
+} from '#core/exporting/export-source';
 import { mostStillReadings } from '#core/exporting/still-content';
 import { drawComposition, hostMeasure } from '../../export/draw-composition';
 import { stop } from '../command-end';
@@ -24,6 +29,18 @@ async function png(composition: Composition, swims: readonly SwimOnDisk[]): Prom
   return canvas.encode('png');
 }
 
+/** Readings named by `--readings`; without it the usual ones. */
+function askedReadings(asked: AskedExport, source: ExportSource, usual: number): readonly NamedReading[] {
+  const ids = asked.value('--readings')?.split(',');
+  if (!ids) return usualReadings(source, usual);
+  const named = namedReadings(source, ids).slice(0, mostStillReadings);
+  const there = named.map(({ definition }) => definition.id);
+  const lost = ids.filter((id) => !there.includes(id));
+  if (lost.length > 0)
+    return stop(1, `${lost.join(', ')}: not a reading of this swim, or more than ${mostStillReadings}.`);
+  return named;
+}
+
 /** A frame as the coach counts it, from 1, within the clip. */
 function frameOf(words: string, { clock }: ExportSource): number {
   const count = clock.table.starts.length;
@@ -35,8 +52,8 @@ function frameOf(words: string, { clock }: ExportSource): number {
 export const stillsCommand: ExportCommand = {
   name: 'stills',
   about: 'annotated PNGs of chosen frames; of two swims, one frame each side by side',
-  usage: '<swim> [<other swim>] --frames 63,71,80',
-  valueFlags: ['--frames'],
+  usage: '<swim> [<other swim>] --frames 63,71,80 [--readings kick-frequency,stroke-rate]',
+  valueFlags: ['--frames', '--readings'],
   plainFlags: [],
   async run(asked) {
     const [target, other, ...rest] = asked.targets;
@@ -44,7 +61,7 @@ export const stillsCommand: ExportCommand = {
     if (target === undefined || rest.length > 0 || !words) return asked.wrong();
     const found = await readSwimOnDisk(target);
     const source = sourceOf(found);
-    const chosen = usualReadings(source, mostStillReadings - 2);
+    const chosen = askedReadings(asked, source, mostStillReadings - 2);
     if (other !== undefined) {
       if (words.length !== 2) return asked.wrong();
       const second = await readSwimOnDisk(other);
@@ -54,16 +71,16 @@ export const stillsCommand: ExportCommand = {
       const composition = composePairStill(
         [
           { source, frame: a, chosen },
-          { source: secondSource, frame: b, chosen: usualReadings(secondSource, mostStillReadings - 2) },
+          {
+            source: secondSource,
+            frame: b,
+            chosen: askedReadings(asked, secondSource, mostStillReadings - 2),
+          },
         ],
         hostMeasure(),
       );
-      const { swimmerName, date } = second.swim.card;
-      const name = exportName(
-        found.swim.card,
-        ['beside', swimmerName || 'swimmer', date, `frames ${a + 1} and ${b + 1}`],
-        'png',
-      );
+      const what = [`frames ${a + 1} and ${b + 1}`];
+      const name = pairExportName(found.swim.card, second.swim.card, what, 'png');
       return writeOut(asked, [{ name, bytes: await png(composition, [found, second]) }]);
     }
     checkConsent(asked, [found]);
@@ -89,8 +106,8 @@ function askedCycle(asked: AskedExport, source: ExportSource, pictures: number) 
 export const sheetCommand: ExportCommand = {
   name: 'sheet',
   about: 'a contact sheet of one cycle as PNG',
-  usage: '<swim> [--pictures 8|12] [--cycle-at FRAME]',
-  valueFlags: ['--pictures', '--cycle-at'],
+  usage: '<swim> [--pictures 8|12] [--cycle-at FRAME] [--readings kick-frequency,stroke-rate]',
+  valueFlags: ['--pictures', '--cycle-at', '--readings'],
   plainFlags: [],
   async run(asked) {
     const [target, ...rest] = asked.targets;
@@ -100,7 +117,7 @@ export const sheetCommand: ExportCommand = {
     const source = sourceOf(found);
     checkConsent(asked, [found]);
     const cycle = askedCycle(asked, source, pictures);
-    const composition = composeSheet(source, cycle, usualReadings(source, 6), hostMeasure());
+    const composition = composeSheet(source, cycle, askedReadings(asked, source, 6), hostMeasure());
     const name = exportName(source.swim.card, ['sheet', `${cycle.of} ${cycle.number}`], 'png');
     return writeOut(asked, [{ name, bytes: await png(composition, [found]) }]);
   },
