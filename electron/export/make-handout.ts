@@ -1,13 +1,12 @@
 import type { Canvas } from '@napi-rs/canvas';
 import { compositionPdf } from '#core/drawing/composition-pdf';
-import { openLetters } from '#core/drawing/pdf-letters';
 import type { ExportSource } from '#core/exporting/export-source';
 import { composeHandout } from '#core/handout/compose-handout';
 import type { Handout } from '#core/handout/handout-file';
 import { handoutTitle } from '#core/handout/handout-title';
 import { type Result, success } from '#core/host-contract/host-error';
 import { type ClipOnDisk, drawComposition, eachPicture } from './draw-composition';
-import { letterBytes } from './letters';
+import { lettersFor } from './more-letters';
 import { createCanvas } from '@napi-rs/canvas';
 
 /** Pixels a point: 200 to the inch, as fine as a home printer shows. */
@@ -20,8 +19,11 @@ export async function makeHandout(
   clip: ClipOnDisk,
   madeAt: Date,
 ): Promise<Result<{ pdf: Uint8Array; png: Uint8Array; missing: readonly string[] }>> {
-  const letters = openLetters(await letterBytes());
-  const composition = composeHandout(handout, source, letters.measure);
+  const { swimmerName, drill } = source.swim.card;
+  const written = `${swimmerName}${drill}${handout.cue}`;
+  const letters = await lettersFor(written);
+  const page = composeHandout(handout, source, letters.measure);
+  const composition = { ...page, over: letters.outlined(page.over) };
   const drawn = await drawComposition(composition, [clip], handoutScale);
   if (!drawn.ok) return drawn;
   const jpegs: Uint8Array[] = [];
@@ -39,6 +41,5 @@ export async function makeHandout(
     title: handoutTitle(source.swim.card),
     madeAt,
   });
-  const words = composition.over.flatMap((op) => (op.op === 'words' ? op.words : [])).join('');
-  return success({ pdf, png: await drawn.value.encode('png'), missing: letters.missing(words) });
+  return success({ pdf, png: await drawn.value.encode('png'), missing: letters.missing(written) });
 }

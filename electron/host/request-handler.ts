@@ -4,6 +4,7 @@ import { type Context, Hono } from 'hono';
 import { failure, success } from '#core/host-contract/host-error';
 import { streamPaths } from '#core/host-contract/operations';
 import { idSchema } from '#core/swim-file/swim-schema';
+import { letterFile } from '../export/more-letters';
 import { containedPath } from './contained-path';
 import { securityHeaders } from './content-security';
 import type { Host } from './create-host';
@@ -146,6 +147,12 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
     } catch (error) {
       return context.json(fileFailure(error, name, 'writing'));
     }
+  });
+
+  app.get('/stream/letters', async (context) => {
+    const words = context.req.query('for') ?? '';
+    const file = words.length <= 400 ? await letterFile(words) : null;
+    return file ? fileResponse(file, 'font/woff2', undefined) : context.text('not there', 404);
   });
 
   // a copy for a window that is not on the library's own machine, or of a file only the host has made

@@ -19,7 +19,7 @@ import { SavedList } from '../export/saved-list';
 import { useSaving } from '../export/use-saving';
 import { CueChoice } from './cue-choice';
 import { FrameChoice } from './frame-choice';
-import type { HandoutLetters } from './handout-letters';
+import { type HandoutLetters, useLettersFor } from './handout-letters';
 import { HandoutPreview } from './handout-preview';
 import { handoutJobs } from './make-handout-files';
 import type { OpenHandout } from './open-handout';
@@ -34,7 +34,7 @@ interface Props {
 const paperWords: Readonly<Record<Handout['paper'], string>> = { a4: 'A4', letter: 'Letter' };
 
 /** The choices on the left, the page as it will print on the right. */
-export function HandoutDesk({ open, letters, onLeave }: Props) {
+export function HandoutDesk({ open, letters: own, onLeave }: Props) {
   const session = useBench();
   const { document } = open;
   const { value: handout } = useStore(document.store);
@@ -42,14 +42,13 @@ export function HandoutDesk({ open, letters, onLeave }: Props) {
   const { swimmer, markingError } = useStore(session.known);
   const film = useStore(session.film);
   const source = useMemo(() => exportSource(swim, { swimmer, markingError }), [swim, swimmer, markingError]);
-  const composition = useMemo(
-    () => composeHandout(handout, source, letters.measure),
-    [handout, source, letters],
-  );
-  const missing = useMemo(
-    () => letters.missing(composition.over.flatMap((op) => (op.op === 'words' ? op.words : [])).join('')),
-    [composition, letters],
-  );
+  const written = `${swim.card.swimmerName}${swim.card.drill}${handout.cue}`;
+  const letters = useLettersFor(written, own, session.host);
+  const composition = useMemo(() => {
+    const page = composeHandout(handout, source, letters.measure);
+    return { ...page, over: letters.outlined(page.over) };
+  }, [handout, source, letters]);
+  const missing = useMemo(() => letters.missing(written), [written, letters]);
   const leave = useMemo(() => leaveToShow([{ card: swim.card, swimmer }]), [swim, swimmer]);
   const [agreed, setAgreed] = useState(false);
   const { saving, files, save, cancel } = useSaving(session.host);

@@ -17,6 +17,8 @@ export interface HostClient {
   copyAddress(swimId: string): string;
   arrivedAddress(clipId: string): string;
   thumbnailAddress(swimId: string): string;
+  /** Where the file is that has the first of these letters; not there for letters nobody has. */
+  lettersAddress(words: string): string;
   /** Where a file in the library's exports can be had as a download. */
   exportAddress(name: string): string;
   /** Sends a picked or dropped file to the library. Progress runs from 0 to 1. Aborting leaves nothing behind. */

@@ -33,6 +33,7 @@ export function createStreamClient(): Omit<HostClient, 'transport' | 'call'> {
     copyAddress: streamPaths.copy,
     arrivedAddress: streamPaths.arrived,
     thumbnailAddress: streamPaths.thumbnail,
+    lettersAddress: streamPaths.letters,
     exportAddress: streamPaths.export,
     sendBundle: (file) => put(streamPaths.bundle, file, arrivedBundleSchema),
     sendThumbnail: (swimId, jpeg) => put(streamPaths.thumbnail(swimId), jpeg, z.null()),

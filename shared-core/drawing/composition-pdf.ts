@@ -100,6 +100,14 @@ class Pen {
       case 'disc':
         this.filled(this.circle(op.at, op.radius), op.fill, op.edge, op.opacity);
         return;
+      case 'outline':
+        this.filled(
+          op.contours.flatMap((contour) => [...this.path(contour), closePath()]),
+          op.fill,
+          op.edge,
+          1,
+        );
+        return;
       case 'words':
         this.words(op);
     }

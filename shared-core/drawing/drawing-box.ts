@@ -32,6 +32,9 @@ export function drawingBox(drawing: readonly DrawingOp[], measure: MeasureWords)
       case 'disc':
         take(each.at.x, each.at.y, each.radius + (each.edge?.width ?? 0) / 2 + 1);
         break;
+      case 'outline':
+        for (const { x, y } of each.contours.flat()) take(x, y, (each.edge?.width ?? 0) / 2 + 1);
+        break;
       case 'words': {
         const width = measure(each.words, each.size, each.weight);
         const from =

@@ -38,6 +38,15 @@ export type DrawingOp =
       readonly opacity?: number;
     }
   | {
+      /** Letters as shapes: where one contour lies in another, what it encloses the other way round is left out. */
+      readonly op: 'outline';
+      /** What the shapes say. */
+      readonly words: string;
+      readonly contours: readonly (readonly Point[])[];
+      readonly fill: string;
+      readonly edge?: Edge;
+    }
+  | {
       readonly op: 'words';
       readonly words: string;
       /** Left, middle or right end of the base line, as `align` says. */

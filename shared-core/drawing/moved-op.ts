@@ -8,6 +8,8 @@ export function movedOp(op: DrawingOp, dx: number, dy: number): DrawingOp {
     case 'line':
     case 'area':
       return { ...op, points: op.points.map(move) };
+    case 'outline':
+      return { ...op, contours: op.contours.map((contour) => contour.map(move)) };
     case 'disc':
     case 'words':
       return { ...op, at: move(op.at) };

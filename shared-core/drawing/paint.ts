@@ -53,6 +53,15 @@ function paintOne(paper: Paper, each: DrawingOp, family: string | undefined): vo
       paper.closePath();
       fillAndEdge(paper, each.fill, each.edge);
       return;
+    case 'outline':
+      paper.globalAlpha = 1;
+      paper.beginPath();
+      for (const contour of each.contours) {
+        along(paper, contour);
+        paper.closePath();
+      }
+      fillAndEdge(paper, each.fill, each.edge);
+      return;
     case 'words':
       paper.globalAlpha = 1;
       paper.font = lettersOf(each.size, each.weight, family);
@@ -70,6 +79,10 @@ function paintOne(paper: Paper, each: DrawingOp, family: string | undefined): vo
 
 function trace(paper: Paper, points: readonly Point[]): void {
   paper.beginPath();
+  along(paper, points);
+}
+
+function along(paper: Paper, points: readonly Point[]): void {
   points.forEach(({ x, y }, index) => {
     if (index === 0) paper.moveTo(x, y);
     else paper.lineTo(x, y);

@@ -60,13 +60,13 @@ export function composeHandout(handout: Handout, source: ExportSource, measure: 
     inkWords(day, { x: width - edge, y: y + 26 }, 12, 400, sheetLook.quiet, 'right'),
     inkWords(
       fittedWords(sentence([what, ...how].join(', ')), room, 13, 400, measure),
-      { x: edge, y: y + 47 },
+      { x: edge, y: y + 49 },
       13,
       400,
       sheetLook.quiet,
     ),
   );
-  y += 62;
+  y += 64;
 
   const cue = cueOps(handout.cue, y, room, measure);
   over.push(...cue.ops);

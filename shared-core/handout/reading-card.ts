@@ -128,6 +128,19 @@ function bar({ bar: found }: HandoutReading, { x, y, width, height }: Rect): rea
       points: rectangle({ x: bandFrom, y, width: bandTo - bandFrom, height }),
       fill: '#b9c8cf',
     },
+    // a faint printer may lose the grey: an end that is the target's own has an edge as well
+    ...[found.bandLow === null ? [] : [bandFrom], found.bandHigh === null ? [] : [bandTo]].flat().map(
+      (at): DrawingOp => ({
+        op: 'line',
+        points: [
+          { x: at, y: y - 1.5 },
+          { x: at, y: y + height + 1.5 },
+        ],
+        colour: sheetLook.quiet,
+        width: 1.5,
+        cap: 'butt',
+      }),
+    ),
     {
       op: 'line',
       points: [

@@ -61,6 +61,8 @@ export const streamPaths = {
   thumbnail: (swimId: string): string => `/stream/thumbnail/${swimId}`,
   arrive: (name: string): string => `/stream/arrive?name=${encodeURIComponent(name)}`,
   bundle: '/stream/bundle',
+  /** The file that has the first of these letters. */
+  letters: (words: string): string => `/stream/letters?for=${encodeURIComponent(words)}`,
   export: (name: string): string => `/stream/export?name=${encodeURIComponent(name)}`,
 } as const;
 

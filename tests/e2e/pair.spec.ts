@@ -157,7 +157,7 @@ test('a coach saves a video of both: the stages’ own frames, slowed, with word
   await dialog.getByLabel('Your words under it').fill('Kick two comes late');
   expect(await broken(page)).toEqual([]);
   await dialog.getByRole('button', { name: 'Save the video' }).click();
-  await expect(dialog.getByText('Saved:')).toBeVisible({ timeout: 60_000 });
+  await expect(dialog.getByText('Saved', { exact: true })).toBeVisible({ timeout: 60_000 });
   const exports = path.join(app.library, 'exports');
   const name = readdirSync(exports).find((each) => each.endsWith('.mp4')) ?? '';
   expect(readdirSync(exports)).toEqual([name]);
