@@ -10,10 +10,10 @@ const water = packColour(120, 150, 100);
 /** A level limb between two places, of one colour, in water. */
 function picture(limb: number, rest: number) {
   const colours = new Uint16Array(width * height).fill(rest);
-  for (let y = 36; y <= 44; y++) for (let x = 30; x <= 90; x++) colours[y * width + x] = limb;
+  for (let y = 34; y <= 46; y++) for (let x = 30; x <= 90; x++) colours[y * width + x] = limb;
   return { width, height, colours };
 }
-const limbs = [{ from: { x: 30, y: 40 }, to: { x: 90, y: 40 }, halfWidth: 8, bare: true }];
+const limbs = [{ from: { x: 30, y: 40 }, to: { x: 90, y: 40 }, halfWidth: 12, bare: true }];
 
 it('sees the colours of marked limbs bright and those around the swimmer dark, whatever they are', () => {
   for (const [limb, rest] of [
