@@ -5,7 +5,10 @@ import { nothingSelected } from '../state/view-store';
 import { type BenchSession, clockOf } from './bench-session';
 import { passWindow } from './pass-window';
 
-/** One stroke in the order its moments come, from hand entry to the next hand entry (MEASURES §1 and §3). */
+/**
+ * One stroke in the order its moments come, from hand entry past the next hand entry: seven moments of the hands and
+ * four of the feet. The second catch is there so that the stroke is timed twice, entry to entry and catch to catch.
+ */
 const strokePass: readonly EventKind[] = [
   'entry',
   'kick-top',
@@ -17,6 +20,7 @@ const strokePass: readonly EventKind[] = [
   'exit',
   'kick-bottom',
   'entry',
+  'catch',
 ];
 /** Kicking alone: three kicks, so that a frequency comes out. */
 const kickPass: readonly EventKind[] = [

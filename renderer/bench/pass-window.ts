@@ -10,7 +10,7 @@ const usualStroke = 1.2;
 const usualKick = 0.5;
 
 /** When in the stroke the moments of a pass come, shares from hand entry; our own round figures, only to know where to look. */
-const strokeShares: readonly number[] = [0, 0.02, 0.2, 0.3, 0.5, 0.5, 0.6, 0.73, 0.7, 1];
+const strokeShares: readonly number[] = [0, 0.02, 0.2, 0.3, 0.5, 0.5, 0.6, 0.73, 0.7, 1, 1.3];
 /** The same for kicks alone: a top, then a bottom, half a kick later each. */
 const kickShare = 0.5;
 

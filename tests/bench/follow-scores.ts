@@ -1,9 +1,11 @@
 import { confidenceOfSd, sureEnough } from '#core/follow/follow-confidence';
 import { proposeEvents } from '#core/follow/propose-events';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import type { EventKind } from '#core/marks/event-kind';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import { naturalSpline } from '#core/signal/cubic-spline';
 import { emptyScene, type FollowedRun, type Posture, type Swim } from '#core/swim-file/swim-schema';
+import type { ClipClock } from '#core/timeline/clip-clock';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { Truth } from '../../sample-clips/truth-schema';
 import { aSwim } from '../shared-core/swim-file/a-swim';
@@ -94,15 +96,15 @@ export interface ReadingErrors {
   readonly amplitude: number | null;
 }
 
-/** What the readings say when every proposed kick is accepted, against the truth. */
-export function readingErrors(
+/** The swim as it stands in the app once the points are followed: scene set from the truth, nothing marked. */
+function followedSwim(
   truth: Truth,
   width: number,
   height: number,
-  rate: number,
+  arms: 'stroking' | 'stretched',
   postures: readonly Posture[],
   followed: readonly FollowedRun[],
-): ReadingErrors {
+): { readonly swim: Swim; readonly clock: ClipClock } {
   const { starts, ticksPerSecond } = truth.frameTimes;
   const gap = (starts.at(-1) ?? 0) - (starts.at(-2) ?? 0);
   const table = { starts, ticksPerSecond, endTick: (starts.at(-1) ?? 0) + gap };
@@ -111,10 +113,11 @@ export function readingErrors(
   const swim: Swim = {
     ...base,
     clip: { ...base.clip, width, height, frameTimes: recordFromTable(table) },
-    card: { ...base.card, aids: [], arms: 'stroking', view: 'side' },
+    card: { ...base.card, aids: [], arms, view: 'side' },
     scene: {
       ...emptyScene,
       travel: truth.travel,
+      surface: truth.surface,
       scale: {
         line: { a: { x: 100, y: 600 }, b: { x: 100 + metres / truth.metresPerPixel, y: 600 } },
         metres,
@@ -128,9 +131,76 @@ export function readingErrors(
     followed: followed.map((run) => ({ ...run, points: [...run.points] })),
     dismissed: [],
   };
-  const kicks = proposeEvents(swim, { table, slowdown: truth.slowdown }).filter(({ kind }) =>
-    kind.startsWith('kick'),
-  );
+  return { swim, clock: { table, slowdown: truth.slowdown } };
+}
+
+export interface ProposalScore {
+  readonly kind: EventKind;
+  /** True moments inside the followed film, how many of them were proposed, and proposals of nothing. */
+  readonly there: number;
+  readonly found: number;
+  readonly wrong: number;
+  /** Seconds, later positive; and each in its own standard deviations. */
+  readonly errors: readonly number[];
+  readonly inSds: readonly number[];
+}
+
+/** Nearer than this to a true moment of its kind a proposal means that moment. Our choice. */
+const meant = 0.1;
+
+/** Every proposal against the drawn moments, kind by kind. */
+export function proposalScores(
+  truth: Truth,
+  width: number,
+  height: number,
+  arms: 'stroking' | 'stretched',
+  postures: readonly Posture[],
+  followed: readonly FollowedRun[],
+): readonly ProposalScore[] {
+  const { swim, clock } = followedSwim(truth, width, height, arms, postures, followed);
+  const proposals = proposeEvents(swim, clock);
+  const frames = postures.map(({ frame }) => frame);
+  const [from, to] = [Math.min(...frames), Math.max(...frames)].map((frame) => truth.realTimes[frame] ?? 0);
+  const kinds = new Set(proposals.map(({ kind }) => kind));
+  const proposable: readonly EventKind[] = ['kick-top', 'kick-bottom', 'entry', 'exit', 'catch', 'shoulder'];
+  return proposable.flatMap((kind): ProposalScore[] => {
+    // a turn at the very edge of what is followed can't be seen as one
+    const there = truth.events.filter(
+      (each) => each.kind === kind && each.time > (from ?? 0) + meant && each.time < (to ?? 0) - meant,
+    );
+    if (there.length === 0 && !kinds.has(kind)) return [];
+    const own = proposals.filter((each) => each.kind === kind);
+    const pairs = there.flatMap(({ time }) => {
+      const near = own.filter((each) => Math.abs(each.time - time) < meant);
+      const best = near.sort((a, b) => Math.abs(a.time - time) - Math.abs(b.time - time))[0];
+      return best ? [{ error: best.time - time, sd: best.sdSeconds }] : [];
+    });
+    const all = truth.events.filter((each) => each.kind === kind);
+    return [
+      {
+        kind,
+        there: there.length,
+        found: pairs.length,
+        wrong: own.filter((each) => !all.some(({ time }) => Math.abs(each.time - time) < meant)).length,
+        errors: pairs.map(({ error }) => error),
+        inSds: pairs.map(({ error, sd }) => error / sd),
+      },
+    ];
+  });
+}
+
+/** What the readings say when every proposed kick is accepted, against the truth. */
+export function readingErrors(
+  truth: Truth,
+  width: number,
+  height: number,
+  rate: number,
+  arms: 'stroking' | 'stretched',
+  postures: readonly Posture[],
+  followed: readonly FollowedRun[],
+): ReadingErrors {
+  const { swim, clock } = followedSwim(truth, width, height, arms, postures, followed);
+  const kicks = proposeEvents(swim, clock).filter(({ kind }) => kind.startsWith('kick'));
   const marked: Swim = {
     ...swim,
     events: kicks.map(({ kind, frame, frames, sdSeconds }, i) => ({

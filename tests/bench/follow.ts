@@ -8,7 +8,15 @@ import { hardships } from '../../sample-clips/hard-variant';
 import type { Vision } from '../../renderer/follow/vision';
 import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
 import { drawnCoach, evenLines, followAsCoach, readFilm, wholeFrames } from './follow-coach';
-import { type ReadingErrors, readingErrors, type Score, scoreOf, splineRuns } from './follow-scores';
+import {
+  type ProposalScore,
+  proposalScores,
+  type ReadingErrors,
+  readingErrors,
+  type Score,
+  scoreOf,
+  splineRuns,
+} from './follow-scores';
 import { writeSection } from './write-section';
 
 /**
@@ -27,6 +35,7 @@ interface Row {
   readonly clip: FollowClip;
   readonly own: Score;
   readonly readings: ReadingErrors;
+  readonly proposals: readonly ProposalScore[];
   readonly clicksPer100: number;
   readonly picturesASecond: number;
   readonly spline: Score;
@@ -110,10 +119,20 @@ async function measure(clip: FollowClip): Promise<Row> {
     ),
   }));
   const outside = await outsideTracks(file, rivalLines);
+  const arms = clip.swim === 'butterfly' ? 'stroking' : 'stretched';
   return {
     clip,
     own: scoreOf(truth, found.postures, found.followed),
-    readings: readingErrors(truth, width, height, clip.scenario.captureRate, found.postures, found.followed),
+    readings: readingErrors(
+      truth,
+      width,
+      height,
+      clip.scenario.captureRate,
+      arms,
+      found.postures,
+      found.followed,
+    ),
+    proposals: proposalScores(truth, width, height, arms, found.postures, found.followed),
     clicksPer100: (100 * clicks) / frames,
     picturesASecond: (1000 * found.pictures) / found.milliseconds,
     spline: scoreOf(truth, [], spline.runs),
@@ -125,6 +144,24 @@ async function measure(clip: FollowClip): Promise<Row> {
 
 const told = (value: number | null, digits = 2): string => (value === null ? '–' : value.toFixed(digits));
 const rows: Row[] = [];
+
+/** Of every kind of moment that is proposed, over all clips: how many, how far off, how honest the spread. */
+function proposalRows(): readonly string[] {
+  const kinds = [...new Set(rows.flatMap(({ proposals }) => proposals.map(({ kind }) => kind)))];
+  return kinds.map((kind) => {
+    const own = rows.flatMap(({ proposals }) => proposals.filter((each) => each.kind === kind));
+    const sum = (of: (score: ProposalScore) => number): number =>
+      own.reduce((total, each) => total + of(each), 0);
+    const errors = own.flatMap((each) => each.errors);
+    const inSds = own.flatMap((each) => each.inSds);
+    const rms = Math.sqrt(
+      errors.reduce((total, each) => total + each * each, 0) / Math.max(1, errors.length),
+    );
+    const mean = errors.reduce((total, each) => total + each, 0) / Math.max(1, errors.length);
+    const within = (100 * inSds.filter((z) => Math.abs(z) <= 2).length) / Math.max(1, inSds.length);
+    return `| ${kind} | ${sum(({ found }) => found)} of ${sum(({ there }) => there)} | ${sum(({ wrong }) => wrong)} | ${told(1000 * mean, 1)} | ${told(1000 * rms, 1)} | ${told(within, 0)} |`;
+  });
+}
 
 /** Writes what has been measured so far, so that a run cut short keeps what it has. */
 function writeRows(): void {
@@ -159,6 +196,14 @@ function writeRows(): void {
     `| toe amplitude within 3 % | ${share((row) => (row.readings.amplitude ?? 99) <= 3)} clips | ${met(rows.every((row) => (row.readings.amplitude ?? 99) <= 3))} |`,
     `| of points off by more than 2 %, 95 % flagged | ${told((100 * caughtTotal) / Math.max(1, offTotal), 1)} % over all clips | ${met(caughtTotal >= 0.95 * offTotal)} |`,
     `| 60 pictures a second apart from decoding | median ${told(middle, 0)}, slowest ${told(slowest, 0)} (${cpus().length} cores, load ${told(loadavg()[0] ?? 0, 0)} from other programs) | ${met(slowest >= 60)} |`,
+    '',
+    '### Proposed moments',
+    '',
+    'From the same followed points, nothing marked by hand but what was asked: how many of the drawn moments were proposed, proposals of nothing, and how far off (later positive). A moment whose points are not sure is not proposed until the coach has answered.',
+    '',
+    '| moment | proposed | of nothing | mean, ms | RMS, ms | within ± 2 of its own standard deviations, % |',
+    '| --- | --- | --- | --- | --- | --- |',
+    ...proposalRows(),
   ]);
 }
 
@@ -176,6 +221,12 @@ for (const clip of [...followClips()].sort((a, b) => order(a) - order(b))) {
     `flagged ${told(row.own.flagged, 0)} % off ${told(row.own.off, 1)} % caught ${told(row.own.caught, 0)} %`,
     `f ${told(row.readings.frequency)} % A ${told(row.readings.amplitude)} %`,
     `spline ${told(row.spline.rms)} plain ${told(row.plain.rms)} outside ${told(row.outside?.score.rms ?? null)}`,
+    row.proposals
+      .map(
+        ({ kind, there, found: had, wrong, inSds, errors }) =>
+          `${kind} ${had}/${there} wrong ${wrong} ms ${errors.map((e) => (1000 * e).toFixed(0)).join(',')} z ${inSds.map((z) => z.toFixed(1)).join(',')}`,
+      )
+      .join('; '),
     `${told(row.picturesASecond, 0)}/s clicks ${told(row.clicksPer100, 0)} against ${told(row.splineClicksPer100, 0)}`,
   );
 }
