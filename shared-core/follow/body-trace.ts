@@ -1,7 +1,7 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { Swim } from '../swim-file/swim-schema';
 import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
-import { sdOfConfidence, sureEnough } from './follow-confidence';
+import { sdOfConfidence } from './follow-confidence';
 
 /** One landmark's place over frames, marked and surely followed points together. */
 export interface BodyTrace {
@@ -18,8 +18,14 @@ export interface BodyTrace {
 const markedSdShare = 0.004;
 
 /**
- * A landmark's trace in picture pixels: the coach's points where there are any, followed ones where they are sure
- * enough, nothing elsewhere. Frames ascending.
+ * Followed points less likely than this to lie within 2 % of the body length are of no use even for a proposal: a
+ * proposal carries its spread and waits for the coach, so it may lean on points that no reading would use. Our choice.
+ */
+const worthALook = 0.5;
+
+/**
+ * A landmark's trace in picture pixels, to propose moments from: the coach's points where there are any, followed ones
+ * that are worth a look, nothing elsewhere. Frames ascending.
  */
 export function bodyTrace(
   swim: Pick<Swim, 'postures' | 'followed'>,
@@ -31,7 +37,7 @@ export function bodyTrace(
   for (const run of swim.followed) {
     if (run.landmark !== landmark) continue;
     run.points.forEach(([x, y, confidence], i) => {
-      if (confidence >= sureEnough) points.set(run.frame + i, [x, y, sdOfConfidence(confidence, bodyLength)]);
+      if (confidence >= worthALook) points.set(run.frame + i, [x, y, sdOfConfidence(confidence, bodyLength)]);
     });
   }
   for (const posture of swim.postures) {

@@ -129,16 +129,22 @@ function turningTimes(
   const minGap = Math.max(2, Math.round(0.12 * even.sampleHz));
   return findPeaks(even.samples, { minProminence: prominence, minGap }).flatMap(({ index }) => {
     const about = even.startTime + index / even.sampleHz;
-    const near = trace.times.flatMap((time, i) =>
-      Math.abs(time - about) <= Math.max(turnReach, 2.6 / even.sampleHz) ? [i] : [],
-    );
-    const sd = alikeness * Math.max(...near.map((i) => trace.sd[i] ?? 0));
-    const vertex = parabolaVertex(
-      near.map((i) => trace.times[i] ?? 0),
-      near.map((i) => values[i] ?? 0),
-      sd,
-    );
-    return vertex && vertex.bend < 0 ? [{ time: vertex.time, sd: vertex.timeSd }] : [];
+    const vertexWithin = (reach: number): ReturnType<typeof parabolaVertex> => {
+      const near = trace.times.flatMap((time, i) =>
+        Math.abs(time - about) <= Math.max(reach, 2.6 / even.sampleHz) ? [i] : [],
+      );
+      return parabolaVertex(
+        near.map((i) => trace.times[i] ?? 0),
+        near.map((i) => values[i] ?? 0),
+        alikeness * Math.max(...near.map((i) => trace.sd[i] ?? 0)),
+      );
+    };
+    const vertex = vertexWithin(turnReach);
+    if (!vertex || vertex.bend >= 0) return [];
+    // a turn that is steeper on one side is no parabola: how far a closer look moves it tells by how much
+    const closer = vertexWithin(0.6 * turnReach);
+    const lopsided = closer && closer.bend < 0 ? closer.time - vertex.time : 0;
+    return [{ time: vertex.time, sd: Math.hypot(vertex.timeSd, lopsided) }];
   });
 }
 

@@ -36,6 +36,8 @@ async function openBench(page: Page, id: string): Promise<void> {
   }, id);
   await expect(page.locator('.where-frame')).toContainText('of');
   await expect(page.locator('.where.waiting')).toHaveCount(0);
+  // the film is there
+  await expect(page.locator('.stage').first()).toHaveAttribute('data-shown-frame', /\d/, { timeout: 30_000 });
   await page
     .locator('.stage')
     .first()
