@@ -66,7 +66,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     bundles: new ArrivedBundles(folder, shelf, makeId),
     clips: new ArrivedClips(folder, makeId),
     jobs,
-    copies: new WorkingCopies(folder, shelf, jobs, options.copiesLimitBytes ?? defaultCopiesLimit),
+    copies: new WorkingCopies(folder, shelf, jobs, disk, options.copiesLimitBytes ?? defaultCopiesLimit),
     makeId,
   };
   const handlers: HandlersOf<typeof operations> = {

@@ -20,6 +20,8 @@ export interface LibraryFolder {
   /** What can be made again from the rest; may be deleted at any time. */
   readonly cache: string;
   readonly about: string;
+  /** What the coach chose for this library as a whole. */
+  readonly settings: string;
 }
 
 export function libraryFolder(root: string): LibraryFolder {
@@ -37,6 +39,7 @@ export function libraryFolder(root: string): LibraryFolder {
     drills: path.join(root, 'drills.json'),
     cache: path.join(root, '.cache'),
     about: path.join(root, 'library.json'),
+    settings: path.join(root, 'settings.json'),
   };
 }
 

@@ -2,11 +2,13 @@ import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readdir, rename, rm, stat, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { CopyLook } from '#core/host-contract/operations/media-operations';
+import type { CopiesRoom, CopyLook } from '#core/host-contract/operations/media-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { makeWorkingCopy } from '../media/make-working-copy';
 import { flushFile } from './atomic-file';
+import type { Disk } from './atomic-file';
+import { readCopiesLimit, writeCopiesLimit } from './copies-limit';
 import { fileFailure } from './file-errors';
 import type { Jobs } from './jobs';
 import type { LibraryFolder } from './library-folder';
@@ -14,7 +16,7 @@ import type { SwimShelf } from './shelf/swim-shelf';
 
 /** Changes when copies are made otherwise, so that old ones are made again. */
 const recipe = 1;
-/** Our default: about five hours of 1080p film. */
+/** Our default, until the coach chooses: about five hours of 1080p film. */
 export const defaultCopiesLimit = 20e9;
 const ending = '.film';
 
@@ -31,7 +33,9 @@ export class WorkingCopies {
     private readonly folder: LibraryFolder,
     private readonly shelf: SwimShelf,
     private readonly jobs: Jobs,
-    private readonly limitBytes: number,
+    private readonly disk: Disk,
+    /** Where the coach chose nothing. */
+    private readonly usualLimitBytes: number,
   ) {}
 
   /** The swim's copy, or null; it then counts as lately used. */
@@ -66,6 +70,27 @@ export class WorkingCopies {
     });
     this.making.set(id, jobId);
     return success({ jobId });
+  }
+
+  /** What all copies take, and the most they may. */
+  async room(): Promise<CopiesRoom> {
+    const all = await this.list();
+    const bytes = all.reduce((sum, each) => sum + each.bytes, 0);
+    return { files: all.length, bytes, limitBytes: await this.limit() };
+  }
+
+  async setLimit(limitBytes: number): Promise<Result<CopiesRoom>> {
+    try {
+      await writeCopiesLimit(this.disk, this.folder.settings, limitBytes);
+      await this.keepWithin(null);
+    } catch (error) {
+      return fileFailure(error, 'settings.json', 'writing');
+    }
+    return success(await this.room());
+  }
+
+  private async limit(): Promise<number> {
+    return (await readCopiesLimit(this.disk, this.folder.settings)) ?? this.usualLimitBytes;
   }
 
   private async build(
@@ -122,11 +147,12 @@ export class WorkingCopies {
   }
 
   /** Lets the least lately used copies go; the newest stays whatever its size. */
-  private async keepWithin(newest: string): Promise<void> {
+  private async keepWithin(newest: string | null): Promise<void> {
+    const limit = await this.limit();
     const all = (await this.list()).sort((a, b) => a.usedMs - b.usedMs);
     let bytes = all.reduce((sum, each) => sum + each.bytes, 0);
     for (const each of all) {
-      if (bytes <= this.limitBytes) return;
+      if (bytes <= limit) return;
       if (each.file === newest) continue;
       await rm(each.file, { force: true });
       bytes -= each.bytes;

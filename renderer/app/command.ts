@@ -12,5 +12,6 @@ export interface Command {
   /** How it relates to the document: one undo step, a view change, or never undoable. */
   readonly kind: 'undoable' | 'view' | 'never';
   readonly enabled?: () => boolean;
-  run(): void | Promise<void>;
+  /** `held`: run again because its key is held down. */
+  run(held?: boolean): void | Promise<void>;
 }

@@ -37,7 +37,7 @@ export function useCommandKeys(heading: string, commands: readonly Command[]): v
           const command = sharing.find((each) => each.enabled?.() ?? true);
           if (!command) return;
           event.preventDefault();
-          void command.run();
+          void command.run(event.repeat);
         },
       ]),
     );

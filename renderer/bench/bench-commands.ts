@@ -67,7 +67,7 @@ export function benchCommands(
     ),
   );
 
-  const step = (id: string, label: string, keys: readonly string[], run: () => void): Command => ({
+  const step = (id: string, label: string, keys: readonly string[], run: Command['run']): Command => ({
     id,
     label,
     keys,
@@ -109,10 +109,10 @@ export function benchCommands(
 
   return [
     ...nudges,
-    step('frame-back', 'One frame back', ['ArrowLeft'], () => stepBy(session, -1)),
-    step('frame-on', 'One frame on', ['ArrowRight'], () => stepBy(session, 1)),
-    step('frames-back', 'Ten frames back', ['Shift+ArrowLeft'], () => stepBy(session, -10)),
-    step('frames-on', 'Ten frames on', ['Shift+ArrowRight'], () => stepBy(session, 10)),
+    step('frame-back', 'One frame back', ['ArrowLeft'], (held) => stepBy(session, -1, held)),
+    step('frame-on', 'One frame on', ['ArrowRight'], (held) => stepBy(session, 1, held)),
+    step('frames-back', 'Ten frames back', ['Shift+ArrowLeft'], (held) => stepBy(session, -10, held)),
+    step('frames-on', 'Ten frames on', ['Shift+ArrowRight'], (held) => stepBy(session, 10, held)),
     step('mark-before', 'Previous mark', ['ArrowUp'], () => goToMark(session, -1)),
     step('mark-after', 'Next mark', ['ArrowDown'], () => goToMark(session, 1)),
     step('first-frame', 'First frame', ['Home'], () => goToEnd(session, 'first')),

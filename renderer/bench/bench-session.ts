@@ -11,7 +11,7 @@ import type { Autosave } from '../state/autosave';
 import type { SwimDocument } from '../state/swim-document';
 import type { ViewState, ViewStore } from '../state/view-store';
 import type { FollowStore } from '../follow/follow-store';
-import type { FrameSource } from '../video/frame-source';
+import type { FramePicture, FrameSource } from '../video/frame-source';
 import type { Result } from '#core/host-contract/host-error';
 
 /** Why there are no pictures, in the coach's words; the marks and readings are there all the same. */
@@ -44,6 +44,11 @@ export type FilmTrouble =
 export interface FilmKeeper {
   readonly open: (clipStatus: ClipStatus) => Promise<void>;
   readonly makeCopy: (why: Copying['why']) => Promise<void>;
+  /**
+   * The clip's own picture of a frame, where a smaller working copy is shown; null where this window can't decode the clip or
+   * another frame was asked for since.
+   */
+  readonly ownPicture: (frame: number) => Promise<FramePicture | null>;
   /** The file could not be read just now: finds out why, says so, and opens it again once it is back. */
   readonly unreadable: () => Promise<void>;
 }

@@ -1,10 +1,13 @@
-import type { OpenFrameSource } from '../video/frame-source';
+import type { FrameSource, OpenFrameSource } from '../video/frame-source';
+import { openClipItself } from '../video/open-swim-film';
 import type { BenchSession, FilmKeeper } from './bench-session';
 import { makeCopy } from './make-copy';
 import { openFilm } from './open-film';
 
 /** Our default: how often a file that has gone is looked for again. */
 const lookAgainMs = 2000;
+/** Room for the few pictures of the clip itself that are looked at closely: five of 4K. */
+const ownBudget = 64 * 2 ** 20;
 
 /** Keeps the film of an open swim in step with its file: opened, copied, gone, back again. */
 export function createFilmKeeper(
@@ -15,7 +18,16 @@ export function createFilmKeeper(
   let looking = false;
   const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, lookAgainMs));
 
+  /** The clip itself, opened beside its smaller copy once the coach looks closely; null where that can't be. */
+  let own: Promise<FrameSource | null> | null = null;
+  const closeOwn = (): void => {
+    void own?.then((source) => source?.close());
+    own = null;
+  };
+  signal.addEventListener('abort', closeOwn, { once: true });
+
   const letGo = (): void => {
+    closeOwn();
     const { film } = sessionOf();
     film.getState().source?.close();
     film.setState({ source: null, reopen: null });
@@ -44,6 +56,19 @@ export function createFilmKeeper(
   return {
     open: (clipStatus) => openFilm(sessionOf(), clipStatus, open, signal),
     makeCopy: (why) => makeCopy(sessionOf(), open, why, signal),
+    async ownPicture(frame) {
+      if (signal.aborted) return null;
+      const { host, document } = sessionOf();
+      own ??= openClipItself(host, document.swim(), { signal, open, budgetBytes: ownBudget }).then(
+        (opened) => {
+          if (opened.ok && signal.aborted) opened.value.source.close();
+          return opened.ok && !signal.aborted ? opened.value.source : null;
+        },
+      );
+      const source = await own;
+      // a newer frame, or a clip that has gone meanwhile: the copy's picture stays
+      return source ? await source.show(frame, 0).catch(() => null) : null;
+    },
     async unreadable() {
       if (looking) return;
       looking = true;

@@ -2,7 +2,8 @@ import { useCallback, useEffect, useRef } from 'react';
 
 /** A step button that repeats while it is held, as a held key does. */
 export function StepButton(props: {
-  readonly onStep: () => void;
+  /** `held`: again, as the button is held down. */
+  readonly onStep: (held: boolean) => void;
   readonly sign: '◀' | '▶' | null;
   readonly words: string;
   readonly title: string;
@@ -16,9 +17,9 @@ export function StepButton(props: {
   }, []);
   useEffect(() => stop, [stop]);
   const press = (): void => {
-    onStep();
+    onStep(false);
     const again = (): void => {
-      onStep();
+      onStep(true);
       timer.current = setTimeout(again, 60);
     };
     timer.current = setTimeout(again, 380);
@@ -36,7 +37,7 @@ export function StepButton(props: {
       onKeyDown={(event) => {
         if (event.key !== 'Enter' && event.key !== ' ') return;
         event.preventDefault();
-        onStep();
+        onStep(event.repeat);
       }}
     >
       {props.sign === '◀' && '◀ '}

@@ -25,7 +25,10 @@ export function StepControls() {
   const clock = useSwim(clockOf);
   const hasStrokes = useStore(session.readings.store, (state) => state.rhythm.strokes.length > 0);
   const rhythm = useStore(session.readings.store, (state) => state.rhythm);
-  const step = (frames: number) => (): void => stepBy(session, frames);
+  const step =
+    (frames: number) =>
+    (held: boolean): void =>
+      stepBy(session, frames, held);
   const where = whereWords(clock, frame, rhythm, hasStrokes ? 'stroke' : 'kick');
   return (
     <section className="steps" aria-label="Step through the film">

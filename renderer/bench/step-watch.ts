@@ -9,6 +9,12 @@ const slowAfterMs = 100;
 export interface StepWatch {
   /** A picture came after so many milliseconds; 0 when it was there already. Jumps are passed over. */
   note(frame: number, milliseconds: number): void;
+  /**
+   * A frame is asked for, and the picture of the one last asked for has come; times in milliseconds. Steps that overtake the
+   * pictures (a held key) count as one wait, from the first of them.
+   */
+  asked(frame: number, at: number): void;
+  shown(at: number): void;
 }
 
 /** Watches whether a clip keeps up with the coach's steps; tells once, with the time a slow step takes. */
@@ -16,18 +22,32 @@ export function createStepWatch(onSlow: (milliseconds: number) => void): StepWat
   const waits: number[] = [];
   let last: number | null = null;
   let told = false;
+  let lastAsked: number | null = null;
+  let waitingSince: number | null = null;
+  const waited = (milliseconds: number): void => {
+    if (told) return;
+    waits.push(milliseconds);
+    if (waits.length > remembered) waits.shift();
+    if (waits.length < remembered) return;
+    const slow = waits.filter((each) => each > slowAfterMs).sort((a, b) => a - b);
+    if (slow.length <= remembered / 4) return;
+    told = true;
+    onSlow(slow[slow.length >> 1] ?? 0);
+  };
   return {
     note(frame, milliseconds) {
       const step = last !== null && Math.abs(frame - last) <= 2;
       last = frame;
-      if (!step || told) return;
-      waits.push(milliseconds);
-      if (waits.length > remembered) waits.shift();
-      if (waits.length < remembered) return;
-      const slow = waits.filter((each) => each > slowAfterMs).sort((a, b) => a - b);
-      if (slow.length <= remembered / 4) return;
-      told = true;
-      onSlow(slow[slow.length >> 1] ?? 0);
+      if (step) waited(milliseconds);
+    },
+    asked(frame, at) {
+      const step = lastAsked !== null && Math.abs(frame - lastAsked) <= 2;
+      lastAsked = frame;
+      waitingSince = step ? (waitingSince ?? at) : null;
+    },
+    shown(at) {
+      if (waitingSince !== null) waited(at - waitingSince);
+      waitingSince = null;
     },
   };
 }

@@ -13,7 +13,13 @@ export function goTo(session: BenchSession, frame: number): void {
   session.view.setState(patch);
 }
 
-export function stepBy(session: BenchSession, frames: number): void {
+/**
+ * Steps on. While a key or button is `held` the walk waits for its pictures: it goes as fast as the film can be decoded and
+ * stops where it is let go, instead of running ahead of what is seen.
+ */
+export function stepBy(session: BenchSession, frames: number, held = false): void {
+  const { frame, shownFrame } = session.view.getState();
+  if (held && shownFrame !== frame && session.film.getState().source) return;
   goTo(session, session.view.getState().frame + frames);
 }
 

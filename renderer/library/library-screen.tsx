@@ -16,6 +16,7 @@ import { ClashesPart } from './clashes-part';
 import { BinPart } from './bin-part';
 import { EraseDialog } from './erase-dialog';
 import { PathJob } from './path-job';
+import { CopiesPart } from './copies-part';
 import { StoragePart } from './storage-part';
 import { useJob } from './use-job';
 import '../shelf/shelf.css';
@@ -62,6 +63,7 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
           }}
         />
         <StoragePart host={host} say={say} stamp={stamp} />
+        <CopiesPart host={host} say={say} stamp={stamp} />
         <BinPart host={host} say={say} onChanged={changed} />
         <PathJob
           title="Back up"

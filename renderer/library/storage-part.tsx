@@ -20,7 +20,7 @@ const kindWords: Readonly<Record<StorageKind, string>> = {
   plans: 'Squad, practices, trials, drills',
   exports: 'Exports: stills, handouts, tables',
   bin: 'Bin',
-  cache: 'Index and unfinished uploads',
+  cache: 'Working copies, index, unfinished uploads',
   other: 'Other files',
 };
 

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import { useBench, useView } from '../bench/bench-session';
 import { createStepWatch } from '../bench/step-watch';
-import type { FramePicture } from '../video/frame-source';
+import type { FramePicture, FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
 import type { Size, StageView } from './stage-view';
 
@@ -40,7 +40,7 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     if (held) present(held);
     // the player asks for its pictures itself; another wish here would drop its next one
     if (held && playing) return;
-    const asked = performance.now();
+    watch.asked(frame, performance.now());
     // half size will do while moving; where the coach stops, the whole picture follows
     const onWhole = (whole: FramePicture): void => {
       if (!left) present(whole);
@@ -48,7 +48,7 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     source.show(frame, session.view.getState().towards, onWhole).then(
       (next) => {
         if (left) return;
-        watch.note(frame, held ? 0 : performance.now() - asked);
+        watch.shown(performance.now());
         if (!held) present(next);
       },
       (problem: unknown) => {
@@ -65,15 +65,42 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     };
   }, [source, frame, playing, session, watch]);
 
+  // a copy of a large film is smaller: where the coach stops and looks closely, the clip's own picture is shown
+  const closer = source !== null && isLargerThanCopy(view, source);
+  useEffect(() => {
+    if (!closer || playing) return;
+    let left = false;
+    const timer = setTimeout(async () => {
+      const own = await session.keeper.ownPicture(frame);
+      if (left || !own || session.view.getState().shownFrame !== frame) return;
+      picture.current = own;
+      paint(canvas.current, own, place.current);
+    }, closerAfterMs);
+    return () => {
+      left = true;
+      clearTimeout(timer);
+    };
+  }, [closer, playing, frame, session]);
+
   // the same picture in a new place or size; a new picture was painted when it came
   useEffect(() => {
     const { shownFrame } = session.view.getState();
     if (shownFrame === null) return;
-    const now = source?.held(shownFrame) ?? picture.current;
+    const kept = picture.current?.frame === shownFrame ? picture.current : null;
+    const now = kept ?? source?.held(shownFrame) ?? picture.current;
     if (now) paint(canvas.current, now, { view, size, mirrored });
   }, [source, session, view, size, mirrored]);
 
   return <canvas ref={canvas} className="stage-picture" style={{ width: size.width, height: size.height }} />;
+}
+
+/** Our default: how long the coach looks at a frame before its own picture is fetched; a walk never waits for it. */
+const closerAfterMs = 400;
+
+/** Whether a pixel of the copy would cover more than one of the screen's, though the clip has finer ones. */
+function isLargerThanCopy({ scale }: StageView, { resolution, facts }: FrameSource): boolean {
+  const share = resolution.width / facts.width;
+  return share < 0.99 && scale * (window.devicePixelRatio || 1) > share;
 }
 
 interface Place {

@@ -64,6 +64,8 @@ export interface PicturePart {
  */
 export interface FrameSource {
   readonly facts: ClipFacts;
+  /** Size of the pictures themselves, shown upright: smaller than in `facts` where a smaller working copy stands in. */
+  readonly resolution: { readonly width: number; readonly height: number };
   /** The picture when it is already decoded, else null; never waits. */
   held(frame: number): FramePicture | null;
   /**

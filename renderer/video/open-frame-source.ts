@@ -205,6 +205,7 @@ function createFrameSource(
 
   return {
     facts,
+    resolution: { width: film.facts.width, height: film.facts.height },
     held: (frame) => cache.get(frame) ?? null,
     show(frame, towards, whenWhole) {
       wish?.reject(new DOMException('A newer frame was asked for', 'AbortError'));

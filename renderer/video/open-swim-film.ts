@@ -51,7 +51,8 @@ export async function openCopy(
   return source.ok ? success({ source: source.value, from: 'copy' }) : source;
 }
 
-async function openClipItself(
+/** The clip itself, whether or not there is a working copy. */
+export async function openClipItself(
   host: Pick<HostClient, 'clipAddress'>,
   { id, clip }: Swim,
   { open = openFrameSource, ...options }: Options,

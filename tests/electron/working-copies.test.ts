@@ -200,6 +200,22 @@ describe('a working copy', () => {
       if (id === 'swim-b') await under.host.copies.fileOf('swim-a');
     }
     expect((await held()).map((name) => name.split('.')[0]).sort()).toEqual(['swim-a', 'swim-c']);
+    // the coach's own limit rules at once, is kept over a restart, and anything else is no limit
+    expect(must(await under.ask('copy/room', {}))).toMatchObject({
+      files: 2,
+      limitBytes: Math.round(one * 2.5),
+    });
+    await under.host.copies.fileOf('swim-a');
+    expect(must(await under.ask('copy/limit', { limitBytes: Math.round(one * 1.5) }))).toMatchObject({
+      files: 1,
+    });
+    expect((await held()).map((name) => name.split('.')[0])).toEqual(['swim-a']);
+    expect(JSON.parse(await readFile(path.join(under.library, 'settings.json'), 'utf8'))).toMatchObject({
+      copiesLimitBytes: Math.round(one * 1.5),
+    });
+    expect(await under.ask('copy/limit', { limitBytes: -1 })).toMatchObject({ ok: false });
+    await writeFile(path.join(under.library, 'settings.json'), '{"copiesLimitBytes": "all"}');
+    expect(must(await under.ask('copy/room', {}))).toMatchObject({ limitBytes: Math.round(one * 2.5) });
     // emptying the cache takes them all, and one can be made again
     must(await under.ask('storage/clean', { what: 'cache' }));
     expect(await copyOf('swim-a')).toContain('swim-a');

@@ -24,5 +24,7 @@ export function mediaHandlers({
     },
     'copy/look': ({ id }) => copies.look(id),
     'copy/make': ({ id }) => copies.make(id),
+    'copy/room': async () => success(await copies.room()),
+    'copy/limit': ({ limitBytes }) => copies.setLimit(limitBytes),
   };
 }

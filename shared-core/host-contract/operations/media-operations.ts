@@ -43,6 +43,15 @@ export type CopyLook = z.infer<typeof copyLookSchema>;
 /** What a job that made a working copy ends with. */
 export const copyMadeSchema = z.strictObject({ bytes: z.number() });
 
+/** A petabyte is more than any disk of a coach; what is larger is a mistake. */
+export const copiesLimitSchema = z.number().int().min(0).max(1e15);
+export const copiesRoomSchema = z.strictObject({
+  files: z.number().int(),
+  bytes: z.number(),
+  limitBytes: copiesLimitSchema,
+});
+export type CopiesRoom = z.infer<typeof copiesRoomSchema>;
+
 export const mediaOperations = {
   /** Which media tools were found and how; null when none. */
   'media/tools': {
@@ -58,4 +67,8 @@ export const mediaOperations = {
   'copy/look': { input: z.strictObject({ id: idSchema }), output: copyLookSchema },
   /** Starts making a swim's working copy, or joins the one being made; the job ends with `copyMadeSchema`. */
   'copy/make': { input: z.strictObject({ id: idSchema }), output: startedJobSchema },
+  /** What all working copies take, and the most they may. */
+  'copy/room': { input: z.strictObject({}), output: copiesRoomSchema },
+  /** Sets the most all working copies may take, 0 for none kept; the least lately used go at once. Answers what is left. */
+  'copy/limit': { input: z.strictObject({ limitBytes: copiesLimitSchema }), output: copiesRoomSchema },
 } as const;

@@ -58,6 +58,26 @@ describe('the film of an open swim', () => {
     vi.useRealTimers();
   });
 
+  it('opens the clip itself beside its copy for a close look, once, and closes it when the bench is left', async () => {
+    const { keeper, open, leave } = aBench({ clip: 'present', copy: 'ready', decodable: true });
+    await keeper.open('present');
+    expect(open).toEqual(['copy']);
+    expect(await keeper.ownPicture(3)).not.toBeNull();
+    expect(await keeper.ownPicture(4)).not.toBeNull();
+    expect(open).toEqual(['copy', 'clip']);
+    leave();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(open).toEqual(['copy']);
+    expect(await keeper.ownPicture(5)).toBeNull();
+  });
+
+  it('stays with the copy where the clip itself can’t be decoded', async () => {
+    const { keeper, open } = aBench({ clip: 'present', copy: 'ready', decodable: false });
+    await keeper.open('present');
+    expect(await keeper.ownPicture(3)).toBeNull();
+    expect(open).toEqual(['copy']);
+  });
+
   it('goes when its disk goes, is said to have gone, and comes back on the same frame', async () => {
     const { session, keeper, said, open, state, leave } = aBench({
       clip: 'present',

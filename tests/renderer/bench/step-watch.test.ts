@@ -34,4 +34,29 @@ describe('watching whether a clip keeps up', () => {
     for (let n = 0; n < 100; n++) note((n * 77) % 1000, 700);
     expect(told).not.toHaveBeenCalled();
   });
+
+  it('counts a held key that overtakes the pictures, where most frames asked for are never shown', () => {
+    const told = vi.fn();
+    const watch = createStepWatch(told);
+    // thirty a second asked for, eight a second shown
+    for (let n = 0; n < 120; n++) {
+      watch.asked(500 - n, n * 33);
+      if (n % 4 === 3) watch.shown(n * 33 + 25);
+    }
+    expect(told.mock.calls).toEqual([[124]]);
+  });
+
+  it('is quiet for a held key that the pictures keep up with, and for jumps', () => {
+    const told = vi.fn();
+    const watch = createStepWatch(told);
+    for (let n = 0; n < 200; n++) {
+      watch.asked(500 - n, n * 33);
+      watch.shown(n * 33 + 12);
+    }
+    for (let n = 0; n < 100; n++) {
+      watch.asked((n * 77) % 1000, 10_000 + n * 1000);
+      watch.shown(10_700 + n * 1000);
+    }
+    expect(told).not.toHaveBeenCalled();
+  });
 });
