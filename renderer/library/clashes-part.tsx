@@ -23,7 +23,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   patterns: 'patterns',
   items: 'items',
   log: 'repeats logged',
-  swimmerIds: 'who swims',
+  swimmerIds: 'swimmers',
   rows: 'repeats',
   readings: 'readings asked for',
   factor: 'what is compared',

@@ -44,7 +44,7 @@ const questions = {
     button: 'Remove thumbnails…',
     title: 'Remove every thumbnail?',
     words:
-      'The small pictures on the shelf are removed. Each is taken again when its swim is opened on the bench.',
+      'The small pictures on the shelf are removed for good: tiles of these swims show their facts without one from then on. Clips and marks stay.',
     yes: 'Remove them',
   },
 } as const;

@@ -161,6 +161,7 @@ export function Deck({ kept, drills, squad, swims, go }: OpenPractice) {
                   {now.pattern ? ` · ${patternPhrase(now.pattern.runs)}` : ''}
                   {item.effort ? ` · ${item.effort}` : ''}
                 </span>
+                {item.note !== '' && <span>{item.note}</span>}
               </p>
               <button type="button" className="deck-step" onClick={() => step(1)} title="Next repeat (→)">
                 ›<span className="unseen">Next repeat</span>

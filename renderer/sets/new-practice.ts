@@ -1,4 +1,3 @@
-import { noTags } from '#core/swim-file/condition-tags';
 import type { Drill } from '#core/practice/drill-schema';
 import { type Practice, type PracticeItem, practiceFileVersion } from '#core/practice/practice-schema';
 
@@ -38,32 +37,6 @@ export function planAgain(practice: Practice, makeId: () => string, day: string,
     date: day,
     items: practice.items.map((item) => ({ ...item, id: makeId() })),
     log: [],
-  };
-}
-
-/** An item to begin with: four lengths of plain butterfly. */
-export function newItem(id: string, poolMetres: number): PracticeItem {
-  return {
-    id,
-    repeats: 4,
-    distanceMetres: poolMetres,
-    stroke: 'butterfly',
-    drillId: null,
-    words: '',
-    sideUp: 'front',
-    arms: 'stroking',
-    aids: [],
-    underwater: false,
-    tags: noTags,
-    kickBetween: null,
-    pause: null,
-    pattern: null,
-    breathingEvery: null,
-    targetCount: null,
-    effort: null,
-    ladder: null,
-    swimmerIds: null,
-    note: '',
   };
 }
 

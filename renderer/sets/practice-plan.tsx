@@ -14,7 +14,8 @@ import { CautionsList } from './cautions-list';
 import { DrillChooser } from './drill-chooser';
 import { ItemForm } from './item-form';
 import { ItemRow } from './item-row';
-import { newItem, withDrill } from './new-practice';
+import { plainItem } from '#core/practice/plain-item';
+import { withDrill } from './new-practice';
 import type { OpenPractice } from './practice-page';
 import { addItem, changeItem, moveItem, removeItem, setFacts } from './practice-steps';
 import { savePracticeCard } from './save-practice-card';
@@ -32,7 +33,7 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
 
   const add = useCallback(
     (shape: (item: PracticeItem) => PracticeItem) => {
-      const item = shape(newItem(makeId(), document.current().poolMetres));
+      const item = shape(plainItem(makeId(), document.current().poolMetres));
       document.run(addItem(item, openId));
       setOpenId(item.id);
     },

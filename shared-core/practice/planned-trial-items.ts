@@ -2,6 +2,7 @@ import { depths, headPositions, hipPositions, noTags } from '../swim-file/condit
 import { aids, armPositions, sidesUp } from '../swim-file/swim-schema';
 import { drillById } from './drill-library';
 import type { Drill } from './drill-schema';
+import { plainItem } from './plain-item';
 import type { PracticeItem } from './practice-schema';
 import type { PlannedTrialRepeat } from './trial-plan';
 import type { TrialFactor } from './trial-row';
@@ -30,9 +31,8 @@ export function plannedTrialItems(plan: readonly PlannedTrialRepeat[], asked: As
   const drill = drillById(asked.work.drill, asked.own);
   return plan.map(({ position, condition }) => {
     const item: PracticeItem = {
-      id: asked.makeId(),
+      ...plainItem(asked.makeId(), asked.distanceMetres),
       repeats: 1,
-      distanceMetres: asked.distanceMetres,
       stroke: asked.work.stroke,
       drillId: drill?.id ?? null,
       words: drill ? '' : asked.work.drill.slice(0, 200),
@@ -41,15 +41,6 @@ export function plannedTrialItems(plan: readonly PlannedTrialRepeat[], asked: As
       aids: [...asked.work.aids],
       // a kick that no drill describes may well go under: rather a caution too many
       underwater: drill?.underwater ?? asked.work.stroke === 'dolphin-kick',
-      tags: noTags,
-      kickBetween: null,
-      pause: null,
-      pattern: null,
-      breathingEvery: null,
-      targetCount: null,
-      effort: null,
-      ladder: null,
-      swimmerIds: null,
       note: `Repeat ${position + 1} of ${plan.length}: ${asked.words(condition)}`.slice(0, 2000),
       ...ofCondition(asked.factor, condition, asked.own),
     };

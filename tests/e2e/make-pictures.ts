@@ -41,11 +41,13 @@ try {
   await page.getByRole('button', { name: 'Start the watch of Ansel' }).click();
   await page.waitForTimeout(1500);
   await page.screenshot({ path: `${folder}deck.png` });
-  await page.goto(`${home}/#/trials/sample-trial-late-kick`);
+  await page.goto(`${home}/#/trials/sample-trial-depth`);
   await page.locator('.trial-plot svg').first().waitFor();
   await page.screenshot({ path: `${folder}trial.png` });
   await page.goto(`${home}/#/season/pip`);
+  await page.getByRole('combobox', { name: 'Reading' }).selectOption('kick2-bottom-to-exit');
   await page.locator('.season-plot svg').waitFor();
+  await page.waitForTimeout(500);
   await page.screenshot({ path: `${folder}season.png` });
   await page.goto(`${home}/#/handout/sample-butterfly-together`);
   await page.getByPlaceholder('The one thing to think of').fill('Feet up as the hands go in');

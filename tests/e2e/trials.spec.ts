@@ -92,6 +92,10 @@ test('a coach finds which head position is faster, and is told when the order mi
     /Repeat 1 of 10: (above|below) the arms.*cautions/,
   );
   await expect(page.getByLabel('Title of the practice')).toHaveValue('Trial: Head low or high?');
+  // what to do in this repeat is to be read on deck, too
+  await page.getByRole('button', { name: 'On deck' }).click();
+  await expect(page.locator('.deck').getByText(/^Repeat 1 of 10: (above|below) the arms$/)).toBeVisible();
+  await page.goBack();
   await page.goBack();
 
   // the sample trial says of itself that two repeats settle nothing

@@ -20,7 +20,8 @@ export function storageKind(name: string): StorageKind {
     if (third === 'thumb.jpg') return 'thumbnails';
     return isSwimCopy(last) ? 'copies' : 'clips';
   }
-  if (['practices', 'trials'].includes(top)) return 'plans';
+  // a document's name is its id; what a folder service lays beside it has a space, a dot or a bracket in its name
+  if (['practices', 'trials'].includes(top)) return /^[\w-]+\.json$/.test(last) ? 'plans' : 'copies';
   if (parts.length === 1 && last.endsWith('.json')) return 'plans';
   return 'other';
 }

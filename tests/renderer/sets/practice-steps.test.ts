@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { drillById } from '#core/practice/drill-library';
 import { anEntry, anItem, aPractice } from '#tests/shared-core/practice/a-practice';
-import { newItem, planAgain, withDrill } from '../../../renderer/sets/new-practice';
+import { plainItem } from '#core/practice/plain-item';
+import { planAgain, withDrill } from '../../../renderer/sets/new-practice';
 import {
   addItem,
   changeItem,
@@ -17,8 +18,8 @@ const ids = (items: readonly { readonly id: string }[]): string[] => items.map((
 describe('planning a practice', () => {
   it('adds, moves and removes items, and takes each back', () => {
     const document = createKeptDocument(aPractice());
-    document.run(addItem(newItem('b', 25), 'item-1'));
-    document.run(addItem(newItem('c', 25), null));
+    document.run(addItem(plainItem('b', 25), 'item-1'));
+    document.run(addItem(plainItem('c', 25), null));
     expect(ids(document.current().items)).toEqual(['item-1', 'b', 'c']);
     document.run(moveItem('c', -1));
     expect(ids(document.current().items)).toEqual(['item-1', 'c', 'b']);
