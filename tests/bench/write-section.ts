@@ -1,7 +1,8 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
-const document = fileURLToPath(new URL('../../docs/performance.md', import.meta.url));
+const pageOf = (name: string): string => fileURLToPath(new URL(`../../docs/${name}.md`, import.meta.url));
+const document = pageOf('performance');
 const marksOf = (name: string, writer: string) => ({
   begin: `<!-- ${name}: written by tests/bench/${writer} -->`,
   end: `<!-- /${name} -->`,
@@ -17,11 +18,17 @@ export function readSection(name: string, writer: string): string[] {
 }
 
 /**
- * Puts lines between a section's marks in docs/performance.md; a section that is not there yet goes to the end.
+ * Puts lines between a section's marks in a page of docs, performance.md unless told; a section that is not there yet goes to the end.
  * `writer` is the script in tests/bench that measured them.
  */
-export function writeSection(name: string, writer: string, lines: readonly string[]): void {
-  const before = existsSync(document) ? readFileSync(document, 'utf8') : '# Performance\n';
+export function writeSection(
+  name: string,
+  writer: string,
+  lines: readonly string[],
+  into = 'performance',
+): void {
+  const page = pageOf(into);
+  const before = existsSync(page) ? readFileSync(page, 'utf8') : '# Performance\n';
   const { begin, end } = marksOf(name, writer);
   const text = [begin, ...lines, end].join('\n');
   const from = before.indexOf(begin);
@@ -30,5 +37,5 @@ export function writeSection(name: string, writer: string, lines: readonly strin
     from >= 0 && to > from
       ? before.slice(0, from) + text + before.slice(to + end.length)
       : `${before.trimEnd()}\n\n${text}\n`;
-  writeFileSync(document, after);
+  writeFileSync(page, after);
 }

@@ -29,6 +29,11 @@ export interface Kill {
 /** The promise: a kill loses no mark older than this. */
 const promisedSeconds = 2;
 
+/** A button that does not come in time on a busy machine is left; anything else is a bug of the story. */
+function notInTime(error: unknown): void {
+  if (!(error instanceof Error) || error.name !== 'TimeoutError') throw error;
+}
+
 interface Running {
   readonly context: BrowserContext;
   readonly page: Page;
@@ -87,10 +92,10 @@ export async function runKills(
       const activity = activities[i % activities.length] as Activity;
       const victim = one(victims);
       const seen: Seen[] = [await look(page)];
-      await begin(page, activity);
+      await begin(page, activity).catch(notInTime);
       const end = Date.now() + 600 + 3200 * moments();
       while (Date.now() < end) {
-        await act(page, activity, random);
+        await act(page, activity, random).catch(notInTime);
         seen.push(await look(page));
       }
       const killedAt = Date.now();

@@ -63,6 +63,8 @@ beforeAll(async () => {
   await writeFile(path.join(app, 'assets', 'app.js'), '1');
   await writeFile(path.join(path.dirname(under.library), 'secret.json'), 'SECRET');
   await symlink(path.join(path.dirname(under.library), 'secret.json'), path.join(app, 'assets', 'link.json'));
+  // on Windows this name is a device wherever it stands
+  await writeFile(path.join(app, 'assets', 'aux.js'), 'SECRET');
   server = await serveLoopback(createRequestHandler(under.host, app), 0);
   const start = new URL(server.startAddress);
   spentCode = start.pathname;
@@ -175,10 +177,24 @@ describe('files', () => {
     const policy = String(answer.headers['content-security-policy']);
     const scripts = policy.split('; ').find((each) => each.startsWith('script-src'));
     expect(scripts).toBe("script-src 'self' 'wasm-unsafe-eval'");
+    for (const directive of [
+      "default-src 'none'",
+      "base-uri 'none'",
+      "form-action 'none'",
+      "frame-ancestors 'none'",
+    ])
+      expect(policy.split('; ')).toContain(directive);
+    // no directive but script's compiling of WebAssembly names more than the page itself and what it made
+    expect(policy).not.toMatch(/https?:|\*|'unsafe-eval'|'unsafe-hashes'/);
     expect(answer.headers).toMatchObject({
       'cross-origin-opener-policy': 'same-origin',
       'cross-origin-embedder-policy': 'require-corp',
+      'cross-origin-resource-policy': 'same-origin',
       'x-content-type-options': 'nosniff',
+      // the address never goes along, and nothing is kept by the browser
+      'referrer-policy': 'no-referrer',
+      'cache-control': 'no-store',
+      'permissions-policy': expect.stringContaining('camera=(), microphone=(), geolocation=()') as unknown,
     });
     expect((await raw('/assets/app.js', { headers: mine() })).headers['content-type']).toContain(
       'javascript',
@@ -197,6 +213,7 @@ describe('files', () => {
     '/assets/app.js%00.json',
     '/%00',
     '/assets/con.js',
+    '/assets/aux.js',
     '/NUL',
     '/assets/',
     '/assets',
@@ -277,6 +294,23 @@ describe('sending', () => {
     });
     expect(await jpeg.json()).toEqual({ ok: true, value: null });
     expect((await raw('/stream/thumbnail/swim-1', { headers: mine() })).text).toBe('\xff\xd8\xff\xd9');
+  });
+
+  it('reads no body larger than an operation can be', async () => {
+    const answer = await new Promise<string>((resolve, reject) => {
+      const socket = net.connect(server.port, '127.0.0.1', () =>
+        socket.write(
+          `POST /op/swim/read HTTP/1.1\r\nHost: 127.0.0.1:${server.port}\r\nCookie: ${cookie}\r\nContent-Length: 99999999999\r\nConnection: close\r\n\r\n{`,
+        ),
+      );
+      socket.setTimeout(5000, () => socket.destroy(new Error('it waits for all of it')));
+      socket.once('data', (part) => {
+        resolve(part.toString('latin1'));
+        socket.destroy();
+      });
+      socket.on('error', reject);
+    });
+    expect(answer).toContain('too-large');
   });
 
   it('answers a body that is no JSON with a typed error', async () => {

@@ -125,6 +125,8 @@ describe('the window', () => {
           contextIsolation: true,
           sandbox: true,
           nodeIntegration: false,
+          nodeIntegrationInWorker: false,
+          allowRunningInsecureContent: false,
           webSecurity: true,
           webviewTag: false,
         },

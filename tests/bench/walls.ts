@@ -1,0 +1,84 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { execa } from 'execa';
+import { type Wall, walls } from './wall-list';
+import { writeSection } from './write-section';
+
+/**
+ * Takes each wall out of a copy of the sources, one at a time, and runs the tests that ought to miss it. A wall whose
+ * tests still pass is no wall that anybody guards.
+ */
+const project = fileURLToPath(new URL('../../', import.meta.url));
+const copy = mkdtempSync(path.join(tmpdir(), 'submark-walls-'));
+for (const part of [
+  ...[
+    'electron',
+    'shared-core',
+    'renderer',
+    'tests',
+    'sample-clips',
+    'docs',
+    'package.json',
+    'tsconfig.json',
+  ],
+  ...['.tsconfig.base.json', '.build'],
+])
+  cpSync(path.join(project, part), path.join(copy, part), { recursive: true });
+symlinkSync(path.join(project, 'node_modules'), path.join(copy, 'node_modules'));
+
+async function testsPass(files: readonly string[]): Promise<boolean> {
+  const run = await execa(
+    process.execPath,
+    [
+      path.join(copy, 'node_modules/vitest/vitest.mjs'),
+      'run',
+      '--config',
+      'tests/vitest.config.ts',
+      '--bail',
+      '1',
+      ...files,
+    ],
+    { cwd: copy, reject: false, stdin: 'ignore', env: { NO_COLOR: '1' } },
+  );
+  return run.exitCode === 0;
+}
+
+async function missed(wall: Wall): Promise<boolean> {
+  const file = path.join(copy, wall.file);
+  const whole = readFileSync(file, 'utf8');
+  if (!whole.includes(wall.is)) throw new Error(`${wall.file} no longer holds: ${wall.is}`);
+  writeFileSync(file, whole.replace(wall.is, wall.without));
+  try {
+    return !(await testsPass([wall.test]));
+  } finally {
+    writeFileSync(file, whole);
+  }
+}
+
+const unguarded: string[] = [];
+try {
+  const tests = [...new Set(walls.map(({ test }) => test))];
+  if (!(await testsPass(tests))) throw new Error('the tests fail with every wall standing');
+  for (const wall of walls) {
+    const guarded = await missed(wall);
+    console.log(`${guarded ? 'missed' : 'NOT MISSED'}: ${wall.name}`);
+    if (!guarded) unguarded.push(wall.name);
+  }
+} finally {
+  rmSync(copy, { recursive: true, force: true });
+}
+writeSection(
+  'walls',
+  'walls.ts',
+  [
+    `Taken out one at a time, each of these ${walls.length} made its test fail${unguarded.length > 0 ? `, except: ${unguarded.join('; ')}` : ''}:`,
+    '',
+    '| wall | in | missed by |',
+    '| --- | --- | --- |',
+    ...walls.map(({ name, file, test }) => `| ${name} | \`${file}\` | \`${test}\` |`),
+  ],
+  'trust',
+);
+process.exitCode = unguarded.length > 0 ? 1 : 0;
