@@ -10,23 +10,25 @@ export function createLoopbackClient(): HostClient {
     ...createStreamClient(),
     transport: 'loopback',
     async call<Name extends OperationName>(name: Name, input: unknown, signal?: AbortSignal) {
-      let response: Response;
+      let answer: unknown;
       try {
-        response = await fetch(`/op/${name}`, {
+        const response = await fetch(`/op/${name}`, {
           method: 'POST',
           headers: { 'Content-Type': 'application/json' },
           body: JSON.stringify(operations[name].input.parse(input)),
           ...(signal ? { signal } : {}),
         });
+        if (response.status === 403) return failure('not-allowed', { window: 1 });
+        if (!response.ok) return failure('host-unreachable', { status: response.status });
+        // the answer can be given up, or cut off, while it still arrives
+        answer = await response.json();
       } catch (error) {
         if (error instanceof DOMException && error.name === 'AbortError') return failure('cancelled');
         if (error instanceof TypeError) return failure('host-unreachable');
         throw error;
       }
-      if (response.status === 403) return failure('not-allowed', { window: 1 });
-      if (!response.ok) return failure('host-unreachable', { status: response.status });
       const schema = operations[name].output as unknown as z.ZodType<OperationOutput<Name>>;
-      return readAnswer(schema, await response.json()) as Result<OperationOutput<Name>>;
+      return readAnswer(schema, answer) as Result<OperationOutput<Name>>;
     },
   };
 }

@@ -73,4 +73,20 @@ describe('the window’s client over HTTP', () => {
       error: { code: 'cancelled' },
     });
   });
+
+  it('says so, too, when the answer is given up or cut off while it still arrives', async () => {
+    const leaving = new AbortController();
+    // the head of the answer has come, its body fails as a browser's does
+    const arriving = (error: Error) => async () => {
+      const body = new ReadableStream({ start: (stream) => stream.error(error) });
+      return new Response(body, { headers: { 'Content-Type': 'application/json' } });
+    };
+    leaving.abort();
+    vi.stubGlobal('fetch', arriving(leaving.signal.reason));
+    expect(await client.call('library/open', {}, leaving.signal)).toMatchObject({
+      error: { code: 'cancelled' },
+    });
+    vi.stubGlobal('fetch', arriving(new TypeError('terminated')));
+    expect(await client.call('library/open', {})).toMatchObject({ error: { code: 'host-unreachable' } });
+  });
 });
