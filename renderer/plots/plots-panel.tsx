@@ -3,13 +3,14 @@ import { useStore } from 'zustand';
 import { readingContext } from '#core/measures/compute-readings';
 import { cycleCurves } from '#core/measures/plots/cycle-curves';
 import { heightCurves } from '#core/measures/plots/height-curves';
-import { speedCurve } from '#core/measures/plots/speed-curve';
+import { speedCurve, usualCutoffHz } from '#core/measures/plots/speed-curve';
 import { undulationProfile } from '#core/measures/plots/undulation-profile';
 import type { Reading } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
+import { CutoffSwitch } from './cutoff-switch';
 import { cycleView } from './cycle-view';
 import { heightView } from './height-view';
 import type { DrawnPlot } from './draw-plot';
@@ -37,13 +38,19 @@ export function PlotsPanel() {
   const { swimmer, markingError } = useStore(session.known);
   const [chosen, setChosen] = useState<PlotId>('profile');
   const [asTable, setAsTable] = useState(false);
+  const [cutoff, setCutoff] = useState<'usual' | 'suggested'>('usual');
+  const speeds = useMemo(() => {
+    if (chosen !== 'speed') return null;
+    const context = readingContext(swim, { swimmer, markingError });
+    return speedCurve(context, cutoff === 'usual' ? usualCutoffHz : 'suggested');
+  }, [chosen, cutoff, swim, swimmer, markingError]);
   const view = useMemo((): PlotView | null => {
+    if (chosen === 'speed') return speedView(speeds);
     if (chosen === 'profile') return profileView(undulationProfile(readings));
     const context = readingContext(swim, { swimmer, markingError });
     if (chosen === 'height') return heightView(heightCurves(context), context.unit);
-    if (chosen === 'cycle') return cycleView(cycleCurves(context), context.cycles?.base ?? 'kick');
-    return speedView(speedCurve(context));
-  }, [chosen, readings, swim, swimmer, markingError]);
+    return cycleView(cycleCurves(context), context.cycles?.base ?? 'kick');
+  }, [chosen, speeds, readings, swim, swimmer, markingError]);
   const choose = useCallback(
     ({ frame }: FramePoint) => {
       if (frame !== null) goTo(session, frame);
@@ -60,6 +67,7 @@ export function PlotsPanel() {
             </button>
           ))}
         </fieldset>
+        {speeds && <CutoffSwitch curve={speeds} chosen={cutoff} onChoose={setCutoff} />}
         <button
           type="button"
           aria-pressed={asTable}

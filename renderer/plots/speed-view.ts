@@ -87,7 +87,7 @@ export function speedView(curve: SpeedCurve | null): PlotView | null {
         }),
     },
     legend: [
-      { sign: 'ring', tone: 'var(--ink)', words: 'frame by frame, low-pass 6 Hz' },
+      { sign: 'ring', tone: 'var(--ink)', words: `frame by frame, low-pass ${curve.cutoffHz.toFixed(1)} Hz` },
       { sign: 'line', tone: 'var(--accent)', words: 'fitted over whole cycles' },
       { sign: 'triangle', tone: 'var(--feet)', words: 'kick top, upside down: bottom' },
       { sign: 'dash', tone: 'var(--quiet)', words: 'mean' },

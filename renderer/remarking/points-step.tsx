@@ -2,10 +2,12 @@ import { useEffect, useMemo } from 'react';
 import { landmarkWords } from '#core/marks/mark-words';
 import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
 import type { PointsItem } from '#core/uncertainty/remarking-plan';
+import { frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
 import type { Command } from '../app/command';
 import { useCommandKeys } from '../app/use-command-keys';
-import { useBench, useSwim, useView } from '../bench/bench-session';
+import { type BenchSession, clockOf, useBench, useSwim, useView } from '../bench/bench-session';
 import { nudgePoint, pointIsHeld } from '../bench/selection-actions';
+import { useSpaceToPlay } from '../bench/use-space-to-play';
 import { Stage } from '../stage/stage';
 import { guideOn, leaveOutNext } from '../stage/tools/body-line-tool';
 import { enterAtCrosshair } from '../stage/tools/crosshair';
@@ -29,6 +31,18 @@ const lengths = [
   ['Alt+', 0.1],
 ] as const;
 
+/** Half of the loop around a picture, real seconds. Our default: about one kick to each side. */
+const aroundSeconds = 0.4;
+
+function loopAround(session: BenchSession, frame: number): { readonly first: number; readonly last: number } {
+  const clock = clockOf(session.document.swim());
+  const time = realTimeOf(clock, frame);
+  return {
+    first: frameAtRealTime(clock, time - aroundSeconds),
+    last: frameAtRealTime(clock, time + aroundSeconds),
+  };
+}
+
 /** The points of one frame to lay again, from fingertip to toe, on a bare picture. */
 export function PointsStep({ item, onAnswer }: Props) {
   const session = useBench();
@@ -39,6 +53,19 @@ export function PointsStep({ item, onAnswer }: Props) {
     () => Object.keys(posture?.points ?? {}).length > 0 || next === null,
     [posture, next],
   );
+
+  const playing = useView((state) => state.playing);
+  const loop = useMemo(() => loopAround(session, item.frame), [session, item]);
+  useSpaceToPlay(loop);
+  const play = (on: boolean): void => {
+    // the points belong to one picture: the loop is for looking, and always ends on it
+    session.view.setState(on ? { playing: true } : { playing: false, frame: item.frame, towards: 0 });
+  };
+  useEffect(() => {
+    if (!playing && session.view.getState().frame !== item.frame)
+      session.view.setState({ frame: item.frame, towards: 0 });
+  }, [session, item, playing]);
+  useEffect(() => () => session.view.setState({ playing: false }), [session]);
 
   const { keep, back, commands } = useMemo(() => {
     const done = (): void => {
@@ -83,9 +110,10 @@ export function PointsStep({ item, onAnswer }: Props) {
 
   // the picture comes after the step: only then can the next point be asked for
   const shown = useView((state) => state.shownFrame === state.frame);
+  const there = useView((state) => state.frame === item.frame);
   useEffect(() => {
-    if (shown) guideOn(session);
-  }, [session, shown]);
+    if (shown && there) guideOn(session);
+  }, [session, shown, there]);
 
   return (
     <>
@@ -106,6 +134,15 @@ export function PointsStep({ item, onAnswer }: Props) {
         </output>
       </Stage>
       <section className="remark-controls" aria-label="Lay the points">
+        <button
+          type="button"
+          className="remark-play"
+          aria-pressed={playing}
+          onClick={() => play(!playing)}
+          title="Play what happens around this picture, and come back to it (Space)"
+        >
+          {playing ? '❙❙ Stop' : '▶ Around it'}
+        </button>
         <button type="button" onClick={back} disabled={!touched} title="Take back the last point (Ctrl Z)">
           Back one point
         </button>
@@ -122,7 +159,7 @@ export function PointsStep({ item, onAnswer }: Props) {
           type="button"
           className="remark-mark"
           onClick={keep}
-          disabled={next !== null}
+          disabled={next !== null || playing}
           title="Keep the points and go on (Enter)"
         >
           Keep the points <kbd>↵</kbd>

@@ -33,7 +33,7 @@ const secondDown = 28;
 
 /**
  * Words of the ties, in order of `left`: the first pair gets milliseconds over percent, as long as its next neighbour lets
- * it; the second pair one line in a row of its own, where there is one. Shorter without units, else not at all.
+ * it; the second pair one line in a row of its own, where there is one. Tighter, else not at all; never without units.
  */
 export function placeGapLabels(
   gaps: readonly GapToLabel[],
@@ -73,10 +73,14 @@ export function placeGapLabels(
   });
 }
 
+/** Both figures, or the milliseconds alone, always with their unit: a bare number could be either. */
 function fitted(words: GapWords, width: number, each: number, twoLines: boolean): GapWords | null {
   const fits = ({ ms, percent }: GapWords): boolean =>
     Math.max(ms.length, twoLines ? percent.length : 0) * each <= width;
   if (fits(words)) return words;
-  const bare = { ms: words.ms.replace(' ms', ''), percent: words.percent.replace(' %', '') };
-  return fits(bare) ? bare : null;
+  const tight = { ms: words.ms.replace(' ms', '\u202fms'), percent: words.percent.replace(' %', '\u202f%') };
+  // a narrow space is about a quarter of a figure
+  return Math.max(tight.ms.length, twoLines ? tight.percent.length : 0) * each - 0.75 * each <= width
+    ? tight
+    : null;
 }

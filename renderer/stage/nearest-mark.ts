@@ -41,3 +41,22 @@ export function nearestSceneEnd(scene: Scene, at: Point, reach: number): SceneEn
   }
   return best;
 }
+
+/** The point of a straight line nearest to a place within `reach`, or null. */
+export function nearestStraightPoint(
+  { straights }: Pick<Scene, 'straights'>,
+  at: Point,
+  reach: number,
+): { readonly line: number; readonly point: number } | null {
+  let best: { line: number; point: number } | null = null;
+  let bestDistance = reach;
+  straights.forEach((points, line) => {
+    points.forEach(({ x, y }, point) => {
+      const distance = Math.hypot(x - at.x, y - at.y);
+      if (distance > bestDistance) return;
+      best = { line, point };
+      bestDistance = distance;
+    });
+  });
+  return best;
+}

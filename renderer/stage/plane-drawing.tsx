@@ -1,7 +1,7 @@
 import { Circle, Group, Line } from 'react-konva';
 import type { Scene } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
-import type { DraftPointsItem } from '../state/view-store';
+import type { DraftPointsItem, Selection } from '../state/view-store';
 import { CasedLabel } from './cased-label';
 import { casing } from '#core/drawing/landmark-look';
 import { type StageView, toStage } from './stage-view';
@@ -10,10 +10,11 @@ interface Props {
   readonly scene: Scene;
   readonly draft: { readonly item: DraftPointsItem; readonly points: readonly Point[] } | null;
   readonly view: StageView;
+  readonly selection: Selection;
 }
 
 /** The known rectangle and the straight lines of the scene, and the one being drawn, each told by dashes and word. */
-export function PlaneDrawing({ scene, draft, view }: Props) {
+export function PlaneDrawing({ scene, draft, view, selection }: Props) {
   const { plane, straights } = scene;
   const redrawn = draft?.item === 'plane' && draft.points.length > 0;
   return (
@@ -29,7 +30,15 @@ export function PlaneDrawing({ scene, draft, view }: Props) {
       )}
       {straights.map((points, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a line has no other name than its place
-        <Path key={index} points={points} view={view} dash={[4, 4, 12, 4]} words="straight" />
+        <Path
+          key={index}
+          points={points}
+          view={view}
+          ends
+          chosen={selection.kind === 'straight' && selection.line === index ? selection.point : null}
+          dash={[4, 4, 12, 4]}
+          words="straight"
+        />
       ))}
       {draft && (
         <Path
@@ -50,10 +59,12 @@ interface PathProps {
   readonly words: string;
   readonly closed?: boolean;
   readonly ends?: boolean;
+  /** The point that is held. */
+  readonly chosen?: number | null;
   readonly dash?: readonly number[];
 }
 
-function Path({ points, view, words, closed = false, ends = false, dash = [] }: PathProps) {
+function Path({ points, view, words, closed = false, ends = false, chosen = null, dash = [] }: PathProps) {
   const on = points.map((point) => toStage(view, point));
   const flat = on.flatMap(({ x, y }) => [x, y]);
   const [first] = on;
@@ -65,8 +76,8 @@ function Path({ points, view, words, closed = false, ends = false, dash = [] }: 
         on.map(({ x, y }, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a point has no other name than its place
           <Group key={index} x={x} y={y}>
-            <Circle radius={6} stroke={casing} strokeWidth={5} />
-            <Circle radius={6} stroke="#ffffff" strokeWidth={2} />
+            <Circle radius={index === chosen ? 11 : 6} stroke={casing} strokeWidth={5} />
+            <Circle radius={index === chosen ? 11 : 6} stroke="#ffffff" strokeWidth={2} />
           </Group>
         ))}
       {first && words !== '' && <CasedLabel x={first.x} y={first.y} words={words} side="right" />}

@@ -33,6 +33,7 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
           editing={editingScene}
         />
         <PlaneDrawing
+          selection={selection}
           scene={swim.scene}
           draft={tool === 'plane' || tool === 'straight' ? { item: tool, points } : null}
           view={view}

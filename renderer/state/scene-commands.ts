@@ -41,3 +41,11 @@ export function placeSceneEnd(item: SceneLineItem, end: 'a' | 'b', point: Point)
     if (line) line[end] = { x: point.x, y: point.y };
   };
 }
+
+/** The bare change of moving one point of a straight line, for drags. */
+export function placeStraightPoint(line: number, point: number, at: Point): SwimChange {
+  return (draft) => {
+    const points = draft.scene.straights[line];
+    if (points?.[point]) points[point] = { x: at.x, y: at.y };
+  };
+}

@@ -16,7 +16,8 @@ export type Selection =
   | { readonly kind: 'none' }
   | { readonly kind: 'event'; readonly id: string }
   | { readonly kind: 'landmark'; readonly frame: number; readonly landmark: LandmarkName }
-  | { readonly kind: 'scene'; readonly item: SceneLineItem; readonly end: 'a' | 'b' };
+  | { readonly kind: 'scene'; readonly item: SceneLineItem; readonly end: 'a' | 'b' }
+  | { readonly kind: 'straight'; readonly line: number; readonly point: number };
 
 /** A mark that can't be placed before the coach has said one thing more, or one that says something else now. */
 export interface OpenQuestion {

@@ -61,6 +61,7 @@ export type MissingReason =
 /** Something true of the value that the coach must see beside it. */
 export type ReadingNote =
   | 'few-cycles'
+  | 'few-pictures'
   | 'marking-error-assumed'
   | 'marking-error-part-assumed'
   | 'kick-pairing-uneven'

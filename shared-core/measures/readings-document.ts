@@ -47,6 +47,7 @@ const sceneItems = [
 
 const notes = [
   'few-cycles',
+  'few-pictures',
   'marking-error-assumed',
   'marking-error-part-assumed',
   'kick-pairing-uneven',

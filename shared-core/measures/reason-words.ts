@@ -54,6 +54,7 @@ export function reasonWords(reason: MissingReason): string {
 
 const notes: Readonly<Record<ReadingNote, string>> = {
   'few-cycles': 'few cycles',
+  'few-pictures': 'few pictures a kick: one picture is a large step',
   'marking-error-assumed': 'marking error assumed',
   'marking-error-part-assumed': 'marking error partly assumed',
   'kick-pairing-uneven': 'some strokes have not two kicks',

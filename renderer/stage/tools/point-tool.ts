@@ -1,12 +1,12 @@
 import { placeLandmark } from '../../state/posture-commands';
-import { placeSceneEnd, sceneWords } from '../../state/scene-commands';
+import { placeSceneEnd, placeStraightPoint, sceneWords } from '../../state/scene-commands';
 import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../../state/selectors';
 import { nothingSelected } from '../../state/view-store';
-import { nearestLandmark, nearestSceneEnd } from '../nearest-mark';
+import { nearestLandmark, nearestSceneEnd, nearestStraightPoint } from '../nearest-mark';
 import type { StageTool } from './stage-tool';
 
-/** Picks up what is already there: landmarks of the shown frame and ends of scene lines. */
+/** Picks up what is already there: landmarks of the shown frame ends of scene lines, and points of straight lines. */
 export const pointTool: StageTool = {
   id: 'point',
   press(session, at, reach) {
@@ -26,6 +26,12 @@ export const pointTool: StageTool = {
       document.begin(`move the ${sceneWords[end.item].toLowerCase()}`);
       return true;
     }
+    const straight = nearestStraightPoint(swim.scene, at, reach);
+    if (straight) {
+      view.setState({ selection: { kind: 'straight', ...straight } });
+      document.begin('move a point of a straight line');
+      return true;
+    }
     view.setState({ selection: nothingSelected });
     return false;
   },
@@ -34,6 +40,8 @@ export const pointTool: StageTool = {
     if (selection.kind === 'landmark')
       document.during(placeLandmark(selection.frame, selection.landmark, at));
     if (selection.kind === 'scene') document.during(placeSceneEnd(selection.item, selection.end, at));
+    if (selection.kind === 'straight')
+      document.during(placeStraightPoint(selection.line, selection.point, at));
   },
   release({ document }) {
     document.commit();

@@ -4,7 +4,7 @@ import type { BodyContext } from './body-context';
 import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
 import { type CycleValue, computedReading, missingReading, unitPart, z95 } from './measured-reading';
 import { waveNotSeen } from './side-view';
-import { bestSpeed, speedUnit } from './speed';
+import { bestSpeed, speedUnit } from './trace-speed';
 
 const ids = ['foot-speed-down', 'foot-speed-up', 'foot-speed-ratio', 'foot-speed-over-swim'] as const;
 
@@ -59,6 +59,7 @@ export function footSpeedReadings(context: BodyContext): readonly Reading[] {
     frames: wave.frames,
     landmarks: ['toe'] as const,
     eventIds: wave.frame.eventIds,
+    instants: true,
     usesLevel: true,
     notes: waveNotes(wave),
   };

@@ -14,6 +14,8 @@ interface KickHeights extends PeakToPeak {
   readonly eventIds: readonly string[];
   readonly frames: readonly number[];
   readonly kicks: number;
+  /** Heights next to one another share turns of the toe: see `Measured.sharing`. */
+  readonly sharing: number;
 }
 
 /** Kick amplitude of the toes, absolute and per body length. */
@@ -51,8 +53,9 @@ export function kickAmplitudeReadings(context: BodyContext): readonly Reading[] 
       ownVariance: heights.variance + part.own,
       sharedVariance: part.shared,
       perCycle: heights.perCycle,
+      sharing: heights.sharing,
     }),
-    relativeReading(context, relativeId, heights, common),
+    relativeReading(context, relativeId, heights, { ...common, sharing: heights.sharing }),
   ];
 }
 
@@ -110,11 +113,16 @@ function kickHeights(context: BodyContext): KickHeights | null {
   if (n === 0) return null;
   const used = [...weights.keys()];
   const marks = used.reduce((sum, e) => sum + ((weights.get(e) ?? 0) / n) ** 2 * e.variance, 0);
+  // a height by itself has its own turn once and each neighbour by half; the mean weighs every turn by what is summed here
+  const single = 1 + 2 * 0.5 ** 2;
+  const sharing = used.reduce((sum, e) => sum + (weights.get(e) ?? 0) ** 2, 0) / (n * single);
   const timing = [...strayed.values()].reduce((sum, v) => sum + v ** 2 / 8, 0);
   return {
     value: perCycle.reduce((sum, c) => sum + c.value, 0) / n,
     variance: marks + timing / (n * n),
     perCycle,
+    // the kicks of one stroke are big or small together
+    sharing: Math.max(1, sharing, context.cycles?.base === 'stroke' ? n / context.cycles.spans.length : 1),
     kicks: Math.max(1, Math.floor((n + 1) / 2)),
     eventIds: used.map((e) => e.event.event.id),
     frames: [...new Set(used.map((e) => e.event.event.frame))].sort((a, b) => a - b),
@@ -128,7 +136,7 @@ function fromWave(context: BodyContext): KickHeights | null {
   const found = result.ok ? meanPeakToPeak(result.wave) : null;
   if (!found || !result.ok) return null;
   const { frame, frames } = result.wave;
-  return { ...found, kicks: frame.spans.length, eventIds: frame.eventIds, frames };
+  return { ...found, kicks: frame.spans.length, sharing: 1, eventIds: frame.eventIds, frames };
 }
 
 export const kickAmplitudeDefinitions: readonly ReadingDefinition[] = [

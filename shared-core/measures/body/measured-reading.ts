@@ -8,6 +8,7 @@ import type {
 } from '../reading';
 import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from './body-context';
+import { fewPictures } from './few-pictures';
 import { followedAmong } from './followed-among';
 import { markingNote } from './marking-note';
 import { pictureNotes } from './picture-notes';
@@ -35,10 +36,14 @@ export interface Measured {
   readonly perCycle?: readonly CycleValue[];
   /** False when neighbouring values are not independent, so that their spread makes no interval. */
   readonly spread?: boolean;
+  /** Where neighbouring values share marks: how many times the variance of their mean is that of as many single ones. */
+  readonly sharing?: number;
   readonly frames: readonly number[];
   /** Landmarks read on those frames; left out: any of the nine. */
   readonly landmarks?: readonly LandmarkName[];
   readonly eventIds?: readonly string[];
+  /** Read at single instants of the kick or stroke, so that few pictures a kick make it coarse. */
+  readonly instants?: boolean;
   readonly usesLevel?: boolean;
   readonly usesTravel?: boolean;
   readonly usesSurface?: boolean;
@@ -64,6 +69,7 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
   if (marking) notes.add(marking);
   if (context.input.swim.clip.slowdown.source === 'assumed') notes.add('slowdown-assumed');
   if (measured.cycles > 0 && measured.cycles < fewCyclesBelow) notes.add('few-cycles');
+  if (measured.instants && fewPictures(context)) notes.add('few-pictures');
   if (measured.usesLevel && context.transform.tilt.from === 'assumed') notes.add('level-assumed');
   for (const note of pictureNotes(context, measured)) notes.add(note);
   return {
@@ -72,7 +78,7 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
     value: measured.value,
     unit: measured.unit,
     interval: { low, high: high > low ? high : low + 2 * half, question: 'this-swim' },
-    otherInterval: measured.spread === false ? null : spreadInterval(measured.value, perCycle),
+    otherInterval: measured.spread === false ? null : spreadInterval(measured, perCycle),
     sharedVariance,
     ownVariance,
     cycles: measured.cycles,
@@ -87,13 +93,19 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
   };
 }
 
-function spreadInterval(value: number, perCycle: readonly CycleValue[]): ComputedReading['otherInterval'] {
+function spreadInterval(
+  { value, sharing = 1 }: Measured,
+  perCycle: readonly CycleValue[],
+): ComputedReading['otherInterval'] {
   const n = perCycle.length;
-  if (n < 2) return null;
+  // values that share marks are worth as many fewer
+  const freedom = Math.floor((n - 1) / sharing);
+  if (freedom < 1) return null;
   const mean = perCycle.reduce((sum, c) => sum + c.value, 0) / n;
   const variance = perCycle.reduce((sum, c) => sum + (c.value - mean) ** 2, 0) / (n - 1);
-  const half = studentQuantile975(n - 1) * Math.sqrt(variance / n);
-  if (!(half > 0)) return null;
+  const half = studentQuantile975(freedom) * Math.sqrt((sharing * variance) / n);
+  // cycles alike to the last frame show no spread at all, which is rounding and not the swimmer
+  if (!(half > 1e-9 * Math.max(Math.abs(value), 1e-3))) return null;
   return { low: value - half, high: value + half, question: 'this-swimmer' };
 }
 

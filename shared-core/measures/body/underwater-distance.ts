@@ -1,44 +1,64 @@
 import type { EventKind } from '../../marks/event-kind';
 import type { LandmarkName } from '../../marks/landmark';
-import type { Reading, ReadingDefinition } from '../reading';
+import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
 import { pointAt } from './body-geometry';
+import type { TimedEvent } from './cycle-frame';
 import { computedReading, missingReading, unitPart, z95 } from './measured-reading';
 import { notFromSide } from './side-view';
 
-const id = 'underwater-distance-scale';
+const ids = ['underwater-distance-scale', 'underwater-speed-scale'] as const;
 
 /** World Aquatics swimming rules (SW): the head must break the surface by 15 m in butterfly and backstroke. */
 const ruleMetres = 15;
 
-/** Distance of the underwater part read off the picture: toes at push-off to head at breakout. */
+/** Distance and mean speed of the underwater part read off the picture: toes at push-off to head at breakout. */
 export function underwaterDistanceReadings(context: BodyContext): readonly Reading[] {
+  const missing = (reason: MissingReason): readonly Reading[] => ids.map((id) => missingReading(id, reason));
   const view = notFromSide(context);
-  if (view) return [missingReading(id, view)];
-  if (!context.transform.travelKnown) return [missingReading(id, { code: 'needs-scene', item: 'travel' })];
-  if (context.unit !== 'm') return [missingReading(id, { code: 'needs-scene', item: 'scale' })];
+  if (view) return missing(view);
+  if (!context.transform.travelKnown) return missing({ code: 'needs-scene', item: 'travel' });
+  if (context.unit !== 'm') return missing({ code: 'needs-scene', item: 'scale' });
   const wall = place(context, 'push-off', 'toe');
   const head = place(context, 'breakout', 'ear');
-  if (wall.status === 'missing') return [wall.reading];
-  if (head.status === 'missing') return [head.reading];
+  if (wall.status === 'missing') return missing(wall.reason);
+  if (head.status === 'missing') return missing(head.reason);
   const value = head.x - wall.x;
-  if (!(value > 0)) return [missingReading(id, { code: 'degenerate', what: 'zero-length' })];
+  if (!(value > 0)) return missing({ code: 'degenerate', what: 'zero-length' });
+  const seconds = head.event.time - wall.event.time;
+  if (!(seconds > 0)) return missing({ code: 'degenerate', what: 'equal-times' });
+  const speed = value / seconds;
+  // the head goes on at about this speed while the breakout is marked a little early or late; the feet are at the wall
+  const late = head.event.variance;
   const part = unitPart(context, value);
-  const marks = wall.variance + head.variance;
+  const marks = wall.variance + head.variance + speed ** 2 * late;
   const sd = Math.sqrt(marks + part.own + part.shared);
+  const common = {
+    cycles: 0,
+    frames: [wall.event.event.frame, head.event.event.frame],
+    landmarks: ['toe', 'ear'] as const,
+    eventIds: [wall.event.event.id, head.event.event.id],
+    usesLevel: true,
+    usesTravel: true,
+    usesScale: true,
+  };
+  // a late breakout is farther as well as later, so that it changes the speed hardly at all
+  const timing = (speed / seconds) ** 2 * wall.event.variance;
   return [
-    computedReading(context, id, {
+    computedReading(context, ids[0], {
+      ...common,
       value,
       unit: 'm',
       ownVariance: marks + part.own,
       sharedVariance: part.shared,
-      cycles: 0,
-      frames: [wall.frame, head.frame],
-      landmarks: ['toe', 'ear'],
-      eventIds: [wall.eventId, head.eventId],
-      usesLevel: true,
-      usesTravel: true,
       notes: value > ruleMetres - z95 * sd ? ['beyond-15-m'] : [],
+    }),
+    computedReading(context, ids[1], {
+      ...common,
+      value: speed,
+      unit: 'm/s',
+      ownVariance: (wall.variance + head.variance + part.own) / seconds ** 2 + timing,
+      sharedVariance: part.shared / seconds ** 2,
     }),
   ];
 }
@@ -47,40 +67,24 @@ type Place =
   | {
       readonly status: 'found';
       readonly x: number;
-      readonly frame: number;
-      readonly eventId: string;
+      readonly event: TimedEvent;
       readonly variance: number;
     }
-  | { readonly status: 'missing'; readonly reading: Reading };
+  | { readonly status: 'missing'; readonly reason: MissingReason };
 
 function place(context: BodyContext, kind: EventKind, landmark: LandmarkName): Place {
-  const event = context.events.find((e) => e.event.kind === kind)?.event;
-  if (!event) {
-    return {
-      status: 'missing',
-      reading: missingReading(id, { code: 'needs-events', kind, have: 0, need: 1 }),
-    };
-  }
-  const posture = context.postureAt(event.frame);
+  const event = context.events.find((e) => e.event.kind === kind);
+  if (!event) return { status: 'missing', reason: { code: 'needs-events', kind, have: 0, need: 1 } };
+  const posture = context.postureAt(event.event.frame);
   const point = posture && pointAt(context.columns[landmark], posture.place);
-  if (!posture || !point) {
-    return {
-      status: 'missing',
-      reading: missingReading(id, { code: 'needs-landmark', landmark, have: 0, need: 1 }),
-    };
-  }
-  return {
-    status: 'found',
-    x: point.x,
-    frame: event.frame,
-    eventId: event.id,
-    variance: context.landmarkSd(landmark, posture) ** 2,
-  };
+  if (!posture || !point)
+    return { status: 'missing', reason: { code: 'needs-landmark', landmark, have: 0, need: 1 } };
+  return { status: 'found', x: point.x, event, variance: context.landmarkSd(landmark, posture) ** 2 };
 }
 
 export const underwaterDistanceDefinitions: readonly ReadingDefinition[] = [
   {
-    id,
+    id: ids[0],
     group: 'course',
     label: 'Underwater part, read off the picture',
     brief: 'toes at push-off → head at breakout',
@@ -91,5 +95,17 @@ export const underwaterDistanceDefinitions: readonly ReadingDefinition[] = [
     forSwimmer: 'Where you came up.',
     source: 'World Aquatics swimming rules (SW): head must surface by 15 m in butterfly and backstroke',
     digits: 1,
+  },
+  {
+    id: ids[1],
+    group: 'course',
+    label: 'Underwater speed, read off the picture',
+    brief: 'toes at push-off → head at breakout, over the time',
+    definition:
+      'Distance along travel from the toes at the push-off to the ear at the breakout, by the scene’s scale, divided by the time between the two; fixed camera, both in the picture. The stretch from toes to ear is in it.',
+    forCoach: 'Mean speed of the underwater part where no distance marks tell it.',
+    forSwimmer: 'How fast you were under water.',
+    source: 'Our own definition',
+    digits: 2,
   },
 ];

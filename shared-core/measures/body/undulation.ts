@@ -116,6 +116,7 @@ export function relativeReading(
     readonly eventIds: readonly string[];
     readonly usesLevel: boolean;
     readonly notes: readonly ReadingNote[];
+    readonly sharing?: number;
   },
 ): Reading {
   const length = context.bodyLength;

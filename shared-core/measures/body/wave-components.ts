@@ -13,6 +13,12 @@ const degree = 180 / Math.PI;
 /** √χ²(0.95; 2): a fitted amplitude below this many standard deviations can't be told from none. */
 const noneBelow = 2.448;
 
+/**
+ * A phase is told from this many standard deviations of its amplitude on: nearer to nothing, those that happen to be
+ * seen at all are seen where the noise points. Our default; the coverage bench is what it was set by.
+ */
+const phaseFrom = 4.5;
+
 interface Component {
   readonly power: number;
   readonly powerVariance: number;
@@ -58,7 +64,7 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
       `harmonic-share-${k}-${landmark}`,
     ] as const;
     if (!part) return ids.map((id) => missingReading(id, denser));
-    const seen = Math.sqrt(Math.max(0, part.power)) > noneBelow * part.sd;
+    const seen = Math.sqrt(Math.max(0, part.power)) > phaseFrom * part.sd;
     return [
       computedReading(context, ids[0], { ...common, ...amplitudeOf(context, part) }),
       seen

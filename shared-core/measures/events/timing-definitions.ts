@@ -172,19 +172,34 @@ const splitDefinitions = gaps
         ['breathing', 'breathing strokes'],
         ['not-breathing', 'strokes without a breath'],
       ] as const
-    ).map(
-      ([split, which]): ReadingDefinition => ({
-        id: `${gap.id}-${split}-percent`,
-        group: 'timing',
-        label: `${gap.label}, ${split === 'breathing' ? 'breathing' : 'not breathing'}`,
-        brief: `${gap.brief}, % of the stroke`,
-        definition: `The time ${gap.what}, in percent of the stroke, mean over ${which} with exactly two kicks.`,
+    ).flatMap(([split, which]): ReadingDefinition[] => {
+      const label = `${gap.label}, ${split === 'breathing' ? 'breathing' : 'not breathing'}`;
+      const common = {
+        group: 'timing' as const,
         forCoach: `${gap.forCoach} Of ${which} only: a breath changes the timing.`,
         forSwimmer: gap.forSwimmer,
         source: gap.source,
-        digits: 1,
-      }),
-    ),
+      };
+      const over = `mean over ${which} with exactly two kicks`;
+      return [
+        {
+          ...common,
+          id: `${gap.id}-${split}`,
+          label,
+          brief: gap.brief,
+          definition: `Milliseconds ${gap.what}, ${over}. Positive: the leg is later.`,
+          digits: 0,
+        },
+        {
+          ...common,
+          id: `${gap.id}-${split}-percent`,
+          label: `${label}, share`,
+          brief: `${gap.brief}, % of the stroke`,
+          definition: `The time ${gap.what}, in percent of the stroke, ${over}.`,
+          digits: 1,
+        },
+      ];
+    }),
   );
 
 export const timingDefinitions: readonly ReadingDefinition[] = [

@@ -75,7 +75,7 @@ const fourGaps = gapKinds.filter((kind) => kind.id.startsWith('gap-'));
 
 const breathes = (stroke: Stroke): boolean => stroke.breath !== null;
 
-/** The four gaps of breathing strokes and of others apart. */
+/** The four gaps of breathing strokes and of others apart, in ms and in percent of the stroke. */
 function splitGaps(
   context: BodyContext,
   strokes: readonly Stroke[],
@@ -83,12 +83,17 @@ function splitGaps(
   notes: readonly ReadingNote[],
 ): readonly Reading[] {
   return fourGaps.flatMap((kind) =>
-    (['breathing', 'not-breathing'] as const).map((split) => {
-      const id = `${kind.id}-${split}-percent`;
-      if (drill) return missingReading(id, { code: 'not-for-this-drill' });
+    (['breathing', 'not-breathing'] as const).flatMap((split) => {
+      const ids = [`${kind.id}-${split}`, `${kind.id}-${split}-percent`] as const;
+      if (drill) return ids.map((id) => missingReading(id, { code: 'not-for-this-drill' }));
       const chosen = strokes.filter((stroke) => breathes(stroke) === (split === 'breathing'));
-      const cycles = chosen.flatMap((stroke) => gapPercent(stroke, kind) ?? []);
-      return meanReading(context, id, '%', cycles, splitReasons(context, strokes, kind, split), notes);
+      const reasons = splitReasons(context, strokes, kind, split);
+      const of = (measure: (stroke: Stroke, kind: GapKind) => TrackedCycle | null): TrackedCycle[] =>
+        chosen.flatMap((stroke) => measure(stroke, kind) ?? []);
+      return [
+        meanReading(context, ids[0], 'ms', of(gapMilliseconds), reasons, notes),
+        meanReading(context, ids[1], '%', of(gapPercent), reasons, notes),
+      ];
     }),
   );
 }

@@ -56,6 +56,8 @@ export function trackedReading(
     unit,
     ownVariance: trackedVariance(value, variances),
     spread,
+    // of cycles: a gap, a phase or a half kick; other instants are a whole part of the swim apart
+    instants: cycles.length > 0,
     cycles: cycles.length,
     perCycle: cycles.map((each) => ({
       value: each.value.value,

@@ -1,10 +1,12 @@
+import { fitLine } from '../../signal/fit-line';
+import { residualAnalysis } from '../../signal/residual-analysis';
 import { resampleUniform } from '../../signal/resample-uniform';
 import { zeroLagLowPass } from '../../signal/butterworth';
 import { waveValue } from '../../signal/wave-value';
 import type { BodyContext } from '../body/body-context';
 import { centreOfMassTrace } from '../body/centre-of-mass';
 import type { LandmarkTrace } from '../body/landmark-trace';
-import { bestSpeed, speedUnit, type TraceSpeed } from '../body/speed';
+import { bestSpeed, speedUnit, type TraceSpeed } from '../body/trace-speed';
 import type { ReadingUnit } from '../reading';
 import type { CurvePoint } from './height-curves';
 
@@ -18,26 +20,42 @@ export interface SpeedCurve {
   /** From the wave fitted over whole cycles. */
   readonly fitted: readonly { readonly time: number; readonly value: number }[];
   readonly kicks: readonly { readonly frame: number; readonly time: number; readonly top: boolean }[];
+  /** Low-pass that was used, Hz. */
+  readonly cutoffHz: number;
+  /** What Winter's residual analysis of the longest stretch of the trace suggests, Hz; null where it says nothing. */
+  readonly suggestedHz: number | null;
 }
 
-/** Low-pass of the trace before its speed is taken, Hz: common in swimming (from memory, no source read). */
-const cutoffHz = 6;
+/** Usual low-pass of a trace before its speed is taken, Hz: common in swimming (from memory, no source read). */
+export const usualCutoffHz = 6;
 /** Fewer frames than this in a row are no trace, and gaps wider than this many usual ones part it. Our defaults. */
 const leastFrames = 8;
 const widestGaps = 2.5;
 const samplesPerCycle = 40;
 
-/** Speed of the centre of mass where all landmarks carry it, else of the hips; null when no speed can be had. */
-export function speedCurve(context: BodyContext): SpeedCurve | null {
+/**
+ * Speed of the centre of mass where all landmarks carry it, else of the hips; null when no speed can be had.
+ *
+ * @param cutoffHz low-pass of the trace; 'suggested' takes what residual analysis says, or the usual where it says nothing
+ */
+export function speedCurve(
+  context: BodyContext,
+  cutoffHz: number | 'suggested' = usualCutoffHz,
+): SpeedCurve | null {
   const result = bestSpeed(context);
   if (!result.ok) return null;
   const { speed } = result;
   const trace = speed.of === 'hip' ? context.trace('hip') : centreOfMassTrace(context);
+  const runs = runsOf(trace);
+  const suggestedHz = suggestedFor(runs);
+  const cutoff = cutoffHz === 'suggested' ? (suggestedHz ?? usualCutoffHz) : cutoffHz;
   return {
+    cutoffHz: cutoff,
+    suggestedHz,
     of: speed.of,
     unit: speedUnit(context),
     mean: speed.value,
-    points: runsOf(trace).flatMap((run) => filteredSpeed(run)),
+    points: runs.flatMap((run) => filteredSpeed(run, cutoff)),
     fitted: fittedSpeed(speed),
     kicks: context.events.flatMap(({ event, time }) =>
       event.kind === 'kick-top' || event.kind === 'kick-bottom'
@@ -81,7 +99,24 @@ function runsOf({ frames, times, x }: Pick<LandmarkTrace, 'frames' | 'times' | '
   return runs.filter((run) => run.times.length >= leastFrames);
 }
 
-function filteredSpeed({ frames, times, x }: Run): readonly CurvePoint[] {
+/** Residual analysis of the longest stretch, its steady way taken off: a filter passes that at any cut-off. */
+function suggestedFor(runs: readonly Run[]): number | null {
+  const longest = runs.reduce<Run | null>(
+    (most, run) => (run.times.length > (most?.times.length ?? 0) ? run : most),
+    null,
+  );
+  if (!longest) return null;
+  const even = resampleUniform(longest.times, longest.x);
+  const line = fitLine(
+    even.samples.map((_, i) => i),
+    even.samples,
+  );
+  if (!line) return null;
+  const swing = even.samples.map((x, i) => x - line.intercept - line.slope * i);
+  return residualAnalysis(swing, even.sampleHz)?.cutoffHz ?? null;
+}
+
+function filteredSpeed({ frames, times, x }: Run, cutoffHz: number): readonly CurvePoint[] {
   const even = resampleUniform(times, x);
   // a trace slower than twice the corner can't be filtered, and needs no filter against what it can't hold
   if (!(even.sampleHz > 2 * cutoffHz)) return [];

@@ -4,7 +4,7 @@ import { kickAmplitude } from '../body/kick-amplitude';
 import { computedReading, missingReading, unitPart, z95 } from '../body/measured-reading';
 import { mergedFrames } from '../body/merged-frames';
 import { waveNotSeen } from '../body/side-view';
-import { bestSpeed } from '../body/speed';
+import { bestSpeed } from '../body/trace-speed';
 import { type KickPeriod, kickPeriod } from '../events/kick-period';
 import type { Reading, ReadingDefinition, ReadingNote } from '../reading';
 import { swimSpeed } from './swim-speed';

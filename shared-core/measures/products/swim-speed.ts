@@ -1,7 +1,7 @@
 import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from '../body/body-context';
 import { unitPart } from '../body/measured-reading';
-import { bestSpeed } from '../body/speed';
+import { bestSpeed } from '../body/trace-speed';
 import { markedSpeedVariance, speedBetweenMarks } from '../events/speed-between-marks';
 import type { MissingReason, ReadingNote } from '../reading';
 

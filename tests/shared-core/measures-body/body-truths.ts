@@ -5,9 +5,17 @@ import type { PosturePoints } from '#core/measures/body/posture-measure';
 import { postureMeasures } from '#core/measures/body/posture-measures';
 import { fitLine } from '#core/signal/fit-line';
 import { realTimeOf } from '#core/timeline/clip-clock';
-import { kickOmega, modelBody, type ModelSwim, toeTurns, truePlace } from './model-swim';
+import {
+  kickOmega,
+  modelBody,
+  modelLead,
+  type ModelSwim,
+  toeTurns,
+  truePlace,
+  underwaterTimes,
+} from './model-swim';
 
-const lead = 0.3;
+const lead = modelLead;
 const mean = (values: readonly number[]): number => values.reduce((s, v) => s + v, 0) / values.length;
 
 /**
@@ -108,6 +116,47 @@ function harmonicTruths(m: ModelSwim, out: Map<string, number>): void {
     sizes.forEach((c, i) => {
       out.set(`harmonic-${i + 1}-${name}`, c);
       out.set(`harmonic-share-${i + 1}-${name}`, (100 * c * c) / total);
+    });
+  }
+}
+
+/** `bodyTruths`, and those of readings made of several, of phases and of the underwater part. */
+export function allTruths(m: ModelSwim, context: BodyContext): Map<string, number> {
+  const out = bodyTruths(m, context);
+  const waveSpeed = out.get('body-wave-speed') ?? Number.NaN;
+  const frequency = kickOmega(m) / (2 * Math.PI);
+  out.set('kick-frequency', frequency);
+  out.set('strouhal', (frequency * (out.get('kick-amplitude-toe') ?? Number.NaN)) / m.speed);
+  if (m.speed <= waveSpeed) out.set('froude', (waveSpeed + m.speed) / (2 * waveSpeed));
+  out.set('distance-per-kick', m.speed / frequency);
+  if (m.base === 'stroke') {
+    out.set('stroke-length', m.speed * m.period);
+    out.set('stroke-index', m.speed ** 2 * m.period);
+  }
+  if (m.underwater) {
+    const { pushOff, breakout } = underwaterTimes(m);
+    const metres = truePlace(m, 'ear', breakout).x - truePlace(m, 'toe', pushOff).x;
+    out.set('underwater-distance-scale', metres);
+    out.set('underwater-speed-scale', metres / (breakout - pushOff));
+  }
+  phaseTruths(m, context.input, out);
+  return out;
+}
+
+/** Phases of the harmonics, degrees, from where the marked cycles begin in truth. */
+function phaseTruths(m: ModelSwim, input: BodyInput, out: Map<string, number>): void {
+  const count = (kind: string): number => input.swim.events.filter((e) => e.kind === kind).length;
+  const begins = count('kick-bottom') > count('kick-top') ? 'kick-bottom' : 'kick-top';
+  const turn = toeTurns(m, 2 * lead + m.cycles * m.period).find((each) => each.kind === begins);
+  const origin = m.base === 'stroke' ? lead : (turn?.time ?? Number.NaN);
+  const w = kickOmega(m);
+  for (const name of ['hip', 'toe'] as const) {
+    const [behind] = modelBody[name];
+    const lag = m.waveNumber * (behind - 2.27) - w * origin;
+    const phases =
+      m.base === 'stroke' ? [0.7 + behind - (w / 2) * origin, lag] : [lag, 2 * lag + 0.4, 3 * lag - 0.9];
+    phases.forEach((phase, i) => {
+      out.set(`harmonic-phase-${i + 1}-${name}`, (phase * 180) / Math.PI);
     });
   }
 }

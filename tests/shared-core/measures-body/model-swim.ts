@@ -47,7 +47,25 @@ export interface ModelSwim {
   readonly uneven: number;
   /** Share of landmarks that can't be seen. */
   readonly hidden: number;
+  /** Mark the hands' catch, pass under the shoulders and exit as well, where strokes are swum. */
+  readonly hands?: boolean;
+  /** Mark a push-off and a breakout, with body lines on their frames. */
+  readonly underwater?: boolean;
+  /** How much bigger or smaller each cycle's movement is than the swimmer's own, as a share; none: all alike. */
+  readonly sizes?: readonly number[];
 }
+
+/** Seconds before the first cycle, and after the last. */
+export const modelLead = 0.3;
+
+/** Places in the stroke of the hands' catch, pass under the shoulders and exit, as shares of it. */
+export const handPlaces = { catch: 0.28, shoulder: 0.5, exit: 0.7 } as const;
+
+/** True instants of the marked push-off and breakout. */
+export const underwaterTimes = (m: ModelSwim): { pushOff: number; breakout: number } => ({
+  pushOff: modelLead,
+  breakout: modelLead + m.cycles * m.period,
+});
 
 export const plainKick: ModelSwim = {
   base: 'kick',
@@ -89,12 +107,14 @@ export function truePlace(m: ModelSwim, name: LandmarkName, t: number): { x: num
   const [behind, share] = modelBody[name];
   const w = kickOmega(m);
   const lag = m.waveNumber * (behind - 2.27);
-  const first = m.toe * share;
+  const cycle = Math.min(m.cycles - 1, Math.max(0, Math.floor((t - modelLead) / m.period + 1e-9)));
+  const size = 1 + (m.sizes?.[cycle] ?? 0);
+  const first = size * m.toe * share;
   const y =
     first * Math.cos(w * t - lag) +
     first * m.sharpness * Math.cos(2 * (w * t - lag) - 0.4) +
     first * m.third * Math.cos(3 * (w * t - lag) + 0.9) +
-    m.shoulder * (1 - 0.3 * behind) * Math.cos((w / 2) * t - 0.7 - behind);
+    size * m.shoulder * (1 - 0.3 * behind) * Math.cos((w / 2) * t - 0.7 - behind);
   const head = name === 'ear' ? -0.02 : 0;
   return { x: m.speed * t + m.surge * Math.cos(w * t + 1) + 2.4 - behind, y: y + head + m.driftUp * t - 1.2 };
 }
@@ -126,7 +146,7 @@ export const noNoise: Noise = {
 };
 
 export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
-  const lead = 0.3;
+  const lead = modelLead;
   const table = tableOf(m, lead * 2 + m.cycles * m.period);
   const scaleError = 1 + noise.offPlaneSd * noise.normal();
   const toPicture = (p: { x: number; y: number }): { x: number; y: number } => {
@@ -158,17 +178,29 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
     if (time >= lead - 1e-9 && time <= end + 1e-9) mark(kind, time);
   }
   if (m.base === 'stroke') for (let i = 0; i <= m.cycles; i++) mark('entry', lead + i * m.period);
-  const frames =
+  if (m.hands && m.base === 'stroke')
+    for (let i = 0; i < m.cycles; i++)
+      for (const kind of ['catch', 'shoulder', 'exit'] as const)
+        mark(kind, lead + (i + handPlaces[kind]) * m.period);
+  const ends: number[] = [];
+  if (m.underwater) {
+    const { pushOff, breakout } = underwaterTimes(m);
+    mark('push-off', pushOff);
+    mark('breakout', breakout);
+    ends.push(...events.slice(-2).map((each) => each.frame));
+  }
+  const usual =
     m.every > 0
       ? table.starts.map((_, i) => i).filter((i) => i % m.every === 0)
       : [...new Set(events.filter((e) => e.kind.startsWith('kick')).map((e) => e.frame))];
+  const frames = [...new Set([...usual, ...ends])].sort((a, b) => a - b);
   const postures = frames.map((frame): Posture => {
     const t = (table.starts[frame] ?? 0) / 90_000;
     const points: Posture['points'] = {};
     for (const [i, name] of landmarkNames.entries()) {
       // a fixed pattern of hidden landmarks, so that the same model always hides the same
       const lot = Math.abs(Math.sin(frame * 12.9898 + i * 78.233) * 43_758.5453) % 1;
-      if (lot < m.hidden) continue;
+      if (lot < m.hidden && !ends.includes(frame)) continue;
       points[name] = jitter(toPicture(truePlace(m, name, t)), noise.landmarkSd);
     }
     return { frame, points, hidden: [] };

@@ -235,6 +235,15 @@ function drawButterfly(random: () => number, between: Between): Drawn {
   ] as const)
     for (const ending of ['', '-percent'])
       truth.set(`${alias}${ending}`, truth.get(`${id}${ending}`) ?? Number.NaN);
+  for (const id of ['gap-t1', 'gap-t2', 'gap-t3', 'gap-t4'] as const)
+    for (const [split, wanted] of [
+      ['breathing', breathes],
+      ['not-breathing', (i: number) => !breathes(i)],
+    ] as const) {
+      const gap = average(all.filter((_, i) => wanted(i)).map((each) => each[id]));
+      truth.set(`${id}-${split}`, 1000 * gap);
+      truth.set(`${id}-${split}-percent`, (100 * gap) / period);
+    }
   const total = (wanted: (i: number) => boolean): number => {
     const chosen = all.filter((_, i) => wanted(i));
     return (['gap-t1', 'gap-t2', 'gap-t3', 'gap-t4'] as const).reduce(

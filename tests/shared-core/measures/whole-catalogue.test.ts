@@ -1,0 +1,295 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { mirrorSwim } from '#core/compare/mirror-swim';
+import { eventKinds } from '#core/marks/event-kind';
+import { landmarkNames } from '#core/marks/landmark';
+import { type BodyInput, bodyContext } from '#core/measures/body/body-context';
+import { computeReadings } from '#core/measures/compute-readings';
+import { catalogue } from '#core/measures/families';
+import type { Reading, ReadingUnit } from '#core/measures/reading';
+import { type EventMark, plainMark, type Posture, type Swim } from '#core/swim-file/swim-schema';
+import { recordFromTable } from '#core/timeline/frame-times-record';
+import type { MarkingError } from '#core/uncertainty/marking-error';
+import { normal, seeded } from '../../../sample-clips/model/seeded';
+import { markedSwim, type ModelSwim, plainKick } from '../measures-body/model-swim';
+
+const stroking: ModelSwim = {
+  ...plainKick,
+  base: 'stroke',
+  period: 1.1,
+  cycles: 4,
+  shoulder: 0.07,
+  hands: true,
+  underwater: true,
+};
+
+function marked(model: ModelSwim, seed: number): BodyInput {
+  const random = seeded(seed);
+  const input = markedSwim(model, {
+    normal: () => normal(random),
+    landmarkSd: 1.5,
+    eventSd: 0.004,
+    scenePointSd: 1,
+    offPlaneSd: 0.01,
+  });
+  const arms = model.base === 'stroke' ? ('stroking' as const) : ('stretched' as const);
+  return { ...input, swim: { ...input.swim, card: { ...input.swim.card, arms } } };
+}
+
+const readAll = (input: BodyInput): readonly Reading[] => computeReadings(bodyContext(input));
+const withSwim = (input: BodyInput, change: Partial<Swim>): BodyInput => ({
+  ...input,
+  swim: { ...input.swim, ...change },
+});
+
+/** Every reading is there, once, and is either whole and finite or says why it is not there. */
+function expectSound(readings: readonly Reading[]): void {
+  expect(readings.map(({ id }) => id)).toEqual(catalogue.map(({ id }) => id));
+  for (const reading of readings) {
+    if (reading.status === 'missing') {
+      expect(reading.reasons.length, reading.id).toBeGreaterThan(0);
+      continue;
+    }
+    const { value, interval, otherInterval, ownVariance, sharedVariance, perCycle } = reading;
+    const other = otherInterval ? [otherInterval.low, otherInterval.high] : [];
+    for (const each of [value, interval.low, interval.high, ownVariance, sharedVariance, ...other])
+      expect(Number.isFinite(each), reading.id).toBe(true);
+    for (const cycle of perCycle) expect(Number.isFinite(cycle.value), reading.id).toBe(true);
+    expect(interval.low <= value && value <= interval.high, reading.id).toBe(true);
+    expect(interval.high > interval.low, reading.id).toBe(true);
+  }
+}
+
+const mapPoints = (
+  input: BodyInput,
+  to: (p: { x: number; y: number }) => { x: number; y: number },
+): BodyInput =>
+  withSwim(input, {
+    postures: input.swim.postures.map(
+      (posture): Posture => ({
+        ...posture,
+        points: Object.fromEntries(
+          Object.entries(posture.points).map(([name, point]) => [name, to(point)]),
+        ) as Posture['points'],
+      }),
+    ),
+  });
+
+describe('input that tells little or nothing', () => {
+  const kick = marked(plainKick, 1);
+  const stroke = marked(stroking, 2);
+  const { scene } = stroke.swim;
+  const here = { x: 500, y: 400 };
+  const cases: readonly (readonly [string, BodyInput])[] = [
+    ['nothing marked', withSwim(stroke, { events: [], postures: [] })],
+    ['no events', withSwim(stroke, { events: [] })],
+    ['no body lines', withSwim(stroke, { postures: [] })],
+    ['one kick', withSwim(kick, { events: kick.swim.events.slice(0, 3) })],
+    ['one mark', withSwim(kick, { events: kick.swim.events.slice(0, 1) })],
+    ['one body line', withSwim(stroke, { postures: stroke.swim.postures.slice(40, 41) })],
+    [
+      'all events at one time',
+      withSwim(stroke, { events: stroke.swim.events.map((each) => ({ ...each, frame: 60 })) }),
+    ],
+    ['landmarks on one level line', mapPoints(stroke, ({ x }) => ({ x, y: 400 }))],
+    ['landmarks on one upright line', mapPoints(stroke, ({ y }) => ({ x: 400, y }))],
+    ['all landmarks on one point', mapPoints(stroke, () => here)],
+    ['a swimmer who does not move', marked({ ...stroking, speed: 0, surge: 0 }, 3)],
+    ['a swimmer who goes backward', marked({ ...stroking, speed: -0.4 }, 4)],
+    ['points far out of the picture', mapPoints(stroke, ({ x, y }) => ({ x: x * 1e4 - 4e6, y: y * 1e4 }))],
+    [
+      'no scene',
+      withSwim(stroke, { scene: { ...scene, travel: null, level: null, surface: null, scale: null } }),
+    ],
+    [
+      'scene lines without length',
+      withSwim(stroke, {
+        scene: {
+          ...scene,
+          level: { a: here, b: here },
+          surface: { a: here, b: here },
+          scale: scene.scale && { ...scene.scale, line: { a: here, b: here } },
+        },
+      }),
+    ],
+    [
+      'a rectangle and a straight line without extent',
+      withSwim(stroke, {
+        scene: {
+          ...scene,
+          plane: { corners: [here, here, here, here], alongMetres: 2, upMetres: 1, frame: 0 },
+          straights: [[here, here, here]],
+        },
+      }),
+    ],
+  ];
+  it.each(cases)('%s: every reading is finite or says why it is missing', (_, input) => {
+    expectSound(readAll(input));
+  });
+
+  it('any marks at all: every reading is finite or says why it is missing', () => {
+    const frames = stroke.clock.table.starts.length;
+    const event = fc.record({
+      kind: fc.constantFrom(...eventKinds),
+      frame: fc.integer({ min: 0, max: frames - 1 }),
+      metres: fc.constantFrom(null, 0, 5, 15),
+    });
+    const coordinate = fc.oneof(
+      fc.integer({ min: 0, max: 1920 }),
+      fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+    );
+    const point = fc.record({ x: coordinate, y: coordinate });
+    const posture = fc.tuple(
+      fc.integer({ min: 0, max: frames - 1 }),
+      fc.array(fc.option(point, { nil: null }), { minLength: 9, maxLength: 9 }),
+    );
+    fc.assert(
+      fc.property(
+        fc.array(event, { maxLength: 25 }),
+        fc.array(posture, { maxLength: 25 }),
+        (events, lines) => {
+          const byFrame = new Map(lines);
+          const postures = [...byFrame].map(([frame, points]): Posture => {
+            const laid: Posture['points'] = {};
+            landmarkNames.forEach((name, i) => {
+              const at = points[i];
+              if (at) laid[name] = at;
+            });
+            return { frame, points: laid, hidden: [] };
+          });
+          const marks = events.map((each, i): EventMark => ({ ...plainMark, ...each, id: `e${i}` }));
+          expectSound(readAll(withSwim(stroke, { events: marks, postures })));
+        },
+      ),
+      { numRuns: 120 },
+    );
+  });
+});
+
+describe('the same swim told otherwise', () => {
+  const swims = [marked(stroking, 11), marked({ ...plainKick, travel: 'left', underwater: true }, 12)];
+
+  /** Each reading of the changed swim against the first, times what its unit must change by. */
+  function expectScaled(
+    change: (input: BodyInput) => BodyInput,
+    factor: (unit: ReadingUnit) => number = () => 1,
+  ): void {
+    let compared = 0;
+    for (const input of swims) {
+      const before = readAll(input);
+      const after = new Map(readAll(change(input)).map((each) => [each.id, each]));
+      for (const was of before) {
+        const is = after.get(was.id);
+        expect(is?.status, was.id).toBe(was.status);
+        if (was.status === 'missing' || is?.status !== 'computed') continue;
+        const times = factor(was.unit);
+        const size = Math.max(1e-6, Math.abs(was.interval.high - was.interval.low) * times);
+        // a thousandth of the interval: rounding, and steps of the derivatives taken by differences
+        for (const [a, b] of [
+          [was.value, is.value],
+          [was.interval.low, is.interval.low],
+          [was.interval.high, is.interval.high],
+        ] as const)
+          expect(Math.abs(a * times - b), `${was.id} ${a} ${b}`).toBeLessThan(1e-3 * size);
+        compared += 1;
+      }
+    }
+    // most of the catalogue can be had of these two swims
+    expect(compared).toBeGreaterThan(200);
+  }
+
+  const scaledError = (error: MarkingError, pixels: number, time: number): MarkingError => {
+    const times = <T extends object>(of: T, by: number): T =>
+      Object.fromEntries(Object.entries(of).map(([key, value]) => [key, Number(value) * by])) as T;
+    return {
+      ...error,
+      eventSd: times(error.eventSd, time),
+      landmarkSd: times(error.landmarkSd, pixels),
+      followedSd: times(error.followedSd, pixels),
+      scenePointSd: error.scenePointSd * pixels,
+    };
+  };
+
+  it('mirrored, with the travel turned round: nothing changes', () => {
+    expectScaled((input) => ({ ...input, swim: mirrorSwim(input.swim) }));
+  });
+
+  it('with the clock begun elsewhere: nothing changes', () => {
+    const late = 37;
+    expectScaled((input) => {
+      const { table } = input.clock;
+      const step = (table.starts[1] ?? 0) - (table.starts[0] ?? 0);
+      const lead = Array.from({ length: late }, (_, i) => i * step);
+      const starts = [...lead, ...table.starts.map((start) => start + late * step)];
+      const moved = { ...table, starts, endTick: table.endTick + late * step };
+      const { events, postures, clip } = input.swim;
+      return {
+        ...withSwim(input, {
+          clip: { ...clip, frameTimes: recordFromTable(moved) },
+          events: events.map((each) => ({ ...each, frame: each.frame + late })),
+          postures: postures.map((each) => ({ ...each, frame: each.frame + late })),
+        }),
+        clock: { ...input.clock, table: moved },
+      };
+    });
+  });
+
+  it('in a picture twice as large: nothing changes', () => {
+    const twice = ({ x, y }: { x: number; y: number }) => ({ x: 2 * x, y: 2 * y });
+    expectScaled((input) => {
+      const { scene, clip } = input.swim;
+      const line = <T extends { a: { x: number; y: number }; b: { x: number; y: number } }>(of: T): T => ({
+        ...of,
+        a: twice(of.a),
+        b: twice(of.b),
+      });
+      const larger = mapPoints(input, twice);
+      return {
+        ...withSwim(larger, {
+          clip: { ...clip, width: 2 * clip.width, height: 2 * clip.height },
+          scene: {
+            ...scene,
+            level: scene.level && line(scene.level),
+            surface: scene.surface && line(scene.surface),
+            scale: scene.scale && { ...scene.scale, line: line(scene.scale.line) },
+          },
+        }),
+        error: scaledError(input.error, 2, 1),
+      };
+    });
+  });
+
+  it('with a known length said twice as long: lengths and speeds double, nothing else changes', () => {
+    expectScaled(
+      (input) => {
+        const { scene } = input.swim;
+        const scale = scene.scale && {
+          ...scene.scale,
+          metres: 2 * scene.scale.metres,
+          metresSd: 2 * scene.scale.metresSd,
+        };
+        return withSwim(input, { scene: { ...scene, scale } });
+      },
+      (unit) => (unit === 'm' || unit === 'm/s' ? 2 : unit === 'm²/s' ? 4 : 1),
+    );
+  });
+
+  it('twice as fast: times halve, rates and speeds double, shapes stay', () => {
+    expectScaled(
+      (input) => {
+        const table = { ...input.clock.table, ticksPerSecond: 2 * input.clock.table.ticksPerSecond };
+        return {
+          ...withSwim(input, { clip: { ...input.swim.clip, frameTimes: recordFromTable(table) } }),
+          clock: { ...input.clock, table },
+          error: scaledError(input.error, 1, 0.5),
+        };
+      },
+      (unit) =>
+        unit === 's' || unit === 'ms'
+          ? 0.5
+          : unit === 'Hz' || unit === '1/min' || unit.endsWith('/s')
+            ? 2
+            : 1,
+    );
+  });
+});
