@@ -29,8 +29,8 @@ export function PlaneDrawing({ scene, draft, view, selection }: Props) {
         />
       )}
       {straights.map((points, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a line has no other name than its place
         <Path
+          // biome-ignore lint/suspicious/noArrayIndexKey: a line has no other name than its place
           key={index}
           points={points}
           view={view}
