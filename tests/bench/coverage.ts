@@ -45,7 +45,6 @@ const lines = parts.flatMap(([title, coverage]) => [
   '',
   ...coverage.markdown().split('\n'),
 ]);
-if (process.argv[4] === 'write')
-  writeSection('coverage-events', 'coverage.ts', lines.slice(1), 'measures');
+if (process.argv[4] === 'write') writeSection('coverage-events', 'coverage.ts', lines.slice(1), 'measures');
 for (const [title, coverage] of parts)
   console.log(title, '\n  ', coverage.failing().join('\n   ') || 'all within');
