@@ -1,7 +1,8 @@
 /** Steps looked back on: two or three seconds of walking. */
 const remembered = 24;
 /**
- * Our default: a clip can't keep up when more than a quarter of the last steps took longer than this. A step is felt as
+ * Our default: a clip can't keep up when more than a quarter of the last steps took longer than this, or all of them did on
+ * average (few stalls, but of seconds). A step is felt as
  * immediate up to about 100 ms (common rule of interface design, from memory).
  */
 const slowAfterMs = 100;
@@ -30,9 +31,10 @@ export function createStepWatch(onSlow: (milliseconds: number) => void): StepWat
     if (waits.length > remembered) waits.shift();
     if (waits.length < remembered) return;
     const slow = waits.filter((each) => each > slowAfterMs).sort((a, b) => a - b);
-    if (slow.length <= remembered / 4) return;
+    const mean = waits.reduce((sum, each) => sum + each, 0) / remembered;
+    if (slow.length <= remembered / 4 && mean <= slowAfterMs) return;
     told = true;
-    onSlow(slow[slow.length >> 1] ?? 0);
+    onSlow(slow.length > remembered / 4 ? (slow[slow.length >> 1] ?? 0) : mean);
   };
   return {
     note(frame, milliseconds) {

@@ -28,6 +28,17 @@ describe('watching whether a clip keeps up', () => {
     expect(told).not.toHaveBeenCalled();
   });
 
+  it('tells of few stalls that take seconds, as a step on average', () => {
+    const told = vi.fn();
+    const { note } = createStepWatch(told);
+    steps(
+      note,
+      Array.from({ length: 60 }, (_, n) => (n % 40 === 20 ? 8000 : 12)),
+    );
+    expect(told).toHaveBeenCalledTimes(1);
+    expect(told.mock.calls[0]?.[0]).toBeCloseTo((8000 + 23 * 12) / 24, 6);
+  });
+
   it('passes jumps over: every clip may take its time for those', () => {
     const told = vi.fn();
     const { note } = createStepWatch(told);
