@@ -1,13 +1,11 @@
-import { mkdir, writeFile } from 'node:fs/promises';
 import { drillById } from '#core/practice/drill-library';
-import { serialisePractice } from '#core/practice/practice-file';
 import {
   type LogEntry,
   type Practice,
   type PracticeItem,
   practiceFileVersion,
 } from '#core/practice/practice-schema';
-import { serialiseTrial, type Trial, trialFileVersion } from '#core/practice/trial-schema';
+import { type Trial, trialFileVersion } from '#core/practice/trial-schema';
 import { unfoldItem } from '#core/practice/unfold-item';
 import { noTags } from '#core/swim-file/condition-tags';
 import { normal, seeded } from './model/seeded';
@@ -293,15 +291,3 @@ export const sampleTrial: Trial = {
   note: 'Invented. One repeat of each settles nothing: the page says what is missing.',
   invented: true,
 };
-
-/** Writes the practices of the month. */
-export async function writePractices(library: string): Promise<void> {
-  await mkdir(`${library}/practices`, { recursive: true });
-  for (const practice of samplePractices())
-    await writeFile(`${library}/practices/${practice.id}.json`, serialisePractice(practice));
-}
-
-export async function writeTrials(library: string, trials: readonly Trial[]): Promise<void> {
-  await mkdir(`${library}/trials`, { recursive: true });
-  for (const trial of trials) await writeFile(`${library}/trials/${trial.id}.json`, serialiseTrial(trial));
-}

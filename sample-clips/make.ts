@@ -1,13 +1,13 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { makeClip } from './make-clip';
-import { writePractices, writeTrials } from './make-month';
+import { sampleTrial } from './make-month';
 import { makeTruth, writeTruth } from './make-truth';
 import { writeSquad, writeSwim } from './make-swim';
 import { monthScenarios } from './month-scenarios';
 import { monthTrials } from './month-trials';
 import { type Scenario, scenarios } from './scenario';
-import { sampleTrial } from './make-month';
+import { writePractices, writeTrials } from './write-month';
 
 /**
  * Draws the sample clips and lays the two sample libraries: `library` with the first seven swims and the month's

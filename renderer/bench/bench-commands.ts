@@ -1,10 +1,8 @@
 import { eventKinds } from '#core/marks/event-kind';
 import type { Command } from '../app/command';
-import { openRoute } from '../app/use-route';
 import { eventWords } from '#core/marks/mark-words';
 import { nothingSelected } from '../state/view-store';
-import { stagePoint } from '#core/units/brand';
-import { fitView, type Size, zoomAt } from '../stage/stage-view';
+import type { Size } from '../stage/stage-view';
 import {
   backOne,
   copyLastForward,
@@ -13,78 +11,28 @@ import {
   startBodyLine,
 } from '../stage/tools/body-line-tool';
 import { enterAtCrosshair } from '../stage/tools/crosshair';
-import { endLine, startLine } from '../stage/tools/line-tool';
-import { endPoints, startPoints, straightKey, takeBackPoint } from '../stage/tools/points-tool';
+import { endLine } from '../stage/tools/line-tool';
+import { endPoints, takeBackPoint } from '../stage/tools/points-tool';
 import type { BenchSession } from './bench-session';
 import { endPass, passBack, passOn, startPass } from './guided-pass';
 import { askAgain, canSayMore, markHere } from './marking';
+import { type BenchReach, leavingCommands } from './leaving-commands';
+import { lookingCommands } from './looking-commands';
 import { padKeys } from './pad-keys';
-import { nudgeEvent, nudgePoint, pointIsHeld, removeSelected, selectedEvent } from './selection-actions';
-import { goTo, goToEnd, goToMark, stepBy } from './stepping';
-
-const nextLower = { score: 'overlaid', overlaid: 'plots', plots: 'score' } as const;
+import { sceneCommands } from './scene-commands';
+import { nudgeEvent, removeSelected, selectedEvent } from './selection-actions';
+import { goTo } from './stepping';
+import { walkingCommands } from './walking-commands';
 
 /** Everything on the bench that has a key. Of commands that share a key the first enabled one runs. */
 export function benchCommands(
   session: BenchSession,
-  reach: {
-    readonly openStill: () => void;
-    readonly openVideo: () => void;
-    readonly openExport: () => void;
-    readonly openRemarking: () => void;
-    readonly stageSize: () => Size;
-  },
+  reach: BenchReach & { readonly stageSize: () => Size },
 ): readonly Command[] {
   const { view, document } = session;
   const state = () => view.getState();
-  const holding = (): boolean => pointIsHeld(session);
-  const stepping = (): boolean => !pointIsHeld(session);
   const laying = (): boolean => state().tool === 'body-line';
 
-  const nudges: Command[] = (
-    [
-      ['ArrowLeft', -1, 0],
-      ['ArrowRight', 1, 0],
-      ['ArrowUp', 0, -1],
-      ['ArrowDown', 0, 1],
-    ] as const
-  ).flatMap(([key, dx, dy]) =>
-    (
-      [
-        ['', 1],
-        ['Shift+', 10],
-        ['Alt+', 0.1],
-      ] as const
-    ).map(
-      ([modifier, pixels]): Command => ({
-        id: `point-${key}-${pixels}`,
-        label: `Move the point ${pixels} px`,
-        keys: [`${modifier}${key}`],
-        kind: 'undoable',
-        enabled: holding,
-        run: () => nudgePoint(session, dx * pixels, dy * pixels),
-      }),
-    ),
-  );
-
-  const step = (id: string, label: string, keys: readonly string[], run: Command['run']): Command => ({
-    id,
-    label,
-    keys,
-    kind: 'view',
-    enabled: stepping,
-    run,
-  });
-
-  const zoom = (factor: number): void => {
-    const size = reach.stageSize();
-    const { width, height } = document.swim().clip;
-    const picture = { width, height };
-    const shown = state().stage ?? fitView(picture, size);
-    view.setState({
-      stage: zoomAt(shown, stagePoint(size.width / 2, size.height / 2), factor, picture, size),
-    });
-  };
   const back = (way: 'undo' | 'redo'): void => {
     const done = document[way]();
     if (!done) return;
@@ -108,25 +56,7 @@ export function benchCommands(
   };
 
   return [
-    ...nudges,
-    step('frame-back', 'One frame back', ['ArrowLeft'], (held) => stepBy(session, -1, held)),
-    step('frame-on', 'One frame on', ['ArrowRight'], (held) => stepBy(session, 1, held)),
-    step('frames-back', 'Ten frames back', ['Shift+ArrowLeft'], (held) => stepBy(session, -10, held)),
-    step('frames-on', 'Ten frames on', ['Shift+ArrowRight'], (held) => stepBy(session, 10, held)),
-    step('mark-before', 'Previous mark', ['ArrowUp'], () => goToMark(session, -1)),
-    step('mark-after', 'Next mark', ['ArrowDown'], () => goToMark(session, 1)),
-    step('first-frame', 'First frame', ['Home'], () => goToEnd(session, 'first')),
-    step('last-frame', 'Last frame', ['End'], () => goToEnd(session, 'last')),
-    {
-      id: 'play',
-      label: 'Play or stop',
-      // Space is read where it is let go, because held down it moves the picture
-      keys: [],
-      told: ['Space'],
-      kind: 'view',
-      enabled: () => session.film.getState().source !== null,
-      run: () => view.setState({ playing: !state().playing }),
-    },
+    ...walkingCommands(session),
     ...eventKinds.map(
       (kind): Command => ({
         id: `mark-${kind}`,
@@ -197,36 +127,7 @@ export function benchCommands(
       enabled: () => state().tool !== 'point',
       run: () => enterAtCrosshair(session),
     },
-    ...(['level', 'surface', 'scale'] as const).map(
-      (item, index): Command => ({
-        id: `scene-${item}`,
-        label: `Draw the ${item === 'scale' ? 'known length' : `${item} line`}`,
-        keys: [String(index + 1)],
-        kind: 'view',
-        run: () => (state().tool === item ? endLine(session) : startLine(session, item)),
-      }),
-    ),
-    {
-      id: 'scene-plane',
-      label: 'Draw the known rectangle',
-      keys: ['4'],
-      kind: 'view',
-      run: () => (state().tool === 'plane' ? endPoints(session) : startPoints(session, 'plane')),
-    },
-    {
-      id: 'scene-straight',
-      label: 'Draw a line that is straight in the pool; keep it',
-      keys: ['5'],
-      kind: 'undoable',
-      run: () => straightKey(session),
-    },
-    {
-      id: 'scene-camera',
-      label: 'Say how far away the camera was',
-      keys: ['6'],
-      kind: 'view',
-      run: () => view.setState({ asksCamera: !state().asksCamera }),
-    },
+    ...sceneCommands(session),
     {
       id: 'point-back',
       label: 'Back to the last point',
@@ -275,66 +176,8 @@ export function benchCommands(
       kind: 'never',
       run: () => back('redo'),
     },
-    { id: 'zoom-in', label: 'Zoom in', keys: ['+', 'Shift++', '='], kind: 'view', run: () => zoom(1.5) },
-    { id: 'zoom-out', label: 'Zoom out', keys: ['-'], kind: 'view', run: () => zoom(1 / 1.5) },
-    {
-      id: 'zoom-fit',
-      label: 'Whole picture',
-      keys: ['0'],
-      kind: 'view',
-      run: () => view.setState({ stage: null }),
-    },
-    {
-      id: 'score-axis',
-      label: 'Seconds or percent of the stroke',
-      keys: ['y'],
-      kind: 'view',
-      run: () => view.setState({ scoreAxis: state().scoreAxis === 'seconds' ? 'stroke' : 'seconds' }),
-    },
-    {
-      id: 'lower',
-      label: 'Score, strokes over one another, plots',
-      keys: ['l'],
-      kind: 'view',
-      run: () => view.setState({ lower: nextLower[state().lower] }),
-    },
-    {
-      id: 'angles',
-      label: 'Show or hide angles',
-      keys: ['v'],
-      kind: 'view',
-      run: () => view.setState({ showAngles: !state().showAngles }),
-    },
-    {
-      id: 'pair',
-      label: 'Pair this swim with another',
-      keys: ['Shift+P'],
-      kind: 'view',
-      run: () => openRoute({ screen: 'pair', ids: [document.swim().id] }),
-    },
-    { id: 'video', label: 'Save a video', keys: ['Shift+V'], kind: 'never', run: reach.openVideo },
-    { id: 'still', label: 'Save a still', keys: ['i'], kind: 'never', run: reach.openStill },
-    {
-      id: 'export',
-      label: 'Export pictures, data or the swim',
-      keys: ['Shift+X'],
-      kind: 'never',
-      run: reach.openExport,
-    },
-    {
-      id: 'handout',
-      label: 'Make the handout for the swimmer',
-      keys: ['Shift+H'],
-      kind: 'view',
-      run: () => openRoute({ screen: 'handout', ids: [document.swim().id] }),
-    },
-    {
-      id: 'mark-again',
-      label: 'Mark again, without seeing the first marks',
-      keys: ['Shift+M'],
-      kind: 'view',
-      run: reach.openRemarking,
-    },
+    ...lookingCommands(session, reach.stageSize),
+    ...leavingCommands(session, reach),
     { id: 'put-away', label: 'Put away', keys: ['Escape'], kind: 'view', run: putAway },
   ];
 }

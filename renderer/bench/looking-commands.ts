@@ -1,0 +1,53 @@
+import { stagePoint } from '#core/units/brand';
+import type { Command } from '../app/command';
+import { fitView, type Size, zoomAt } from '../stage/stage-view';
+import type { BenchSession } from './bench-session';
+
+const nextLower = { score: 'overlaid', overlaid: 'plots', plots: 'score' } as const;
+
+/** How the swim is looked at: nearer, whole, as score or plots. */
+export function lookingCommands(session: BenchSession, stageSize: () => Size): readonly Command[] {
+  const { view, document } = session;
+  const state = () => view.getState();
+  const zoom = (factor: number): void => {
+    const size = stageSize();
+    const { width, height } = document.swim().clip;
+    const picture = { width, height };
+    const shown = state().stage ?? fitView(picture, size);
+    view.setState({
+      stage: zoomAt(shown, stagePoint(size.width / 2, size.height / 2), factor, picture, size),
+    });
+  };
+  return [
+    { id: 'zoom-in', label: 'Zoom in', keys: ['+', 'Shift++', '='], kind: 'view', run: () => zoom(1.5) },
+    { id: 'zoom-out', label: 'Zoom out', keys: ['-'], kind: 'view', run: () => zoom(1 / 1.5) },
+    {
+      id: 'zoom-fit',
+      label: 'Whole picture',
+      keys: ['0'],
+      kind: 'view',
+      run: () => view.setState({ stage: null }),
+    },
+    {
+      id: 'score-axis',
+      label: 'Seconds or percent of the stroke',
+      keys: ['y'],
+      kind: 'view',
+      run: () => view.setState({ scoreAxis: state().scoreAxis === 'seconds' ? 'stroke' : 'seconds' }),
+    },
+    {
+      id: 'lower',
+      label: 'Score, strokes over one another, plots',
+      keys: ['l'],
+      kind: 'view',
+      run: () => view.setState({ lower: nextLower[state().lower] }),
+    },
+    {
+      id: 'angles',
+      label: 'Show or hide angles',
+      keys: ['v'],
+      kind: 'view',
+      run: () => view.setState({ showAngles: !state().showAngles }),
+    },
+  ];
+}

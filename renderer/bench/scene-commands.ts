@@ -1,0 +1,42 @@
+import type { Command } from '../app/command';
+import { endLine, startLine } from '../stage/tools/line-tool';
+import { endPoints, startPoints, straightKey } from '../stage/tools/points-tool';
+import type { BenchSession } from './bench-session';
+
+/** What ties pixels to the pool. */
+export function sceneCommands(session: BenchSession): readonly Command[] {
+  const { view } = session;
+  const state = () => view.getState();
+  return [
+    ...(['level', 'surface', 'scale'] as const).map(
+      (item, index): Command => ({
+        id: `scene-${item}`,
+        label: `Draw the ${item === 'scale' ? 'known length' : `${item} line`}`,
+        keys: [String(index + 1)],
+        kind: 'view',
+        run: () => (state().tool === item ? endLine(session) : startLine(session, item)),
+      }),
+    ),
+    {
+      id: 'scene-plane',
+      label: 'Draw the known rectangle',
+      keys: ['4'],
+      kind: 'view',
+      run: () => (state().tool === 'plane' ? endPoints(session) : startPoints(session, 'plane')),
+    },
+    {
+      id: 'scene-straight',
+      label: 'Draw a line that is straight in the pool; keep it',
+      keys: ['5'],
+      kind: 'undoable',
+      run: () => straightKey(session),
+    },
+    {
+      id: 'scene-camera',
+      label: 'Say how far away the camera was',
+      keys: ['6'],
+      kind: 'view',
+      run: () => view.setState({ asksCamera: !state().asksCamera }),
+    },
+  ];
+}
