@@ -37,6 +37,7 @@ export async function readArchive(
   }
   const seen = new Map<string, { bytes: number; sha256: string }>();
   let manifestText: string | null = null;
+  let taking: Promise<void> = Promise.resolve();
   try {
     for await (const entry of zip.eachEntry()) {
       signal.throwIfAborted();
@@ -61,7 +62,10 @@ export async function readArchive(
             yield part;
           }
         },
-        async (source) => take(entry.fileName, source as unknown as Readable),
+        async (source) => {
+          taking = take(entry.fileName, source as unknown as Readable);
+          await taking;
+        },
         { signal },
       );
       await counted;
@@ -72,6 +76,8 @@ export async function readArchive(
       );
     }
   } catch (error) {
+    // the archive may have failed under it: what was being written is closed before anybody cleans up
+    await Promise.allSettled([taking]);
     if (isAbort(error)) throw error;
     const code = (error as NodeJS.ErrnoException).code ?? '';
     // a full disk or a lost one is told as that; anything else the reader says is about the archive
