@@ -57,11 +57,13 @@ async function missed(wall: Wall): Promise<boolean> {
   }
 }
 
+/** A part of the list, from and to, as arguments; only a whole run is written down. */
+const chosen = walls.slice(Number(process.argv[2] ?? 0), Number(process.argv[3] ?? walls.length));
 const unguarded: string[] = [];
 try {
-  const tests = [...new Set(walls.map(({ test }) => test))];
+  const tests = [...new Set(chosen.map(({ test }) => test))];
   if (!(await testsPass(tests))) throw new Error('the tests fail with every wall standing');
-  for (const wall of walls) {
+  for (const wall of chosen) {
     const guarded = await missed(wall);
     console.log(`${guarded ? 'missed' : 'NOT MISSED'}: ${wall.name}`);
     if (!guarded) unguarded.push(wall.name);
@@ -69,16 +71,17 @@ try {
 } finally {
   rmSync(copy, { recursive: true, force: true });
 }
-writeSection(
-  'walls',
-  'walls.ts',
-  [
-    `Taken out one at a time, each of these ${walls.length} made its test fail${unguarded.length > 0 ? `, except: ${unguarded.join('; ')}` : ''}:`,
-    '',
-    '| wall | in | missed by |',
-    '| --- | --- | --- |',
-    ...walls.map(({ name, file, test }) => `| ${name} | \`${file}\` | \`${test}\` |`),
-  ],
-  'trust',
-);
+if (chosen.length === walls.length)
+  writeSection(
+    'walls',
+    'walls.ts',
+    [
+      `Taken out one at a time, each of these ${walls.length} made its test fail${unguarded.length > 0 ? `, except: ${unguarded.join('; ')}` : ''}:`,
+      '',
+      '| wall | in | missed by |',
+      '| --- | --- | --- |',
+      ...walls.map(({ name, file, test }) => `| ${name} | \`${file}\` | \`${test}\` |`),
+    ],
+    'trust',
+  );
 process.exitCode = unguarded.length > 0 ? 1 : 0;
