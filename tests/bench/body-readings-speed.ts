@@ -2,9 +2,20 @@ import { type BodyInput, bodyContext } from '#core/measures/body/body-context';
 import { computeReadings } from '#core/measures/compute-readings';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import { markedSwim, plainKick } from '#tests/shared-core/measures-body/model-swim';
+import { writeSection } from './write-section';
 
 // Butterfly at 60 a second, nine landmarks on every frame: how long the whole catalogue takes, from nothing and after a
-// mark moved, in processor time, which a busy machine disturbs least. `npx tsx --tsconfig tests/tsconfig.json tests/bench/body-readings-speed.ts`
+// mark moved, in processor time, which a busy machine disturbs least.
+// `npx tsx --tsconfig tests/tsconfig.json tests/bench/body-readings-speed.ts [write]`; 54 strokes are one minute
+const lines = [
+  '## Readings of full traces',
+  '',
+  'Butterfly at 60 a second, nine landmarks on every frame; processor time of 30 rounds after 10 to warm up.',
+  '',
+  '| work | quickest, ms | median, ms | slowest, ms |',
+  '| --- | ---: | ---: | ---: |',
+];
+
 function timed(label: string, work: (round: number) => unknown): void {
   const times: number[] = [];
   for (let i = 0; i < 40; i++) {
@@ -16,7 +27,7 @@ function timed(label: string, work: (round: number) => unknown): void {
   const sorted = times.slice(10).sort((a, b) => a - b);
   const at = (share: number): string =>
     (sorted[Math.floor(share * (sorted.length - 1))] ?? Number.NaN).toFixed(1);
-  console.log(`| ${label} | ${at(0)} | ${at(0.5)} | ${at(1)} |`);
+  lines.push(`| ${label} | ${at(0)} | ${at(0.5)} | ${at(1)} |`);
 }
 
 const moved = (input: BodyInput, kind: EventMark['kind'], round: number): BodyInput => {
@@ -27,7 +38,6 @@ const moved = (input: BodyInput, kind: EventMark['kind'], round: number): BodyIn
   return { ...input, swim: { ...input.swim, events } };
 };
 
-console.log('| work | quickest, ms | median, ms | slowest, ms |\n| --- | ---: | ---: | ---: |');
 for (const strokes of [13, 27, 54, 100]) {
   const input = markedSwim({ ...plainKick, base: 'stroke', period: 1.1, shoulder: 0.07, cycles: strokes });
   const points = `${strokes} strokes, ${9 * input.swim.postures.length} points`;
@@ -41,3 +51,5 @@ for (const strokes of [13, 27, 54, 100]) {
       computeReadings(bodyContext(moved(input, kind, round))),
     );
 }
+console.log(lines.join('\n'));
+if (process.argv[2] === 'write') writeSection('readings-speed', 'body-readings-speed.ts', lines);
