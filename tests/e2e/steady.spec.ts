@@ -1,0 +1,131 @@
+import path from 'node:path';
+import { tmpdir } from 'node:os';
+import { rm } from 'node:fs/promises';
+import type { Page, Worker } from '@playwright/test';
+import { makeNumberClip } from '#tests/electron/number-clips';
+import { expect, test } from './app-fixture';
+import { childrenOf } from './process-look';
+import { runSoak } from './soak';
+import { startApp } from './started-app';
+
+const butterfly = 'sample-butterfly-together';
+
+async function openBench(page: Page, id: string): Promise<void> {
+  await page.evaluate((swim) => {
+    window.location.hash = `#/bench/${swim}`;
+  }, id);
+  await expect(page.locator('.stage[data-shown-frame="0"]')).toBeVisible();
+}
+/** Ends a worker from inside, as running out of memory would: nobody is told. */
+const die = (worker: Worker): Promise<void> => worker.evaluate(() => self.close());
+const workersNamed = (page: Page, name: string): Worker[] =>
+  page.workers().filter((each) => each.url().includes(name));
+
+test('a film reader that dies is made anew, and stepping goes on at the same frame', async ({
+  page,
+  app,
+}) => {
+  expect(app.said()).toContain('library');
+  await openBench(page, butterfly);
+  await expect.poll(() => workersNamed(page, 'film-worker').length).toBeGreaterThan(0);
+  await Promise.all(workersNamed(page, 'film-worker').map(die));
+  await page.getByRole('slider', { name: 'Scrub through the film' }).fill('200');
+  await expect(page.locator('.stage[data-shown-frame="200"]')).toBeVisible({ timeout: 30_000 });
+  await page.keyboard.press('ArrowRight');
+  await expect(page.locator('.stage[data-shown-frame="201"]')).toBeVisible();
+});
+
+test('a media tool that is killed while it makes a copy or a video is said; the copy is made again, the video can be asked for again', async ({
+  page,
+  app,
+}) => {
+  test.setTimeout(120_000);
+  const film = path.join(tmpdir(), `submark-killed-${process.pid}.mp4`);
+  await makeNumberClip(film, {
+    rate: 30,
+    pictures: 900,
+    options: ['-c:v', 'libx265', '-preset', 'ultrafast', '-x265-params', 'log-level=error'],
+  });
+  const killTools = async (): Promise<void> => {
+    await expect
+      .poll(() => childrenOf(app.pid, 'ffmpeg').length, { timeout: 20_000, intervals: [20] })
+      .toBeGreaterThan(0);
+    for (const tool of childrenOf(app.pid, 'ffmpeg')) process.kill(tool, 'SIGKILL');
+  };
+  try {
+    await page.getByLabel('Clips to add').setInputFiles(film);
+    const adding = page.getByRole('dialog', { name: /^Add / });
+    await adding.getByLabel('No, true speed').check();
+    await adding.getByRole('button', { name: 'Add to the shelf' }).click();
+    await page.locator('.copy-notice').first().waitFor();
+    await killTools();
+    await expect(page.locator('.copy-notice, .film-trouble').first()).toContainText(
+      /gave up|killed|stopped|again/i,
+    );
+    await page
+      .getByRole('button', { name: /again|make/i })
+      .first()
+      .click();
+    await expect(page.locator('.stage[data-shown-frame="0"]')).toBeVisible({ timeout: 60_000 });
+
+    await openBench(page, butterfly);
+    await page.keyboard.press('Shift+V');
+    const dialog = page.getByRole('dialog');
+    await dialog.getByRole('button', { name: /^Save/ }).click();
+    await killTools();
+    await expect(dialog.getByRole('alert')).toContainText(/gave up/i);
+    await expect(dialog.getByRole('button', { name: /^Save/ })).toBeEnabled();
+  } finally {
+    await rm(film, { force: true });
+  }
+});
+
+test('a bug on a screen keeps the marks, offers a report without personal data, and the screen opens again', async ({
+  page,
+  libraryFolder,
+}) => {
+  const app = await startApp(libraryFolder);
+  try {
+    await page.goto(app.address);
+    await openBench(page, butterfly);
+    await page.keyboard.press('ArrowRight');
+    const before = await page.locator('.glyph').count();
+    await page.keyboard.press('a');
+    await expect(page.locator('.glyph')).toHaveCount(before + 1);
+    // a bug in what is shown, whose words hold a name as words may
+    await page.evaluate(() => {
+      const { toFixed } = Number.prototype;
+      Number.prototype.toFixed = () => {
+        throw new Error('Mara Lindt in /home/coach/film');
+      };
+      Object.assign(window, { mend: () => Object.assign(Number.prototype, { toFixed }) });
+    });
+    await page.keyboard.press('ArrowRight');
+    const broken = page.getByRole('alert');
+    await expect(broken).toContainText('Your marks are safe');
+    await broken.getByText('Report it').click();
+    const report = await broken.locator('pre').textContent();
+    expect(report).toContain('bench screen');
+    expect(report).toMatch(/at \S+\.js:\d+/);
+    expect(report).not.toMatch(/Mara|Lindt|home|coach|127\.0\.0\.1|sample-/);
+    await page.evaluate(() => (window as unknown as { mend(): void }).mend());
+    await broken.getByRole('button', { name: 'Open again' }).click();
+    await expect(page.locator('.glyph')).toHaveCount(before + 1);
+  } finally {
+    await app.stop();
+  }
+});
+
+test('twenty seconds of review leave no picture open, no listener more, and the host’s handles as they were', async () => {
+  test.setTimeout(120_000);
+  const { samples, bugs } = await runSoak(20, 99);
+  const first = samples[1] ?? samples[0];
+  const last = samples.at(-1);
+  if (!first || !last) throw new Error('nothing was sampled');
+  expect(bugs).toEqual([]);
+  expect(samples.map(({ openFrames }) => openFrames)).toEqual(samples.map(() => 0));
+  expect(last.listeners - first.listeners).toBeLessThanOrEqual(5);
+  expect(last.nodes - first.nodes).toBeLessThan(500);
+  expect(last.heapMb - first.heapMb).toBeLessThan(15);
+  expect(last.hostHandles - first.hostHandles).toBeLessThanOrEqual(3);
+});
