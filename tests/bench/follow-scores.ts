@@ -5,7 +5,7 @@ import type { EventKind } from '#core/marks/event-kind';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import { naturalSpline } from '#core/signal/cubic-spline';
 import { emptyScene, type FollowedRun, type Posture, type Swim } from '#core/swim-file/swim-schema';
-import type { ClipClock } from '#core/timeline/clip-clock';
+import { type ClipClock, frameAtRealTime, localFrameInterval, realTimeOf } from '#core/timeline/clip-clock';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { Truth } from '../../sample-clips/truth-schema';
 import { aSwim } from '../shared-core/swim-file/a-swim';
@@ -189,38 +189,69 @@ export function proposalScores(
   });
 }
 
-/** What the readings say when every proposed kick is accepted, against the truth. */
+/**
+ * What the readings say when every proposed kick is accepted, against what they say of the drawn points and moments of
+ * the same film: kicks of one stroke differ, so no single figure of the drawing is the truth of a mean.
+ */
 export function readingErrors(
   truth: Truth,
   width: number,
   height: number,
-  rate: number,
   arms: 'stroking' | 'stretched',
   postures: readonly Posture[],
   followed: readonly FollowedRun[],
 ): ReadingErrors {
   const { swim, clock } = followedSwim(truth, width, height, arms, postures, followed);
   const kicks = proposeEvents(swim, clock).filter(({ kind }) => kind.startsWith('kick'));
-  const marked: Swim = {
+  const frames = postures.map(({ frame }) => frame);
+  const [first, last] = [Math.min(...frames), Math.max(...frames)];
+  const rate = 1 / localFrameInterval(clock, first);
+  const drawn: Swim = {
     ...swim,
-    events: kicks.map(({ kind, frame, frames, sdSeconds }, i) => ({
-      id: `k${i}`,
-      kind,
-      frame,
-      hand: null,
-      breathTo: null,
-      metres: null,
-      from: 'proposal',
-      refined: { frames, sdSeconds },
+    followed: [],
+    postures: Array.from({ length: last - first + 1 }, (_, i) => ({
+      frame: first + i,
+      hidden: [],
+      points: Object.fromEntries(landmarkNames.map((name) => [name, trueAt(truth, first + i, name)])),
     })),
+    events: truth.events.flatMap(({ kind, time }, i) => {
+      const frame = frameAtRealTime(clock, time);
+      const inside = kind.startsWith('kick') && frame >= first && frame < last;
+      const frames = (time - realTimeOf(clock, frame)) * rate;
+      return inside ? [kickMark(`t${i}`, kind, frame, frames, 0.001)] : [];
+    }),
   };
-  const readings = computeReadings(readingContext(marked, { swimmer: null, markingError: null }));
-  const error = (id: string, true_: number): number | null => {
+  const seen: Swim = {
+    ...swim,
+    events: kicks.map(({ kind, frame, frames: part, sdSeconds }, i) =>
+      kickMark(`k${i}`, kind, frame, part, sdSeconds),
+    ),
+  };
+  const valueOf = (of: Swim, id: string): number | null => {
+    const readings = computeReadings(readingContext(of, { swimmer: null, markingError: null }));
     const found = readings.find((each) => each.id === id);
-    return found?.status === 'computed' ? 100 * Math.abs(found.value / true_ - 1) : null;
+    return found?.status === 'computed' ? found.value : null;
   };
-  return {
-    frequency: rate > 0 ? error('kick-frequency', truth.model.kickFrequencyHz) : null,
-    amplitude: error('kick-amplitude-toe', truth.model.kickAmplitudeMetres),
+  const error = (id: string): number | null => {
+    const [is, should] = [valueOf(seen, id), valueOf(drawn, id)];
+    return is === null || should === null ? null : 100 * Math.abs(is / should - 1);
   };
+  return { frequency: error('kick-frequency'), amplitude: error('kick-amplitude-toe') };
 }
+
+const kickMark = (
+  id: string,
+  kind: EventKind,
+  frame: number,
+  frames: number,
+  sdSeconds: number,
+): Swim['events'][number] => ({
+  id,
+  kind,
+  frame,
+  hand: null,
+  breathTo: null,
+  metres: null,
+  from: 'proposal',
+  refined: { frames, sdSeconds },
+});

@@ -1,3 +1,4 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { cpus, loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
@@ -21,8 +22,8 @@ import { writeSection } from './write-section';
 
 /**
  * Follows the points of drawn swims at 1080p as a coach would and holds them against the drawn truth; rivals on the same
- * clips. Run with tsx; names of clips as arguments limit it to those and write nothing. Clips are drawn once, minutes
- * each.
+ * clips. Run with tsx; names of clips as arguments limit it to those. What was measured is kept in .cache/follow, and the
+ * table is written of all that is kept; `table` as the only argument measures nothing. Clips are drawn once, minutes each.
  */
 const wanted = process.argv.slice(2);
 /** Give or take of a careful coach's mark, pixels an axis; our own figure. */
@@ -123,15 +124,7 @@ async function measure(clip: FollowClip): Promise<Row> {
   return {
     clip,
     own: scoreOf(truth, found.postures, found.followed),
-    readings: readingErrors(
-      truth,
-      width,
-      height,
-      clip.scenario.captureRate,
-      arms,
-      found.postures,
-      found.followed,
-    ),
+    readings: readingErrors(truth, width, height, arms, found.postures, found.followed),
     proposals: proposalScores(truth, width, height, arms, found.postures, found.followed),
     clicksPer100: (100 * clicks) / frames,
     picturesASecond: (1000 * found.pictures) / found.milliseconds,
@@ -144,6 +137,12 @@ async function measure(clip: FollowClip): Promise<Row> {
 
 const told = (value: number | null, digits = 2): string => (value === null ? '–' : value.toFixed(digits));
 const rows: Row[] = [];
+const kept = (name: string): string =>
+  fileURLToPath(new URL(`../../.cache/follow/${name}/measured.json`, import.meta.url));
+const keep = (row: Row): void => writeFileSync(kept(row.clip.name), JSON.stringify(row));
+/** What an earlier run measured of a clip; written by this very program. */
+const keptRow = (name: string): Row | null =>
+  existsSync(kept(name)) ? (JSON.parse(readFileSync(kept(name), 'utf8')) as Row) : null;
 
 /** Of every kind of moment that is proposed, over all clips: how many, how far off, how honest the spread. */
 function proposalRows(): readonly string[] {
@@ -214,7 +213,7 @@ for (const clip of [...followClips()].sort((a, b) => order(a) - order(b))) {
   if (wanted.length > 0 && !wanted.includes(clip.name)) continue;
   const row = await measure(clip);
   rows.push(row);
-  if (wanted.length === 0) writeRows();
+  keep(row);
   console.log(
     clip.name,
     `rms ${told(row.own.rms)} % sure ${told(row.own.rmsSure)} % rest ${told(row.own.rmsTrunkAndLegs)} %`,
@@ -230,3 +229,8 @@ for (const clip of [...followClips()].sort((a, b) => order(a) - order(b))) {
     `${told(row.picturesASecond, 0)}/s clicks ${told(row.clicksPer100, 0)} against ${told(row.splineClicksPer100, 0)}`,
   );
 }
+const measured = [...followClips()]
+  .sort((a, b) => order(a) - order(b))
+  .flatMap((clip) => keptRow(clip.name) ?? []);
+rows.splice(0, rows.length, ...measured);
+if (rows.length > 0) writeRows();
