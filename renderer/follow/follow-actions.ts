@@ -6,7 +6,7 @@ import { endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
 import { setFollowed } from '../state/follow-commands';
 import { postureOn } from '../state/selectors';
 import { allPieces, openPieces, questionsOf } from './follow-selectors';
-import { type FollowTrouble, followStretch } from './follow-stretch';
+import { type FollowedStretch, type FollowTrouble, followStretch } from './follow-stretch';
 import { startFollower } from './start-follower';
 import type { Follower } from './follower';
 
@@ -29,6 +29,19 @@ function troubleWords(trouble: FollowTrouble): string {
   }
 }
 
+/** A camera that moved by less than this share of the picture's width may as well be the water. Our choice. */
+const stillShare = 0.02;
+
+/** What a moving camera means for the readings; null where it stood still. */
+function cameraWords({ camera }: FollowedStretch, width: number): string | null {
+  if (!camera || camera.moved < stillShare * width) return null;
+  const { first, last } = camera.piece;
+  return (
+    `The camera seems to have moved between frames ${first + 1} and ${last + 1}, by some ${Math.round((100 * camera.moved) / width)} % of the picture’s width. ` +
+    'The points are followed all the same, but speed and distance from the body line, and heights over the surface, are read as if it had stood still: mark distances instead.'
+  );
+}
+
 /** Follows what is new between the body lines, or everything again. One undo step. */
 export async function followPoints(session: BenchSession, what: 'new' | 'all'): Promise<void> {
   const { document, film, follow } = session;
@@ -46,7 +59,11 @@ export async function followPoints(session: BenchSession, what: 'new' | 'all'): 
   }
   const { reopen } = film.getState();
   if (!reopen) {
-    follow.setState({ outcome: 'There are no pictures to follow the points on.' });
+    follow.setState({
+      outcome: film.getState().trouble
+        ? 'There are no pictures to follow the points on.'
+        : 'The film is still being opened. Try again when its picture is there.',
+    });
     return;
   }
   const stop = new AbortController();
@@ -66,13 +83,13 @@ export async function followPoints(session: BenchSession, what: 'new' | 'all'): 
       stop.signal.throwIfAborted();
       if (found.pieces.length > 0) document.run(setFollowed(found.pieces, found.runs));
       const questions = questionsOf(document.swim()).length;
-      follow.setState({
-        outcome: found.trouble
-          ? troubleWords(found.trouble)
-          : questions === 0
-            ? 'Followed. Every point is sure.'
-            : null,
-      });
+      const said = found.trouble
+        ? troubleWords(found.trouble)
+        : questions === 0
+          ? 'Followed. Every point is sure.'
+          : null;
+      const words = [said, cameraWords(found, swim.clip.width)].filter((line) => line !== null);
+      follow.setState({ outcome: words.length > 0 ? words.join(' ') : null });
     } finally {
       opened.value.close();
     }

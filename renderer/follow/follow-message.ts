@@ -1,4 +1,4 @@
-import type { FollowedRun } from '#core/swim-file/swim-schema';
+import type { FollowedPiece } from './follow-piece';
 import type { PieceTask } from './piece';
 
 /** What the window says to the worker that follows points. */
@@ -10,5 +10,5 @@ export type ToFollower =
 export type FromFollower =
   | { readonly kind: 'opened' }
   | { readonly kind: 'step'; readonly id: number; readonly steps: number }
-  | { readonly kind: 'done'; readonly id: number; readonly runs: readonly FollowedRun[] }
+  | { readonly kind: 'done'; readonly id: number; readonly found: FollowedPiece }
   | { readonly kind: 'failed'; readonly reason: string };

@@ -12,6 +12,14 @@ import type { Vision } from './vision';
 
 export type Sightings = ReadonlyMap<LandmarkName, Sighting>;
 
+/** What one way through the pictures found. */
+export interface FollowedPass {
+  /** By picture. */
+  readonly seen: readonly Sightings[];
+  /** How far what lies behind the swimmer moved in the picture from the first step to the last, px: what the camera did. */
+  readonly camera: Point;
+}
+
 /** After a mark that was not met, a step may differ from what is expected by this much more. */
 const freshFreedom = 2.5;
 /** A mark met within this many times a landmark's freedom says that its last step was right. */
@@ -30,7 +38,7 @@ export function followPass(
   pyramids: readonly (readonly GreyLevel[])[],
   way: 1 | -1,
   tick: () => void,
-): readonly Sightings[] {
+): FollowedPass {
   const { pictures, bodyLength } = piece;
   const seen = new Array<Sightings>(pictures.length).fill(new Map());
   const begin = way > 0 ? 0 : pictures.length - 1;
@@ -39,6 +47,7 @@ export function followPass(
   let freedom = new Map<LandmarkName, number>();
   /** What the background did in the last step. */
   let camera: Point | null = null;
+  const path = { x: 0, y: 0 };
   const flow = createFlowTeller(vision, pyramids[begin], bodyLength);
   try {
     for (let i = begin; i >= 0 && i < pictures.length; i += way) {
@@ -51,6 +60,8 @@ export function followPass(
       // the swimmer goes on as before in the water, whatever the camera does
       const onward = carried(predictBody(before, now), moved, camera);
       camera = moved;
+      path.x += moved?.x ?? 0;
+      path.y += moved?.y ?? 0;
       const flows = last ? flow.tell(last, picture, now, onward) : new Map<LandmarkName, FlowedPoint>();
       const aligned = layBody(piece, i, picture, pyramid, onward, flows, freedom);
       const places = new Map<LandmarkName, Point>();
@@ -81,7 +92,7 @@ export function followPass(
   } finally {
     flow.close();
   }
-  return seen;
+  return { seen, camera: path };
 }
 
 /** Takes the camera's last step out of a prediction and puts its present one in. */

@@ -14,6 +14,13 @@ import type { Vision } from './vision';
 /** Sizes of the picture limbs are laid on: full, half, quarter, eighth. */
 const levels = 4;
 
+/** What was found between the marks of a piece. */
+export interface FollowedPiece {
+  readonly runs: readonly FollowedRun[];
+  /** How far the camera moved over the piece, px of the picture: 0 where it stood still. */
+  readonly cameraMoved: number;
+}
+
 interface Span {
   readonly landmark: LandmarkName;
   readonly from: number;
@@ -25,12 +32,12 @@ interface Span {
  * there, smoothed. Gives runs of frames between marks; the marked frames themselves are the coach's and are not in
  * them. `tick` is called after each picture of each way.
  */
-export function followPiece(vision: Vision, task: PieceTask, tick: () => void): readonly FollowedRun[] {
+export function followPiece(vision: Vision, task: PieceTask, tick: () => void): FollowedPiece {
   const pictures = contrastPictures(task.pictures, task.marks, task.bodyLength);
   const pyramids = pictures.map(({ width, height, grey }) => greyPyramid(width, height, grey, levels));
   const piece = makePiece(task, pictures, pyramids);
-  const forward = followPass(vision, piece, pyramids, 1, tick);
-  const backward = followPass(vision, piece, pyramids, -1, tick);
+  const { seen: forward, camera } = followPass(vision, piece, pyramids, 1, tick);
+  const { seen: backward } = followPass(vision, piece, pyramids, -1, tick);
   const spans = piece.spans();
   const blended = new Map<LandmarkName, Map<number, Point>>();
   for (const span of spans) {
@@ -48,7 +55,8 @@ export function followPiece(vision: Vision, task: PieceTask, tick: () => void): 
     });
   }
   const settled = settleBodies(piece, pyramids, (i, name) => blended.get(name)?.get(i) ?? null);
-  return spans.flatMap((span) => runOf(piece, span, forward, backward, settled));
+  const runs = spans.flatMap((span) => runOf(piece, span, forward, backward, settled));
+  return { runs, cameraMoved: Math.hypot(camera.x, camera.y) };
 }
 
 /** The inner places of a span from noisy ones, the marks at its ends held; without a place a frame is bridged. */

@@ -21,6 +21,8 @@ export interface FollowedStretch {
   readonly runs: readonly FollowedRun[];
   /** What stopped it before its end, if anything; the pieces before are followed all the same. */
   readonly trouble: FollowTrouble | null;
+  /** The piece over which the camera moved most, and how far, px of the picture. */
+  readonly camera: { readonly piece: FramePiece; readonly moved: number } | null;
 }
 
 /** Colours of one piece held at a time, two bytes a pixel. A second of 1080p is about 60 MB. Our limit. */
@@ -42,6 +44,7 @@ export async function followStretch(
   const bodyLength = seenBodyLength(swim.postures) ?? swim.clip.height / 3;
   const done: FramePiece[] = [];
   const runs: FollowedRun[] = [];
+  let camera: FollowedStretch['camera'] = null;
   // a picture is read once and looked at twice
   const all = 3 * pieces.reduce((sum, { first, last }) => sum + last - first + 1, 0);
   let steps = 0;
@@ -52,7 +55,7 @@ export async function followStretch(
     const windows = cropWindows(marks, first, last, bodyLength, swim.clip);
     const window = windows[0];
     if (!window || 2 * window.width * window.height * count > mostBytes)
-      return { pieces: done, runs, trouble: { kind: 'too-long', piece } };
+      return { pieces: done, runs, camera, trouble: { kind: 'too-long', piece } };
     const pictures: ColourPicture[] = [];
     try {
       for (const [i, part] of windows.entries()) {
@@ -63,16 +66,18 @@ export async function followStretch(
       }
       const times = pictures.map(({ frame }): number => realTimeOf(clock, frame));
       const task: PieceTask = { pictures, times, marks, bodyLength };
-      runs.push(...(await follower.follow(task, (made) => onShare((steps + count + made) / all), signal)));
+      const found = await follower.follow(task, (made) => onShare((steps + count + made) / all), signal);
+      runs.push(...found.runs);
+      if (found.cameraMoved > (camera?.moved ?? 0)) camera = { piece, moved: found.cameraMoved };
     } catch (problem) {
       signal.throwIfAborted();
       if (problem instanceof PictureLost)
-        return { pieces: done, runs, trouble: { kind: 'picture-lost', frame: problem.frame } };
+        return { pieces: done, runs, camera, trouble: { kind: 'picture-lost', frame: problem.frame } };
       const reason = problem instanceof Error ? problem.message : String(problem);
-      return { pieces: done, runs, trouble: { kind: 'tracker', reason } };
+      return { pieces: done, runs, camera, trouble: { kind: 'tracker', reason } };
     }
     steps += 3 * count;
     done.push(piece);
   }
-  return { pieces: done, runs, trouble: null };
+  return { pieces: done, runs, camera, trouble: null };
 }

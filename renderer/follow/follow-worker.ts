@@ -34,13 +34,13 @@ async function answer(message: ToFollower): Promise<void> {
   if (!opened) throw new Error('nothing can be followed before OpenCV is loaded');
   let steps = 0;
   let said = 0;
-  const runs = followPiece((await opened).vision, task, () => {
+  const found = followPiece((await opened).vision, task, () => {
     steps += 1;
     if (steps - said < 8) return;
     said = steps;
     say({ kind: 'step', id, steps });
   });
-  say({ kind: 'done', id, runs });
+  say({ kind: 'done', id, found });
 }
 
 self.onmessage = (event: MessageEvent<ToFollower>) => {

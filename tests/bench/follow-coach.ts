@@ -175,5 +175,5 @@ function followOne(
     return { frame, ...part, colours };
   });
   const times = pictures.map(({ frame }) => truth.realTimes[frame] ?? 0);
-  return followPiece(vision, { pictures, times, marks, bodyLength }, () => undefined);
+  return followPiece(vision, { pictures, times, marks, bodyLength }, () => undefined).runs;
 }

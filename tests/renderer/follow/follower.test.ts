@@ -4,7 +4,10 @@ import { createFollower, type FollowerWorker } from '../../../renderer/follow/fo
 import type { PieceTask } from '../../../renderer/follow/piece';
 
 const task: PieceTask = { pictures: [], times: [], marks: [], bodyLength: 1 };
-const found = [{ landmark: 'toe' as const, frame: 1, points: [[1, 2, 0.9]] as [number, number, number][] }];
+const found = {
+  runs: [{ landmark: 'toe' as const, frame: 1, points: [[1, 2, 0.9]] as [number, number, number][] }],
+  cameraMoved: 12,
+};
 
 /** A worker that answers as told: `dies` on its first piece, or never answers. */
 function workers(behave: (count: number) => 'works' | 'dies' | 'hangs') {
@@ -23,7 +26,7 @@ function workers(behave: (count: number) => 'works' | 'dies' | 'hangs') {
           else if (how === 'dies') worker.onerror?.({ message: 'out of memory' } as ErrorEvent);
           else if (how === 'works') {
             say({ kind: 'step', id: message.id, steps: 3 });
-            say({ kind: 'done', id: message.id, runs: found });
+            say({ kind: 'done', id: message.id, found });
           }
         });
       },
@@ -67,4 +70,17 @@ it('ends the worker when cancelled, and makes a new one next time', async () => 
   await expect(waiting).rejects.toThrow();
   expect(made[0]?.ended).toBe(true);
   expect(await follower.follow(task, () => undefined, never)).toEqual(found);
+});
+
+it('takes a worker that says nothing for dead, and follows the piece again', async () => {
+  const { make, made } = workers((count) => (count === 1 ? 'hangs' : 'works'));
+  const follower = createFollower(make, 'x', { silence: 30 });
+  expect(await follower.follow(task, () => undefined, never)).toEqual(found);
+  expect(made.map(({ ended }) => ended)).toEqual([true, false]);
+});
+
+it('says so when no worker gives a sign of life', async () => {
+  const { make } = workers(() => 'hangs');
+  const follower = createFollower(make, 'x', { silence: 30 });
+  await expect(follower.follow(task, () => undefined, never)).rejects.toThrow('no sign of life');
 });
