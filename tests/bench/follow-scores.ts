@@ -227,13 +227,13 @@ export function readingErrors(
       kickMark(`k${i}`, kind, frame, part, sdSeconds),
     ),
   };
-  const valueOf = (of: Swim, id: string): number | null => {
+  const readingOf = (of: Swim, id: string): number | null => {
     const readings = computeReadings(readingContext(of, { swimmer: null, markingError: null }));
     const found = readings.find((each) => each.id === id);
     return found?.status === 'computed' ? found.value : null;
   };
   const error = (id: string): number | null => {
-    const [is, should] = [valueOf(seen, id), valueOf(drawn, id)];
+    const [is, should] = [readingOf(seen, id), readingOf(drawn, id)];
     return is === null || should === null ? null : 100 * Math.abs(is / should - 1);
   };
   return { frequency: error('kick-frequency'), amplitude: error('kick-amplitude-toe') };
