@@ -2,26 +2,29 @@
 const remembered = 24;
 /**
  * Our default: a clip can't keep up when more than a quarter of the last steps took longer than this, or all of them did on
- * average (few stalls, but of seconds). A step is felt as
- * immediate up to about 100 ms (common rule of interface design, from memory).
+ * average (few stalls, but of seconds). A step is felt as immediate up to about 100 ms (common rule of interface design, from memory).
  */
 const slowAfterMs = 100;
 
-export interface StepWatch {
-  /** A picture came after so many milliseconds; 0 when it was there already. Jumps are passed over. */
-  note(frame: number, milliseconds: number): void;
-  /**
-   * A frame is asked for, and the picture of the one last asked for has come; times in milliseconds. Steps that overtake the
-   * pictures (a held key) count as one wait, from the first of them.
-   */
-  asked(frame: number, at: number): void;
+/** One frame asked for. */
+export interface AskedStep {
+  /** Its picture is there and is being drawn; it was not overtaken. */
+  came(): void;
+  /** The screen has taken it, at so many milliseconds. */
   shown(at: number): void;
+}
+
+export interface StepWatch {
+  /**
+   * A frame is asked for, at so many milliseconds. Steps that overtake the pictures (a held key) count as one wait, from the
+   * first of them. Jumps are passed over.
+   */
+  asked(frame: number, at: number): AskedStep;
 }
 
 /** Watches whether a clip keeps up with the coach's steps; tells once, with the time a slow step takes. */
 export function createStepWatch(onSlow: (milliseconds: number) => void): StepWatch {
   const waits: number[] = [];
-  let last: number | null = null;
   let told = false;
   let lastAsked: number | null = null;
   let waitingSince: number | null = null;
@@ -37,19 +40,19 @@ export function createStepWatch(onSlow: (milliseconds: number) => void): StepWat
     onSlow(slow.length > remembered / 4 ? (slow[slow.length >> 1] ?? 0) : mean);
   };
   return {
-    note(frame, milliseconds) {
-      const step = last !== null && Math.abs(frame - last) <= 2;
-      last = frame;
-      if (step) waited(milliseconds);
-    },
     asked(frame, at) {
       const step = lastAsked !== null && Math.abs(frame - lastAsked) <= 2;
       lastAsked = frame;
-      waitingSince = step ? (waitingSince ?? at) : null;
-    },
-    shown(at) {
-      if (waitingSince !== null) waited(at - waitingSince);
-      waitingSince = null;
+      const since = step ? (waitingSince ?? at) : null;
+      waitingSince = since;
+      return {
+        came() {
+          waitingSince = null;
+        },
+        shown(then) {
+          if (since !== null) waited(then - since);
+        },
+      };
     },
   };
 }

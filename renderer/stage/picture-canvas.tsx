@@ -40,7 +40,7 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     if (held) present(held);
     // the player asks for its pictures itself; another wish here would drop its next one
     if (held && playing) return;
-    watch.asked(frame, performance.now());
+    const step = watch.asked(frame, performance.now());
     // half size will do while moving; where the coach stops, the whole picture follows
     const onWhole = (whole: FramePicture): void => {
       if (!left) present(whole);
@@ -48,8 +48,10 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     source.show(frame, session.view.getState().towards, onWhole).then(
       (next) => {
         if (left) return;
-        watch.shown(performance.now());
+        step.came();
         if (!held) present(next);
+        // drawing a large picture can take longer than decoding it: a step ends when the screen has taken it
+        requestAnimationFrame(() => step.shown(performance.now()));
       },
       (problem: unknown) => {
         if (left || (problem instanceof DOMException && problem.name === 'AbortError')) return;
