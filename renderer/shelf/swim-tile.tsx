@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
-import { aidsWords, cardWords, dayWords, swumWords, viewWords } from '#core/swim-file/card-words';
+import { aidsWords, cardWords, dayWords, swumWords, triedWords, viewWords } from '#core/swim-file/card-words';
 import { HeadlineReading } from './headline-reading';
 
 /** What can be done with a tile; the same for all of them. */
@@ -48,7 +48,9 @@ const clipTrouble = {
 export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chosen, acts }: Props) {
   const { card, clip } = swim;
   const { what, how } = swumWords(card);
-  const facts = [...how, aidsWords(card.aids), viewWords[card.view]].join(' · ');
+  const facts = [...triedWords(card.conditions), ...how, aidsWords(card.aids), viewWords[card.view]].join(
+    ' · ',
+  );
   const trouble = clipTrouble[swim.clipStatus];
   return (
     <li className={chosen ? 'swim-tile swim-tile-chosen' : 'swim-tile'}>

@@ -54,6 +54,16 @@ export function conditionWords(of: 'head' | 'hips' | 'depth', level: string): st
   return conditionNames[of][level] ?? level;
 }
 
+/** What was tried on this repeat, in words that need nothing beside them: "hips high", "half-way down", the coach's own tags. */
+export function triedWords({ head, hips, depth, free }: SwimCard['conditions']): readonly string[] {
+  return [
+    ...(head ? [`head ${conditionWords('head', head)}`] : []),
+    ...(hips ? [`hips ${conditionWords('hips', hips)}`] : []),
+    ...(depth ? [conditionWords('depth', depth)] : []),
+    ...free,
+  ];
+}
+
 /** Aids in words; feet without fins are said to be bare, because that is what is compared. */
 export function aidsWords(aids: SwimCard['aids']): string {
   const named = aids.map((aid) => aidWords[aid]);
@@ -86,6 +96,6 @@ export function cardWords(card: SwimCard): { readonly title: string; readonly fa
   const { what, how } = swumWords(card);
   return {
     title: `${card.swimmerName || 'Swimmer not named'} · ${[what, ...how].join(', ')}`,
-    facts: [dayWords(card.date), viewWords[card.view], aidsWords(card.aids)],
+    facts: [dayWords(card.date), viewWords[card.view], aidsWords(card.aids), ...triedWords(card.conditions)],
   };
 }
