@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import type { HostClient } from '../host/host-client';
 import './saved-list.css';
 
@@ -13,9 +14,14 @@ interface Props {
 
 /** What was saved and where, with a copy of each for a window that is not on the library's own machine. */
 export function SavedList({ files, host }: Props) {
+  const list = useRef<HTMLOutputElement>(null);
+  // in a long dialog the list would come below what is in sight
+  useEffect(() => {
+    if (files.length > 0) list.current?.scrollIntoView({ block: 'nearest' });
+  }, [files.length]);
   if (files.length === 0) return null;
   return (
-    <output className="saved-list">
+    <output className="saved-list" ref={list}>
       <b>{files.length === 1 ? 'Saved' : `Saved, ${files.length} files`}</b>
       <ul>
         {files.map(({ name, path }) => (

@@ -21,7 +21,7 @@ export function pointsAlong(chain: readonly Point[], spacing: number): readonly 
 }
 
 /** Twelve ways out, near and then farther off. */
-const places = [1, 2.6].flatMap((reach) =>
+const places = [1, 2.6, 4.4].flatMap((reach) =>
   Array.from({ length: 12 }, (_, step) => ({ reach, turn: (2 * Math.PI * step) / 12 - Math.PI / 2 })),
 );
 
@@ -61,8 +61,10 @@ export function placeLabels(
           ),
         ),
       );
+      // words over words can't be read; words over a line still can
+      const apart = fromLabels < 0 ? 3 * fromLabels : fromLabels;
       // enough room is enough: earlier places (above first) win, so labels don't jump about for a pixel
-      const room = Math.min(fromPoints, fromLabels, gap * 0.8) - index * 0.01;
+      const room = Math.min(fromPoints, apart, gap * 0.8) - index * 0.01;
       if (room > bestRoom) {
         bestRoom = room;
         best = centre;
