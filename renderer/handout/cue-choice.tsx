@@ -1,4 +1,4 @@
-import { useEffect, useId, useMemo, useState } from 'react';
+import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { type Handout, longestCue } from '#core/handout/handout-file';
 import { drillLibrary } from '#core/practice/drill-library';
 import type { Change } from '../state/step-history';
@@ -9,12 +9,15 @@ interface Props {
   readonly change: (name: string, edit: Change<Handout>) => void;
 }
 
+/** Our choice: long enough that a word is one step of undo, short enough to see the page follow. */
+const typingPauseMs = 500;
+
 /** The one cue, in the coach's own words; what the drill's own card says to watch is offered. */
 export function CueChoice({ cue, drill, change }: Props) {
   const list = useId();
   const [words, setWords] = useState(cue);
-  // an undone step, or another window's words
-  useEffect(() => setWords(cue), [cue]);
+  // an undone step, or another window's words; a space just typed stays
+  useEffect(() => setWords((now) => (now.trim() === cue ? now : cue)), [cue]);
   const offered = useMemo(() => {
     const wanted = drill.toLocaleLowerCase();
     const own = drillLibrary.filter(({ name }) => wanted !== '' && name.toLocaleLowerCase() === wanted);
@@ -28,6 +31,14 @@ export function CueChoice({ cue, drill, change }: Props) {
         draft.cue = trimmed;
       });
   };
+  // the page shows the cue as it is typed, a pause after the last letter
+  const latest = useRef(keep);
+  latest.current = keep;
+  useEffect(() => {
+    if (words.trim() === cue) return;
+    const pause = setTimeout(() => latest.current(), typingPauseMs);
+    return () => clearTimeout(pause);
+  }, [words, cue]);
   return (
     <fieldset>
       <legend>One cue</legend>

@@ -15,13 +15,16 @@ try {
   await page.goto(app.address);
   await page.locator('.swim-tile img').first().waitFor();
   await page.screenshot({ path: `${folder}shelf.png` });
-  await page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first().click();
+  const openBench = () => page.goto(`${new URL(page.url()).origin}/#/bench/sample-butterfly-together`);
+  await openBench();
   const shown = async (frame: number): Promise<void> => {
     await page.getByRole('slider', { name: 'Scrub through the film' }).fill(String(frame));
     await page.locator(`.where[data-frame="${frame}"]:not(.waiting)`).waitFor();
     await page.waitForTimeout(300);
   };
   await page.locator('.where').waitFor();
+  // the film opens after the marks are there
+  await page.waitForTimeout(2500);
   await shown(60);
   await page.screenshot({ path: `${folder}bench.png` });
   await page.goto(
@@ -43,6 +46,8 @@ try {
   await page.screenshot({ path: `${folder}deck.png` });
   await page.goto(`${home}/#/trials/sample-trial-depth`);
   await page.locator('.trial-plot svg').first().waitFor();
+  await page.getByText(/Reading \d+ of \d+ swims/).waitFor({ state: 'detached' });
+  await page.waitForTimeout(500);
   await page.screenshot({ path: `${folder}trial.png` });
   await page.goto(`${home}/#/season/pip`);
   await page.getByRole('combobox', { name: 'Reading' }).selectOption('kick2-bottom-to-exit');
@@ -53,13 +58,12 @@ try {
   await page.getByPlaceholder('The one thing to think of').fill('Feet up as the hands go in');
   await page.waitForTimeout(2500);
   await page.screenshot({ path: `${folder}handout.png` });
-  await page.goto(`${home}/#/`);
-  await page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first().click();
+  await openBench();
   await page.locator('.where').waitFor();
   for (const theme of ['Light', 'Glare']) {
     await page.getByRole('button', { name: /Shelf/ }).click();
     await page.getByRole('radio', { name: theme }).check({ force: true });
-    await page.locator('.swim-tile-open', { hasText: 'Kick 1 with hand entry' }).first().click();
+    await openBench();
     await page.locator('.where').waitFor();
     await shown(60);
     await page.screenshot({ path: `${folder}bench-${theme.toLowerCase()}.png` });
