@@ -136,6 +136,11 @@ async function measure(clip: FollowClip): Promise<Row> {
 }
 
 const told = (value: number | null, digits = 2): string => (value === null ? '–' : value.toFixed(digits));
+const scaled = (value: number | null, by: number, digits: number): string =>
+  told(value === null ? null : by * value, digits);
+/** Null of nothing: a moment never proposed has no error. */
+const meanOf = (values: readonly number[]): number | null =>
+  values.length === 0 ? null : values.reduce((total, each) => total + each, 0) / values.length;
 const rows: Row[] = [];
 const kept = (name: string): string =>
   fileURLToPath(new URL(`../../.cache/follow/${name}/measured.json`, import.meta.url));
@@ -153,12 +158,11 @@ function proposalRows(): readonly string[] {
       own.reduce((total, each) => total + of(each), 0);
     const errors = own.flatMap((each) => each.errors);
     const inSds = own.flatMap((each) => each.inSds);
-    const rms = Math.sqrt(
-      errors.reduce((total, each) => total + each * each, 0) / Math.max(1, errors.length),
-    );
-    const mean = errors.reduce((total, each) => total + each, 0) / Math.max(1, errors.length);
-    const within = (100 * inSds.filter((z) => Math.abs(z) <= 2).length) / Math.max(1, inSds.length);
-    return `| ${kind} | ${sum(({ found }) => found)} of ${sum(({ there }) => there)} | ${sum(({ wrong }) => wrong)} | ${told(1000 * mean, 1)} | ${told(1000 * rms, 1)} | ${told(within, 0)} |`;
+    const mean = meanOf(errors);
+    const square = meanOf(errors.map((each) => each * each));
+    const rms = square === null ? null : Math.sqrt(square);
+    const within = meanOf(inSds.map((z) => (Math.abs(z) <= 2 ? 1 : 0)));
+    return `| ${kind} | ${sum(({ found }) => found)} of ${sum(({ there }) => there)} | ${sum(({ wrong }) => wrong)} | ${scaled(mean, 1000, 1)} | ${scaled(rms, 1000, 1)} | ${scaled(within, 100, 0)} |`;
   });
 }
 
