@@ -15,6 +15,7 @@ import { nothingSelected } from '../../state/view-store';
 import { nearestLandmark } from '../nearest-mark';
 import { pointTool } from './point-tool';
 import type { StageTool } from './stage-tool';
+import { leaveButton } from './leave-button';
 
 /** The first landmark, fingertip to toe, that is neither laid nor left out; null when the line is done. */
 export function nextToLay(posture: Posture | null): LandmarkName | null {
@@ -39,6 +40,7 @@ export function guideOn(session: BenchSession): void {
 }
 
 export function startBodyLine(session: BenchSession, from?: LandmarkName): void {
+  leaveButton();
   const { frame } = session.view.getState();
   session.view.setState({
     tool: 'body-line',

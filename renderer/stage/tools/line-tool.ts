@@ -3,11 +3,13 @@ import type { BenchSession } from '../../bench/bench-session';
 import { type SceneLineItem, setScene } from '../../state/scene-commands';
 import { nothingSelected } from '../../state/view-store';
 import type { StageTool } from './stage-tool';
+import { leaveButton } from './leave-button';
 
 /** Our default: a line shorter than this many "near" distances was a click, not a drag. */
 const clickLength = 0.8;
 
 export function startLine(session: BenchSession, item: SceneLineItem): void {
+  leaveButton();
   session.view.setState({
     tool: item,
     draftLine: null,

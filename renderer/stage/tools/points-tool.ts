@@ -3,6 +3,7 @@ import type { BenchSession } from '../../bench/bench-session';
 import { addStraight } from '../../state/scene-commands';
 import { type DraftPointsItem, nothingSelected } from '../../state/view-store';
 import type { StageTool } from './stage-tool';
+import { leaveButton } from './leave-button';
 
 /** Corners of a rectangle; and the fewest points that show a bend. */
 export const planeCorners = 4;
@@ -13,6 +14,7 @@ const toPicturePoint = ({ x, y }: { readonly x: number; readonly y: number }): P
 
 /** Takes up the tool that places one point after the other: corners of a rectangle, or points along a straight line. */
 export function startPoints(session: BenchSession, item: DraftPointsItem): void {
+  leaveButton();
   session.view.setState({
     tool: item,
     draftLine: null,
