@@ -71,11 +71,14 @@ const backUp: Model = {
   }),
 };
 
+/** A name that asks for a place of its own, where anyone may write. */
+const absoluteOutside = path.join(tmpdir(), 'outside-of-submark.txt');
+
 const hostileNames = [
   '../outside.txt',
   '../../outside.txt',
   'swims/../../outside.txt',
-  '/tmp/outside.txt',
+  absoluteOutside,
   'C:\\outside.txt',
   '..\\outside.txt',
   'a/./b',
@@ -211,7 +214,7 @@ export async function archivesUnderFire(): Promise<ArchivesUnderFire> {
     if (readFileSync(outside, 'utf8') !== 'untouched') throw new Error('a file outside was changed');
     const now = readdirSync(parent).sort().join();
     if (now !== around) throw new Error(`something was left beside the library: ${now}`);
-    for (const name of ['/tmp/outside.txt']) if (existsSync(name)) throw new Error(`${name} was written`);
+    if (existsSync(absoluteOutside)) throw new Error(`${absoluteOutside} was written`);
   };
   const wholeSwim = (file: string): void => {
     const parsed = parseSwim(readFileSync(file, 'utf8'));

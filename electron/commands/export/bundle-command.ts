@@ -1,7 +1,7 @@
 import { makeBundle } from '../../host/bundle/make-bundle';
 import { clipOnDisk, orStop, readSwimOnDisk } from '../swim-on-disk';
 import { checkConsent } from './check-consent';
-import type { ExportCommand } from './export-command';
+import { type ExportCommand, oneTarget } from './export-command';
 import { moveOut } from './move-out';
 
 export const bundleCommand: ExportCommand = {
@@ -11,8 +11,7 @@ export const bundleCommand: ExportCommand = {
   valueFlags: [],
   plainFlags: [],
   async run(asked) {
-    const [target, ...rest] = asked.targets;
-    if (target === undefined || rest.length > 0) return asked.wrong();
+    const target = oneTarget(asked);
     const found = await readSwimOnDisk(target);
     checkConsent(asked, [found]);
     const clip = await clipOnDisk(found);

@@ -6,7 +6,7 @@ import { exportName, pairExportName } from '#core/exporting/export-name';
 import { landmarksCsv } from '#core/exporting/landmarks-csv';
 import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
 import { readSwimOnDisk, sourceOf } from '../swim-on-disk';
-import type { ExportCommand } from './export-command';
+import { type ExportCommand, oneTarget } from './export-command';
 import { writeOut } from './write-out';
 
 export const csvCommand: ExportCommand = {
@@ -16,8 +16,7 @@ export const csvCommand: ExportCommand = {
   valueFlags: [],
   plainFlags: ['--json'],
   async run(asked) {
-    const [target, ...rest] = asked.targets;
-    if (target === undefined || rest.length > 0) return asked.wrong();
+    const target = oneTarget(asked);
     const found = await readSwimOnDisk(target);
     const source = sourceOf(found);
     const { swim, clock, context } = source;
@@ -40,8 +39,7 @@ export const vttCommand: ExportCommand = {
   valueFlags: [],
   plainFlags: [],
   async run(asked) {
-    const [target, ...rest] = asked.targets;
-    if (target === undefined || rest.length > 0) return asked.wrong();
+    const target = oneTarget(asked);
     const source = sourceOf(await readSwimOnDisk(target));
     const { swim, clock } = source;
     await writeOut(asked, [
@@ -57,8 +55,7 @@ export const jsonCommand: ExportCommand = {
   valueFlags: [],
   plainFlags: [],
   async run(asked) {
-    const [target, ...rest] = asked.targets;
-    if (target === undefined || rest.length > 0) return asked.wrong();
+    const target = oneTarget(asked);
     const { swim, readings } = sourceOf(await readSwimOnDisk(target));
     const name = exportName(swim.card, ['readings'], 'json');
     await writeOut(asked, [{ name, bytes: readingsJson(swim, readings) }]);

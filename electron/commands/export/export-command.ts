@@ -24,3 +24,9 @@ export interface AskedExport {
 /** Flags of every kind: where to, whether to write over, and that consent is held though not recorded. */
 export const everyValueFlags: readonly string[] = ['--out'];
 export const everyPlainFlags: readonly string[] = ['--replace', '--consent-held'];
+
+/** The one swim that was asked for; anything else is a wrong call. */
+export function oneTarget(asked: AskedExport): string {
+  const [target, ...rest] = asked.targets;
+  return target === undefined || rest.length > 0 ? asked.wrong() : target;
+}

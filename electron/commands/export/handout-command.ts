@@ -10,7 +10,7 @@ import { faultFailure } from '../../host/kept-file';
 import { stop } from '../command-end';
 import { clipOnDisk, orStop, readSwimOnDisk, sourceOf } from '../swim-on-disk';
 import { checkConsent } from './check-consent';
-import type { ExportCommand } from './export-command';
+import { type ExportCommand, oneTarget } from './export-command';
 import { writeOut } from './write-out';
 
 export const handoutCommand: ExportCommand = {
@@ -20,10 +20,10 @@ export const handoutCommand: ExportCommand = {
   valueFlags: ['--paper', '--cue'],
   plainFlags: [],
   async run(asked) {
-    const [target, ...rest] = asked.targets;
+    const target = oneTarget(asked);
     const paper = papers.find((each) => each === (asked.value('--paper') ?? each));
     const cue = asked.value('--cue');
-    if (target === undefined || rest.length > 0 || paper === undefined) return asked.wrong();
+    if (paper === undefined) return asked.wrong();
     if (cue !== null && cue.length > longestCue)
       return stop(2, `A cue is at most ${longestCue} letters long: one short sentence.`);
     const found = await readSwimOnDisk(target);

@@ -15,7 +15,7 @@ import { drawComposition, hostMeasure } from '../../export/draw-composition';
 import { stop } from '../command-end';
 import { clipOnDisk, readSwimOnDisk, type SwimOnDisk, sourceOf, orStop } from '../swim-on-disk';
 import { checkConsent } from './check-consent';
-import type { AskedExport, ExportCommand } from './export-command';
+import { type AskedExport, type ExportCommand, oneTarget } from './export-command';
 import { type OutFile, writeOut } from './write-out';
 
 async function png(composition: Composition, swims: readonly SwimOnDisk[]): Promise<Uint8Array> {
@@ -110,9 +110,9 @@ export const sheetCommand: ExportCommand = {
   valueFlags: ['--pictures', '--cycle-at', '--readings'],
   plainFlags: [],
   async run(asked) {
-    const [target, ...rest] = asked.targets;
+    const target = oneTarget(asked);
     const pictures = Number(asked.value('--pictures') ?? 8);
-    if (target === undefined || rest.length > 0 || (pictures !== 8 && pictures !== 12)) return asked.wrong();
+    if (pictures !== 8 && pictures !== 12) return asked.wrong();
     const found = await readSwimOnDisk(target);
     const source = sourceOf(found);
     checkConsent(asked, [found]);
@@ -130,8 +130,7 @@ export const fanCommand: ExportCommand = {
   valueFlags: ['--cycle-at'],
   plainFlags: [],
   async run(asked) {
-    const [target, ...rest] = asked.targets;
-    if (target === undefined || rest.length > 0) return asked.wrong();
+    const target = oneTarget(asked);
     const found = await readSwimOnDisk(target);
     const source = sourceOf(found);
     const cycle = askedCycle(asked, source, 8);
