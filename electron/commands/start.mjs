@@ -29,8 +29,8 @@ function electronProgram() {
   return existsSync(program) ? program : null;
 }
 
-const library = flagValue('--library');
-if (library) process.env.SUBMARK_LIBRARY = path.resolve(library);
+const named = flagValue('--library');
+if (named) process.env.SUBMARK_LIBRARY = path.resolve(named);
 const program = args.includes('--no-open') ? null : electronProgram();
 if (program) {
   say('opening Submark in Electron');
@@ -41,11 +41,11 @@ if (program) {
 } else {
   if (!args.includes('--no-open'))
     say('Electron’s program is not on this machine: serving the same app on 127.0.0.1');
-  const { startLoopbackApp, defaultLibraryPath } = await import('../../.build/electron/loopback-app.js');
-  const libraryPath = defaultLibraryPath();
+  const { startLoopbackApp, wantedLibrary } = await import('../../.build/electron/loopback-app.js');
+  const library = wantedLibrary();
   const asked = flagValue('--port');
   const start = (port) =>
-    startLoopbackApp({ libraryPath, port }).catch((error) => {
+    startLoopbackApp({ library, port }).catch((error) => {
       if (error.code === 'EADDRINUSE' && asked === undefined && port !== 0) return start(0);
       console.error(
         error.code === 'EADDRINUSE' ? `Port ${port} is taken; choose another with --port.` : error.message,
@@ -53,7 +53,7 @@ if (program) {
       process.exit(1);
     });
   // a browser keeps what the window remembers (look, changes not yet on disk) by address: so the port stays the same
-  const portFile = path.join(path.dirname(libraryPath), 'window', 'port');
+  const portFile = path.join(library.windowFolder, 'port');
   const before = existsSync(portFile) ? Number(readFileSync(portFile, 'utf8')) : 0;
   const usual = Number.isInteger(before) && before > 1023 && before < 65_536 ? before : 0;
   const server = await start(asked === undefined ? usual : Number(asked));
@@ -61,8 +61,10 @@ if (program) {
     mkdirSync(path.dirname(portFile), { recursive: true });
     writeFileSync(portFile, `${server.port}\n`);
   }
-  say(`library: ${libraryPath}`);
-  const opened = args.includes('--no-open') ? false : await openWindow(server.startAddress, libraryPath);
+  say(`library: ${library.path}`);
+  const opened = args.includes('--no-open')
+    ? false
+    : await openWindow(server.startAddress, library.windowFolder);
   say(
     opened
       ? 'Submark is open; press Ctrl-C here to stop it'
@@ -79,10 +81,9 @@ if (program) {
 }
 
 /** A bare app window of an installed Chromium, Chrome or Edge; else the default browser; false when neither can be had. */
-async function openWindow(address, libraryPath) {
+async function openWindow(address, profile) {
   if (process.platform === 'linux' && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY) return false;
   const open = await import('open');
-  const profile = path.join(path.dirname(libraryPath), 'window');
   mkdirSync(profile, { recursive: true });
   // one name at a time: of several, `open` would wait for the window to be closed before it answers
   const wanted = ['chromium', 'chromium-browser', open.apps.chrome, open.apps.edge].flat();

@@ -15,6 +15,7 @@ import { jobHandlers } from './handlers/job-handlers';
 import { mediaHandlers } from './handlers/media-handlers';
 import { libraryHandlers } from './handlers/library-handlers';
 import { manySwimsHandlers } from './handlers/many-swims-handlers';
+import { placeHandlers } from './handlers/place-handlers';
 import { practiceHandlers } from './handlers/practice-handlers';
 import { swimHandlers } from './handlers/swim-handlers';
 import { trialHandlers } from './handlers/trial-handlers';
@@ -24,6 +25,7 @@ import { Jobs } from './jobs';
 import { libraryFolder, type LibraryFolder } from './library-folder';
 import { libraryPresent, prepareLibrary } from './prepare-library';
 import { SwimShelf } from './shelf/swim-shelf';
+import type { Surroundings } from './surroundings';
 import { defaultCopiesLimit, WorkingCopies } from './working-copies';
 
 export interface HostOptions {
@@ -36,6 +38,8 @@ export interface HostOptions {
   readonly copiesLimitBytes?: number;
   /** Program of the threads that read many swims at once; without it they are read in the host itself. */
   readonly readingThread?: URL;
+  /** What the program around the host can do; nothing of it when not given. */
+  readonly surroundings?: Partial<Surroundings>;
 }
 
 export interface Host {
@@ -68,6 +72,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     jobs,
     copies: new WorkingCopies(folder, shelf, jobs, disk, options.copiesLimitBytes ?? defaultCopiesLimit),
     makeId,
+    surroundings: options.surroundings ?? {},
   };
   const handlers: HandlersOf<typeof operations> = {
     ...libraryHandlers(parts),
@@ -80,6 +85,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     ...bundleHandlers(parts),
     ...handoutHandlers(parts),
     ...jobHandlers(parts),
+    ...placeHandlers(parts),
     ...practiceHandlers(parts),
     ...trialHandlers(parts),
     ...upkeepHandlers(parts),

@@ -1,17 +1,17 @@
+import { access, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import envPaths from 'env-paths';
-import { type Result, success } from '#core/host-contract/host-error';
+import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { OperationOutput } from '#core/host-contract/operations';
+import { chooseLibrary, type WantedLibrary } from './chosen-library';
 import { createHost, type Host } from './create-host';
+import { fileFailure } from './file-errors';
+import { libraryFolder } from './library-folder';
 import { createRequestHandler } from './request-handler';
+import type { Surroundings } from './surroundings';
 
 /** The project's folder, two above the bundles in .build/electron. */
 export const appRoot = fileURLToPath(new URL('../..', import.meta.url));
-
-/** Where a library lies when nobody says otherwise. */
-export function defaultLibraryPath(): string {
-  return process.env['SUBMARK_LIBRARY'] ?? path.join(envPaths('Submark', { suffix: '' }).data, 'library');
-}
 
 /** The samples of a new library: a whole month of an invented squad; `few`: its first seven swims; `none`. */
 function sampleFolders(asked: string | undefined): string[] {
@@ -20,20 +20,102 @@ function sampleFolders(asked: string | undefined): string[] {
 }
 
 export interface AppHost {
+  /** The host on the library that is open now; it stays this object when another library is gone over to. */
   readonly host: Host;
   /** Answers everything of the app's own origin, whichever transport carries it. */
   readonly handler: (request: Request) => Promise<Response>;
 }
 
-/** The host on a library, new ones seeded with the sample swims, and the handler that serves it with the built app. */
-export async function openAppHost(libraryPath: string): Promise<Result<AppHost>> {
-  const host = await createHost({
-    libraryPath,
-    samplesPath: sampleFolders(process.env['SUBMARK_SAMPLES']),
-    readingThread: pathToFileURL(path.join(appRoot, '.build', 'electron', 'reading-thread.js')),
-  });
-  if (!host.ok) return host;
-  void host.value.shelf.warm();
-  const handler = createRequestHandler(host.value, path.join(appRoot, '.build', 'renderer'));
-  return success({ host: host.value, handler });
+interface Around {
+  readonly pickPlace?: Surroundings['pickPlace'];
+  /** Remembers a library for the next start. */
+  readonly remember?: (library: string) => Promise<void>;
+}
+
+/** What lies in a folder: a library, nothing (or no folder yet), or something else. */
+async function lookInto(folder: string): Promise<'library' | 'nothing' | 'other'> {
+  const missing = (error: NodeJS.ErrnoException): null => {
+    if (error.code === 'ENOENT') return null;
+    throw error;
+  };
+  const about = await access(libraryFolder(folder).about).then(() => true, missing);
+  if (about) return 'library';
+  const names = await readdir(folder).catch(missing);
+  return names && names.length > 0 ? 'other' : 'nothing';
+}
+
+/**
+ * The host on a library, new ones seeded with the sample swims, and the handler that serves it with the built app. A
+ * library that was chosen before and is not there now is `library-gone`: it is never made anew where its disk would be.
+ */
+export async function openAppHost(wanted: WantedLibrary, around: Around = {}): Promise<Result<AppHost>> {
+  const remember = around.remember ?? chooseLibrary;
+
+  const openOn = async (libraryPath: string, samplesPath: readonly string[]): Promise<Result<Host>> => {
+    const made = await createHost({
+      libraryPath,
+      samplesPath,
+      readingThread: pathToFileURL(path.join(appRoot, '.build', 'electron', 'reading-thread.js')),
+      surroundings: { openLibrary, ...(around.pickPlace ? { pickPlace: around.pickPlace } : {}) },
+    });
+    if (made.ok) void made.value.shelf.warm();
+    return made;
+  };
+
+  const openLibrary = async (asked: string): Promise<Result<OperationOutput<'library/switch'>>> => {
+    if (!path.isAbsolute(asked) || asked.includes('\0')) return failure('not-allowed', { name: asked });
+    const library = path.resolve(asked);
+    let found: 'library' | 'nothing' | 'other';
+    try {
+      found = await lookInto(library);
+    } catch (error) {
+      return fileFailure(error, path.basename(library), 'reading');
+    }
+    if (found === 'other') return failure('not-a-library', { name: library });
+    if (library !== current.folder.root) {
+      const next = await openOn(library, []);
+      if (!next.ok) return next;
+      const before = current;
+      current = next.value;
+      await before.close();
+    }
+    const remembered = wanted.why !== 'named';
+    if (remembered)
+      try {
+        await remember(library);
+      } catch (error) {
+        return fileFailure(error, 'The choice of library', 'writing');
+      }
+    return success({ path: library, made: found === 'nothing', remembered });
+  };
+
+  if (wanted.why === 'chosen')
+    try {
+      if ((await lookInto(wanted.path)) !== 'library') return failure('library-gone', { name: wanted.path });
+    } catch (error) {
+      return fileFailure(error, wanted.path, 'reading');
+    }
+  const first = await openOn(wanted.path, sampleFolders(process.env['SUBMARK_SAMPLES']));
+  if (!first.ok) return first;
+  let current = first.value;
+  const host: Host = {
+    get folder() {
+      return current.folder;
+    },
+    get shelf() {
+      return current.shelf;
+    },
+    get clips() {
+      return current.clips;
+    },
+    get copies() {
+      return current.copies;
+    },
+    get bundles() {
+      return current.bundles;
+    },
+    run: (name, input) => current.run(name, input),
+    close: () => current.close(),
+  };
+  return success({ host, handler: createRequestHandler(host, path.join(appRoot, '.build', 'renderer')) });
 }

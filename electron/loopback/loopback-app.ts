@@ -1,17 +1,19 @@
 import { errorWords } from '#core/host-contract/error-words';
-import { defaultLibraryPath, openAppHost } from '../host/open-app-host';
+import { type WantedLibrary, wantedLibrary } from '../host/chosen-library';
+import { openAppHost } from '../host/open-app-host';
 import { type LoopbackServer, serveLoopback } from './serve-loopback';
 
 /** Starts the host on a library and serves the built app over it. Throws with words for the coach when it can't. */
 export async function startLoopbackApp(options: {
-  readonly libraryPath: string;
+  readonly library: WantedLibrary;
   readonly port: number;
 }): Promise<LoopbackServer> {
-  const opened = await openAppHost(options.libraryPath);
+  const opened = await openAppHost(options.library);
   if (!opened.ok) {
     const { what } = errorWords(opened.error);
+    const where = options.library.path;
     throw new Error(
-      `${what} Check that its disk is connected and that you may read and write there, or name another folder with --library.`,
+      `${what} (${where}) Check that its disk is connected and that you may read and write there, or name another folder with --library.`,
     );
   }
   const { host, handler } = opened.value;
@@ -26,4 +28,4 @@ export async function startLoopbackApp(options: {
 }
 
 // the start command loads one bundle and asks it for both
-export { defaultLibraryPath };
+export { wantedLibrary };

@@ -1,20 +1,25 @@
 import path from 'node:path';
 import { app, type BrowserWindow, dialog, protocol, screen, session } from 'electron';
 import { errorWords } from '#core/host-contract/error-words';
-import { appRoot, defaultLibraryPath, openAppHost } from '../host/open-app-host';
+import { wantedLibrary } from '../host/chosen-library';
+import { appRoot, openAppHost } from '../host/open-app-host';
 import { closeBeforeQuit } from './close-before-quit';
 import { registerAppScheme, serveAppScheme } from './app-protocol';
 import { denyNavigation } from './deny-navigation';
 import { denyPermissions } from './deny-permissions';
 import { handleOperations } from './handle-operations';
+import { openSomeLibrary } from './open-some-library';
 import { openWindow } from './open-window';
+import { pickPlace } from './pick-place';
 import { keepWindowState, readWindowState } from './window-state';
 
 async function open(): Promise<BrowserWindow | null> {
-  const opened = await openAppHost(defaultLibraryPath());
-  if (!opened.ok) {
-    const words = errorWords(opened.error);
-    dialog.showErrorBox('Submark can’t open the library', `${words.what} ${words.todo}`);
+  const opened = await openSomeLibrary(wantedLibrary(), (library) => openAppHost(library, { pickPlace }));
+  if (!opened?.ok) {
+    if (opened) {
+      const words = errorWords(opened.error);
+      dialog.showErrorBox('Submark can’t open the library', `${words.what} ${words.todo}`);
+    }
     app.quit();
     return null;
   }

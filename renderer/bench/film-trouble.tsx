@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { errorWords } from '#core/host-contract/error-words';
+import { barePath, PlaceField } from '../library/place-field';
 import { useBench, useSwim } from './bench-session';
 
 /** Why there is no picture, and the way back to it. Marks and readings stay as they are meanwhile. */
@@ -23,7 +24,7 @@ export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => voi
   const relink = async (): Promise<void> => {
     setAsking(true);
     await session.autosave.flush();
-    const result = await session.host.call('swim/relink', { id, path: path.trim() });
+    const result = await session.host.call('swim/relink', { id, path: barePath(path) });
     setAsking(false);
     if (result.ok) onRelinked();
     else {
@@ -55,14 +56,14 @@ export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => voi
           }}
           onKeyDown={(event) => event.stopPropagation()}
         >
-          <label>
-            Where is it now?
-            <input
-              value={path}
-              placeholder={clip.place.kind === 'outside' ? clip.place.path : clip.originalName}
-              onChange={(event) => setPath(event.target.value)}
-            />
-          </label>
+          <PlaceField
+            host={session.host}
+            label="Where is it now?"
+            wanted="file"
+            placeholder={clip.place.kind === 'outside' ? clip.place.path : clip.originalName}
+            value={path}
+            onChange={setPath}
+          />
           <button type="submit" disabled={path.trim() === '' || asking}>
             {asking ? 'Looking…' : 'Link it'}
           </button>

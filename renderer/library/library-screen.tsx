@@ -15,10 +15,12 @@ import { useLibrary } from '../shelf/use-library';
 import { ClashesPart } from './clashes-part';
 import { BinPart } from './bin-part';
 import { EraseDialog } from './erase-dialog';
+import { OpenLibraryPart } from './open-library-part';
 import { PathJob } from './path-job';
 import { CopiesPart } from './copies-part';
 import { StoragePart } from './storage-part';
 import { useJob } from './use-job';
+import { useSwitchLibrary } from './use-switch-library';
 import '../shelf/shelf.css';
 import './library.css';
 
@@ -35,6 +37,7 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
   const backUp = useJob(host, backedUpSchema);
   const restore = useJob(host, restoredSchema);
   const find = useJob(host, clipsFoundSchema);
+  const switchTo = useSwitchLibrary(host, say);
   const missing = library?.swims.filter(({ clipStatus }) => clipStatus !== 'present').length ?? 0;
   const swimmers = library?.squad.swimmers ?? [];
   const erased = swimmers.find(({ id }) => id === erase);
@@ -66,8 +69,9 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
         <CopiesPart host={host} say={say} stamp={stamp} />
         <BinPart host={host} say={say} onChanged={changed} />
         <PathJob
+          host={host}
           title="Back up"
-          fields={[{ label: 'New archive', placeholder: 'whole path, ending in .zip' }]}
+          fields={[{ label: 'New archive', wanted: 'new-file', placeholder: 'whole path, ending in .zip' }]}
           button="Back up the library"
           doing="Backing up"
           job={backUp}
@@ -89,10 +93,11 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
           </p>
         </PathJob>
         <PathJob
+          host={host}
           title="Make a library of a back-up"
           fields={[
-            { label: 'Archive', placeholder: 'whole path of the .zip' },
-            { label: 'New folder', placeholder: 'whole path; must be new or empty' },
+            { label: 'Archive', wanted: 'file', placeholder: 'whole path of the .zip' },
+            { label: 'New folder', wanted: 'folder', placeholder: 'whole path; must be new or empty' },
           ]}
           button="Make the library"
           doing="Unpacking"
@@ -104,18 +109,26 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
             restore.result && (
               <>
                 ✓ {restore.result.swims} swims, {restore.result.files.toLocaleString()} files, in{' '}
-                <code>{restore.result.path}</code>. Open it with{' '}
-                <code>npm start -- --library "{restore.result.path}"</code>
+                <code>{restore.result.path}</code>.{' '}
+                <button type="button" onClick={() => void switchTo(restore.result?.path ?? '')}>
+                  Open this library
+                </button>
               </>
             )
           }
         >
           <p>The library open now is not touched. A back-up that is damaged or cut short is refused whole.</p>
         </PathJob>
+        <OpenLibraryPart host={host} onOpen={switchTo} />
         <PathJob
+          host={host}
           title="Find lost clips"
           fields={[
-            { label: 'Folder to look in', placeholder: 'whole path; all folders in it are looked through' },
+            {
+              label: 'Folder to look in',
+              wanted: 'folder',
+              placeholder: 'whole path; all folders in it are looked through',
+            },
           ]}
           button="Look for them"
           doing="Looking"

@@ -1,11 +1,19 @@
 import { type ReactNode, useId, useState } from 'react';
-import type { JobRun } from './use-job';
+import type { WantedPlace } from '#core/host-contract/operations/place-operations';
+import type { HostClient } from '../host/host-client';
 import { JobState } from './job-state';
+import { barePath, PlaceField } from './place-field';
+import type { JobRun } from './use-job';
 
 interface Props {
   readonly title: string;
   readonly children: ReactNode;
-  readonly fields: readonly { readonly label: string; readonly placeholder: string }[];
+  readonly host: HostClient;
+  readonly fields: readonly {
+    readonly label: string;
+    readonly wanted: WantedPlace;
+    readonly placeholder: string;
+  }[];
   readonly button: string;
   readonly doing: string;
   readonly job: JobRun<unknown>;
@@ -14,7 +22,7 @@ interface Props {
 }
 
 /** A piece of upkeep that needs a place on this computer. */
-export function PathJob({ title, children, fields, button, doing, job, onStart, done }: Props) {
+export function PathJob({ host, title, children, fields, button, doing, job, onStart, done }: Props) {
   const heading = useId();
   const [paths, setPaths] = useState<readonly string[]>(fields.map(() => ''));
   return (
@@ -24,26 +32,19 @@ export function PathJob({ title, children, fields, button, doing, job, onStart, 
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          // file managers copy a path with quotes around it
-          onStart(paths.map((path) => path.trim().replace(/^(["'])(.*)\1$/, '$2')));
+          onStart(paths.map(barePath));
         }}
       >
-        {fields.map(({ label, placeholder }, at) => (
-          <label key={label} className="path-field">
-            {label}
-            <input
-              required
-              maxLength={4096}
-              spellCheck={false}
-              autoCapitalize="off"
-              autoComplete="off"
-              placeholder={placeholder}
-              value={paths[at]}
-              onChange={(event) =>
-                setPaths(paths.map((path, each) => (each === at ? event.target.value : path)))
-              }
-            />
-          </label>
+        {fields.map(({ label, wanted, placeholder }, at) => (
+          <PlaceField
+            key={label}
+            host={host}
+            label={label}
+            wanted={wanted}
+            placeholder={placeholder}
+            value={paths[at] ?? ''}
+            onChange={(path) => setPaths(paths.map((before, each) => (each === at ? path : before)))}
+          />
         ))}
         <button type="submit" disabled={job.running !== null}>
           {button}

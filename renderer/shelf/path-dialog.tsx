@@ -4,6 +4,7 @@ import type { HostError } from '#core/host-contract/host-error';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import { Dialog } from '../app/dialog';
 import type { HostClient } from '../host/host-client';
+import { barePath, PlaceField } from '../library/place-field';
 
 interface Props {
   readonly host: HostClient;
@@ -16,8 +17,7 @@ export function PathDialog({ host, onFound, onCancel }: Props) {
   const [path, setPath] = useState('');
   const [trouble, setTrouble] = useState<HostError | null>(null);
   const find = async (): Promise<void> => {
-    // file managers copy a path with quotes around it
-    const found = await host.call('clip/refer', { path: path.trim().replace(/^(["'])(.*)\1$/, '$2') });
+    const found = await host.call('clip/refer', { path: barePath(path) });
     if (found.ok) onFound(found.value);
     else setTrouble(found.error);
   };
@@ -41,18 +41,7 @@ export function PathDialog({ host, onFound, onCancel }: Props) {
               : errorWords(trouble).todo}
           </p>
         )}
-        <label className="path-field">
-          Path of the file
-          <input
-            required
-            maxLength={4096}
-            spellCheck={false}
-            autoCapitalize="off"
-            autoComplete="off"
-            value={path}
-            onChange={(event) => setPath(event.target.value)}
-          />
-        </label>
+        <PlaceField host={host} label="Path of the file" wanted="file" value={path} onChange={setPath} />
         <footer className="dialog-foot">
           <button type="submit" className="primary">
             Look at it

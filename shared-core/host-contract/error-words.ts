@@ -49,6 +49,11 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
         what: 'The library’s folder can’t be found.',
         todo: 'Connect its disk again; your marks are kept in this window until it is back.',
       };
+    case 'not-a-library':
+      return {
+        what: `${name} is no library of Submark, and it is not empty.`,
+        todo: 'Choose the library’s own folder (the one with library.json in it), or a new or empty one to begin a library there.',
+      };
     case 'swim-damaged':
       return {
         what: `The swim’s file is damaged${error.detail['where'] ? ` (at ${String(error.detail['where'])})` : ''}.`,

@@ -10,6 +10,7 @@ export const hostErrorCodes = [
   'disk-full',
   'read-only',
   'library-gone',
+  'not-a-library',
   'swim-damaged',
   'swim-newer-version',
   'squad-damaged',

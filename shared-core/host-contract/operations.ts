@@ -9,6 +9,7 @@ import { jobOperations } from './operations/job-operations';
 import { libraryOperations } from './operations/library-operations';
 import { manySwimsOperations } from './operations/many-swims-operations';
 import { mediaOperations } from './operations/media-operations';
+import { placeOperations } from './operations/place-operations';
 import { practiceOperations } from './operations/practice-operations';
 import { squadOperations } from './operations/squad-operations';
 import { swimOperations } from './operations/swim-operations';
@@ -33,6 +34,7 @@ export const operations = {
   ...bundleOperations,
   ...handoutOperations,
   ...jobOperations,
+  ...placeOperations,
   ...practiceOperations,
   ...trialOperations,
   ...upkeepOperations,

@@ -106,6 +106,20 @@ test('a library is backed up and made again, a lost clip found, a swimmer erased
   await expect(page.getByText(/✓ 7 swims/)).toBeVisible();
   expect(existsSync(path.join(beside, 'again', 'library.json'))).toBe(true);
 
+  await page.getByRole('button', { name: 'Open this library' }).click();
+  await expect(page.getByRole('heading', { name: 'Shelf' })).toBeVisible();
+  await expect(tiles(page)).toHaveCount(7);
+  await goTo(page, 'Library');
+  await expect(page.getByText(path.join(beside, 'again'), { exact: true })).toBeVisible();
+  await page.getByLabel('Folder of the library').fill(beside);
+  await page.getByRole('button', { name: 'Open this folder' }).click();
+  await expect(page.getByText(/is no library of Submark, and it is not empty/)).toBeVisible();
+  await page.getByLabel('Folder of the library').fill(`"${app.library}"`);
+  await page.getByRole('button', { name: 'Open this folder' }).click();
+  await expect(page.getByRole('heading', { name: 'Shelf' })).toBeVisible();
+  await goTo(page, 'Library');
+  await expect(page.getByText(app.library, { exact: true })).toBeVisible();
+
   // the squad and a practice were changed on another computer meanwhile: both versions, and a plain choice
   const squad = await readFile(path.join(app.library, 'squad.json'), 'utf8');
   await writeFile(

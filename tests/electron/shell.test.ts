@@ -2,6 +2,7 @@ import { EventEmitter } from 'node:events';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { failure, type Result, success } from '#core/host-contract/host-error';
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 
 // A stand-in of the electron module: it records what the shell asks of Electron, and lets tests play the page's part.
@@ -23,6 +24,8 @@ const standIn = vi.hoisted(() => ({
   exits: [] as number[],
   firstInstance: true,
   userData: '',
+  picked: {} as object,
+  answers: [] as number[],
 }));
 
 vi.mock('electron', async () => {
@@ -58,7 +61,18 @@ vi.mock('electron', async () => {
   return {
     app: standIn.app,
     BrowserWindow,
-    dialog: { showErrorBox: (...words: unknown[]) => standIn.invoked.push(words) },
+    dialog: {
+      showErrorBox: (...words: unknown[]) => standIn.invoked.push(words),
+      showOpenDialog: async (asked: unknown) => {
+        standIn.invoked.push(['open', asked]);
+        return standIn.picked;
+      },
+      showSaveDialog: async (asked: unknown) => {
+        standIn.invoked.push(['save', asked]);
+        return standIn.picked;
+      },
+      showMessageBox: async () => ({ response: standIn.answers.shift() ?? 2 }),
+    },
     protocol,
     screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },
     session: {
@@ -242,5 +256,55 @@ describe('the window’s place', () => {
     expect(readWindowState(file, screens)).toEqual({ width: 1200, height: 800 });
     await writeFile(file, '{"x":1e99,"width":"');
     expect(readWindowState(file, screens)).toEqual(fresh);
+  });
+});
+
+describe('places of the system', () => {
+  it.each([
+    [
+      'file',
+      ['open', { properties: ['openFile'] }],
+      { canceled: false, filePaths: ['/film/a.mp4'] },
+      '/film/a.mp4',
+    ],
+    [
+      'folder',
+      ['open', { properties: ['openDirectory', 'createDirectory'] }],
+      { canceled: false, filePaths: ['/film'] },
+      '/film',
+    ],
+    [
+      'new-file',
+      ['save', { properties: ['showOverwriteConfirmation'] }],
+      { canceled: false, filePath: '/film/b.zip' },
+      '/film/b.zip',
+    ],
+    [
+      'new-file',
+      ['save', { properties: ['showOverwriteConfirmation'] }],
+      { canceled: true, filePath: '' },
+      null,
+    ],
+    ['file', ['open', { properties: ['openFile'] }], { canceled: true, filePaths: [] }, null],
+  ] as const)('a %s is asked for in the system’s own dialog', async (wanted, asked, picked, path) => {
+    standIn.picked = picked;
+    expect(await operation(ours, 'place/pick', { wanted })).toEqual({ ok: true, value: { path } });
+    expect(standIn.invoked).toEqual([asked]);
+  });
+
+  it('a chosen library that is not there is looked for again, or the usual one opened, or nothing', async () => {
+    const { openSomeLibrary } = await import('#electron/shell/open-some-library');
+    const chosen = { path: '/disk/club', why: 'chosen', windowFolder: '/w' } as const;
+    const asked: string[] = [];
+    const open = async (library: { readonly why: string }): Promise<Result<string>> => {
+      asked.push(library.why);
+      return library.why === 'usual' ? success('opened') : failure('library-gone');
+    };
+    standIn.answers = [0, 1];
+    expect(await openSomeLibrary(chosen, open)).toEqual({ ok: true, value: 'opened' });
+    expect(asked).toEqual(['chosen', 'chosen', 'usual']);
+    standIn.answers = [2];
+    expect(await openSomeLibrary(chosen, open)).toBeNull();
+    expect(await openSomeLibrary(chosen, async () => failure('disk-full'))).toMatchObject({ ok: false });
   });
 });

@@ -6,6 +6,7 @@ import type { Disk } from '../atomic-file';
 import type { Jobs } from '../jobs';
 import type { LibraryFolder } from '../library-folder';
 import type { SwimShelf } from '../shelf/swim-shelf';
+import type { Surroundings } from '../surroundings';
 import type { WorkingCopies } from '../working-copies';
 
 /** What the handlers of every area share. */
@@ -18,6 +19,7 @@ export interface HostParts {
   readonly jobs: Jobs;
   readonly copies: WorkingCopies;
   readonly makeId: () => string;
+  readonly surroundings: Partial<Surroundings>;
 }
 
 type Operation = { readonly input: z.ZodType; readonly output: z.ZodType };
