@@ -44,7 +44,7 @@ const questions = {
     button: 'Remove thumbnails…',
     title: 'Remove every thumbnail?',
     words:
-      'The small pictures on the shelf are removed for good: tiles of these swims show their facts without one from then on. Clips and marks stay.',
+      'The small pictures on the shelf are removed. The shelf takes each anew from its film when it comes into sight, where the window can read that film by itself. Clips and marks stay.',
     yes: 'Remove them',
   },
 } as const;

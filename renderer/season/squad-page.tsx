@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import { filmNext, filmNextWords } from '#core/practice/film-next';
 import { type SquadRow, squadSeason } from '#core/practice/squad-season';
 import { workOfCard } from '#core/practice/work';
@@ -31,12 +31,24 @@ function filmedWords({ lastFilmed, daysSinceFilm }: SquadRow): string {
 
 /** Who has not been filmed, and whose metres with aids are not matched by as many without. */
 export function SquadPage({ data, today }: Props) {
-  const [back, setBack] = useState<number>(28);
-  const rows = useMemo(() => {
-    const swims = data.swims.map(({ card }) => ({ swimmerId: card.swimmerId, day: card.date }));
-    const from = isoDayOf(new Date(`${today}T12:00:00`).getTime() - back * 86_400_000);
-    return squadSeason(data.squad.swimmers, swims, data.practices, { from, to: today });
-  }, [data, today, back]);
+  const rowsOf = useCallback(
+    (back: number) => {
+      const swims = data.swims.map(({ card }) => ({ swimmerId: card.swimmerId, day: card.date }));
+      const from = isoDayOf(new Date(`${today}T12:00:00`).getTime() - back * 86_400_000);
+      return squadSeason(data.squad.swimmers, swims, data.practices, { from, to: today });
+    },
+    [data, today],
+  );
+  const [chosen, setBack] = useState<number | null>(null);
+  // until one is chosen: the shortest in which anything was logged
+  const back = useMemo(
+    () =>
+      chosen ??
+      periods.find(([days]) => rowsOf(days).some(({ totals }) => totals.metres > 0))?.[0] ??
+      periods[0][0],
+    [chosen, rowsOf],
+  );
+  const rows = useMemo(() => rowsOf(back), [rowsOf, back]);
   const next = useMemo(() => {
     // what a card says is enough for the rules that need no reading; the swimmer's own page knows them all
     const cards = data.swims.map(

@@ -27,6 +27,7 @@ import { useFileDrop } from './use-file-drop';
 import { useChoice } from './use-choice';
 import { useGridKeys } from './use-grid-keys';
 import { type Library, useLibrary } from './use-library';
+import { useRetakenPictures } from './use-retaken-pictures';
 import { useShelfUndo } from './use-shelf-undo';
 import { VersionsDialog } from './versions-dialog';
 import './shelf.css';
@@ -105,9 +106,16 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
 
   const choice = useChoice(groups);
   const { choose } = choice;
+  const retake = useRetakenPictures(host);
   const acts = useMemo(
-    (): TileActs => ({ open: onOpen, remove: (id) => remove([id]), choose, versions: setVersionsOf }),
-    [onOpen, remove, choose],
+    (): TileActs => ({
+      open: onOpen,
+      remove: (id) => remove([id]),
+      choose,
+      versions: setVersionsOf,
+      retake,
+    }),
+    [onOpen, remove, choose, retake],
   );
   const commands = useMemo(
     () =>

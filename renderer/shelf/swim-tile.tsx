@@ -2,6 +2,7 @@ import { memo } from 'react';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { aidsWords, cardWords, dayWords, swumWords, triedWords, viewWords } from '#core/swim-file/card-words';
 import { HeadlineReading } from './headline-reading';
+import { MissingPicture } from './missing-picture';
 
 /** What can be done with a tile; the same for all of them. */
 export interface TileActs {
@@ -11,6 +12,8 @@ export interface TileActs {
   readonly choose: (swimId: string, along: boolean) => void;
   /** Shows the versions kept of a swim changed in two places. */
   readonly versions: (swimId: string) => void;
+  /** Takes the picture of a swim that has none from its film; false when it can't be had. */
+  readonly retake: (swimId: string) => Promise<boolean>;
 }
 
 interface Props {
@@ -65,8 +68,10 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chose
         <span className="swim-tile-picture">
           {swim.hasThumbnail ? (
             <img src={thumbnail} alt="" loading="lazy" decoding="async" />
+          ) : swim.clipStatus === 'present' ? (
+            <MissingPicture swimId={swim.id} address={thumbnail} retake={acts.retake} />
           ) : (
-            <span className="swim-tile-blank">no picture yet</span>
+            <span className="swim-tile-blank">no picture</span>
           )}
           {card.invented && <em>invented</em>}
           {trouble && <em className="swim-tile-warn">⚠ {trouble}</em>}

@@ -156,8 +156,14 @@ test('a library is backed up and made again, a lost clip found, a swimmer erased
   await expect(page.getByRole('button', { name: 'Erase Juno…' })).toHaveCount(0);
   expect(readdirSync(path.join(app.library, 'swims')).length).toBe(5);
   expect(existsSync(path.join(beside, 'elsewhere', 'GX010042.webm'))).toBe(true);
+  await page.getByRole('button', { name: 'Remove thumbnails…' }).click();
+  await page.getByRole('button', { name: 'Remove them' }).click();
+  await expect(page.getByRole('row', { name: /^Thumbnails 0 files/ })).toBeVisible();
   await goTo(page, 'Shelf');
   await expect(tiles(page)).toHaveCount(5);
+  // taken anew from the films, and kept with the swims
+  await expect(page.locator('.swim-tile-picture img')).toHaveCount(5, { timeout: 30_000 });
+  expect(existsSync(path.join(app.library, 'swims', 'sample-phone-portrait', 'thumb.jpg'))).toBe(true);
 });
 
 test('the season shows who was not filmed, any reading over time, and what has clearly changed', async ({
