@@ -1,9 +1,10 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { Swim } from '../swim-file/swim-schema';
 import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
+import type { Point } from '../units/brand';
 import { sdOfConfidence } from './follow-confidence';
 
-/** One landmark's place over frames, marked and surely followed points together. */
+/** One landmark's place over frames, marked and followed points together. */
 export interface BodyTrace {
   readonly frames: readonly number[];
   /** Real seconds. */
@@ -18,40 +19,59 @@ export interface BodyTrace {
 const markedSdShare = 0.004;
 
 /**
- * Followed points less likely than this to lie within 2 % of the body length are of no use even for a proposal: a
- * proposal carries its spread and waits for the coach, so it may lean on points that no reading would use. Our choice.
+ * Confidence is made to warn early: on the drawn clips points err by about this share of what it says, and hardly any
+ * by more than `lostShare` of the body length, as marks on both sides hold them (tests/bench/propose.ts).
  */
-const worthALook = 0.5;
+const warnedShare = 0.6;
+const lostShare = 0.04;
+
+/**
+ * Followed points less likely than this to lie within 2 % of the body length say nothing at all. A proposal carries its
+ * spread and waits for the coach, so it leans on many points that no reading would use. Our choice.
+ */
+const worthALook = 0.005;
 
 /**
  * A landmark's trace in picture pixels, to propose moments from: the coach's points where there are any, followed ones
  * that are worth a look, nothing elsewhere. Frames ascending.
+ *
+ * @param steady where a picture point would lie if the camera had stood still
  */
 export function bodyTrace(
   swim: Pick<Swim, 'postures' | 'followed'>,
   landmark: LandmarkName,
   clock: ClipClock,
   bodyLength: number,
+  steady: (frame: number, point: Point) => Point = (_, point) => point,
 ): BodyTrace {
-  const points = new Map<number, readonly [x: number, y: number, sd: number]>();
+  const points = new Map<number, { readonly at: Point; readonly sd: number }>();
   for (const run of swim.followed) {
     if (run.landmark !== landmark) continue;
     run.points.forEach(([x, y, confidence], i) => {
-      if (confidence >= worthALook) points.set(run.frame + i, [x, y, sdOfConfidence(confidence, bodyLength)]);
+      if (confidence >= worthALook)
+        points.set(run.frame + i, { at: { x, y }, sd: proposalSd(confidence, bodyLength) });
     });
   }
   for (const posture of swim.postures) {
-    const point = posture.points[landmark];
-    if (point) points.set(posture.frame, [point.x, point.y, markedSdShare * bodyLength]);
+    const at = posture.points[landmark];
+    if (at) points.set(posture.frame, { at, sd: markedSdShare * bodyLength });
     else if (posture.hidden.includes(landmark)) points.delete(posture.frame);
   }
-  const frames = [...points.keys()].sort((a, b) => a - b);
-  const column = (k: 0 | 1 | 2): readonly number[] => frames.map((frame) => points.get(frame)?.[k] ?? 0);
+  const rows = [...points]
+    .sort(([a], [b]) => a - b)
+    .map(([frame, { at, sd }]) => ({ frame, at: steady(frame, at), sd }));
   return {
-    frames,
-    times: frames.map((frame): number => realTimeOf(clock, frame)),
-    x: column(0),
-    y: column(1),
-    sd: column(2),
+    frames: rows.map(({ frame }) => frame),
+    times: rows.map(({ frame }): number => realTimeOf(clock, frame)),
+    x: rows.map(({ at }) => at.x),
+    y: rows.map(({ at }) => at.y),
+    sd: rows.map(({ sd }) => sd),
   };
+}
+
+/** How far a followed point may be off when moments are proposed from it: one axis, pixels. */
+function proposalSd(confidence: number, bodyLength: number): number {
+  const warned = warnedShare * sdOfConfidence(confidence, bodyLength);
+  const lost = lostShare * bodyLength;
+  return Math.max(markedSdShare * bodyLength, warned / Math.sqrt(1 + (warned / lost) ** 2));
 }

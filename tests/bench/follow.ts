@@ -9,15 +9,7 @@ import { hardships } from '../../sample-clips/hard-variant';
 import type { Vision } from '../../renderer/follow/vision';
 import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
 import { drawnCoach, evenLines, followAsCoach, readFilm, wholeFrames } from './follow-coach';
-import {
-  type ProposalScore,
-  proposalScores,
-  type ReadingErrors,
-  readingErrors,
-  type Score,
-  scoreOf,
-  splineRuns,
-} from './follow-scores';
+import { type ReadingErrors, readingErrors, type Score, scoreOf, splineRuns } from './follow-scores';
 import { writeSection } from './write-section';
 
 /**
@@ -36,7 +28,6 @@ interface Row {
   readonly clip: FollowClip;
   readonly own: Score;
   readonly readings: ReadingErrors;
-  readonly proposals: readonly ProposalScore[];
   readonly clicksPer100: number;
   readonly picturesASecond: number;
   readonly spline: Score;
@@ -125,7 +116,6 @@ async function measure(clip: FollowClip): Promise<Row> {
     clip,
     own: scoreOf(truth, found.postures, found.followed),
     readings: readingErrors(truth, width, height, arms, found.postures, found.followed),
-    proposals: proposalScores(truth, width, height, arms, found.postures, found.followed),
     clicksPer100: (100 * clicks) / frames,
     picturesASecond: (1000 * found.pictures) / found.milliseconds,
     spline: scoreOf(truth, [], spline.runs),
@@ -136,11 +126,6 @@ async function measure(clip: FollowClip): Promise<Row> {
 }
 
 const told = (value: number | null, digits = 2): string => (value === null ? '–' : value.toFixed(digits));
-const scaled = (value: number | null, by: number, digits: number): string =>
-  told(value === null ? null : by * value, digits);
-/** Null of nothing: a moment never proposed has no error. */
-const meanOf = (values: readonly number[]): number | null =>
-  values.length === 0 ? null : values.reduce((total, each) => total + each, 0) / values.length;
 const rows: Row[] = [];
 const kept = (name: string): string =>
   fileURLToPath(new URL(`../../.cache/follow/${name}/measured.json`, import.meta.url));
@@ -148,23 +133,6 @@ const keep = (row: Row): void => writeFileSync(kept(row.clip.name), JSON.stringi
 /** What an earlier run measured of a clip; written by this very program. */
 const keptRow = (name: string): Row | null =>
   existsSync(kept(name)) ? (JSON.parse(readFileSync(kept(name), 'utf8')) as Row) : null;
-
-/** Of every kind of moment that is proposed, over all clips: how many, how far off, how honest the spread. */
-function proposalRows(): readonly string[] {
-  const kinds = [...new Set(rows.flatMap(({ proposals }) => proposals.map(({ kind }) => kind)))];
-  return kinds.map((kind) => {
-    const own = rows.flatMap(({ proposals }) => proposals.filter((each) => each.kind === kind));
-    const sum = (of: (score: ProposalScore) => number): number =>
-      own.reduce((total, each) => total + of(each), 0);
-    const errors = own.flatMap((each) => each.errors);
-    const inSds = own.flatMap((each) => each.inSds);
-    const mean = meanOf(errors);
-    const square = meanOf(errors.map((each) => each * each));
-    const rms = square === null ? null : Math.sqrt(square);
-    const within = meanOf(inSds.map((z) => (Math.abs(z) <= 2 ? 1 : 0)));
-    return `| ${kind} | ${sum(({ found }) => found)} of ${sum(({ there }) => there)} | ${sum(({ wrong }) => wrong)} | ${scaled(mean, 1000, 1)} | ${scaled(rms, 1000, 1)} | ${scaled(within, 100, 0)} |`;
-  });
-}
 
 /** Writes what has been measured so far, so that a run cut short keeps what it has. */
 function writeRows(): void {
@@ -199,14 +167,6 @@ function writeRows(): void {
     `| toe amplitude within 3 % | ${share((row) => (row.readings.amplitude ?? 99) <= 3)} clips | ${met(rows.every((row) => (row.readings.amplitude ?? 99) <= 3))} |`,
     `| of points off by more than 2 %, 95 % flagged | ${told((100 * caughtTotal) / Math.max(1, offTotal), 1)} % over all clips | ${met(caughtTotal >= 0.95 * offTotal)} |`,
     `| 60 pictures a second apart from decoding | median ${told(middle, 0)}, slowest ${told(slowest, 0)} (${cpus().length} cores, load ${told(loadavg()[0] ?? 0, 0)} from other programs) | ${met(slowest >= 60)} |`,
-    '',
-    '### Proposed moments',
-    '',
-    'From the same followed points, nothing marked by hand but what was asked: how many of the drawn moments were proposed, proposals of nothing, and how far off (later positive). A moment whose points are not sure is not proposed until the coach has answered.',
-    '',
-    '| moment | proposed | of nothing | mean, ms | RMS, ms | within ± 2 of its own standard deviations, % |',
-    '| --- | --- | --- | --- | --- | --- |',
-    ...proposalRows(),
   ]);
 }
 
@@ -224,12 +184,6 @@ for (const clip of [...followClips()].sort((a, b) => order(a) - order(b))) {
     `flagged ${told(row.own.flagged, 0)} % off ${told(row.own.off, 1)} % caught ${told(row.own.caught, 0)} %`,
     `f ${told(row.readings.frequency)} % A ${told(row.readings.amplitude)} %`,
     `spline ${told(row.spline.rms)} plain ${told(row.plain.rms)} outside ${told(row.outside?.score.rms ?? null)}`,
-    row.proposals
-      .map(
-        ({ kind, there, found: had, wrong, inSds, errors }) =>
-          `${kind} ${had}/${there} wrong ${wrong} ms ${errors.map((e) => (1000 * e).toFixed(0)).join(',')} z ${inSds.map((z) => z.toFixed(1)).join(',')}`,
-      )
-      .join('; '),
     `${told(row.picturesASecond, 0)}/s clicks ${told(row.clicksPer100, 0)} against ${told(row.splineClicksPer100, 0)}`,
   );
 }

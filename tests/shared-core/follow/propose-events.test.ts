@@ -81,38 +81,84 @@ describe('proposing kicks', () => {
     expect(proposed(marked).map(({ id }) => id)).toEqual(all.slice(2).map(({ id }) => id));
   });
 
-  it('does not speak for points that are not sure', () => {
+  it('speaks for points that are not sure too, and says a wider spread', () => {
     const swim = kicked();
-    const unsure = swim.followed.map((run) => ({
-      ...run,
-      points: run.points.map(([x, y]): [number, number, number] => [x, y, 0.4]),
-    }));
-    expect(proposed({ ...swim, followed: unsure })).toEqual([]);
+    const withConfidence = (confidence: number) =>
+      proposed({
+        ...swim,
+        followed: swim.followed.map((run) => ({
+          ...run,
+          points: run.points.map(([x, y]): [number, number, number] => [x, y, confidence]),
+        })),
+      });
+    const sure = withConfidence(0.999);
+    const unsure = withConfidence(0.4);
+    expect(unsure.map(({ id }) => id)).toEqual(sure.map(({ id }) => id));
+    unsure.forEach((each, i) => {
+      expect(each.sdSeconds).toBeGreaterThan(1.5 * (sure[i]?.sdSeconds ?? 0));
+    });
+    // points that are as good as lost say nothing
+    expect(withConfidence(0.001)).toEqual([]);
   });
 });
 
-it('proposes the hand going into and out of the water where it crosses the surface line', () => {
+/** The fingertip is 30 px over the line until 0.5 s, goes down through it at 0.6 s, and comes up through it at 1.2 s. */
+const height = (t: number): number =>
+  t < 0.5 ? 30 : t < 0.7 ? 30 - 300 * (t - 0.5) : t < 1.1 ? -30 : t < 1.3 ? -30 + 300 * (t - 1.1) : 30;
+
+function swung(named: 'fingertip' | 'wrist', isKnown: (frame: number) => boolean = () => true): Swim {
   const swim = kicked();
-  // the fingertip is 30 px over the line until 0.5 s, goes down through it at 0.6 s, and comes up through it at 1.2 s
-  const height = (t: number): number =>
-    t < 0.5 ? 30 : t < 0.7 ? 30 - 300 * (t - 0.5) : t < 1.1 ? -30 : t < 1.3 ? -30 + 300 * (t - 1.1) : 30;
-  const found = proposed({
+  const known = Array.from({ length: frames }, (_, i) => i).filter((frame) => frame > 0 && isKnown(frame));
+  return {
     ...swim,
     postures: swim.postures.map((posture) => ({
       ...posture,
-      points: { ...posture.points, fingertip: { x: 400, y: 60 } },
+      points: { ...posture.points, fingertip: { x: 400, y: 60 }, wrist: { x: 380, y: 60 } },
     })),
-    followed: [
-      {
-        landmark: 'fingertip',
-        frame: 1,
-        points: Array.from({ length: frames - 1 }, (_, i) => [400, 90 - height((i + 1) / rate), 0.999]),
-      },
-    ],
-  }).filter(({ kind }) => kind === 'entry' || kind === 'exit');
-  expect(found.map(({ kind }) => kind)).toEqual(['entry', 'exit']);
-  expect(found[0]?.time).toBeCloseTo(0.6, 3);
-  expect(found[1]?.time).toBeCloseTo(1.2, 3);
+    followed: known.map((frame) => ({
+      landmark: named,
+      frame,
+      points: [[400, 90 - height(frame / rate), 0.999]],
+    })),
+  };
+}
+const handsOf = (swim: Swim) => proposed(swim).filter(({ kind }) => kind === 'entry' || kind === 'exit');
+
+describe('proposing the hand going into and out of the water', () => {
+  it('takes the instant it crosses the surface line', () => {
+    const found = handsOf(swung('fingertip'));
+    expect(found.map(({ kind }) => kind)).toEqual(['entry', 'exit']);
+    expect(found[0]?.time).toBeCloseTo(0.6, 3);
+    expect(found[1]?.time).toBeCloseTo(1.2, 3);
+  });
+
+  it('bridges a hole in the splash, and says a wider spread', () => {
+    const whole = handsOf(swung('fingertip'));
+    const found = handsOf(swung('fingertip', (frame) => frame < 34 || frame > 39));
+    expect(found.map(({ kind }) => kind)).toEqual(['entry', 'exit']);
+    expect(found[0]?.time).toBeCloseTo(0.6, 2);
+    expect(found[0]?.sdSeconds).toBeGreaterThan(1.5 * (whole[0]?.sdSeconds ?? 0));
+  });
+
+  it('lets the wrist speak where no fingertip is known, and says a wider spread', () => {
+    const whole = handsOf(swung('fingertip'));
+    const found = handsOf(swung('wrist'));
+    expect(found.map(({ kind }) => kind)).toEqual(['entry', 'exit']);
+    expect(found[0]?.time).toBeCloseTo(0.6, 2);
+    expect(found[0]?.sdSeconds).toBeGreaterThan(1.5 * (whole[0]?.sdSeconds ?? 0));
+  });
+
+  it('carries a trace on that ends a moment before the surface, and no farther', () => {
+    const [soon] = handsOf(swung('fingertip', (frame) => frame < 35));
+    expect(soon?.kind).toBe('entry');
+    expect(soon?.time).toBeCloseTo(0.6, 2);
+    expect(handsOf(swung('fingertip', (frame) => frame < 32))).toEqual([]);
+  });
+
+  it('proposes neither without a surface line', () => {
+    const swim = swung('fingertip');
+    expect(handsOf({ ...swim, scene: { ...swim.scene, surface: null } })).toEqual([]);
+  });
 });
 
 describe('the turning point of a parabola', () => {
