@@ -1,6 +1,8 @@
 import path from 'node:path';
-import { root, run } from './set-up.mjs';
+import { root, run, stampBuild } from './set-up.mjs';
 
+// what is built is what the sources are now, whatever changes meanwhile
+const stamp = stampBuild();
 run(process.execPath, [
   path.join(root, 'node_modules', 'vite', 'bin', 'vite.js'),
   'build',
@@ -43,3 +45,4 @@ await build({
   entryPoints: ['electron/shell/preload.ts'],
   external: ['electron'],
 });
+stamp();

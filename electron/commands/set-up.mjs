@@ -50,16 +50,28 @@ function* sources(folder) {
   }
 }
 
-/** Builds window and host when a source is newer than the last build. */
-export function ensureBuild() {
+/** One line for all sources as they are now. */
+function sourcesDigest() {
   const hash = createHash('sha256');
   for (const folder of ['shared-core', 'renderer', 'electron'])
     for (const file of [...sources(path.join(root, folder))].sort())
       hash.update(`${file}:${statSync(file).size}:${statSync(file).mtimeMs}\n`);
-  const digest = hash.digest('hex');
-  if (readStamps().build === digest && existsSync(path.join(root, '.build', 'renderer', 'index.html')))
+  return hash.digest('hex');
+}
+
+/** Looks at the sources before a build; what it gives back writes down, after it, that these were built. */
+export function stampBuild() {
+  const digest = sourcesDigest();
+  return () => writeStamp('build', digest);
+}
+
+/** Builds window and host when a source is newer than the last build. */
+export function ensureBuild() {
+  if (
+    readStamps().build === sourcesDigest() &&
+    existsSync(path.join(root, '.build', 'renderer', 'index.html'))
+  )
     return;
   say('building …');
   run(process.execPath, [path.join(root, 'electron', 'commands', 'build.mjs')]);
-  writeStamp('build', digest);
 }

@@ -4,6 +4,7 @@ import { chromiumOptions } from '../browser/harness/chromium';
 export default defineConfig({
   testDir: '.',
   testMatch: '**/*.spec.ts',
+  globalSetup: './build-once.mjs',
   // each test starts a host and decodes film: two at a time would only time each other out
   workers: 1,
   timeout: 90_000,
