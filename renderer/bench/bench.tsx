@@ -28,6 +28,9 @@ import { useFollowAnswers } from '../follow/use-follow-answers';
 import { useStore } from 'zustand';
 import { useCommandKeys } from '../app/use-command-keys';
 import { useSpaceToPlay } from './use-space-to-play';
+import './film-messages.css';
+import './pads.css';
+import './steps.css';
 import './bench.css';
 
 interface Props {

@@ -4,10 +4,8 @@ import {
   clipsFoundSchema,
   restoredSchema,
 } from '#core/host-contract/operations/upkeep-operations';
+import { PageBar } from '../app/page-bar';
 import type { ScreenProps } from '../app/screens';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { ScreenMenu } from '../app/screen-menu';
-import { ThemeSwitch } from '../app/theme-switch';
 import { ConsentWords } from '../card/consent-words';
 import { bytesWords } from '../shelf/fact-words';
 import { LibraryTrouble } from '../shelf/library-messages';
@@ -43,13 +41,7 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
   const erased = swimmers.find(({ id }) => id === erase);
   return (
     <div className="library">
-      <header className="shelf-bar">
-        <strong className="brand">Submark</strong>
-        <h1>Library</h1>
-        <ScreenMenu />
-        <ThemeSwitch />
-        <KeySheetButton />
-      </header>
+      <PageBar title="Library" />
       <main>
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
         {library && (

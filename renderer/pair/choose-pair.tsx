@@ -1,8 +1,7 @@
 import { useId, useMemo, useState } from 'react';
 import { unlikeCards } from '#core/compare/like-with-like';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { ScreenMenu } from '../app/screen-menu';
+import { PageBar } from '../app/page-bar';
 import type { ScreenProps } from '../app/screens';
 import { shelfRoute } from '../app/use-route';
 import { aidsWords, cardWords, dayWords } from '#core/swim-file/card-words';
@@ -55,14 +54,14 @@ export function ChoosePair({ first, host, go }: Props) {
   };
   return (
     <div className="choose-pair">
-      <header className="shelf-bar">
-        <button type="button" onClick={() => go(shelfRoute)}>
-          ‹ Shelf
-        </button>
-        <h1>Pair</h1>
-        <ScreenMenu />
-        <KeySheetButton />
-      </header>
+      <PageBar
+        title="Pair"
+        back={
+          <button type="button" onClick={() => go(shelfRoute)}>
+            ‹ Shelf
+          </button>
+        }
+      />
       <main>
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
         {library && swims.length === 0 && (

@@ -18,6 +18,8 @@ import { PairVideo } from './pair-video';
 import type { Which } from './pair-view';
 import { useHomeViews } from './use-home-views';
 import { usePairPlayer } from './use-pair-player';
+import '../bench/film-messages.css';
+import '../bench/steps.css';
 import '../bench/bench.css';
 import '../readings/readings.css';
 import './pair.css';

@@ -3,7 +3,7 @@ import type { ScreenProps } from '../app/screens';
 import { addressOf } from '../app/use-route';
 import { isoDayOf } from '../card/remembered-card';
 import { LibraryTrouble } from '../shelf/library-messages';
-import { SeasonBar } from './season-bar';
+import { PageBar } from '../app/page-bar';
 import { SquadPage } from './squad-page';
 import { SwimmerPage } from './swimmer-page';
 import { useSeasonData } from './use-season';
@@ -22,7 +22,7 @@ export function SeasonScreen({ host, swimmerId }: Props) {
   if (!data)
     return (
       <div className="season">
-        <SeasonBar title="Season" />
+        <PageBar title="Season" />
         <main>
           {trouble ? (
             <LibraryTrouble trouble={trouble} onAgain={() => window.location.reload()} />
@@ -37,7 +37,7 @@ export function SeasonScreen({ host, swimmerId }: Props) {
   if (swimmer) return <SwimmerPage key={swimmerId} host={host} data={data} swimmer={swimmer} today={today} />;
   return (
     <div className="season">
-      <SeasonBar title="Season" />
+      <PageBar title="Season" />
       <main className="season-empty">
         <h2>This swimmer is not in the squad</h2>
         <p>

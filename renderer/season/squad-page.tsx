@@ -7,7 +7,7 @@ import { addressOf } from '../app/use-route';
 import { dayWords } from '#core/swim-file/card-words';
 import { isoDayOf } from '../card/remembered-card';
 import type { SeasonData } from './use-season';
-import { SeasonBar } from './season-bar';
+import { PageBar } from '../app/page-bar';
 import { lineWords, readingLabel, withDays } from './season-words';
 
 interface Props {
@@ -71,7 +71,7 @@ export function SquadPage({ data, today }: Props) {
   }, [data, today]);
   return (
     <div className="season">
-      <SeasonBar title="Season" />
+      <PageBar title="Season" />
       <main>
         {data.squad.swimmers.length === 0 ? (
           <section className="season-empty">

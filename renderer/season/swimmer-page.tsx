@@ -12,7 +12,7 @@ import { isoDayOf } from '../card/remembered-card';
 import type { HostClient } from '../host/host-client';
 import { isWanted, readingOrder } from '../readings/arrange-readings';
 import { groupWords } from '../readings/group-words';
-import { SeasonBar } from './season-bar';
+import { PageBar } from '../app/page-bar';
 import { SeasonLines } from './season-lines';
 import { SeasonPlot } from './season-plot';
 import { SeasonTable } from './season-table';
@@ -70,11 +70,14 @@ export function SwimmerPage({ host, data, swimmer, today }: Props) {
   const totals = periodTotals(data.practices, { from: monthAgo, to: today }, swimmer.id, 'logged');
   return (
     <div className="season">
-      <SeasonBar title={`${swimmer.name}: season`}>
-        <a className="season-back" href={addressOf({ screen: 'season', ids: [] })}>
-          ‹ Squad
-        </a>
-      </SeasonBar>
+      <PageBar
+        title={`${swimmer.name}: season`}
+        back={
+          <a className="season-back" href={addressOf({ screen: 'season', ids: [] })}>
+            ‹ Squad
+          </a>
+        }
+      />
       <main className="season-swimmer">
         <section className="season-main" aria-label="A reading over the season">
           <div className="season-choose">

@@ -5,9 +5,8 @@ import type { DrillBook } from '#core/practice/drill-file';
 import type { Drill } from '#core/practice/drill-schema';
 import { patternPhrase } from '#core/practice/stroke-pattern';
 import type { UsualPattern } from '#core/practice/usual-pattern';
+import { PageBar } from '../app/page-bar';
 import type { Command } from '../app/command';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { ScreenMenu } from '../app/screen-menu';
 import type { ScreenProps } from '../app/screens';
 import { useCommandKeys } from '../app/use-command-keys';
 import { makeId } from '../state/make-id';
@@ -96,13 +95,14 @@ export function DrillsPage({ host, say, go }: Pick<ScreenProps, 'host' | 'say' |
   useCommandKeys('Drills', commands);
   return (
     <div className="sets">
-      <header className="shelf-bar">
-        <button type="button" onClick={() => go({ screen: 'sets', ids: [] })} title="All practices (Esc)">
-          ‹ Sets
-        </button>
-        <h1>Drills</h1>
-        <ScreenMenu />
-        <KeySheetButton />
+      <PageBar
+        title="Drills"
+        back={
+          <button type="button" onClick={() => go({ screen: 'sets', ids: [] })} title="All practices (Esc)">
+            ‹ Sets
+          </button>
+        }
+      >
         <button
           type="button"
           className="primary"
@@ -111,7 +111,7 @@ export function DrillsPage({ host, say, go }: Pick<ScreenProps, 'host' | 'say' |
         >
           Add a drill
         </button>
-      </header>
+      </PageBar>
       <main className="drills-page">
         {shownTrouble && (
           <p className="message message-trouble" role="alert">

@@ -2,12 +2,10 @@ import { useCallback, useMemo } from 'react';
 import type { Practice } from '#core/practice/practice-schema';
 import { practiceTotals } from '#core/practice/practice-totals';
 import { unfoldItem } from '#core/practice/unfold-item';
+import { PageBar } from '../app/page-bar';
 import type { Command } from '../app/command';
 import { KeptProblems } from '../app/kept-messages';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { ScreenMenu } from '../app/screen-menu';
 import type { ScreenProps } from '../app/screens';
-import { ThemeSwitch } from '../app/theme-switch';
 import { useCommandKeys } from '../app/use-command-keys';
 import { addressOf } from '../app/use-route';
 import { dayWords } from '#core/swim-file/card-words';
@@ -62,19 +60,14 @@ export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say'
 
   return (
     <div className="sets">
-      <header className="shelf-bar">
-        <strong className="brand">Submark</strong>
-        <h1>Sets</h1>
-        <ScreenMenu />
-        <ThemeSwitch />
-        <KeySheetButton />
+      <PageBar title="Sets">
         <button type="button" onClick={toDrills} title="Drills and stroke patterns (D)">
           Drills
         </button>
         <button type="button" className="primary" onClick={() => void plan()} title="Plan a practice (A)">
           Plan a practice
         </button>
-      </header>
+      </PageBar>
       <main className="sets-list">
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
         {listed && <KeptProblems problems={listed.problems} />}

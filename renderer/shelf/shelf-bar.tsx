@@ -1,7 +1,5 @@
 import type { RefObject } from 'react';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { ScreenMenu } from '../app/screen-menu';
-import { ThemeSwitch } from '../app/theme-switch';
+import { PageBar } from '../app/page-bar';
 
 interface Props {
   /** How much is on the shelf, in words; empty until it is known. */
@@ -15,14 +13,13 @@ interface Props {
 /** The app's name, its look, and the ways to add a swim. */
 export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
   return (
-    <header className="shelf-bar">
-      <strong className="brand">Submark</strong>
-      <h1>
-        Shelf <small>{counts}</small>
-      </h1>
-      <ScreenMenu />
-      <ThemeSwitch />
-      <KeySheetButton />
+    <PageBar
+      title={
+        <>
+          Shelf <small>{counts}</small>
+        </>
+      }
+    >
       <button type="button" onClick={onPath} title="For film too large to copy (Shift A)">
         Use a file where it lies…
       </button>
@@ -47,6 +44,6 @@ export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
           event.target.value = '';
         }}
       />
-    </header>
+    </PageBar>
   );
 }

@@ -30,6 +30,7 @@ import { type Library, useLibrary } from './use-library';
 import { useRetakenPictures } from './use-retaken-pictures';
 import { useShelfUndo } from './use-shelf-undo';
 import { VersionsDialog } from './versions-dialog';
+import './swim-tile.css';
 import './shelf.css';
 import '../card/card.css';
 

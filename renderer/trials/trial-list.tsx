@@ -1,10 +1,8 @@
 import { useCallback, useMemo } from 'react';
+import { PageBar } from '../app/page-bar';
 import type { Command } from '../app/command';
 import { KeptProblems } from '../app/kept-messages';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { ScreenMenu } from '../app/screen-menu';
 import type { ScreenProps } from '../app/screens';
-import { ThemeSwitch } from '../app/theme-switch';
 import { useCommandKeys } from '../app/use-command-keys';
 import { addressOf } from '../app/use-route';
 import { dayWords } from '#core/swim-file/card-words';
@@ -45,16 +43,11 @@ export function TrialList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 
   useCommandKeys('Trials', commands);
   return (
     <div className="sets">
-      <header className="shelf-bar">
-        <strong className="brand">Submark</strong>
-        <h1>Trials</h1>
-        <ScreenMenu />
-        <ThemeSwitch />
-        <KeySheetButton />
+      <PageBar title="Trials">
         <button type="button" className="primary" onClick={() => void begin()} title="Begin a trial (A)">
           Begin a trial
         </button>
-      </header>
+      </PageBar>
       <main className="sets-list">
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
         {listed && <KeptProblems problems={listed.problems} />}
