@@ -16,6 +16,7 @@ function ensureTools() {
     ['chromium', 'chromium'],
     ['ffmpeg', 'ffmpeg'],
     ['pdftoppm', 'poppler-utils'],
+    ['unzip', 'unzip'],
   ].filter(([program]) => !onPath(program));
   if (wanted.length === 0) return;
   const names = wanted.map(([, name]) => name);
