@@ -4,7 +4,7 @@ import { computeReadings, readingContext } from '#core/measures/compute-readings
 import { definitionOn } from '#core/measures/definition-on';
 import { catalogue } from '#core/measures/families';
 import type { Reading, ReadingDefinition } from '#core/measures/reading';
-import { reasonWords } from '#core/measures/reason-words';
+import { noteWords, reasonWords } from '#core/measures/reason-words';
 import { runCommand, stop } from './command-end';
 import { readSwimOnDisk, sayDoubt } from './swim-on-disk';
 
@@ -35,12 +35,15 @@ function asTable(all: readonly Reading[], definitions: readonly ReadingDefinitio
   return all
     .map((each) => {
       const label = (labels.get(each.id)?.label ?? each.id).padEnd(44);
-      if (each.status === 'missing') return `${label} —  ${each.reasons.map(reasonWords).join(' ')}`;
+      if (each.status === 'missing') return `${label} —  ${each.reasons.map(reasonWords).join('; ')}`;
       const half = (each.interval.high - each.interval.low) / 2;
       const events = each.from.eventIds.length;
       const frames = each.from.postureFrames.length;
       const source = `${events} event${events === 1 ? '' : 's'}, ${frames} posture${frames === 1 ? '' : 's'}`;
-      return `${label} ${sixDigits(each.value)} ± ${Number(half.toPrecision(2))} ${each.unit}  (95 %, ${each.interval.question}; ${each.cycles} cycles; from ${source})`;
+      const cycles = `${each.cycles} cycle${each.cycles === 1 ? '' : 's'}`;
+      const spread = each.singles ? `; SD ${Number(each.singles.sd.toPrecision(2))}` : '';
+      const mind = each.notes.length > 0 ? `  ! ${each.notes.map(noteWords).join('; ')}` : '';
+      return `${label} ${sixDigits(each.value)} ± ${Number(half.toPrecision(2))} ${each.unit}  (95 %, ${each.interval.question}; ${cycles}${spread}; from ${source})${mind}`;
     })
     .join('\n');
 }

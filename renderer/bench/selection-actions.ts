@@ -1,10 +1,16 @@
 import { clampFrame } from '#core/timeline/frame-table';
 import { landmarkNames } from '#core/marks/landmark';
-import { picturePoint } from '#core/units/brand';
 import { moveEvent, removeEvent } from '../state/event-commands';
 import { clearLandmark, moveLandmark } from '../state/posture-commands';
-import { placeSceneEnd, sceneWords, setScene } from '../state/scene-commands';
+import {
+  placeSceneEnd,
+  placeStraightPoint,
+  removeStraight,
+  sceneWords,
+  setScene,
+} from '../state/scene-commands';
 import { postureOn } from '../state/selectors';
+import { heldInPicture } from '../stage/held-in-picture';
 import { nothingSelected } from '../state/view-store';
 import { type BenchSession, clockOf } from './bench-session';
 import { goTo } from './stepping';
@@ -23,16 +29,17 @@ export function nudgeEvent(session: BenchSession, frames: number): void {
   if (session.document.run(moveEvent(mark, to))) goTo(session, to);
 }
 
-/** Moves the selected landmark, scene end or the crosshair by picture pixels. */
+/** Moves the selected landmark, scene end, point of a straight line or the crosshair by picture pixels. */
 export function nudgePoint(session: BenchSession, dx: number, dy: number): void {
   const { selection, crosshair } = session.view.getState();
   const { document, view } = session;
+  const moved = (from: { readonly x: number; readonly y: number }) =>
+    heldInPicture({ x: from.x + dx, y: from.y + dy }, document.swim().clip);
   if (crosshair) {
-    view.setState({ crosshair: picturePoint(crosshair.x + dx, crosshair.y + dy) });
+    view.setState({ crosshair: moved(crosshair) });
   } else if (selection.kind === 'landmark') {
     const point = postureOn(document.swim(), selection.frame)?.points[selection.landmark];
-    if (point)
-      document.run(moveLandmark(selection.frame, selection.landmark, { x: point.x + dx, y: point.y + dy }));
+    if (point) document.run(moveLandmark(selection.frame, selection.landmark, moved(point)));
   } else if (selection.kind === 'scene') {
     const { item, end } = selection;
     const { scene } = document.swim();
@@ -40,7 +47,15 @@ export function nudgePoint(session: BenchSession, dx: number, dy: number): void 
     if (point)
       document.run({
         name: `move the ${sceneWords[item].toLowerCase()}`,
-        change: placeSceneEnd(item, end, { x: point.x + dx, y: point.y + dy }),
+        change: placeSceneEnd(item, end, moved(point)),
+      });
+  } else if (selection.kind === 'straight') {
+    const { line, point } = selection;
+    const at = document.swim().scene.straights[line]?.[point];
+    if (at)
+      document.run({
+        name: 'move a point of a straight line',
+        change: placeStraightPoint(line, point, moved(at)),
       });
   }
 }
@@ -52,6 +67,7 @@ export function removeSelected(session: BenchSession): void {
   if (mark) document.run(removeEvent(mark));
   else if (selection.kind === 'landmark') document.run(clearLandmark(selection.frame, selection.landmark));
   else if (selection.kind === 'scene') document.run(setScene(selection.item, null));
+  else if (selection.kind === 'straight') document.run(removeStraight(selection.line));
   else return;
   view.setState({ selection: nothingSelected });
 }
@@ -62,5 +78,5 @@ export function pointIsHeld(session: BenchSession): boolean {
   if (crosshair) return true;
   if (selection.kind === 'landmark')
     return selection.frame === shownFrame && landmarkNames.includes(selection.landmark);
-  return selection.kind === 'scene';
+  return selection.kind === 'scene' || selection.kind === 'straight';
 }

@@ -1,18 +1,38 @@
+import type { EventKind } from '#core/marks/event-kind';
 import type { MissingReason } from '#core/measures/reading';
 import type { BenchSession } from '../bench/bench-session';
-import { eventWords } from '#core/marks/mark-words';
+import type { LandmarkName } from '#core/marks/landmark';
+import { eventWords, landmarkWords } from '#core/marks/mark-words';
+import { isInPicture } from '#core/measures/body/inside-picture';
+import { goTo } from '../bench/stepping';
 import { startBodyLine } from '../stage/tools/body-line-tool';
 import { startLine } from '../stage/tools/line-tool';
 
 /** What "Place" starts for a missing thing; null when nothing on the bench can mend it. */
 export function placeFor(session: BenchSession, reason: MissingReason): (() => void) | null {
+  const mark = (kind: EventKind) => (): void => {
+    session.view.setState({ guidedKind: kind });
+    session.say(`Step to a ${eventWords[kind].toLowerCase()} and press its pad`);
+  };
   switch (reason.code) {
-    case 'needs-events': {
-      const { kind } = reason;
-      return () => {
-        session.view.setState({ guidedKind: kind });
-        session.say(`Step to a ${eventWords[kind].toLowerCase()} and press its pad`);
-      };
+    case 'needs-events':
+    case 'needs-event-beside':
+      return mark(reason.kind);
+    case 'needs-reading':
+      switch (reason.reading) {
+        case 'kick-frequency':
+          return mark('kick-top');
+        case 'stroke-rate':
+          return mark('entry');
+        case 'kick-amplitude-toe':
+          return () => startBodyLine(session, 'toe');
+        case 'body-wave-speed':
+          return () => startBodyLine(session, 'shoulder');
+      }
+      break;
+    case 'outside-picture': {
+      const { landmark } = reason;
+      return () => showOutside(session, landmark);
     }
     case 'needs-landmark':
     case 'needs-denser-trace': {
@@ -29,4 +49,17 @@ export function placeFor(session: BenchSession, reason: MissingReason): (() => v
     default:
       return null;
   }
+  return null;
+}
+
+/** Goes to the first body line with that landmark outside the picture, and takes it in hand. */
+function showOutside(session: BenchSession, landmark: LandmarkName): void {
+  const { clip, postures } = session.document.swim();
+  const first = postures.find(
+    ({ points: { [landmark]: point } }) => point !== undefined && !isInPicture(point, clip),
+  );
+  if (!first) return;
+  goTo(session, first.frame);
+  session.view.setState({ tool: 'point', selection: { kind: 'landmark', frame: first.frame, landmark } });
+  session.say(`Move the ${landmarkWords[landmark].toLowerCase()} into the picture, or remove it`);
 }

@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import { basisWords, markingBasis } from '#core/measures/marking-basis';
 import { noteWords } from '#core/measures/reason-words';
-import type { ComputedReading, Interval, ReadingDefinition } from '#core/measures/reading';
+import type { ComputedReading, Interval, ReadingDefinition, Singles } from '#core/measures/reading';
 import { useBench, useSwim } from '../bench/bench-session';
 import { ReadingTarget } from '../targets/reading-target';
 import { DefinitionDrawing } from './definition-drawing';
@@ -42,6 +42,35 @@ export function ReadingDetails(props: {
   );
 }
 
+/** "Mean ± SD": how much single cycles or body lines differ, and from where to where they go. */
+function SinglesLine(props: {
+  readonly reading: ComputedReading;
+  readonly singles: Singles;
+  readonly digits: number;
+}) {
+  const { reading, singles, digits } = props;
+  const { value, unit, spread } = formatReading(
+    {
+      ...reading,
+      interval: { low: reading.value - singles.sd, high: reading.value + singles.sd },
+    },
+    digits,
+  );
+  const isKicksOrStrokes = singles.of === 'cycles';
+  return (
+    <>
+      <dt>{isKicksOrStrokes ? 'From cycle to cycle' : 'From body line to body line'}</dt>
+      <dd>
+        mean{' '}
+        <span className="unbroken">
+          {value} {spread} {unit}
+        </span>{' '}
+        (SD of {singles.count} {isKicksOrStrokes ? 'cycles' : 'body lines'})
+      </dd>
+    </>
+  );
+}
+
 function Behind({ reading, digits }: { readonly reading: ComputedReading; readonly digits: number }) {
   const session = useBench();
   const coach = useStore(session.known, (state) => state.coach);
@@ -76,6 +105,7 @@ function Behind({ reading, digits }: { readonly reading: ComputedReading; readon
             : ', neighbouring values are too alike'}
         </dd>
       )}
+      {reading.singles && <SinglesLine reading={reading} singles={reading.singles} digits={digits} />}
       <dt>Marking error</dt>
       <dd>{basis}</dd>
     </>

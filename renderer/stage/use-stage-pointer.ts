@@ -1,6 +1,7 @@
 import { type RefObject, useEffect, useRef } from 'react';
-import { stagePoint } from '#core/units/brand';
+import { type PicturePoint, type StagePoint, stagePoint } from '#core/units/brand';
 import { useBench } from '../bench/bench-session';
+import { heldInPicture, isPastEdge } from './held-in-picture';
 import { panBy, type Size, type StageView, toPicture, zoomAt } from './stage-view';
 import { stageTools } from './tools/stage-tools';
 
@@ -39,11 +40,23 @@ export function useStagePointer(
       const edge = box.getBoundingClientRect();
       return stagePoint(event.clientX - edge.left, event.clientY - edge.top);
     };
+    const held = (at: StagePoint): PicturePoint =>
+      heldInPicture(toPicture(now.current.view, at), now.current.picture);
     const tool = () => stageTools[view.getState().tool];
     const pan = (dx: number, dy: number): void => {
       const { stage } = view.getState();
       if (!stage) return;
       view.setState({ stage: panBy(stage, dx, dy, now.current.picture, now.current.size) });
+    };
+    const press = (at: PicturePoint, reach: number): boolean => {
+      const { picture } = now.current;
+      if (!isPastEdge(at, picture, reach)) return tool().press(session, heldInPicture(at, picture), reach);
+      // out there nothing is laid, but a point that a file put there can be fetched in
+      const { id } = tool();
+      if (id === 'look') return tool().press(session, at, reach);
+      if ((id === 'point' || id === 'body-line') && stageTools.point.press(session, at, reach)) return true;
+      if (id !== 'point') session.say('That is outside the picture: nothing is marked there');
+      return false;
     };
     const letGo = (): void => {
       if (hand.does === 'tool') session.document.cancel();
@@ -65,10 +78,10 @@ export function useStagePointer(
       const panning = event.button === 1 || (event.button === 0 && spaceHeld.current);
       if (!panning && event.button !== 0) return;
       if (view.getState().playing) view.setState({ playing: false });
-      const point = toPicture(now.current.view, at);
-      if (!panning && tool().press(session, point, reachOf(event) / now.current.view.scale)) {
+      const reach = reachOf(event) / now.current.view.scale;
+      if (!panning && press(toPicture(now.current.view, at), reach)) {
         hand = { does: 'tool', pointer: event.pointerId };
-        view.setState({ dragging: true, pointer: point });
+        view.setState({ dragging: true, pointer: held(at) });
       } else {
         hand = { does: 'pan', pointer: event.pointerId, lastX: at.x, lastY: at.y };
       }
@@ -90,7 +103,7 @@ export function useStagePointer(
         if (zoomed) pan(middle.x - (p.x + q.x) / 2, middle.y - (p.y + q.y) / 2);
         return;
       }
-      const point = toPicture(now.current.view, at);
+      const point = held(at);
       if (hand.does === 'pan' && hand.pointer === event.pointerId) {
         pan(at.x - hand.lastX, at.y - hand.lastY);
         hand.lastX = at.x;
@@ -106,11 +119,7 @@ export function useStagePointer(
     const up = (event: PointerEvent): void => {
       touches.delete(event.pointerId);
       if (hand.does === 'tool' && hand.pointer === event.pointerId) {
-        tool().release(
-          session,
-          toPicture(now.current.view, local(event)),
-          reachOf(event) / now.current.view.scale,
-        );
+        tool().release(session, held(local(event)), reachOf(event) / now.current.view.scale);
       }
       if (hand.does !== 'pinch' || touches.size === 0) hand = { does: 'nothing' };
       view.setState({ dragging: false });

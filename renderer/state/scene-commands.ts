@@ -34,6 +34,16 @@ export function addStraight(points: readonly Point[]): SwimCommand {
   };
 }
 
+/** Takes away one of the lines that are straight in the pool. */
+export function removeStraight(line: number): SwimCommand {
+  return {
+    name: 'remove a straight line',
+    change: (draft) => {
+      draft.scene.straights.splice(line, 1);
+    },
+  };
+}
+
 /** The bare change of moving one end of a scene line, for drags. */
 export function placeSceneEnd(item: SceneLineItem, end: 'a' | 'b', point: Point): SwimChange {
   return (draft) => {

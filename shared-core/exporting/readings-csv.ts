@@ -21,7 +21,16 @@ const head = [
 ];
 
 /** Columns added since: new ones go to the end, so that a table read by place stays readable. */
-const added = ['group', 'other_low95', 'other_high95', 'other_question', 'followed_points', 'source_scene'];
+const added = [
+  'group',
+  'other_low95',
+  'other_high95',
+  'other_question',
+  'followed_points',
+  'source_scene',
+  'singles_sd',
+  'singles_count',
+];
 
 /**
  * Readings as tidy CSV: a row a reading, computed or missing with its reasons. `low95` and `high95` are the ends of the
@@ -40,7 +49,7 @@ export function readingsCsv(readings: readonly Reading[], catalogue: readonly Re
           label,
           each.status,
           ...head.slice(3, -1).map(() => ''),
-          each.reasons.map(reasonWords).join(' '),
+          each.reasons.map(reasonWords).join('; '),
           groups.get(each.id) ?? '',
           ...added.slice(1).map(() => ''),
         ];
@@ -64,6 +73,8 @@ export function readingsCsv(readings: readonly Reading[], catalogue: readonly Re
         each.otherInterval?.question ?? '',
         each.followed,
         each.from.sceneItems.join(' '),
+        each.singles ? sixDigits(each.singles.sd) : '',
+        each.singles?.count ?? '',
       ];
     }),
   );

@@ -9,7 +9,7 @@ import type { BodyFamily } from './body/body-families';
 import type { BodyGeometry } from './body/body-geometry';
 import type { TimedEvent } from './body/cycle-frame';
 import { families } from './families';
-import type { Reading } from './reading';
+import type { MissingReason, Reading } from './reading';
 
 export interface ReadingKnowledge {
   /** The swimmer's record; null when it is not known who swims. */
@@ -50,7 +50,7 @@ export function readingContext(swim: Swim, knowledge: ReadingKnowledge): BodyCon
  */
 export function computeReadings(context: BodyContext): readonly Reading[] {
   const known = isWhole(context) ? keptFor(context.geometry) : null;
-  return families.flatMap((family) => {
+  const readings = families.flatMap((family) => {
     const { looksAt } = family;
     if (!known || !looksAt) return family.read(context);
     const events = context.events.filter(({ event }) => looksAt.includes(event.kind));
@@ -61,6 +61,18 @@ export function computeReadings(context: BodyContext): readonly Reading[] {
     known.set(family, { card, events, readings });
     return readings;
   });
+  return context.outside.size === 0 ? readings : readings.map((each) => saidOutside(each, context));
+}
+
+/** Where a landmark is missing that is marked outside the picture, that is the first thing to mend. */
+function saidOutside(reading: Reading, { outside }: BodyContext): Reading {
+  if (reading.status === 'computed') return reading;
+  const first = reading.reasons.flatMap((reason): MissingReason[] => {
+    if (reason.code !== 'needs-landmark' && reason.code !== 'needs-denser-trace') return [];
+    const frames = outside.get(reason.landmark);
+    return frames === undefined ? [] : [{ code: 'outside-picture', landmark: reason.landmark, frames }];
+  });
+  return first.length === 0 ? reading : { ...reading, reasons: [...first, ...reading.reasons] };
 }
 
 interface KeptReadings {

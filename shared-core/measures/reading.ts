@@ -24,6 +24,15 @@ export type ReadingUnit =
   | 'ratio'
   | 'm²/s';
 
+/** Readings that others are made from. */
+export const neededReadings = [
+  'kick-frequency',
+  'kick-amplitude-toe',
+  'body-wave-speed',
+  'stroke-rate',
+] as const;
+export type NeededReading = (typeof neededReadings)[number];
+
 /** Why a reading can't be computed: which mark, landmark, scene item or view is missing. A closed union. */
 export type MissingReason =
   | {
@@ -52,7 +61,20 @@ export type MissingReason =
     }
   | { readonly code: 'not-for-this-drill' }
   | { readonly code: 'needs-denser-trace'; readonly landmark: LandmarkName }
-  | { readonly code: 'needs-reading'; readonly reading: string }
+  | {
+      /** Marked, but where no picture is: on `frames` body lines. */
+      readonly code: 'outside-picture';
+      readonly landmark: LandmarkName;
+      readonly frames: number;
+    }
+  | {
+      /** A mark on the far side of another one is missing: a distance mark before the breakout, say. */
+      readonly code: 'needs-event-beside';
+      readonly kind: EventKind;
+      readonly side: 'before' | 'after';
+      readonly of: EventKind;
+    }
+  | { readonly code: 'needs-reading'; readonly reading: NeededReading }
   | {
       readonly code: 'degenerate';
       readonly what: 'equal-times' | 'zero-speed' | 'collinear' | 'zero-length' | 'speed-above-wave';
@@ -74,6 +96,7 @@ export type ReadingNote =
   | 'beyond-15-m'
   | 'few-pairs'
   | 'sparse-trace'
+  | 'points-outside-picture'
   | 'scale-off-plane'
   | 'scale-across-lane'
   | 'off-plane-corrected'
@@ -99,6 +122,13 @@ export interface Provenance {
   readonly sceneItems: readonly SceneItem[];
 }
 
+export interface Singles {
+  readonly of: 'cycles' | 'body-lines';
+  readonly count: number;
+  /** Sample standard deviation, in the reading's unit. */
+  readonly sd: number;
+}
+
 export interface ComputedReading {
   readonly status: 'computed';
   readonly id: string;
@@ -121,6 +151,8 @@ export interface ComputedReading {
     readonly fromFrame: number;
     readonly toFrame: number;
   }[];
+  /** How single values lie about their mean: of cycles, or of body lines. Null with fewer than two of them. */
+  readonly singles: Singles | null;
   readonly from: Provenance;
   readonly notes: readonly ReadingNote[];
 }

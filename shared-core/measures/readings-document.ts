@@ -6,6 +6,7 @@ import { definitionOn } from './definition-on';
 import { catalogue } from './families';
 import {
   type MissingReason,
+  neededReadings,
   type Reading,
   type ReadingNote,
   type ReadingUnit,
@@ -60,6 +61,7 @@ const notes = [
   'beyond-15-m',
   'few-pairs',
   'sparse-trace',
+  'points-outside-picture',
   'scale-off-plane',
   'scale-across-lane',
   'off-plane-corrected',
@@ -86,7 +88,20 @@ const reasonSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('needs-full-cycles'), ...counts }),
   z.strictObject({ code: z.literal('not-for-this-drill'), ...words }),
   z.strictObject({ code: z.literal('needs-denser-trace'), landmark: z.enum(landmarkNames), ...words }),
-  z.strictObject({ code: z.literal('needs-reading'), reading: z.string(), ...words }),
+  z.strictObject({ code: z.literal('needs-reading'), reading: z.enum(neededReadings), ...words }),
+  z.strictObject({
+    code: z.literal('outside-picture'),
+    landmark: z.enum(landmarkNames),
+    frames: z.number().int().positive(),
+    ...words,
+  }),
+  z.strictObject({
+    code: z.literal('needs-event-beside'),
+    kind: z.enum(eventKinds),
+    side: z.enum(['before', 'after']),
+    of: z.enum(eventKinds),
+    ...words,
+  }),
   z.strictObject({ code: z.literal('degenerate'), what: z.enum(degenerate), ...words }),
 ]);
 
@@ -131,6 +146,14 @@ const computedSchema = z.strictObject({
       toFrame: z.number().int().nonnegative(),
     }),
   ),
+  singles: z
+    .strictObject({
+      of: z.enum(['cycles', 'body-lines']),
+      count: z.number().int().min(2),
+      sd: z.number().nonnegative(),
+    })
+    .nullable()
+    .describe('sample standard deviation of the single values behind a mean, in the reading’s unit'),
   from: z.strictObject({
     eventIds: z.array(idSchema),
     postureFrames: z.array(z.number().int().nonnegative()),

@@ -1,8 +1,22 @@
-import type { MissingReason, ReadingNote } from './reading';
+import type { MissingReason, NeededReading, ReadingNote } from './reading';
 import { eventWords, landmarkWords } from '../marks/mark-words';
+import type { EventKind } from '../marks/event-kind';
 
 const count = (have: number, need: number, thing: string, things = `${thing}s`): string =>
   `Needs ${need} ${need === 1 ? thing : things}${have > 0 ? `, has ${have}` : ''}`;
+
+const markOf = (kind: EventKind): string => {
+  const words = eventWords[kind].toLowerCase();
+  return words.endsWith(' mark') ? words : `${words} mark`;
+};
+
+/** Readings that others are made from, in the middle of a sentence. */
+const readingWords: Readonly<Record<NeededReading, string>> = {
+  'kick-frequency': 'the kick frequency: two kick tops or two kick bottoms',
+  'kick-amplitude-toe': 'the kick amplitude: the toes at kick tops and bottoms',
+  'body-wave-speed': 'the body-wave speed: shoulder to toes on more frames of each cycle',
+  'stroke-rate': 'the stroke rate: two hand entries',
+};
 
 const sceneNeeds = {
   travel: 'Needs the direction of travel',
@@ -23,7 +37,9 @@ const degenerateWords = {
 export function reasonWords(reason: MissingReason): string {
   switch (reason.code) {
     case 'needs-events':
-      return count(reason.have, reason.need, `${eventWords[reason.kind].toLowerCase()} mark`);
+      return count(reason.have, reason.need, markOf(reason.kind));
+    case 'needs-event-beside':
+      return `Needs a ${markOf(reason.kind)} ${reason.side} the ${eventWords[reason.of].toLowerCase()}`;
     case 'needs-landmark':
       return count(
         reason.have,
@@ -46,7 +62,9 @@ export function reasonWords(reason: MissingReason): string {
     case 'needs-denser-trace':
       return `Needs the ${landmarkWords[reason.landmark].toLowerCase()} on more frames of each cycle`;
     case 'needs-reading':
-      return `Needs the reading “${reason.reading}” first`;
+      return `Needs ${readingWords[reason.reading]}`;
+    case 'outside-picture':
+      return `The ${landmarkWords[reason.landmark].toLowerCase()} is marked outside the picture on ${reason.frames} body ${reason.frames === 1 ? 'line' : 'lines'}: move it in, or leave it out`;
     case 'degenerate':
       return degenerateWords[reason.what];
   }
@@ -67,6 +85,7 @@ const notes: Readonly<Record<ReadingNote, string>> = {
   'beyond-15-m': 'beyond 15 m',
   'few-pairs': 'too few pairs to trust',
   'sparse-trace': 'sparse body lines',
+  'points-outside-picture': 'points outside the picture are not read',
   'scale-off-plane': 'the known length is not in the swimmer’s plane: lengths are off',
   'scale-across-lane': 'the known length runs across the lane: a side view shows it too short',
   'off-plane-corrected': 'brought to the swimmer’s plane by the distances given',

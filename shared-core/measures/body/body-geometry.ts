@@ -11,6 +11,7 @@ import { localFrameInterval, realTimeOf } from '../../timeline/clip-clock';
 import { type Point, type PoolPoint, poolPoint } from '../../units/brand';
 import type { BodyInput } from './body-context';
 import { type BodyLength, bodyLengthFromPostures } from './body-length';
+import { insidePicture } from './inside-picture';
 import { type FollowedSpread, followedSpread } from './followed-spread';
 import type { FollowedSamples, LandmarkTrace } from './landmark-trace';
 
@@ -49,6 +50,8 @@ export interface BodyGeometry {
   /** Relative variances of a length in `unit`. */
   readonly lengthVariance: { readonly shared: number; readonly own: number };
   readonly bodyLength: BodyLength | null;
+  /** How many points of a landmark lie outside the picture and are not read; landmarks with none are left out. */
+  readonly outside: ReadonlyMap<LandmarkName, number>;
   /** How many points the machine followed. */
   readonly followedCount: number;
   readonly followedSpread: FollowedSpread;
@@ -72,14 +75,17 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
   const { scene } = rectified;
   const seenLength = swim.followed.length === 0 ? null : seenBodyLength(swim.postures);
   const known = knownPostures(swim, error, seenLength);
+  const seen = insidePicture(known.postures, swim.clip);
   const flatten = (postures: readonly Posture[]): readonly Posture[] =>
     rectified.changed
       ? postures.map((posture) => ({ ...posture, points: mapped(posture.points, rectified) }))
       : postures;
   const scale = lengthScale(rectified, error.scenePointSd);
-  const bodyLength = bodyLengthFromPostures(flatten(swim.postures), error) ?? recordedLength(input, scale);
+  const bodyLength =
+    bodyLengthFromPostures(flatten(insidePicture(swim.postures, swim.clip).postures), error) ??
+    recordedLength(input, scale);
   const transform = poolTransform(scene, bodyLength?.pixels ?? null, scale?.metresPerPixel ?? null);
-  const flat = flatten(known.postures);
+  const flat = flatten(seen.postures);
   const postures = timedPostures(flat, known.followed, time);
   const columns = poolColumns(flat, transform);
   const followedCount = [...known.followed.values()].reduce((sum, names) => sum + names.length, 0);
@@ -105,6 +111,7 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
     tiltVariance: tiltVariance(transform.tilt, error.scenePointSd),
     lengthVariance: lengthVariance(transform.unit, scale, bodyLength),
     bodyLength,
+    outside: seen.outside,
     followedCount,
     followedSpread: spread,
     followedSd: known.followedSd,

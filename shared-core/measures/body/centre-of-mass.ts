@@ -89,6 +89,16 @@ export function bodyTableOf(context: BodyContext): BodyTable {
   return context.input.swimmer?.bodyTable ?? 'mean';
 }
 
+/**
+ * What is said of everything read from the centre of mass: the body tables are of young adults, so under 18 in the year of
+ * the swim it is approximate. Nothing where the birth year isn't known.
+ */
+export function centreOfMassNotes({ input }: BodyContext): readonly 'approximate-for-children'[] {
+  const born = input.swimmer?.birthYear;
+  const child = typeof born === 'number' && Number(input.swim.card.date.slice(0, 4)) - born < 18;
+  return child ? ['approximate-for-children'] : [];
+}
+
 const kept = new WeakMap<BodyGeometry, LandmarkTrace>();
 
 /** The centre of mass over the postures on which all nine landmarks are marked. */

@@ -4,7 +4,7 @@ import type { BodyContext } from './body-context';
 import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
 import { type CycleValue, computedReading, missingReading, unitPart, z95 } from './measured-reading';
 import { waveNotSeen } from './side-view';
-import { bestSpeed, speedUnit } from './trace-speed';
+import { bestSpeed, speedNotes, speedUnit } from './trace-speed';
 
 const ids = ['foot-speed-down', 'foot-speed-up', 'foot-speed-ratio', 'foot-speed-over-swim'] as const;
 
@@ -98,7 +98,7 @@ export function footSpeedReadings(context: BodyContext): readonly Reading[] {
       ownVariance: over ** 2 * (down.variance / down.value ** 2 + speed.variance / speed.value ** 2),
       landmarks: ['toe', ...speed.landmarks],
       usesTravel: true,
-      notes: [...common.notes, ...(speed.of === 'hip' ? (['hip-not-centre-of-mass'] as const) : [])],
+      notes: [...common.notes, ...speedNotes(context, speed)],
     }),
   ];
 }

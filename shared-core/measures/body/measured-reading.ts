@@ -1,5 +1,6 @@
 import type {
   SceneItem,
+  Singles,
   ComputedReading,
   MissingReading,
   MissingReason,
@@ -12,6 +13,7 @@ import { fewPictures } from './few-pictures';
 import { followedAmong } from './followed-among';
 import { markingNote } from './marking-note';
 import { pictureNotes } from './picture-notes';
+import { standardDeviation } from '../../signal/standard-deviation';
 import { studentQuantile975 } from '../../uncertainty/student-quantile';
 
 /** Normal quantile for two-sided 95 %. */
@@ -34,6 +36,8 @@ export interface Measured {
   readonly bounds?: { readonly low: number; readonly high: number };
   readonly cycles: number;
   readonly perCycle?: readonly CycleValue[];
+  /** Of single values that are too many to list. */
+  readonly singles?: Singles | null;
   /** False when neighbouring values are not independent, so that their spread makes no interval. */
   readonly spread?: boolean;
   /** Where neighbouring values share marks: how many times the variance of their mean is that of as many single ones. */
@@ -72,6 +76,7 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
   if (measured.instants && fewPictures(context)) notes.add('few-pictures');
   if (measured.usesLevel && context.transform.tilt.from === 'assumed') notes.add('level-assumed');
   for (const note of pictureNotes(context, measured)) notes.add(note);
+  if (readsOutside(context, measured)) notes.add('points-outside-picture');
   return {
     status: 'computed',
     id,
@@ -84,6 +89,7 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
     cycles: measured.cycles,
     followed: followedAmong(context, measured),
     perCycle,
+    singles: measured.singles ?? singlesOf(perCycle),
     from: {
       eventIds: measured.eventIds ?? [],
       postureFrames: measured.frames,
@@ -91,6 +97,19 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
     },
     notes: [...notes],
   };
+}
+
+/** Whether points of a landmark it reads lie outside the picture, so that it was read without them. */
+function readsOutside({ outside }: BodyContext, { frames, landmarks }: Measured): boolean {
+  if (outside.size === 0 || frames.length === 0) return false;
+  return landmarks ? landmarks.some((name) => outside.has(name)) : true;
+}
+
+function singlesOf(perCycle: readonly CycleValue[]): Singles | null {
+  const sd = standardDeviation(perCycle.map(({ value }) => value));
+  if (sd === null) return null;
+  const posture = perCycle.every(({ fromFrame, toFrame }) => fromFrame === toFrame);
+  return { of: posture ? 'body-lines' : 'cycles', count: perCycle.length, sd };
 }
 
 function spreadInterval(

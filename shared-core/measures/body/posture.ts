@@ -1,7 +1,8 @@
 import type { EventKind } from '../../marks/event-kind';
 import { bodyChain } from '../../marks/landmark';
 import { eventsOf } from '../events/event-list';
-import type { MissingReason, Reading, ReadingDefinition } from '../reading';
+import { standardDeviation } from '../../signal/standard-deviation';
+import type { MissingReason, Reading, ReadingDefinition, Singles } from '../reading';
 import type { BodyContext } from './body-context';
 import type { BodyGeometry } from './body-geometry';
 import { type CycleValue, computedReading, missingReading, unitPart, z95 } from './measured-reading';
@@ -81,12 +82,19 @@ function summarised(
   };
   // a hand's worth of postures is worth listing; a dense trace is looked at as a curve
   const listed = at !== null || n <= listedPostures ? places : [];
-  const each = (scale: number): readonly CycleValue[] =>
-    listed.map((place, i) => {
+  const sizes = (scale: number): readonly number[] =>
+    places.map((place) => {
       const value = values.values[place] ?? 0;
+      return scale * (measure.combine === 'root' ? Math.sqrt(Math.max(0, value)) : value);
+    });
+  const singles = (scale: number): Singles | null => {
+    const sd = listed === places ? null : standardDeviation(sizes(scale));
+    return sd === null ? null : { of: 'body-lines', count: n, sd };
+  };
+  const each = (scale: number): readonly CycleValue[] =>
+    (listed.length === 0 ? [] : sizes(scale)).map((value, i) => {
       const frame = frames[i] ?? 0;
-      const size = measure.combine === 'root' ? Math.sqrt(Math.max(0, value)) : value;
-      return { value: size * scale, fromFrame: frame, toFrame: frame };
+      return { value, fromFrame: frame, toFrame: frame };
     });
   if (measure.kind === 'angle') {
     return computedReading(context, id, {
@@ -96,6 +104,7 @@ function summarised(
       ownVariance: marks,
       sharedVariance: error.perTilt ** 2 * context.tiltVariance,
       perCycle: each(1),
+      singles: singles(1),
     });
   }
   if (measure.kind === 'depth') {
@@ -111,6 +120,7 @@ function summarised(
       ownVariance: marks + part.own,
       sharedVariance: ends + part.shared,
       perCycle: each(1),
+      singles: singles(1),
     });
   }
   const length = context.bodyLength;
@@ -127,6 +137,7 @@ function summarised(
       ownVariance: percent ** 2 * marks + value ** 2 * lengthPart,
       sharedVariance: tilt,
       perCycle: each(percent),
+      singles: singles(percent),
     });
   }
   // a squared distance near nothing is spread by the square of its noise, which the slope alone doesn't see
@@ -141,6 +152,7 @@ function summarised(
     ownVariance: ((high - low) / (2 * z95)) ** 2 + value ** 2 * lengthPart,
     bounds: { low, high },
     perCycle: each(percent),
+    singles: singles(percent),
   });
 }
 

@@ -3,7 +3,7 @@ import { missingReading, computedReading, unitPart, z95 } from './measured-readi
 import type { Reading, ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
 import { type LandmarkWave, waveNotes } from './landmark-wave';
-import { bestSpeed, speedUnit } from './trace-speed';
+import { bestSpeed, speedNotes, speedUnit } from './trace-speed';
 
 /** How speed swings within the cycle: its variation, its lowest and its highest value. */
 export function speedVariationReadings(context: BodyContext): readonly Reading[] {
@@ -24,10 +24,7 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
     eventIds: speed.eventIds,
     usesLevel: true,
     usesTravel: true,
-    notes: [
-      ...waveNotes(wave),
-      ...(speed.of === 'hip' ? (['hip-not-centre-of-mass'] as const) : []),
-    ] as const satisfies readonly ReadingNote[],
+    notes: [...waveNotes(wave), ...speedNotes(context, speed)] satisfies readonly ReadingNote[],
   };
   const swing = swingVariance(wave, noise);
   const found = waveExtremes(wave.pooled, 1, true);

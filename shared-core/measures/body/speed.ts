@@ -3,7 +3,7 @@ import type { BodyContext } from './body-context';
 import { waveNotes } from './landmark-wave';
 import { computedReading, missingReading, unitPart } from './measured-reading';
 import { speedVariationReadings } from './speed-variation';
-import { speedOf, speedUnit } from './trace-speed';
+import { speedNotes, speedOf, speedUnit } from './trace-speed';
 
 /** Mean speed of hip and centre of mass, and how it swings within the cycle. */
 export function speedReadings(context: BodyContext): readonly Reading[] {
@@ -13,10 +13,9 @@ export function speedReadings(context: BodyContext): readonly Reading[] {
     if (!result.ok) return missingReading(id, ...result.reasons);
     const { speed } = result;
     const part = unitPart(context, speed.value);
-    const notes: ReadingNote[] = of === 'hip' ? ['hip-not-centre-of-mass'] : [];
+    const notes: ReadingNote[] = [...speedNotes(context, { of })];
     if (!speed.wave) notes.push('sparse-trace');
     else notes.push(...waveNotes(speed.wave));
-    if (of === 'centre-of-mass' && isChild(context)) notes.push('approximate-for-children');
     return computedReading(context, id, {
       value: speed.value,
       unit: speedUnit(context),
@@ -32,12 +31,6 @@ export function speedReadings(context: BodyContext): readonly Reading[] {
     });
   });
   return [...means, ...speedVariationReadings(context)];
-}
-
-/** Under 18 in the year of the swim: the body tables are of young adults. False when the birth year isn't known. */
-function isChild(context: BodyContext): boolean {
-  const born = context.input.swimmer?.birthYear;
-  return typeof born === 'number' && Number(context.input.swim.card.date.slice(0, 4)) - born < 18;
 }
 
 export const speedDefinitions: readonly ReadingDefinition[] = [

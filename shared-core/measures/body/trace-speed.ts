@@ -1,8 +1,8 @@
 import { type LandmarkName, landmarkNames } from '../../marks/landmark';
 import { fitLine } from '../../signal/fit-line';
-import type { MissingReason, ReadingUnit } from '../reading';
+import type { MissingReason, ReadingNote, ReadingUnit } from '../reading';
 import type { BodyContext } from './body-context';
-import { centreOfMassTrace } from './centre-of-mass';
+import { centreOfMassNotes, centreOfMassTrace } from './centre-of-mass';
 import type { CycleFrame } from './cycle-frame';
 import { cyclesMissing, type LandmarkWave, landmarkWave } from './landmark-wave';
 import type { LandmarkTrace } from './landmark-trace';
@@ -21,6 +21,10 @@ export interface TraceSpeed {
   readonly cycles: number;
   readonly eventIds: readonly string[];
 }
+
+/** What is said of a speed, and of everything made from it: that a hip is not the whole body, or what a body table is of. */
+export const speedNotes = (context: BodyContext, { of }: Pick<TraceSpeed, 'of'>): readonly ReadingNote[] =>
+  of === 'hip' ? ['hip-not-centre-of-mass'] : centreOfMassNotes(context);
 
 const landmarksOf = (of: TraceSpeed['of']): readonly LandmarkName[] =>
   of === 'hip' ? ['hip'] : landmarkNames;

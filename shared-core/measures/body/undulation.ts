@@ -2,7 +2,7 @@ import { bodyChain, type LandmarkName, landmarkNames } from '../../marks/landmar
 import { wavePeakToPeak } from '../../signal/wave-extremes';
 import type { Reading, ReadingDefinition, ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
-import { centreOfMassTrace } from './centre-of-mass';
+import { centreOfMassNotes, centreOfMassTrace } from './centre-of-mass';
 import { type LandmarkWave, landmarkWave, waveNotes, type WaveResult } from './landmark-wave';
 import { type CycleValue, computedReading, missingReading, unitPart } from './measured-reading';
 import { mergedFrames } from './merged-frames';
@@ -87,6 +87,7 @@ export function undulationReadings(context: BodyContext): readonly Reading[] {
       usesLevel: true,
       notes: [
         ...waveNotes(wave),
+        ...(name === 'centre-of-mass' ? centreOfMassNotes(context) : []),
         ...(wave.perCycle.length === 0 && wave.frame.spans.length > 1 ? (['sparse-trace'] as const) : []),
       ],
     };

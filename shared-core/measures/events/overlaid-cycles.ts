@@ -1,7 +1,7 @@
 import { cycleStarts } from '../../compare/cycle-starts';
 import { type EventKind, eventKinds } from '../../marks/event-kind';
 import type { TimedEvent } from '../body/cycle-frame';
-import { standardDeviation } from '../plots/undulation-profile';
+import { standardDeviation } from '../../signal/standard-deviation';
 import { gapKinds, gapMarks } from './gaps';
 import { markedKicks, type Stroke, strokesOf } from './strokes';
 

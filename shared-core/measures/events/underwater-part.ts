@@ -122,7 +122,14 @@ function breakoutPlace(context: BodyContext, end: TimedEvent): BreakoutPlace | M
   const marks = eventsOf(context.events, 'distance-mark').filter((each) => each.event.metres !== null);
   const before = marks.filter((each) => each.time <= end.time).at(-1);
   const after = marks.find((each) => each.time > end.time);
-  if (!before || !after) return { code: 'needs-events', kind: 'distance-mark', have: marks.length, need: 2 };
+  if (!before && !after) return { code: 'needs-events', kind: 'distance-mark', have: 0, need: 2 };
+  if (!before || !after)
+    return {
+      code: 'needs-event-beside',
+      kind: 'distance-mark',
+      side: before ? 'after' : 'before',
+      of: 'breakout',
+    };
   const from = before.event.metres ?? 0;
   const gap = (after.event.metres ?? 0) - from;
   const share = quotient(difference(timeOf(end), timeOf(before)), difference(timeOf(after), timeOf(before)));

@@ -4,7 +4,7 @@ import type { BodyContext } from '../body/body-context';
 import type { PosturePoints } from '../body/posture-measure';
 import { postureMeasures } from '../body/posture-measures';
 import { notFromSide } from '../body/side-view';
-import { standardDeviation } from './undulation-profile';
+import { standardDeviation } from '../../signal/standard-deviation';
 
 export interface CyclePoint {
   readonly frame: number;

@@ -1,3 +1,4 @@
+import { standardDeviation } from '../../signal/standard-deviation';
 import { type LandmarkName, landmarkNames } from '../../marks/landmark';
 import type { Reading, ReadingUnit } from '../reading';
 
@@ -35,11 +36,4 @@ export function undulationProfile(readings: readonly Reading[]): readonly Profil
       },
     ];
   });
-}
-
-/** Sample standard deviation; null of fewer than two. */
-export function standardDeviation(values: readonly number[]): number | null {
-  if (values.length < 2) return null;
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
 }

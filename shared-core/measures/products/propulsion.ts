@@ -4,9 +4,9 @@ import { kickAmplitude } from '../body/kick-amplitude';
 import { computedReading, missingReading, unitPart, z95 } from '../body/measured-reading';
 import { mergedFrames } from '../body/merged-frames';
 import { waveNotSeen } from '../body/side-view';
-import { bestSpeed } from '../body/trace-speed';
+import { bestSpeed, speedNotes } from '../body/trace-speed';
 import { type KickPeriod, kickPeriod } from '../events/kick-period';
-import type { Reading, ReadingDefinition, ReadingNote } from '../reading';
+import type { Reading, ReadingDefinition } from '../reading';
 import { swimSpeed } from './swim-speed';
 
 /**
@@ -59,8 +59,8 @@ function distancePerKick(context: BodyContext, kick: KickPeriod | null): Reading
 function speedBeside(context: BodyContext) {
   const traced = bestSpeed(context);
   if (traced.ok && traced.speed.value > 0) {
-    const { value, variance, of, frames, landmarks, eventIds } = traced.speed;
-    const notes: readonly ReadingNote[] = of === 'hip' ? ['hip-not-centre-of-mass'] : [];
+    const { value, variance, frames, landmarks, eventIds } = traced.speed;
+    const notes = speedNotes(context, traced.speed);
     return {
       value,
       own: variance / value ** 2,

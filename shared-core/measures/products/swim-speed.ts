@@ -1,7 +1,7 @@
 import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from '../body/body-context';
 import { unitPart } from '../body/measured-reading';
-import { bestSpeed } from '../body/trace-speed';
+import { bestSpeed, speedNotes } from '../body/trace-speed';
 import { markedSpeedVariance, speedBetweenMarks } from '../events/speed-between-marks';
 import type { MissingReason, ReadingNote } from '../reading';
 
@@ -49,10 +49,10 @@ export function swimSpeed(context: BodyContext, notBefore?: number): SwimSpeedRe
   }
   const traced = bestSpeed(context);
   if (!traced.ok) return { ok: false, reasons: [marked.reason, ...traced.reasons] };
-  const { value, variance, of, wave, eventIds, frames, landmarks } = traced.speed;
+  const { value, variance, wave, eventIds, frames, landmarks } = traced.speed;
   if (!(value > 0)) return { ok: false, reasons: [{ code: 'degenerate', what: 'zero-speed' }] };
   const part = unitPart(context, 1);
-  const notes: ReadingNote[] = of === 'hip' ? ['hip-not-centre-of-mass'] : [];
+  const notes: ReadingNote[] = [...speedNotes(context, traced.speed)];
   if (!wave) notes.push('sparse-trace');
   return {
     ok: true,

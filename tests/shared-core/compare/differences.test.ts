@@ -16,6 +16,7 @@ const reading = (value: number, own: number, shared = 0): ComputedReading => ({
   cycles: 6,
   followed: 0,
   perCycle: [],
+  singles: null,
   from: { eventIds: [], postureFrames: [], sceneItems: [] },
   notes: [],
 });

@@ -148,13 +148,15 @@ export const noNoise: Noise = {
 export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
   const lead = modelLead;
   const table = tableOf(m, lead * 2 + m.cycles * m.period);
+  // a picture wide enough for any number of cycles, as what lies outside of it is not read
+  const origin = { x: m.travel === 'right' ? 900 : 29_000, y: m.tilt === 0 ? 100 : 5_000 };
   const scaleError = 1 + noise.offPlaneSd * noise.normal();
   const toPicture = (p: { x: number; y: number }): { x: number; y: number } => {
     const u = (m.travel === 'right' ? 1 : -1) * p.x * m.pixelsPerMetre * scaleError;
     const v = -p.y * m.pixelsPerMetre * scaleError;
     return {
-      x: 900 + u * Math.cos(m.tilt) - v * Math.sin(m.tilt),
-      y: 100 + u * Math.sin(m.tilt) + v * Math.cos(m.tilt),
+      x: origin.x + u * Math.cos(m.tilt) - v * Math.sin(m.tilt),
+      y: origin.y + u * Math.sin(m.tilt) + v * Math.cos(m.tilt),
     };
   };
   const jitter = (p: { x: number; y: number }, sd: number): { x: number; y: number } => ({
@@ -207,8 +209,8 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
   });
   // the known length and the level line stand still in the plane: no off-plane error of their own
   const ruler = (x: number, y: number): { x: number; y: number } => ({
-    x: 900 + x * Math.cos(m.tilt) - y * Math.sin(m.tilt),
-    y: 100 + x * Math.sin(m.tilt) + y * Math.cos(m.tilt),
+    x: origin.x + x * Math.cos(m.tilt) - y * Math.sin(m.tilt),
+    y: origin.y + x * Math.sin(m.tilt) + y * Math.cos(m.tilt),
   });
   const line = (a: [number, number], b: [number, number]): Swim['scene']['level'] => ({
     a: jitter(ruler(...a), noise.scenePointSd),
@@ -229,8 +231,8 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
       fields: false,
       container: 'mp4',
       codec: 'avc',
-      width: 1920,
-      height: 1080,
+      width: 30_000,
+      height: 15_000,
       rotation: 0,
       frameTimes: recordFromTable(table),
       slowdown: { factor: 1, source: 'coach' },

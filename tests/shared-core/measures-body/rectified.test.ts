@@ -163,7 +163,12 @@ describe('lines that are straight in the pool', () => {
     reach: Math.hypot(1920, 1080) / 2,
   };
   const bend = (p: Point): Point => distortPoint(lens, p);
-  const base = markedSwim({ ...model, speed: 0.6 }, fine);
+  const slow = markedSwim({ ...model, speed: 0.6 }, fine);
+  // the lens bends about the middle of the picture
+  const base: BodyInput = {
+    ...slow,
+    swim: { ...slow.swim, clip: { ...slow.swim.clip, width: 1920, height: 1080 } },
+  };
   const bentLines = [150, 540, 950].map((y) =>
     Array.from({ length: 9 }, (_, i) => bend({ x: 80 + 220 * i, y })),
   );

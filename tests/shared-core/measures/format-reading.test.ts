@@ -22,6 +22,7 @@ const reading = (
   cycles: 3,
   followed: 0,
   perCycle: [],
+  singles: null,
   from: { eventIds: [], postureFrames: [], sceneItems: [] },
   notes: [],
 });

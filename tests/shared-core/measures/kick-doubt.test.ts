@@ -47,6 +47,7 @@ describe('a swim whose kick frequency is doubted', () => {
     ownVariance: 0.0025,
     followed: 0,
     perCycle: [],
+    singles: null,
     cycles: 8,
     from: { eventIds: [], postureFrames: [], sceneItems: [] },
     notes: hz < 0.5 || hz > 4 ? ['implausible-for-a-human'] : [],

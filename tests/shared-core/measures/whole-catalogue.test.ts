@@ -4,6 +4,7 @@ import { mirrorSwim } from '#core/compare/mirror-swim';
 import { eventKinds } from '#core/marks/event-kind';
 import { landmarkNames } from '#core/marks/landmark';
 import { type BodyInput, bodyContext } from '#core/measures/body/body-context';
+import { insidePicture } from '#core/measures/body/inside-picture';
 import { computeReadings } from '#core/measures/compute-readings';
 import { catalogue } from '#core/measures/families';
 import type { Reading, ReadingUnit } from '#core/measures/reading';
@@ -163,6 +164,60 @@ describe('input that tells little or nothing', () => {
       ),
       { numRuns: 120 },
     );
+  });
+});
+
+describe('points outside the picture', () => {
+  const whole = marked(stroking, 2);
+  const { clip } = whole.swim;
+  const moved = (names: readonly string[], every: number): BodyInput =>
+    withSwim(whole, {
+      postures: whole.swim.postures.map((posture, i): Posture => {
+        if (i % every !== 0) return posture;
+        const points = Object.entries(posture.points).map(([name, point]) =>
+          names.includes(name) ? [name, { x: point.x, y: clip.height + 1 }] : [name, point],
+        );
+        return { ...posture, points: Object.fromEntries(points) as Posture['points'] };
+      }),
+    });
+  const of = (readings: readonly Reading[], id: string): Reading | undefined =>
+    readings.find((each) => each.id === id);
+
+  it('are not read: where none is left, that is said first, and how many there are', () => {
+    const readings = readAll(moved(['toe'], 1));
+    expectSound(readings);
+    for (const id of ['ankle-angle', 'kick-amplitude-toe', 'undulation-toe', 'frontal-thickness']) {
+      const reading = of(readings, id);
+      expect(reading?.status === 'missing' && reading.reasons[0], id).toEqual({
+        code: 'outside-picture',
+        landmark: 'toe',
+        frames: whole.swim.postures.length,
+      });
+    }
+    expect(of(readings, 'knee-angle')).toEqual(of(readAll(whole), 'knee-angle'));
+  });
+
+  it('leave readings as they are without them, which say so', () => {
+    const left = whole.swim.postures.map((posture, i): Posture => {
+      const { toe: _, ...points } = posture.points;
+      return i % 5 === 0 ? { ...posture, points } : posture;
+    });
+    const without = of(readAll(withSwim(whole, { postures: left })), 'ankle-angle');
+    const outside = of(readAll(moved(['toe'], 5)), 'ankle-angle');
+    if (without?.status !== 'computed' || outside?.status !== 'computed') throw new Error('no angle');
+    expect({ ...outside, notes: [] }).toEqual({ ...without, notes: [] });
+    expect(outside.notes).toContain('points-outside-picture');
+    expect(without.notes).not.toContain('points-outside-picture');
+  });
+
+  it('begin beyond the edge, which itself is inside', () => {
+    const ends = { frame: 0, points: { hip: { x: 0, y: 0 }, toe: { x: 1920, y: 1080 } }, hidden: [] };
+    const picture = { width: 1920, height: 1080 };
+    expect(insidePicture([ends], picture).postures).toEqual([ends]);
+    const past = { ...ends, points: { ...ends.points, toe: { x: 1920.01, y: 1080 } } };
+    const kept = insidePicture([ends, past], picture);
+    expect(kept.postures.map(({ points }) => Object.keys(points))).toEqual([['hip', 'toe'], ['hip']]);
+    expect([...kept.outside]).toEqual([['toe', 1]]);
   });
 });
 

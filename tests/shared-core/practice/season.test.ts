@@ -22,6 +22,7 @@ const aReading = (value: number, change: Partial<ComputedReading> = {}): Compute
   cycles: 8,
   followed: 0,
   perCycle: [],
+  singles: null,
   from: { eventIds: [], postureFrames: [], sceneItems: [] },
   notes: [],
   ...change,
