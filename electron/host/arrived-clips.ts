@@ -8,9 +8,10 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { plainName } from './contained-path';
+import { draftName } from './drafts';
 import { fileFailure } from './file-errors';
 import { fingerprintOf } from './fingerprint';
-import { type LibraryFolder, ownArriving } from './library-folder';
+import type { LibraryFolder } from './library-folder';
 
 interface Arrived {
   readonly clip: ArrivedClip;
@@ -35,7 +36,7 @@ export class ArrivedClips {
 
   async arrive(name: string, body: ReadableStream<Uint8Array> | null): Promise<Result<ArrivedClip>> {
     const clipId = this.makeId();
-    const file = path.join(this.folder.arriving, `${ownArriving}${clipId}`);
+    const file = path.join(this.folder.arriving, draftName(clipId, ''));
     try {
       if (!body) return failure('empty-file', { name });
       await pipeline(

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdir, open, readdir, readFile, rm } from 'node:fs/promises';
+import { mkdir, open, readdir, readFile, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import writeFileAtomic from 'write-file-atomic';
 
@@ -48,7 +48,13 @@ async function flushFolder(folder: string): Promise<void> {
 /** What a killed save leaves: the atomic writer's own name for a file not yet renamed. */
 const draftName = /^(.+)\.\d{6,}$/;
 
-/** Removes what killed saves of a file left beside it and beside its generations. Only before a program's first save. */
+/** Minutes after which no save is still between writing and renaming, on the slowest disk. Our own limit. */
+const savedWithinMinutes = 10;
+
+/**
+ * Removes what killed saves of a file left beside it and beside its generations. Only before a program's first save, and
+ * nothing young: another program on the same library may be about to rename it.
+ */
 export async function sweepDrafts(file: string): Promise<void> {
   const folder = path.dirname(file);
   const stem = path.basename(file);
@@ -59,8 +65,18 @@ export async function sweepDrafts(file: string): Promise<void> {
     });
     for (const name of names) {
       const of = draftName.exec(name)?.[1];
-      if (of === stem || (of !== undefined && isGeneration(of, stem)))
-        if (!isGeneration(name, stem)) await rm(path.join(where, name), { force: true });
+      if (of !== stem && (of === undefined || !isGeneration(of, stem))) continue;
+      if (isGeneration(name, stem)) continue;
+      const left = path.join(where, name);
+      const changedMs = await stat(left).then(
+        ({ mtimeMs }) => mtimeMs,
+        (error: NodeJS.ErrnoException) => {
+          if (error.code !== 'ENOENT') throw error;
+          return null;
+        },
+      );
+      if (changedMs !== null && Date.now() - changedMs > savedWithinMinutes * 60_000)
+        await rm(left, { force: true });
     }
   }
 }

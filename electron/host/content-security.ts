@@ -11,7 +11,7 @@ export const contentSecurityPolicy = [
   "media-src 'self' blob:",
   "connect-src 'self' blob: data:",
   "font-src 'self'",
-  "worker-src 'self' blob:",
+  "worker-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
   "frame-ancestors 'none'",

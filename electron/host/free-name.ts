@@ -2,6 +2,7 @@ import { link, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { flushFile } from './atomic-file';
 import { plainName } from './contained-path';
+import { draftName } from './drafts';
 
 /** Saves bytes under the first free name ("swim.png", "swim 2.png", …): whole or not at all, never over another file. */
 export async function saveUnderFreeName(
@@ -10,7 +11,7 @@ export async function saveUnderFreeName(
   bytes: Uint8Array,
   tempId: string,
 ): Promise<{ name: string; path: string }> {
-  const temp = path.join(folder, `.${tempId}.part`);
+  const temp = path.join(folder, `.${draftName(tempId)}`);
   try {
     await writeFile(temp, bytes, { flag: 'wx' });
     return await linkUnderFreeName(folder, wanted, temp);

@@ -45,6 +45,3 @@ export function libraryFolder(root: string): LibraryFolder {
 
 /** This computer among those that share a folder: the same from start to start, and no name that says whose it is. */
 export const thisComputer = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
-
-/** What the names of this computer's files in `arriving` begin with. */
-export const ownArriving = `${thisComputer}-`;

@@ -7,6 +7,7 @@ import { chooseLibrary, type WantedLibrary } from './chosen-library';
 import { createHost, type Host } from './create-host';
 import { fileFailure } from './file-errors';
 import { libraryFolder } from './library-folder';
+import { besideArchive } from '../media/find-media-tool';
 import { createRequestHandler } from './request-handler';
 import type { Surroundings } from './surroundings';
 
@@ -16,7 +17,8 @@ export const appRoot = fileURLToPath(new URL('../..', import.meta.url));
 /** The samples of a new library: a whole month of an invented squad; `few`: its first seven swims; `none`. */
 function sampleFolders(asked: string | undefined): string[] {
   const folders = asked === 'none' ? [] : asked === 'few' ? ['library'] : ['library', 'month'];
-  return folders.map((name) => path.join(appRoot, 'sample-clips', name));
+  // a packed app's own archive can be read file by file, not copied as folders: the samples lie beside it
+  return folders.map((name) => besideArchive(path.join(appRoot, 'sample-clips', name)));
 }
 
 export interface AppHost {

@@ -1,8 +1,9 @@
-import { access, cp, mkdir, readdir, rm, stat, writeFile } from 'node:fs/promises';
+import { access, cp, mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
+import { sweepForgotten } from './drafts';
 import { fileFailure } from './file-errors';
-import { type LibraryFolder, ownArriving } from './library-folder';
+import type { LibraryFolder } from './library-folder';
 
 async function exists(file: string): Promise<boolean> {
   try {
@@ -14,28 +15,10 @@ async function exists(file: string): Promise<boolean> {
   }
 }
 
-/** Hours after which another computer on the same folder is no longer sending a file. Our default. */
-const forgottenAfterHours = 24;
-
-/** Removes uploads nobody is at: all this computer began, as the library is only now opened, and old ones of others. */
-async function removeUnfinished(arriving: string): Promise<void> {
-  for (const name of await readdir(arriving)) {
-    const file = path.join(arriving, name);
-    const facts = await stat(file).catch((error: unknown) => {
-      // the other computer has finished with it meanwhile
-      fileFailure(error, name, 'reading');
-      return null;
-    });
-    if (!facts) continue;
-    if (name.startsWith(ownArriving) || Date.now() - facts.mtimeMs > forgottenAfterHours * 3_600_000)
-      await rm(file, { recursive: true, force: true });
-  }
-}
-
 /**
  * Makes the library's folders; a library that is new gets the sample swims, and `library.json` last, so that a
- * half-made one is made again. This computer's uploads that never became swims, those another left a day ago, and half-made
- * working copies and exports, are removed.
+ * half-made one is made again. Uploads that never became swims, and half-made working copies and exports, are removed where
+ * nobody is at them any more: two programs may hold one library.
  */
 export async function prepareLibrary(
   folder: LibraryFolder,
@@ -45,14 +28,10 @@ export async function prepareLibrary(
     await mkdir(folder.root, { recursive: true });
     for (const each of [folder.swims, folder.bin, folder.exports, folder.arriving, folder.copies])
       await mkdir(each, { recursive: true });
-    await removeUnfinished(folder.arriving);
-    for (const [where, half] of [
-      [folder.copies, /\.part$/],
-      // hidden, named after an id: nothing of the coach's own
-      [folder.exports, /^\.[0-9a-f-]{36}\.part$/],
-    ] as const)
-      for (const name of await readdir(where))
-        if (half.test(name)) await rm(path.join(where, name), { force: true });
+    await sweepForgotten(folder.arriving, () => true);
+    await sweepForgotten(folder.copies, (name) => name.endsWith('.part'));
+    // hidden, named after ids: nothing of the coach's own
+    await sweepForgotten(folder.exports, (name) => /^\.[0-9a-f-]{36,}\.part$/.test(name));
     if (await exists(folder.about)) return success(null);
     for (const from of samples)
       for (const [name, into] of [

@@ -9,6 +9,7 @@ import { makeWorkingCopy } from '../media/make-working-copy';
 import { flushFile } from './atomic-file';
 import type { Disk } from './atomic-file';
 import { readCopiesLimit, writeCopiesLimit } from './copies-limit';
+import { draftName } from './drafts';
 import { fileFailure } from './file-errors';
 import type { Jobs } from './jobs';
 import type { LibraryFolder } from './library-folder';
@@ -108,7 +109,7 @@ export class WorkingCopies {
     const original = await this.original(id);
     if (!original.ok) return original;
     // a name of its own each time: an ffmpeg that outlived a killed host may still write to the last one
-    const draft = `${file}.${randomUUID()}.part`;
+    const draft = `${file}.${draftName(randomUUID())}`;
     try {
       // the cache may have been emptied
       await mkdir(this.folder.copies, { recursive: true });

@@ -10,6 +10,7 @@ import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { videoLayout } from '#core/video/video-layout';
 import type { VideoPlan } from '#core/video/video-plan';
 import { type VideoRun, videoRun } from '#core/video/video-run';
+import { draftName } from '../host/drafts';
 import { fileFailure } from '../host/file-errors';
 import { linkUnderFreeName } from '../host/free-name';
 import type { JobReport } from '../host/jobs';
@@ -55,7 +56,7 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
   });
   const run = videoRun(parts, plan);
   const layout = videoLayout(parts, plan);
-  const temp = path.join(folder, `.${tempId}.part`);
+  const temp = path.join(folder, `.${draftName(tempId)}`);
   const readers: FrameReader[] = [];
   let unfinished: VideoEncoder | null = null;
   try {

@@ -1,4 +1,4 @@
-import { cp, mkdir, readFile, readdir, rename, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
+import { cp, mkdir, readFile, readdir, rename, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { emptySquad } from '#core/swim-file/squad-file';
@@ -231,18 +231,6 @@ describe('the library', () => {
     expect(await under.ask('library/open', {})).toMatchObject({ error: { code: 'library-gone' } });
     await rename(`${under.library}-away`, under.library);
     expect(must(await under.ask('library/open', {})).swims).toHaveLength(1);
-  });
-
-  it('clears what it was itself sent and never made a swim of, not what another computer is still being sent', async () => {
-    must(await under.host.clips.arrive('clip.mp4', streamOf('waits for its card')));
-    const [own = ''] = await readdir(inLibrary('.arriving'));
-    for (const name of ['0badcafe-sending', '0badcafe-left'])
-      await writeFile(inLibrary('.arriving', name), 'film');
-    const days = new Date(Date.now() - 2 * 86_400_000);
-    await utimes(inLibrary('.arriving', '0badcafe-left'), days, days);
-    must(await createHost({ libraryPath: under.library, samplesPath: null }));
-    expect(own).not.toBe('');
-    expect(await readdir(inLibrary('.arriving'))).toEqual(['0badcafe-sending']);
   });
 
   it('starts with the sample swims once, and never brings removed ones back', async () => {

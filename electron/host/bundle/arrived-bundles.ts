@@ -8,8 +8,9 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { ArrivedBundle } from '#core/host-contract/operations/bundle-operations';
 import { serialiseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
+import { draftName } from '../drafts';
 import { fileFailure } from '../file-errors';
-import { type LibraryFolder, ownArriving } from '../library-folder';
+import type { LibraryFolder } from '../library-folder';
 import { prettyJson } from '../pretty-json';
 import type { SwimShelf } from '../shelf/swim-shelf';
 import { unpackBundle } from './unpack-bundle';
@@ -29,8 +30,8 @@ export class ArrivedBundles {
   /** Takes the bytes of a bundle, checks them whole and unpacks them beside the shelf. Nothing is left on a failure. */
   async arrive(body: ReadableStream<Uint8Array> | null): Promise<Result<ArrivedBundle>> {
     const bundleId = this.makeId();
-    const zip = path.join(this.folder.arriving, `${ownArriving}${bundleId}.zip`);
-    const into = path.join(this.folder.arriving, `${ownArriving}${bundleId}.bundle`);
+    const zip = path.join(this.folder.arriving, draftName(bundleId, '.zip'));
+    const into = path.join(this.folder.arriving, draftName(bundleId, '.bundle'));
     try {
       if (!body) return failure('empty-file', { name: 'The bundle' });
       await pipeline(

@@ -10,6 +10,7 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import { serialiseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { plainName } from '../contained-path';
+import { draftName } from '../drafts';
 import { fileFailure } from '../file-errors';
 import { linkUnderFreeName } from '../free-name';
 import { isAbort } from '../is-abort';
@@ -39,7 +40,7 @@ export async function makeBundle(options: Options): Promise<Result<{ name: strin
   const clipName = clipNameInBundle(swim);
   const packed: Swim = { ...swim, clip: { ...swim.clip, place: { kind: 'inside', name: clipName } } };
   const marks = Buffer.from(serialiseSwim(packed));
-  const temp = path.join(into, `.${tempId}.part`);
+  const temp = path.join(into, `.${draftName(tempId)}`);
   try {
     report(null, 'Reading the clip');
     const clipBytes = (await stat(clip)).size;

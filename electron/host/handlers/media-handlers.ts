@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { failure, success } from '#core/host-contract/host-error';
 import type { mediaOperations } from '#core/host-contract/operations/media-operations';
-import { ownArriving } from '../library-folder';
+import { draftName } from '../drafts';
 import { describeMediaTools } from '../../media/find-media-tool';
 import { lookAtFilm } from '../../media/look-at-film';
 import type { HandlersOf, HostParts } from './handlers';
@@ -18,7 +18,7 @@ export function mediaHandlers({
     'media/look': async ({ clipId, track }) => {
       const file = clips.fileOf(clipId);
       if (!file) return failure('not-found', { name: 'The clip' });
-      const scratch = path.join(folder.arriving, `${ownArriving}${makeId()}.jpg`);
+      const scratch = path.join(folder.arriving, draftName(makeId(), '.jpg'));
       const jobId = jobs.start((signal, report) => lookAtFilm({ file, track, scratch, signal, report }));
       return success({ jobId });
     },

@@ -8,6 +8,7 @@ import yazl from 'yazl';
 import type { z } from 'zod';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { backedUpSchema } from '#core/host-contract/operations/upkeep-operations';
+import { draftName, isDraft, sweepForgotten } from '../drafts';
 import { fileFailure } from '../file-errors';
 import type { JobReport } from '../jobs';
 import type { LibraryFolder } from '../library-folder';
@@ -55,8 +56,9 @@ export async function backUp(
 ): Promise<Result<z.infer<typeof backedUpSchema>>> {
   const place = await archivePlace(folder, file);
   if (!place.ok) return place;
-  const part = `${file}.${tempId}.part`;
+  const part = `${file}.${draftName(tempId)}`;
   try {
+    await sweepForgotten(path.dirname(file), (name) => isDraft(name) && /\.zip\./i.test(name));
     const written = await writeArchive(folder, part, outside, signal, (share, words) =>
       report(share === null ? null : share / 2, words),
     );

@@ -5,12 +5,11 @@ import { pipeline } from 'node:stream/promises';
 import type { z } from 'zod';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { restoredSchema } from '#core/host-contract/operations/upkeep-operations';
+import { draftName, isDraft, sweepForgotten } from '../drafts';
 import { fileFailure } from '../file-errors';
 import type { JobReport } from '../jobs';
+import { partsInside } from './parts-inside';
 import { claimedBytes, readArchive } from './read-archive';
-
-const staysInside = (name: string): boolean =>
-  name !== '' && name !== '.' && name !== '..' && !name.includes('\\') && !name.includes('\0');
 
 /** False when the folder is free to be made: not there, or empty. */
 async function taken(folder: string): Promise<boolean> {
@@ -43,18 +42,20 @@ export async function restoreLibrary(
 ): Promise<Result<z.infer<typeof restoredSchema>>> {
   for (const each of [archive, folder])
     if (!path.isAbsolute(each) || each.includes('\0')) return failure('not-allowed', { name: each });
-  const part = `${folder}.${tempId}.part`;
+  const part = `${folder}.${draftName(tempId)}`;
   try {
     if (await taken(folder)) return failure('already-there', { name: path.basename(folder) });
     await mkdir(part, { recursive: true });
+    const ours = `${path.basename(folder)}.`;
+    await sweepForgotten(path.dirname(folder), (name) => name.startsWith(ours) && isDraft(name));
     const needed = await claimedBytes(archive);
     if (needed !== null && needed > (await room(part)))
       return failure('disk-full', { name: path.basename(folder) });
     const read = await readArchive(
       archive,
       async (name, bytes) => {
-        const parts = name.split('/');
-        if (!parts.every(staysInside)) throw new Error(`holds ${name}, which is no name for a file`);
+        const parts = partsInside(name);
+        if (!parts) throw new Error(`holds ${name}, which is no name for a file`);
         await mkdir(path.join(part, ...parts.slice(0, -1)), { recursive: true });
         await pipeline(bytes, createWriteStream(path.join(part, ...parts), { flags: 'wx', flush: true }));
       },
