@@ -54,7 +54,14 @@ function candidates(
 /** Tools that ran once: asking each its version before every call would cost more than many of the calls. */
 const known = new Map<string, FoundTool>();
 
-async function tried(path: string, from: FoundTool['from']): Promise<FoundTool | null> {
+/** How often a tool that was killed or found no time is asked again. Our own limit. */
+const asksAtMost = 3;
+
+/**
+ * The tool when it runs, null when it is not there. One that was killed while it was asked, or did not get to answer on a
+ * busy machine, may be a good one: `unsure`, when that goes on.
+ */
+async function tried(path: string, from: FoundTool['from']): Promise<FoundTool | null | 'unsure'> {
   if (from !== 'PATH') {
     const there = await access(path, constants.F_OK).then(
       () => true,
@@ -66,30 +73,36 @@ async function tried(path: string, from: FoundTool['from']): Promise<FoundTool |
   const key = `${process.env.PATH ?? ''} ${path}`;
   const before = known.get(key);
   if (before) return { ...before, from };
-  const run = await execa(path, ['-version'], { reject: false, timeout: 10_000, stdin: 'ignore' });
-  if (run.failed) return null;
-  const version = /version (\S+)/.exec(run.stdout)?.[1] ?? 'unknown';
-  known.set(key, { path, from, version });
-  return { path, from, version };
+  for (let ask = 0; ask < asksAtMost; ask++) {
+    const run = await execa(path, ['-version'], { reject: false, timeout: 10_000, stdin: 'ignore' });
+    if (run.isTerminated || run.timedOut) continue;
+    if (run.failed) return null;
+    const named = /version (\S+)/.exec(run.stdout)?.[1] ?? 'unknown';
+    // a snapshot between releases has a count for a name, which says nothing: the year says how old it is
+    const year = /Copyright \(c\) \d+-(\d{4})/.exec(run.stdout)?.[1];
+    const version = named.startsWith('N-') && year !== undefined ? `${named} of ${year}` : named;
+    known.set(key, { path, from, version });
+    return { path, from, version };
+  }
+  return 'unsure';
 }
 
 /** Tools found before, by where they were looked for: each call would else start a program only to ask it its name. */
 const found = new Map<string, FoundTool>();
 
-/** The first candidate that runs, or null when there is none. */
+/** The first candidate that runs, or null when there is none. Only a choice that nothing got in the way of is kept. */
 export async function findMediaTool(tool: MediaTool): Promise<FoundTool | null> {
   const where = [tool, ...candidates(tool).map(({ path }) => path), process.env['PATH']].join('|');
   const before = found.get(where);
   if (before) return before;
-  const first = await firstThatRuns(tool);
-  if (first) found.set(where, first);
-  return first;
-}
-
-async function firstThatRuns(tool: MediaTool): Promise<FoundTool | null> {
+  let sure = true;
   for (const { path, from } of candidates(tool)) {
     const running = path ? await tried(path, from) : null;
-    if (running) return running;
+    if (running === 'unsure') sure = false;
+    else if (running) {
+      if (sure) found.set(where, running);
+      return running;
+    }
   }
   return null;
 }

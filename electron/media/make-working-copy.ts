@@ -2,9 +2,11 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { FrameTable } from '#core/timeline/frame-table';
 import { sameStarts } from '#core/timeline/same-starts';
 import { filmStream } from './film-stream';
+import { findMediaTool } from './find-media-tool';
 import { probeFrameTimes } from './probe-frame-times';
 import { type ProbedTrack, probeTracks } from './probe-tracks';
 import { runMediaTool } from './run-media-tool';
+import { timingOption } from './timing-option';
 import { everyField } from './wanted-pictures';
 
 interface CopyOrder {
@@ -37,6 +39,8 @@ export async function makeWorkingCopy(order: CopyOrder): Promise<Result<null>> {
   if (!probed.ok) return probed;
   const film = probed.value.tracks[track - 1];
   if (!film) return failure('no-video-track');
+  const tool = await findMediaTool('ffmpeg');
+  if (!tool) return failure('no-media-tool', { name: 'ffmpeg' });
   const repack = film.codec === 'mjpeg' && !order.fields;
   const words = repack ? 'Putting the pictures into another file' : 'Making the working copy';
   report(0, words);
@@ -47,7 +51,7 @@ export async function makeWorkingCopy(order: CopyOrder): Promise<Result<null>> {
     [
       ...['-v', 'error', '-nostats', '-progress', 'pipe:1', '-y', '-copyts', '-start_at_zero'],
       ...['-i', `file:${original}`, '-map', `0:${filmStream(track)}`, '-an', '-sn', '-dn'],
-      ...(repack ? repacked : encoded(order, film)),
+      ...(repack ? repacked : encoded(order, film, timingOption(tool.version))),
       ...['-video_track_timescale', String(table.ticksPerSecond), '-map_metadata', '-1'],
       // as QuickTime the pictures of MJPEG are named for what they are
       ...['-movflags', '+faststart', '-f', repack ? 'mov' : 'mp4', `file:${target}`],
@@ -84,7 +88,11 @@ async function checkFrames(target: string, table: FrameTable, signal: AbortSigna
 /** MJPEG as AVI carries it leaves its Huffman tables out; the filter puts them in, so that each picture is a JPEG. */
 const repacked: readonly string[] = ['-c:v', 'copy', '-bsf:v', 'mjpeg2jpeg'];
 
-function encoded({ fields, table }: CopyOrder, film: ProbedTrack): readonly string[] {
+function encoded(
+  { fields, table }: CopyOrder,
+  film: ProbedTrack,
+  timing: readonly string[],
+): readonly string[] {
   const filters = [
     // every picture, also one not marked as interlaced, or frames and fields would mix
     ...(fields ? [everyField] : []),
@@ -92,7 +100,7 @@ function encoded({ fields, table }: CopyOrder, film: ProbedTrack): readonly stri
   ];
   return [
     ...(filters.length > 0 ? ['-vf', filters.join(',')] : []),
-    ...['-fps_mode', 'passthrough', '-enc_time_base', `1:${table.ticksPerSecond}`],
+    ...[...timing, '-enc_time_base', `1:${table.ticksPerSecond}`],
     ...['-c:v', 'libx264', '-preset', 'ultrafast', '-crf', '21', '-pix_fmt', 'yuv420p'],
     ...['-g', '12', '-bf', '0', '-sc_threshold', '0'],
   ];

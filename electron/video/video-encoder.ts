@@ -1,6 +1,7 @@
 import { execa } from 'execa';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool } from '../media/find-media-tool';
+import { runMediaTool } from '../media/run-media-tool';
 
 export type VideoFormat = 'mp4' | 'webm';
 
@@ -57,11 +58,10 @@ export async function videoFormat(): Promise<Result<VideoFormat>> {
   if (!found) return failure('no-media-tool', { name: 'ffmpeg' });
   let format = formats.get(found.path);
   if (format === undefined) {
-    const { stdout } = await execa(found.path, ['-hide_banner', '-encoders'], {
-      stdin: 'ignore',
-      reject: false,
-    });
-    format = / libx264 /.test(stdout) ? 'mp4' : / libvpx-vp9 /.test(stdout) ? 'webm' : null;
+    const said = await runMediaTool('ffmpeg', ['-encoders']);
+    // one that was killed has not said what it can do: asked again next time
+    if (!said.ok) return said;
+    format = / libx264 /.test(said.value) ? 'mp4' : / libvpx-vp9 /.test(said.value) ? 'webm' : null;
     formats.set(found.path, format);
   }
   return format === null

@@ -6,6 +6,8 @@ import { findMediaTool } from '#electron/media/find-media-tool';
 import { probeFrameTimes } from '#electron/media/probe-frame-times';
 import { probeTracks } from '#electron/media/probe-tracks';
 import { runMediaTool } from '#electron/media/run-media-tool';
+import { timingOption } from '#electron/media/timing-option';
+import { videoFormat } from '#electron/video/video-encoder';
 
 let folder: string;
 beforeAll(async () => {
@@ -29,12 +31,44 @@ describe('finding a media tool', () => {
     expect((await findMediaTool('ffprobe'))?.from).not.toBe('environment');
   });
 
-  it('works from the npm package alone', async () => {
+  it('asks again when the tool was killed instead of taking an older one for good, and keeps no half answer', async () => {
+    const named = path.join(folder, 'killed-ffmpeg');
+    // ends by SIGKILL as often as the file beside it says, then answers
+    const killed = (times: number) => writeFile(`${named}.kills`, 'x'.repeat(times));
+    const script = [
+      '#!/bin/sh',
+      `if [ -s "${named}.kills" ]; then truncate -s -1 "${named}.kills"; kill -9 $$; fi`,
+      'case "$*" in *-encoders*) echo " V..... libx264  H.264";; *) echo "ffmpeg version 99.9 of mine";; esac',
+    ];
+    await writeFile(named, `${script.join('\n')}\n`, { mode: 0o755 });
+    vi.stubEnv('SUBMARK_FFMPEG', named);
+    await killed(3);
+    expect((await findMediaTool('ffmpeg'))?.from).not.toBe('environment');
+    await killed(1);
+    expect((await findMediaTool('ffmpeg'))?.from).toBe('environment');
+    await killed(1);
+    expect(await videoFormat()).toMatchObject({ ok: false });
+    expect(await videoFormat()).toEqual({ ok: true, value: 'mp4' });
+  });
+
+  it('works from the npm package alone, whose snapshot of 2018 does not know the newer name of an option', async () => {
     vi.stubEnv('PATH', folder);
-    const found = await findMediaTool('ffprobe');
+    const found = await findMediaTool('ffmpeg');
     // the package has no program for some platforms
-    if (found) expect(found.from).toBe('npm package');
-    else expect(process.platform).not.toBe('linux');
+    if (!found) {
+      expect(process.platform).not.toBe('linux');
+      return;
+    }
+    if (found.from !== 'npm package') return;
+    const film = ['-f', 'lavfi', '-i', 'testsrc2=duration=0.2', ...timingOption(found.version)];
+    expect(await runMediaTool('ffmpeg', [...film, '-f', 'null', '-'])).toMatchObject({ ok: true });
+  });
+
+  it('names the option by release, and by the year where there is none', () => {
+    const old = ['4.4.2-0ubuntu0.22.04.1', 'n5.0', 'N-47683-g0e8eb07980-static of 2018'];
+    for (const version of old) expect(timingOption(version), version).toEqual(['-vsync', 'passthrough']);
+    for (const version of ['5.1.6-0+deb12u1', 'n7.1', '8.0', 'N-120061-gf7c7d9e of 2025', 'unknown'])
+      expect(timingOption(version), version).toEqual(['-fps_mode', 'passthrough']);
   });
 });
 
