@@ -17,8 +17,9 @@ export default {
     'LICENSE',
   ],
   asar: true,
-  // a program inside the archive can't be started: the media tools lie beside it
+  // a program inside the archive can't be started, and a folder in it can't be copied: these lie beside it
   asarUnpack: [
+    'sample-clips/**',
     'node_modules/ffmpeg-static/**',
     'node_modules/@ffmpeg-installer/**',
     'node_modules/@ffprobe-installer/**',

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { GlobalFonts } from '@napi-rs/canvas';
@@ -25,6 +26,8 @@ let known = false;
 /** Makes the letters known to the host's canvas, once. */
 export function knowLetters(): void {
   if (known) return;
-  for (const file of Object.values(files)) GlobalFonts.registerFromPath(require.resolve(file), hostFamily);
+  // as bytes: the canvas can't look into a packed app's archive, Node can
+  for (const file of Object.values(files))
+    GlobalFonts.register(readFileSync(require.resolve(file)), hostFamily);
   known = true;
 }

@@ -38,6 +38,24 @@ async function markAndSave(page: Page, library: string): Promise<void> {
   await page.keyboard.press('Escape');
 }
 
+test('what was built for the package is in it: shell, host’s thread, page, workers, OpenCV, letters', async () => {
+  test.skip(!existsSync(shell), 'the shell is not built: run npm run build first');
+  const { packedFiles } = (await import(
+    pathToFileURL(path.join(root, 'electron', 'commands', 'packed-files.mjs')).href
+  )) as { packedFiles(): { inside: string[] } };
+  const built = packedFiles().inside.filter((file) => file.startsWith('.build/'));
+  for (const wanted of [
+    ...[/electron\/main\.js$/, /electron\/preload\.cjs$/, /electron\/reading-thread\.js$/],
+    ...[/renderer\/index\.html$/, /assets\/index-\S+\.js$/, /assets\/index-\S+\.css$/],
+    ...[/assets\/film-worker-\S+\.js$/, /assets\/follow-worker-\S+\.js$/, /assets\/opencv-\S+\.js$/],
+    ...[/Inter_400Regular-\S+\.ttf$/, /Inter_600SemiBold-\S+\.ttf$/],
+  ])
+    expect(
+      built.filter((file) => wanted.test(file)),
+      String(wanted),
+    ).toHaveLength(1);
+});
+
 test('the shell’s own bundle, preload and host open a window, mark, save and end in order', async () => {
   test.skip(!existsSync(shell), 'the shell is not built: run npm run build first');
   const { library, remove } = await makeLibrary(true);

@@ -36,6 +36,30 @@ describe('the package', () => {
     }
   });
 
+  it('holds the letters of page and canvas, and has beside the archive what can’t be used in it', async () => {
+    const { packedFiles } = (await import(
+      new URL('../../electron/commands/packed-files.mjs', import.meta.url).href
+    )) as { packedFiles(): { inside: string[]; beside: string[] } };
+    const { inside, beside } = packedFiles();
+    for (const file of [
+      'package.json',
+      'LICENSE',
+      'node_modules/@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf',
+      'node_modules/@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf',
+      ...['arabic', 'devanagari', 'hebrew', 'thai', 'sc', 'jp', 'kr'].map(
+        (script) => `node_modules/@fontsource-variable/noto-sans-${script}/unicode.json`,
+      ),
+    ])
+      expect(inside).toContain(file);
+    // a canvas and media tools can't be loaded or started from an archive, folders can't be copied out of one
+    expect(beside).toContain('sample-clips/library/squad.json');
+    expect(beside.some((file) => file.endsWith('.node'))).toBe(true);
+    expect(inside.filter((file) => /\.node$|ff(mpeg|probe)(\.exe)?$|^sample-clips/.test(file))).toEqual([]);
+    expect(
+      [...inside, ...beside].filter((file) => /node_modules\/(electron|vite|vitest)\//.test(file)),
+    ).toEqual([]);
+  });
+
   it('has every fuse set that would let another program run its code in ours', async () => {
     const { electronFuses } = await load();
     expect(electronFuses).toEqual({
