@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { existsSync, readdirSync } from 'node:fs';
 import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
@@ -12,9 +13,12 @@ import {
 } from '#core/host-contract/operations/upkeep-operations';
 import { type Squad, squadFileVersion } from '#core/swim-file/squad-schema';
 import { createHost } from '#electron/host/create-host';
+import { manifestName } from '#electron/host/upkeep/archive-manifest';
+import { partsInside } from '#electron/host/upkeep/parts-inside';
 import { restoreLibrary } from '#electron/host/upkeep/restore-library';
 import { aPractice } from '#tests/shared-core/practice/a-practice';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
+import { rawZip } from '#tests/fuzz/raw-zip';
 import { aHost, type HostUnderTest, must, streamOf } from './a-host';
 
 let under: HostUnderTest;
@@ -71,6 +75,37 @@ describe('a back-up', () => {
       swims: [{ clipStatus: 'present' }, { clipStatus: 'present' }],
     });
     expect(readdirSync(beside).filter((name) => name.endsWith('.part'))).toEqual([]);
+  });
+
+  it('leads nowhere but into its folder, whatever its files are called', async () => {
+    const outward = ['..', '../out', 'a/../../out', '/out', 'a//b', './b', 'a/./b', 'a\\..\\b', 'a\0b'];
+    const onWindows = ['C:/out', 'a/con', 'swims/NUL.json', 'a:stream', 'a/b.', 'a/b '];
+    for (const name of outward)
+      expect([partsInside(name, false), partsInside(name, true)], name).toEqual([null, null]);
+    for (const name of onWindows) expect(partsInside(name, true), name).toBeNull();
+    for (const windows of [true, false])
+      expect(partsInside('swims/one/.generations/swim.json.00000001', windows)).toHaveLength(4);
+    const file = path.join(beside, 'bent.zip');
+    const bytes = Buffer.from('{}');
+    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    for (const name of outward) {
+      const manifest = {
+        ...{ format: 'submark-archive', version: 1, createdAt: '2026-01-01T00:00:00Z', outside: [] },
+        files: [name, 'library.json'].map((each) => ({ path: each, bytes: 2, sha256 })),
+      };
+      const zip = rawZip([
+        { name, bytes },
+        { name: 'library.json', bytes },
+        { name: manifestName, bytes: Buffer.from(JSON.stringify(manifest)) },
+      ]);
+      await writeFile(file, zip);
+      const made = { archive: file, folder: path.join(beside, 'restored') };
+      expect(await ended(must(await under.ask('library/restore', made))), name).toMatchObject({
+        state: 'failed',
+        error: { code: 'archive-damaged' },
+      });
+      expect(readdirSync(beside).sort(), name).toEqual(['bent.zip', 'library']);
+    }
   });
 
   it('is not unpacked where it says it needs more room than there is', async () => {
