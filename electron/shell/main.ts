@@ -11,6 +11,7 @@ import { handleOperations } from './handle-operations';
 import { openSomeLibrary } from './open-some-library';
 import { openWindow } from './open-window';
 import { pickPlace } from './pick-place';
+import { reloadCrashedPage } from './reload-crashed-page';
 import { keepWindowState, readWindowState } from './window-state';
 
 async function open(): Promise<BrowserWindow | null> {
@@ -41,6 +42,7 @@ async function open(): Promise<BrowserWindow | null> {
 if (app.requestSingleInstanceLock()) {
   registerAppScheme(protocol);
   denyNavigation(app);
+  reloadCrashedPage(app);
   app.on('window-all-closed', () => app.quit());
   app
     .whenReady()

@@ -168,6 +168,25 @@ describe('the window', () => {
     expect(prevented).toBe(1);
   });
 
+  it('is loaded again when its page was ended by the system, and not for ever when that goes on', () => {
+    const contents = Object.assign(new EventEmitter(), {
+      setWindowOpenHandler: () => undefined,
+      reload: vi.fn(),
+    });
+    standIn.app.emit('web-contents-created', {}, contents);
+    contents.emit('render-process-gone', {}, { reason: 'clean-exit' });
+    expect(contents.reload).not.toHaveBeenCalled();
+    for (let times = 1; times <= 3; times++) {
+      contents.emit('render-process-gone', {}, { reason: 'crashed' });
+      expect(contents.reload).toHaveBeenCalledTimes(times);
+    }
+    contents.emit('render-process-gone', {}, { reason: 'oom' });
+    expect(contents.reload).toHaveBeenCalledTimes(3);
+    expect(standIn.invoked).toEqual([
+      [expect.stringContaining('window'), expect.stringContaining('marks are safe')],
+    ]);
+  });
+
   it('is granted no permission', () => {
     const answers: boolean[] = [];
     for (const permission of ['media', 'geolocation', 'clipboard-read', 'fullscreen'])
@@ -219,10 +238,13 @@ describe('operations over IPC', () => {
 
 describe('the app’s protocol', () => {
   it('is a secure standard scheme served only for its own host', async () => {
-    expect(standIn.privileged[0]).toMatchObject({
-      scheme: 'submark',
-      privileges: { standard: true, secure: true },
-    });
+    // nothing more: what goes round the content policy or other origins' rules is a privilege too
+    expect(standIn.privileged).toEqual([
+      {
+        scheme: 'submark',
+        privileges: { standard: true, secure: true, supportFetchAPI: true, stream: true },
+      },
+    ]);
     const serve = standIn.protocols.get('submark');
     const other = await serve?.(new Request('http://x'));
     expect(other?.status).toBe(404);
