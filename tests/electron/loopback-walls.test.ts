@@ -182,6 +182,7 @@ describe('files', () => {
       "base-uri 'none'",
       "form-action 'none'",
       "frame-ancestors 'none'",
+      "worker-src 'self'",
     ])
       expect(policy.split('; ')).toContain(directive);
     // no directive but script's compiling of WebAssembly names more than the page itself and what it made
