@@ -7,7 +7,7 @@ export interface Wall {
   readonly test: string;
 }
 
-const of =
+export const of =
   (file: string, test: string) =>
   (name: string, is: string, without: string): Wall => ({ name, file, is, without, test });
 
@@ -24,7 +24,8 @@ const permissions = of('electron/shell/deny-permissions.ts', shell);
 const operations = of('electron/shell/handle-operations.ts', shell);
 const bundle = of('electron/host/bundle/unpack-bundle.ts', 'tests/electron/bundle.test.ts');
 const media = of('electron/media/run-media-tool.ts', 'tests/electron/media-tools.test.ts');
-const archive = of('electron/host/upkeep/read-archive.ts', 'tests/electron/upkeep.test.ts');
+const upkeep = 'tests/electron/upkeep.test.ts';
+const archive = of('electron/host/upkeep/read-archive.ts', upkeep);
 
 export const walls: readonly Wall[] = [
   server('bound to this machine', "hostname: '127.0.0.1'", "hostname: '0.0.0.0'"),
@@ -55,12 +56,15 @@ export const walls: readonly Wall[] = [
   policy('no inline script', "script-src 'self'", "script-src 'self' 'unsafe-inline'"),
   policy('nothing that is not named', "default-src 'none'", "default-src 'self'"),
   policy('no other origin', "connect-src 'self'", 'connect-src *'),
+  policy('workers are our own files', "worker-src 'self'", "worker-src 'self' blob:"),
   policy('no base', '  "base-uri \'none\'",\n', ''),
   policy('no form leaves', '  "form-action \'none\'",\n', ''),
   policy('in no frame', '  "frame-ancestors \'none\'",\n', ''),
   policy('types are not guessed', "  'X-Content-Type-Options': 'nosniff',\n", ''),
   policy('no address goes along', "  'Referrer-Policy': 'no-referrer',\n", ''),
   policy('the window is isolated', "  'Cross-Origin-Opener-Policy': 'same-origin',\n", ''),
+  policy('we embed nobody’s files', "  'Cross-Origin-Embedder-Policy': 'require-corp',\n", ''),
+  policy('no camera, microphone or place', 'camera=(), microphone=(), ', ''),
   policy('nobody embeds our files', "  'Cross-Origin-Resource-Policy': 'same-origin',\n", ''),
   policy('nothing is left in the browser’s cache', "  'Cache-Control': 'no-store',\n", ''),
   handler(
@@ -98,6 +102,11 @@ export const walls: readonly Wall[] = [
     "host !== 'app'",
     "host === 'none'",
   ),
+  of('electron/shell/app-protocol.ts', shell)(
+    'no privilege of our scheme that isn’t needed',
+    'stream: true }',
+    'stream: true, bypassCSP: true }',
+  ),
   of('electron/shell/preload.ts', shell)(
     'one function for the page',
     "contextBridge.exposeInMainWorld('submarkHost', {",
@@ -127,10 +136,26 @@ export const walls: readonly Wall[] = [
     'void 0',
   ),
   archive('a back-up’s bytes are those packed', 'found.bytes !== bytes || found.sha256 !== sha256', 'false'),
-  of('electron/host/upkeep/restore-library.ts', 'tests/electron/upkeep.test.ts')(
+  of('electron/host/upkeep/restore-library.ts', upkeep)(
     'no archive larger than the disk',
     'needed > (await room(part))',
     'false',
+  ),
+  of('electron/host/upkeep/restore-library.ts', upkeep)(
+    'no way out of a back-up',
+    'const parts = partsInside(name);',
+    "const parts = name.split('/');",
+  ),
+  of('electron/host/upkeep/parts-inside.ts', upkeep)('no step up in a back-up', " && part !== '..'", ''),
+  of('electron/host/upkeep/parts-inside.ts', upkeep)(
+    'no Windows device or stream in a back-up',
+    '(!windows || isPlainName(part))',
+    'true',
+  ),
+  of('electron/commands/audit.mjs', 'tests/electron/audit.test.ts')(
+    'a known weakness fails the check',
+    'process.exit(1)',
+    'void 0',
   ),
   media('media tools open no network', "'-protocol_whitelist', 'file,pipe', ", ''),
   media('media tools end in time', '    timeout: timeoutMs,\n', ''),

@@ -3,12 +3,13 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { execa } from 'execa';
+import { guards } from './guard-list';
 import { type Wall, walls } from './wall-list';
 import { writeSection } from './write-section';
 
 /**
- * Takes each wall out of a copy of the sources, one at a time, and runs the tests that ought to miss it. A wall whose
- * tests still pass is no wall that anybody guards.
+ * Takes each wall, and each guard of the marks, out of a copy of the sources, one at a time, and runs the tests that ought
+ * to miss it. A wall whose tests still pass is no wall that anybody guards.
  */
 const project = fileURLToPath(new URL('../../', import.meta.url));
 const copy = mkdtempSync(path.join(tmpdir(), 'submark-walls-'));
@@ -57,8 +58,9 @@ async function missed(wall: Wall): Promise<boolean> {
   }
 }
 
+const all = [...walls, ...guards];
 /** A part of the list, from and to, as arguments; only a whole run is written down. */
-const chosen = walls.slice(Number(process.argv[2] ?? 0), Number(process.argv[3] ?? walls.length));
+const chosen = all.slice(Number(process.argv[2] ?? 0), Number(process.argv[3] ?? all.length));
 const unguarded: string[] = [];
 try {
   const tests = [...new Set(chosen.map(({ test }) => test))];
@@ -71,16 +73,15 @@ try {
 } finally {
   rmSync(copy, { recursive: true, force: true });
 }
-if (chosen.length === walls.length)
+const names = (of: readonly Wall[]): string => of.map(({ name }) => name).join('; ');
+if (chosen.length === all.length)
   writeSection(
     'walls',
     'walls.ts',
     [
-      `Taken out one at a time, each of these ${walls.length} made its test fail${unguarded.length > 0 ? `, except: ${unguarded.join('; ')}` : ''}:`,
+      `Taken out one at a time from a copy of the sources, each of these ${all.length} made its test fail${unguarded.length > 0 ? `, except: ${unguarded.join('; ')}` : ''}. Against those who would get in or out (${walls.length}): ${names(walls)}. Against a disk, a clock or another program that does not do its part (${guards.length}): ${names(guards)}.`,
       '',
-      '| wall | in | missed by |',
-      '| --- | --- | --- |',
-      ...walls.map(({ name, file, test }) => `| ${name} | \`${file}\` | \`${test}\` |`),
+      'What was taken out, and which test missed it, is listed in `tests/bench/wall-list.ts` and `tests/bench/guard-list.ts`.',
     ],
     'trust',
   );
