@@ -3,7 +3,9 @@ import { writeSection } from './write-section';
 
 /** Half an hour of scripted review; minutes as the argument. */
 const minutes = Number(process.argv[2] ?? 30);
-const { samples, bugs } = await runSoak(minutes * 60, 3, (each) => console.log(JSON.stringify(each)));
+const { samples, actions, bugs } = await runSoak({ seconds: minutes * 60, followEvery: 3 }, (each) =>
+  console.log(JSON.stringify(each)),
+);
 // the first rounds load each screen's program, its letters and OpenCV
 const settled = samples.slice(4);
 const row = (each: SoakSample): string =>
@@ -24,7 +26,7 @@ function growth(of: (each: SoakSample) => number): number {
 writeSection('soak', 'soak.ts', [
   '## Half an hour of review',
   '',
-  `${samples.length} rounds in ${((samples.at(-1)?.seconds ?? 0) / 60).toFixed(1)} minutes: open a swim, step forth and back, mark, undo, play, save a still, every third round follow points and take it back, then every other screen. Sampled on the shelf after each round, garbage collected first. Bugs met: ${bugs.length}.`,
+  `${samples.length} rounds, ${actions} actions, in ${((samples.at(-1)?.seconds ?? 0) / 60).toFixed(1)} minutes: open a swim, step forth and back, mark, undo, play, save a still, every third round follow points and take it back, then every other screen. Sampled on the shelf after each round, garbage collected first. Bugs met: ${bugs.length}.`,
   '',
   '| minutes | rounds | window heap, MB | nodes | listeners | pictures not closed | workers | host memory, MB | host handles |',
   '| --- | --- | --- | --- | --- | --- | --- | --- | --- |',

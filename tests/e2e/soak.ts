@@ -20,8 +20,16 @@ export interface SoakSample {
   readonly hostHandles: number;
 }
 
+export interface SoakAsk {
+  readonly seconds?: number;
+  readonly actions?: number;
+  readonly followEvery: number;
+}
+
 export interface Soak {
   readonly samples: readonly SoakSample[];
+  /** Keys pressed, buttons clicked and screens opened. */
+  readonly actions: number;
   /** Bugs the window met; empty is what is wanted. */
   readonly bugs: readonly string[];
 }
@@ -69,9 +77,14 @@ function countFrames(): void {
   Object.assign(window, { openFrameCount: () => open.size });
 }
 
-const press = (page: Page, key: string): Promise<void> => page.locator('body').press(key);
+let actions = 0;
+const press = (page: Page, key: string): Promise<void> => {
+  actions += 1;
+  return page.locator('body').press(key);
+};
 
 async function go(page: Page, address: string): Promise<void> {
+  actions += 1;
   await page.evaluate((hash) => {
     window.location.hash = hash;
   }, address);
@@ -99,13 +112,14 @@ async function review(page: Page, swim: string): Promise<void> {
   for (let n = 0; n < made; n++) await press(page, 'Control+z');
   for (const key of ['.', '.', ',']) await press(page, key);
   await press(page, ' ');
-  await page.waitForTimeout(1500);
+  await page.waitForTimeout(700);
   await press(page, ' ');
 }
 
 async function saveStill(page: Page): Promise<void> {
   await press(page, 'i');
   const dialog = page.getByRole('dialog');
+  actions += 1;
   await dialog.getByRole('button', { name: /save/i }).click();
   await dialog.getByText(/saved/i).first().waitFor();
   await press(page, 'Escape');
@@ -154,11 +168,11 @@ async function sample(
 
 /**
  * Scripted review of the sample swims in a real browser against the real host, round after round: stepping, marking, undo,
- * playing, stills, every screen, and following each `followEvery` rounds. A sample is taken after each round.
+ * playing, stills, every screen, and following each `followEvery` rounds. A sample is taken after each round; it ends with
+ * the round in which both the seconds and the actions asked for are reached.
  */
 export async function runSoak(
-  seconds: number,
-  followEvery: number,
+  { seconds = 0, actions: atLeast = 0, followEvery }: SoakAsk,
   tell: (sample: SoakSample) => void = () => undefined,
 ): Promise<Soak> {
   const { library, remove } = await makeLibrary(true);
@@ -169,7 +183,7 @@ export async function runSoak(
   try {
     thin(library);
     const page = await browser.newPage();
-    page.on('pageerror', (error) => bugs.push(error.message));
+    page.on('pageerror', (error) => bugs.push(error.stack ?? error.message));
     // the runner's compiler names functions through a helper that the page does not have
     await page.addInitScript('window.__name = (each) => each');
     await page.addInitScript(countFrames);
@@ -178,7 +192,8 @@ export async function runSoak(
     await page.goto(app.address);
     await page.locator('.swim-tile-open').first().waitFor();
     const began = Date.now();
-    for (let round = 0; round === 0 || Date.now() - began < seconds * 1000; round++) {
+    actions = 0;
+    for (let round = 0; actions < atLeast || Date.now() - began < seconds * 1000; round++) {
       const swim = swims[round % swims.length] ?? followed;
       await review(page, swim);
       await saveStill(page);
@@ -199,5 +214,5 @@ export async function runSoak(
     await app.stop();
     await remove();
   }
-  return { samples, bugs };
+  return { samples, actions, bugs };
 }
