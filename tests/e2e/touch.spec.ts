@@ -1,6 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import type { CDPSession, Page } from '@playwright/test';
+import type { CDPSession, Locator, Page } from '@playwright/test';
+import { parsePractice } from '#core/practice/practice-file';
 import { parseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { screenList } from '../../renderer/app/screen-list';
@@ -173,3 +174,67 @@ test('every control is large enough for a finger on every screen, and lists are 
     .poll(async () => (await top())?.y ?? Number.NEGATIVE_INFINITY)
     .toBeLessThan((before?.y ?? 0) - 100);
 });
+
+/** Practices on disk with their logged counts, by name of the swimmer's id. */
+function countsLogged(library: string): (number | null)[] {
+  const folder = path.join(library, 'practices');
+  return readdirSync(folder)
+    .filter((name) => name.endsWith('.json'))
+    .flatMap((name) => {
+      const parsed = parsePractice(readFileSync(path.join(folder, name), 'utf8'));
+      return parsed.ok ? parsed.value.log.map(({ count }) => count) : [];
+    });
+}
+
+for (const [words, hasTouch] of [
+  ['fingers', true],
+  ['a mouse', false],
+] as const)
+  test.describe(`with ${words} alone`, () => {
+    test.use({ hasTouch });
+    test('a swim is opened, stepped, marked, taken back, kept as a still, and a repeat is logged on deck', async ({
+      page,
+      app,
+    }) => {
+      const press = (wanted: Locator): Promise<void> => (hasTouch ? wanted.tap() : wanted.click());
+      const button = (name: string | RegExp): Locator => page.getByRole('button', { name }).first();
+      const marks = (): number => swimOf(app.library).events.length;
+      const before = marks();
+      await press(page.locator(`.swim-tile-open[data-swim="${butterfly}"]`));
+      const where = page.locator('.where');
+      await expect(page.locator('.stage[data-shown-frame="0"]')).toBeVisible();
+      await press(button(/^Ten frames on/));
+      await press(button(/^One frame on/));
+      await expect(where).toHaveAttribute('data-frame', '11');
+      await press(page.locator('[data-pad="kick-top"]'));
+      await expect(page.locator('.glyph')).toHaveCount(before + 1);
+      await expect.poll(marks).toBe(before + 1);
+      await press(button('Undo'));
+      await expect.poll(marks).toBe(before);
+      await press(button('Redo'));
+      await expect.poll(marks).toBe(before + 1);
+      await press(button(/▶ Play/));
+      await press(button(/Stop/));
+      await press(button('Next mark'));
+      await press(button('Still'));
+      const dialog = page.getByRole('dialog');
+      await press(dialog.getByRole('button', { name: /^Save/ }));
+      await expect(dialog.getByText(/saved/i).first()).toBeVisible();
+      await press(dialog.getByRole('button', { name: 'Close' }));
+      await expect(dialog).toHaveCount(0);
+      await press(button('‹ Shelf'));
+      await expect(page.locator('.swim-tile-open').first()).toBeVisible();
+
+      const logged = countsLogged(app.library);
+      await press(page.getByRole('navigation').getByText('Sets').first());
+      await press(page.locator('main a').first());
+      await press(button('On deck'));
+      await press(button(/^One stroke more for /));
+      await press(button(/^One stroke more for /));
+      await press(button(/^Start the watch of /));
+      await press(button(/^Stop the watch of /));
+      await expect(page.getByLabel(/^Time of /).first()).toHaveValue(/^\d+:\d\d/);
+      await expect.poll(() => countsLogged(app.library)).not.toEqual(logged);
+      await expect(page.locator('[data-save="saved"]').first()).toBeVisible();
+    });
+  });
