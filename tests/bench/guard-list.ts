@@ -22,7 +22,7 @@ export const guards: readonly Wall[] = [
   errors('a refused rename is told, not thrown', '!/^E[A-Z0-9]+$/.test(code)', '!codes[code]'),
   autosave('a clock that jumps back holds up no write', 'performance.now()', 'now().getTime()'),
   autosave('changes that keep coming are written', 'longest = 900', 'longest = 90_000'),
-  kept(ownWrites)(
+  kept(faults)(
     'a slow disk’s writes wait for each other',
     '(this.queue.get(file) ?? Promise.resolve()).then(() =>',
     'Promise.resolve().then(() =>',

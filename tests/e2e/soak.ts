@@ -3,6 +3,7 @@ import path from 'node:path';
 import { type CDPSession, chromium, type Page } from '@playwright/test';
 import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import { chromiumOptions } from '../browser/harness/chromium';
+import { type HeapKinds, heapKinds } from './heap-kinds';
 import { lookAtProcess } from './process-look';
 import { makeLibrary, startApp } from './started-app';
 
@@ -16,6 +17,8 @@ export interface SoakSample {
   /** Decoder pictures that were made and not closed. */
   readonly openFrames: number;
   readonly workers: number;
+  /** What the heap holds, by kind; looked at every few rounds only. */
+  readonly kinds: HeapKinds | null;
   readonly hostMb: number;
   readonly hostHandles: number;
 }
@@ -24,6 +27,11 @@ export interface SoakAsk {
   readonly seconds?: number;
   readonly actions?: number;
   readonly followEvery: number;
+  /**
+   * Look at all of the heap after so many rounds. A multiple of the rounds after which the same swim is reviewed in the same
+   * way again: the last one reviewed is still held by the screen's former state, and swims differ in size.
+   */
+  readonly kindsEvery?: number;
 }
 
 export interface Soak {
@@ -148,7 +156,7 @@ async function sample(
   page: Page,
   session: CDPSession,
   pid: number,
-): Promise<Omit<SoakSample, 'seconds' | 'round'>> {
+): Promise<Omit<SoakSample, 'seconds' | 'round' | 'kinds'>> {
   await page.waitForTimeout(600);
   await session.send('HeapProfiler.collectGarbage');
   const [{ nodes, jsEventListeners }, { metrics }, openFrames] = await Promise.all([
@@ -172,7 +180,7 @@ async function sample(
  * the round in which both the seconds and the actions asked for are reached.
  */
 export async function runSoak(
-  { seconds = 0, actions: atLeast = 0, followEvery }: SoakAsk,
+  { seconds = 0, actions: atLeast = 0, followEvery, kindsEvery = Number.POSITIVE_INFINITY }: SoakAsk,
   tell: (sample: SoakSample) => void = () => undefined,
 ): Promise<Soak> {
   const { library, remove } = await makeLibrary(true);
@@ -205,6 +213,7 @@ export async function runSoak(
       const taken = {
         ...{ seconds: Math.round((Date.now() - began) / 1000), round },
         ...(await sample(page, session, app.pid)),
+        kinds: (round + 1) % kindsEvery === 0 ? await heapKinds(session) : null,
       };
       samples.push(taken);
       tell(taken);

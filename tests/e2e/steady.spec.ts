@@ -37,46 +37,37 @@ test('a film reader that dies is made anew, and stepping goes on at the same fra
   await expect(page.locator('.stage[data-shown-frame="201"]')).toBeVisible();
 });
 
-test.describe('with one stretch to follow', () => {
+test('a worker that dies while it follows points is made anew, and the stretch is followed all the same', async ({
+  page,
+  app,
+}) => {
+  test.setTimeout(90_000);
+  // one stretch of twelve frames is enough
   const followed = 'sample-streamline-kick';
-  const thin = async (library: string): Promise<void> => {
-    const file = path.join(library, 'swims', followed, 'swim.json');
-    const parsed = parseSwim(readFileSync(file, 'utf8'));
-    if (!parsed.ok) throw new Error(parsed.fault.code);
-    const postures = parsed.value.postures.filter(({ frame }) => frame === 0 || frame === 12);
-    writeFileSync(file, serialiseSwim({ ...parsed.value, postures, followed: [], events: [] }));
-  };
-  test.use({
-    arrange: async ({ samples }, use) => {
-      await use(samples ? thin : null);
-    },
-  });
-  test('a worker that dies while it follows points is made anew, and the stretch is followed all the same', async ({
-    page,
-    app,
-  }) => {
-    test.setTimeout(90_000);
-    expect(app.said()).toContain('library');
-    let made = 0;
-    page.on('worker', (worker) => {
-      if (!worker.url().includes('follow-worker')) return;
-      made += 1;
-      if (made > 1) return;
-      // as out of memory: an error nobody in the worker catches
-      void worker.evaluate(() => {
-        setTimeout(() => {
-          throw new Error('out of memory');
-        });
+  const file = path.join(app.library, 'swims', followed, 'swim.json');
+  const parsed = parseSwim(readFileSync(file, 'utf8'));
+  if (!parsed.ok) throw new Error(parsed.fault.code);
+  const postures = parsed.value.postures.filter(({ frame }) => frame === 0 || frame === 12);
+  writeFileSync(file, serialiseSwim({ ...parsed.value, postures, events: [] }));
+  let made = 0;
+  page.on('worker', (worker) => {
+    if (!worker.url().includes('follow-worker')) return;
+    made += 1;
+    if (made > 1) return;
+    // as out of memory: an error nobody in the worker catches
+    void worker.evaluate(() => {
+      setTimeout(() => {
+        throw new Error('out of memory');
       });
     });
-    await openBench(page, followed);
-    await page.locator('body').press('o');
-    const panel = page.getByRole('complementary', { name: 'Follow and propose' });
-    await expect(panel.getByText('Every stretch between body lines is followed.')).toBeVisible({
-      timeout: 60_000,
-    });
-    expect(made).toBe(2);
   });
+  await openBench(page, followed);
+  await page.locator('body').press('o');
+  const panel = page.getByRole('complementary', { name: 'Follow and propose' });
+  await expect(panel.getByText('Every stretch between body lines is followed.')).toBeVisible({
+    timeout: 60_000,
+  });
+  expect(made).toBe(2);
 });
 
 test('a media tool that is killed while it makes a copy or a video is said; the copy is made again, the video can be asked for again', async ({

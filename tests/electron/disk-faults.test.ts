@@ -57,6 +57,32 @@ describe('when the disk fails', () => {
     expect(must(await under.ask('swim/read', { id: 'swim-1' })).swim.card.note).toBe('new');
   });
 
+  it('a slow disk lets no save overtake another: of two over one version the later is a conflict, and both stay', async () => {
+    const disk: Disk = {
+      ...realDisk,
+      writeWhole: async (file, text) => {
+        await new Promise((resolve) => setTimeout(resolve, 40));
+        await realDisk.writeWhole(file, text);
+      },
+    };
+    under = await aHost({ disk });
+    const { ask, library } = under;
+    const { swim, revision } = await under.addSwim();
+    const save = (note: string) =>
+      ask('swim/write', { swim: { ...swim, card: { ...swim.card, note } }, baseRevision: revision });
+    const [first, second] = await Promise.all([save('first'), save('second')]);
+    must(first);
+    expect(second).toMatchObject({ ok: false, error: { code: 'conflict' } });
+    const folder = path.join(library, 'swims', 'swim-1');
+    const kept = (await readdir(folder)).filter((name) => name.startsWith('swim.conflict-'));
+    const notes = await Promise.all(
+      ['swim.json', ...kept].map(
+        async (name) => JSON.parse(await readFile(path.join(folder, name), 'utf8')).card.note as string,
+      ),
+    );
+    expect(notes).toEqual(['first', 'second']);
+  });
+
   it('what can’t be kept aside or renamed leaves the old file and nothing half made', async () => {
     under = await aHost();
     const { swim, revision } = await under.addSwim();
