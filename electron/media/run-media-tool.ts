@@ -1,4 +1,4 @@
-import { constants, setPriority } from 'node:os';
+import { constants, getPriority, setPriority } from 'node:os';
 import { execa } from 'execa';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool, type MediaTool } from './find-media-tool';
@@ -50,7 +50,8 @@ export async function runMediaTool(
 function stepBack(pid: number | undefined): void {
   if (pid === undefined) return;
   try {
-    setPriority(pid, constants.priority.PRIORITY_BELOW_NORMAL);
+    // never before ourselves, who may have been put behind everything else: marks are saved by us
+    setPriority(pid, Math.max(getPriority(), constants.priority.PRIORITY_BELOW_NORMAL));
   } catch (error) {
     // it has ended already, or the system does not let us: it then runs like any other
     if ((error as NodeJS.ErrnoException).code !== 'ERR_SYSTEM_ERROR') throw error;

@@ -3,12 +3,16 @@ import type { Made } from '../e2e/kill-checks';
 import { type Kill, runKills, victims } from '../e2e/kills';
 import { writeSection } from './write-section';
 
-/** Two hundred kills of host, page and browser during every work; how many as the argument, then the seed. */
+/**
+ * Two hundred kills of host, page and browser during every work; how many as the argument, then the seed, then one work
+ * only, of which nothing is written down.
+ */
 const count = Number(process.argv[2] ?? 200);
 const seed = Number(process.argv[3] ?? 1);
+const only = activities.find((each) => each === process.argv[4]);
 const made: Made = { stills: 0, videos: 0, copies: 0 };
 const began = Date.now();
-const kills = await runKills(count, seed, (kill) => console.log(JSON.stringify(kill)), made);
+const kills = await runKills(count, seed, (kill) => console.log(JSON.stringify(kill)), made, only && [only]);
 const row = (name: string, of: readonly Kill[]): string => {
   const worst = (lost: readonly number[]): string => Math.max(0, ...lost).toFixed(2);
   return `| ${[
@@ -19,7 +23,7 @@ const row = (name: string, of: readonly Kill[]): string => {
     worst(of.map(({ lostAfterReopening }) => lostAfterReopening)),
   ].join(' | ')} |`;
 };
-if (count >= 100)
+if (count >= 100 && !only)
   writeSection('kills', 'kills.ts', [
     '## Kills during work',
     '',

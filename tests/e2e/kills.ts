@@ -62,6 +62,7 @@ export async function runKills(
   seed: number,
   tell: (kill: Kill) => void = () => undefined,
   made: Made = { stills: 0, videos: 0, copies: 0 },
+  among: readonly Activity[] = activities,
 ): Promise<readonly Kill[]> {
   const moments = seeded(seed);
   const random = seeded(seed + 1);
@@ -89,7 +90,7 @@ export async function runKills(
     for (let i = 0; i < count; i++) {
       const { page, context } = running;
       // each in turn, so that few kills already meet them all
-      const activity = activities[i % activities.length] as Activity;
+      const activity = among[i % among.length] as Activity;
       const victim = one(victims);
       const seen: Seen[] = [await look(page)];
       await begin(page, activity).catch(notInTime);

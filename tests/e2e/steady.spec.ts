@@ -153,7 +153,7 @@ test('a bug on a screen keeps the marks, offers a report without personal data, 
 });
 
 test('two minutes’ worth of review leaves no picture open, no listener more, and the host’s handles as they were', async () => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   // what a quick coach does in two minutes, two things a second, without the coach's pauses
   const { samples, actions, bugs } = await runSoak({ actions: 240, followEvery: 99 });
   expect(actions).toBeGreaterThanOrEqual(240);
