@@ -203,9 +203,9 @@ for (const [words, hasTouch] of [
       await press(page.locator(`.swim-tile-open[data-swim="${butterfly}"]`));
       const where = page.locator('.where');
       await expect(page.locator('.stage[data-shown-frame="0"]')).toBeVisible();
-      await press(button(/^Ten frames on/));
       await press(button(/^One frame on/));
-      await expect(where).toHaveAttribute('data-frame', '11');
+      await press(button(/^One frame on/));
+      await expect(where).toHaveAttribute('data-frame', '2');
       await press(page.locator('[data-pad="kick-top"]'));
       await expect(page.locator('.glyph')).toHaveCount(before + 1);
       await expect.poll(marks).toBe(before + 1);
@@ -232,6 +232,8 @@ for (const [words, hasTouch] of [
       await press(button(/^One stroke more for /));
       await press(button(/^One stroke more for /));
       await press(button(/^Start the watch of /));
+      // a watch is read to the tenth
+      await expect(button(/^Stop the watch of /)).toHaveText(/Stop \d+:?\d*\.?\d*[1-9]/);
       await press(button(/^Stop the watch of /));
       await expect(page.getByLabel(/^Time of /).first()).toHaveValue(/^\d+:\d\d/);
       await expect.poll(() => countsLogged(app.library)).not.toEqual(logged);
