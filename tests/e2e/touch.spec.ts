@@ -196,6 +196,7 @@ for (const [words, hasTouch] of [
       page,
       app,
     }) => {
+      test.setTimeout(180_000);
       const press = (wanted: Locator): Promise<void> => (hasTouch ? wanted.tap() : wanted.click());
       const button = (name: string | RegExp): Locator => page.getByRole('button', { name }).first();
       const marks = (): number => swimOf(app.library).events.length;
