@@ -15,8 +15,9 @@ const only = process.argv[4] ?? '';
 const host = await hostUnderFire();
 const zips = await archivesUnderFire();
 const film = await windowUnderFire();
-/** Fed beside each other, as zips wait for the disk and film for the browser; a target's time and memory hold the others' too. */
+/** Zips, which wait for the disk, and film, which waits for the browser, are fed beside each other; their time and memory hold both. */
 const lanes = [
+  // first and alone: these are the processor's work
   [
     ...fileTargets.map((target) => ({ target, share: 0.06 })),
     ...host.targets.map((target) => ({ target, share: 0.26 })),
@@ -40,7 +41,9 @@ const feed = async (lane: (typeof lanes)[number]): Promise<void> => {
     for (const found of report.found.slice(0, 5)) console.log(found);
   }
 };
-await Promise.all(lanes.map(feed));
+const [first = [], ...others] = lanes;
+await feed(first);
+await Promise.all(others.map(feed));
 await host.close();
 await zips.close();
 const windowMb = film.peakMb();

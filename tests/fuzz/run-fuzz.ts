@@ -29,11 +29,14 @@ export const mostMemoryAllowed = 400e6;
 
 const tooLong = Symbol('too long');
 
+/** How long a late case is waited for before it is fed again, so that two of them don't meet. */
+const lateMs = 30_000;
+
 /** Ends the wait for a case that never ends, so that it is told instead of hanging the run. */
-async function within<T>(work: Promise<T> | T): Promise<T | typeof tooLong> {
+async function within<T>(work: Promise<T> | T, ms = slowestAllowedMs): Promise<T | typeof tooLong> {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const late = new Promise<typeof tooLong>((resolve) => {
-    timer = setTimeout(() => resolve(tooLong), slowestAllowedMs);
+    timer = setTimeout(() => resolve(tooLong), ms);
   });
   try {
     return await Promise.race([work, late]);
@@ -48,6 +51,9 @@ const inputText = (input: unknown): string => {
   return text.length > 600 ? `${text.slice(0, 600)}…` : text;
 };
 
+/** How often a case that was late is fed: on a jammed machine anything is late now and then, what hangs is late always. */
+const feedsAtMost = 3;
+
 /** Feeds a target with `cases` inputs; each has a seed of its own, so that a found case can be run again alone. */
 export async function runFuzz(target: FuzzTarget, cases: number, firstSeed: number): Promise<FuzzReport> {
   const found: Found[] = [];
@@ -56,22 +62,31 @@ export async function runFuzz(target: FuzzTarget, cases: number, firstSeed: numb
     const seed = firstSeed + i;
     let input: unknown = null;
     const before = process.memoryUsage.rss();
-    const start = performance.now();
     const report = (what: string): void =>
       void found.push({ target: target.name, seed, what, input: inputText(input) });
-    try {
-      const work = target.run(seeded(seed), (each) => {
-        input = each;
-      });
-      if ((await within(work)) === tooLong) report('did not end in time');
-    } catch (error) {
-      report(error instanceof Error ? `${error.name}: ${error.message.slice(0, 400)}` : String(error));
-    }
-    const took = performance.now() - start;
-    slowestMs = Math.max(slowestMs, took);
-    if (took > slowestAllowedMs) report(`took ${took.toFixed(0)} ms`);
+    const feed = async (): Promise<number> => {
+      const start = performance.now();
+      try {
+        const work = target.run(seeded(seed), (each) => {
+          input = each;
+        });
+        if ((await within(work)) === tooLong && (await within(work, lateMs)) === tooLong)
+          return Number.POSITIVE_INFINITY;
+      } catch (error) {
+        report(error instanceof Error ? `${error.name}: ${error.message.slice(0, 400)}` : String(error));
+      }
+      return performance.now() - start;
+    };
+    let took = await feed();
+    for (let feeds = 1; took > slowestAllowedMs && feeds < feedsAtMost; feeds++)
+      took = Math.min(took, await feed());
+    if (took > slowestAllowedMs)
+      report(Number.isFinite(took) ? `took ${took.toFixed(0)} ms` : 'did not end in time');
+    else slowestMs = Math.max(slowestMs, took);
     const grown = process.memoryUsage.rss() - before;
     if (grown > mostMemoryAllowed) report(`took ${(grown / 1e6).toFixed(0)} MB`);
+    // targets that never wait would else keep those fed beside them waiting
+    await new Promise((resolve) => setImmediate(resolve));
   }
   return { target: target.name, cases, slowestMs, found };
 }
