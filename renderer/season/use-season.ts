@@ -52,9 +52,15 @@ export interface SwimmerReadings {
   readonly failed: number;
 }
 
-/** Readings that were computed in this window, good while the swim, its swimmer and the coach's marking stand. */
-const computed = new Map<string, SeasonSwim>();
-/** Kept at most; one is a few kilobytes. */
+interface Computed {
+  /** What the readings rest on: the swim's revision, its swimmer and the coach's marking. */
+  readonly of: string;
+  readonly swim: SeasonSwim;
+}
+
+/** The last readings of each swim that were computed in this window; every save makes a new revision, so the last only. */
+const computed = new Map<string, Computed>();
+/** Swims kept at most; one takes a few kilobytes. */
 const computedKept = 4000;
 
 /** One swimmer's swims with all readings, as they come: each is read and computed in turn, so the window stays quick. */
@@ -78,8 +84,9 @@ export function useSwimmerReadings(
       for (const [at, { id, revision, clip }] of own.entries()) {
         if (gone) return;
         const error = coach.ok ? coachMarkingError(coach.value.coach, clip.height) : null;
-        const key = `${id} ${revision} ${JSON.stringify(swimmer)} ${JSON.stringify(error)}`;
-        let one = computed.get(key);
+        const of = `${revision} ${JSON.stringify(swimmer)} ${JSON.stringify(error)}`;
+        const before = computed.get(id);
+        let one = before?.of === of ? before.swim : null;
         if (!one) {
           const swim = await host.call('swim/read', { id });
           if (gone) return;
@@ -90,7 +97,7 @@ export function useSwimmerReadings(
           const context = readingContext(swim.value.swim, { swimmer, markingError: error });
           one = seasonSwim(swim.value.swim, computeReadings(context), data.drills);
           if (computed.size >= computedKept) computed.clear();
-          computed.set(key, one);
+          computed.set(id, { of, swim: one });
         }
         done.push(one);
         if (performance.now() - shown > 250) {
