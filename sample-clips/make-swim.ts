@@ -156,6 +156,7 @@ export async function writeSwim(
     events,
     postures,
     followed: [],
+    cameraPath: [],
     dismissed: [],
   };
   await writeFile(`${folder}/swim.json`, serialiseSwim(swim));

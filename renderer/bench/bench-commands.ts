@@ -13,6 +13,7 @@ import {
 import { enterAtCrosshair } from '../stage/tools/crosshair';
 import { endLine } from '../stage/tools/line-tool';
 import { endPoints, takeBackPoint } from '../stage/tools/points-tool';
+import { endStill, takeBackStill } from '../stage/tools/still-tool';
 import type { BenchSession } from './bench-session';
 import { endPass, passBack, passOn, startPass } from './guided-pass';
 import { askAgain, canSayMore, markHere } from './marking';
@@ -46,6 +47,7 @@ export function benchCommands(
     else if (asksCamera) view.setState({ asksCamera: false });
     else if (tool === 'body-line') endBodyLine(session);
     else if (tool === 'plane' || tool === 'straight') endPoints(session);
+    else if (tool === 'still') endStill(session);
     else if (tool !== 'point') endLine(session);
     else if (selection.kind !== 'none') view.setState({ selection: nothingSelected });
     else if (litReading) view.setState({ litReading: null });
@@ -135,6 +137,14 @@ export function benchCommands(
       kind: 'view',
       enabled: () => state().draftPoints.length > 0,
       run: () => takeBackPoint(session),
+    },
+    {
+      id: 'still-back',
+      label: 'Take back a mark of the thing that stands still',
+      keys: ['Backspace'],
+      kind: 'undoable',
+      enabled: () => state().tool === 'still',
+      run: () => takeBackStill(session),
     },
     {
       id: 'event-earlier',

@@ -1,6 +1,7 @@
 import type { Command } from '../app/command';
 import { endLine, startLine } from '../stage/tools/line-tool';
 import { endPoints, startPoints, straightKey } from '../stage/tools/points-tool';
+import { endStill, startStill } from '../stage/tools/still-tool';
 import type { BenchSession } from './bench-session';
 
 /** What ties pixels to the pool. */
@@ -30,6 +31,13 @@ export function sceneCommands(session: BenchSession): readonly Command[] {
       keys: ['5'],
       kind: 'undoable',
       run: () => straightKey(session),
+    },
+    {
+      id: 'scene-still',
+      label: 'Mark a thing that stands still beside the swimmer, for a camera that moved',
+      keys: ['7'],
+      kind: 'view',
+      run: () => (state().tool === 'still' ? endStill(session) : startStill(session)),
     },
     {
       id: 'scene-camera',

@@ -2,6 +2,7 @@ import { type SceneLineItem, sceneWords, setScene } from '../state/scene-command
 import { endLine, startLine } from '../stage/tools/line-tool';
 import type { Scene } from '#core/swim-file/swim-schema';
 import { endPoints, startPoints, straightKey } from '../stage/tools/points-tool';
+import { endStill, startStill } from '../stage/tools/still-tool';
 import type { ViewState } from '../state/view-store';
 import { type BenchSession, useBench, useSwim, useView } from './bench-session';
 
@@ -59,6 +60,16 @@ const more: readonly MorePad[] = [
     run: ({ view }) => view.setState({ asksCamera: !view.getState().asksCamera }),
     isSet: ({ camera }) => (camera.metres !== null || camera.fartherMetres !== null ? '✓' : ''),
     isOn: ({ asksCamera }) => asksCamera,
+  },
+  {
+    id: 'still',
+    words: 'Still thing',
+    title: 'A thing that stands still beside the swimmer, for a camera that moved',
+    key: '7',
+    path: 'M-9,0 H-3 M3,0 H9 M0,-9 V-3 M0,3 V9',
+    run: (session) => (session.view.getState().tool === 'still' ? endStill(session) : startStill(session)),
+    isSet: ({ still }) => (still.length > 0 ? String(still.flat().length) : ''),
+    isOn: ({ tool }) => tool === 'still',
   },
 ];
 

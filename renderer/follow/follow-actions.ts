@@ -1,4 +1,7 @@
+import { cameraPath } from '#core/follow/camera-path';
 import type { FramePiece } from '#core/follow/follow-pieces';
+import type { Swim } from '#core/swim-file/swim-schema';
+import { assumedMarkingError } from '#core/uncertainty/assumed-marking-error';
 import { landmarkWords } from '#core/marks/mark-words';
 import { type BenchSession, clockOf } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
@@ -6,7 +9,7 @@ import { endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
 import { setFollowed } from '../state/follow-commands';
 import { postureOn } from '../state/selectors';
 import { allPieces, openPieces, questionsOf } from './follow-selectors';
-import { type FollowedStretch, type FollowTrouble, followStretch } from './follow-stretch';
+import { type FollowTrouble, followStretch } from './follow-stretch';
 import { startFollower } from './start-follower';
 import type { Follower } from './follower';
 
@@ -29,17 +32,16 @@ function troubleWords(trouble: FollowTrouble): string {
   }
 }
 
-/** A camera that moved by less than this share of the picture's width may as well be the water. Our choice. */
-const stillShare = 0.02;
-
 /** What a moving camera means for the readings; null where it stood still. */
-function cameraWords({ camera }: FollowedStretch, width: number): string | null {
-  if (!camera || camera.moved < stillShare * width) return null;
-  const { first, last } = camera.piece;
-  return (
-    `The camera seems to have moved between frames ${first + 1} and ${last + 1}, by some ${Math.round((100 * camera.moved) / width)} % of the picture’s width. ` +
-    'The points are followed all the same, but speed and distance from the body line, and heights over the surface, are read as if it had stood still: mark distances instead.'
-  );
+function cameraWords(swim: Swim): string | null {
+  switch (cameraPath(swim, assumedMarkingError(swim.clip.height).scenePointSd).state) {
+    case 'stands':
+      return null;
+    case 'carried':
+      return 'The camera moved: its path is kept with the swim and taken out of speed, distance and heights, its error added to their intervals.';
+    case 'loose':
+      return 'The camera moved. Mark one thing that stands still beside the swimmer on two frames far apart (7): then speed and distance can be read. Until then they are not given.';
+  }
 }
 
 /** Follows what is new between the body lines, or everything again. One undo step. */
@@ -81,14 +83,14 @@ export async function followPoints(session: BenchSession, what: 'new' | 'all'): 
       const clock = clockOf(swim);
       const found = await followStretch(swim, clock, pieces, opened.value, follower, share, stop.signal);
       stop.signal.throwIfAborted();
-      if (found.pieces.length > 0) document.run(setFollowed(found.pieces, found.runs));
+      if (found.pieces.length > 0) document.run(setFollowed(found.pieces, found.runs, found.camera));
       const questions = questionsOf(document.swim()).length;
       const said = found.trouble
         ? troubleWords(found.trouble)
         : questions === 0
           ? 'Followed. Every point is sure.'
           : null;
-      const words = [said, cameraWords(found, swim.clip.width)].filter((line) => line !== null);
+      const words = [said, cameraWords(document.swim())].filter((line) => line !== null);
       follow.setState({ outcome: words.length > 0 ? words.join(' ') : null });
     } finally {
       opened.value.close();

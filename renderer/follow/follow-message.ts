@@ -1,5 +1,11 @@
+import type { CameraRun } from '#core/swim-file/swim-schema';
 import type { FollowedPiece } from './follow-piece';
 import type { PieceTask } from './piece';
+
+/** What was found on a piece: the points, and what the camera did; null where too little lies behind the swimmer. */
+export interface FoundPiece extends FollowedPiece {
+  readonly camera: CameraRun | null;
+}
 
 /** What the window says to the worker that follows points. */
 export type ToFollower =
@@ -10,5 +16,5 @@ export type ToFollower =
 export type FromFollower =
   | { readonly kind: 'opened' }
   | { readonly kind: 'step'; readonly id: number; readonly steps: number }
-  | { readonly kind: 'done'; readonly id: number; readonly found: FollowedPiece }
+  | { readonly kind: 'done'; readonly id: number; readonly found: FoundPiece }
   | { readonly kind: 'failed'; readonly reason: string };

@@ -2,11 +2,12 @@ import { cropWindows } from '#core/follow/crop-window';
 import type { FramePiece } from '#core/follow/follow-pieces';
 import { markedPoints } from '#core/follow/marked-points';
 import { seenBodyLength } from '#core/follow/seen-body-length';
-import type { FollowedRun, Swim } from '#core/swim-file/swim-schema';
-import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
+import type { CameraRun, FollowedRun, Swim } from '#core/swim-file/swim-schema';
+import { type ClipClock, localFrameInterval, realTimeOf } from '#core/timeline/clip-clock';
 import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
 import type { Follower } from './follower';
+import type { WholePicture } from './camera-moves';
 import type { ColourPicture } from './colour-picture';
 import type { PieceTask } from './piece';
 
@@ -21,8 +22,8 @@ export interface FollowedStretch {
   readonly runs: readonly FollowedRun[];
   /** What stopped it before its end, if anything; the pieces before are followed all the same. */
   readonly trouble: FollowTrouble | null;
-  /** The piece over which the camera moved most, and how far, px of the picture. */
-  readonly camera: { readonly piece: FramePiece; readonly moved: number } | null;
+  /** What the camera did, piece by piece, where it could be told. */
+  readonly camera: readonly CameraRun[];
 }
 
 /** Colours of one piece held at a time, two bytes a pixel. A second of 1080p is about 60 MB. Our limit. */
@@ -44,7 +45,7 @@ export async function followStretch(
   const bodyLength = seenBodyLength(swim.postures) ?? swim.clip.height / 3;
   const done: FramePiece[] = [];
   const runs: FollowedRun[] = [];
-  let camera: FollowedStretch['camera'] = null;
+  const camera: CameraRun[] = [];
   // a picture is read once and looked at twice
   const all = 3 * pieces.reduce((sum, { first, last }) => sum + last - first + 1, 0);
   let steps = 0;
@@ -57,18 +58,22 @@ export async function followStretch(
     if (!window || 2 * window.width * window.height * count > mostBytes)
       return { pieces: done, runs, camera, trouble: { kind: 'too-long', piece } };
     const pictures: ColourPicture[] = [];
+    const wholes: WholePicture[] = [];
+    const apart = lookInterval(clock, first);
     try {
       for (const [i, part] of windows.entries()) {
         signal.throwIfAborted();
         const picture = await source.show(first + i, 1);
         pictures.push({ frame: first + i, ...part, colours: picture.colours(part) });
+        if (i % apart === 0 || i === count - 1)
+          wholes.push({ frame: first + i, ...picture.smallGrey(smallStep(swim.clip.width)) });
         onShare((steps + i) / all);
       }
       const times = pictures.map(({ frame }): number => realTimeOf(clock, frame));
-      const task: PieceTask = { pictures, times, marks, bodyLength };
+      const task: PieceTask = { pictures, wholes, times, marks, bodyLength };
       const found = await follower.follow(task, (made) => onShare((steps + count + made) / all), signal);
       runs.push(...found.runs);
-      if (found.cameraMoved > (camera?.moved ?? 0)) camera = { piece, moved: found.cameraMoved };
+      if (found.camera) camera.push(found.camera);
     } catch (problem) {
       signal.throwIfAborted();
       if (problem instanceof PictureLost)
@@ -81,3 +86,12 @@ export async function followStretch(
   }
   return { pieces: done, runs, camera, trouble: null };
 }
+
+/** The background is looked at so often, real seconds: hands shake a camera a few times a second. Our choice. */
+const lookSeconds = 0.05;
+/** And on pictures about this wide. */
+const smallWidth = 960;
+
+const lookInterval = (clock: ClipClock, frame: number): number =>
+  Math.max(1, Math.round(lookSeconds / localFrameInterval(clock, frame)));
+const smallStep = (width: number): number => Math.max(1, Math.round(width / smallWidth));

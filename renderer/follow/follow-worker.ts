@@ -1,4 +1,5 @@
 import type { FromFollower, ToFollower } from './follow-message';
+import { cameraOf } from './camera-of';
 import { followPiece } from './follow-piece';
 import type { Vision } from './vision';
 
@@ -40,7 +41,8 @@ async function answer(message: ToFollower): Promise<void> {
     said = steps;
     say({ kind: 'step', id, steps });
   });
-  say({ kind: 'done', id, found });
+  const camera = cameraOf((await opened).vision, task, found.runs);
+  say({ kind: 'done', id, found: { ...found, camera } });
 }
 
 self.onmessage = (event: MessageEvent<ToFollower>) => {

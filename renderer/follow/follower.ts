@@ -1,11 +1,10 @@
-import type { FromFollower, ToFollower } from './follow-message';
-import type { FollowedPiece } from './follow-piece';
+import type { FoundPiece, FromFollower, ToFollower } from './follow-message';
 import type { PieceTask } from './piece';
 
 /** Follows pieces one after the other, away from the window's own thread. */
 export interface Follower {
   /** Rejects with an AbortError when cancelled, with an Error when the worker failed twice at it. */
-  follow(task: PieceTask, onSteps: (steps: number) => void, signal: AbortSignal): Promise<FollowedPiece>;
+  follow(task: PieceTask, onSteps: (steps: number) => void, signal: AbortSignal): Promise<FoundPiece>;
   close(): void;
 }
 
@@ -63,7 +62,7 @@ export function createFollower(
     task: PieceTask,
     onSteps: (steps: number) => void,
     signal: AbortSignal,
-  ): Promise<FollowedPiece> => {
+  ): Promise<FoundPiece> => {
     const own = await opened();
     signal.throwIfAborted();
     ids += 1;

@@ -6,11 +6,14 @@ import { type LimbTemplate, limbTemplate } from '#core/follow/limb-template';
 import type { MarkedPoint } from '#core/follow/marked-points';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
+import type { WholePicture } from './camera-moves';
 import type { ColourPicture } from './colour-picture';
 import type { GreyPicture } from './grey-picture';
 
 /** Consecutive pictures with the marks on them, to be followed as one. */
 export interface PieceTask {
+  /** Whole pictures, small, some frames apart, first and last among them: for what the camera does. */
+  readonly wholes?: readonly WholePicture[];
   readonly pictures: readonly ColourPicture[];
   /** Real seconds of each picture. */
   readonly times: readonly number[];

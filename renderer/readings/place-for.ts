@@ -7,6 +7,7 @@ import { isInPicture } from '#core/measures/body/inside-picture';
 import { goTo } from '../bench/stepping';
 import { startBodyLine } from '../stage/tools/body-line-tool';
 import { startLine } from '../stage/tools/line-tool';
+import { startStill } from '../stage/tools/still-tool';
 
 /** What "Place" starts for a missing thing; null when nothing on the bench can mend it. */
 export function placeFor(session: BenchSession, reason: MissingReason): (() => void) | null {
@@ -41,6 +42,8 @@ export function placeFor(session: BenchSession, reason: MissingReason): (() => v
     }
     case 'needs-body-length':
       return () => startBodyLine(session);
+    case 'needs-still-thing':
+      return () => startStill(session);
     case 'needs-scene': {
       const { item } = reason;
       if (item === 'travel') return () => session.view.setState({ asksTravel: true });

@@ -97,7 +97,9 @@ export function Magnifier({ view, size }: { readonly view: StageView; readonly s
           ? 'Corner'
           : tool === 'straight'
             ? 'Point of the line'
-            : 'Line end';
+            : tool === 'still'
+              ? 'Still thing'
+              : 'Line end';
   return (
     <div className="magnifier" style={corner} aria-hidden="true">
       <canvas ref={canvas} style={{ width: diameter, height: diameter }} />

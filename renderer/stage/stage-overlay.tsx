@@ -7,6 +7,7 @@ import { CrosshairDrawing } from './crosshair-drawing';
 import { FollowedDrawing } from './followed-drawing';
 import { PlaneDrawing } from './plane-drawing';
 import { SceneDrawing } from './scene-drawing';
+import { StillDrawing } from './still-drawing';
 import type { Size, StageView } from './stage-view';
 
 /** Marks of the frame that is on the stage, drawn over its picture; never those of the frame still being decoded. */
@@ -38,6 +39,7 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
           draft={tool === 'plane' || tool === 'straight' ? { item: tool, points } : null}
           view={view}
         />
+        <StillDrawing still={swim.scene.still} frame={shownFrame} view={view} />
         {followed && <FollowedDrawing followed={followed} posture={posture} view={view} />}
         {posture && (
           <BodyLineDrawing

@@ -3,6 +3,7 @@ import { useBench, useSwim, useView } from '../bench/bench-session';
 import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../state/selectors';
 import { PointsPrompt } from './points-prompt';
+import { StillPrompt } from './still-prompt';
 import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';
 
@@ -22,6 +23,7 @@ export function StagePrompt() {
   const posture = useSwim((swim) => postureOn(swim, frame));
   if (tool === 'point' || tool === 'look') return null;
   if (tool === 'plane' || tool === 'straight') return <PointsPrompt />;
+  if (tool === 'still') return <StillPrompt />;
   if (tool !== 'body-line') {
     if (draft && !draft.open) return null;
     return (

@@ -1,10 +1,15 @@
 import type { FramePiece } from '#core/follow/follow-pieces';
+import { keepCamera } from '#core/follow/keep-camera';
 import { keepFollowed } from '#core/follow/keep-followed';
-import type { FollowedRun } from '#core/swim-file/swim-schema';
+import type { CameraRun, FollowedRun } from '#core/swim-file/swim-schema';
 import type { SwimCommand } from './swim-command';
 
 /** Keeps what was followed through these pieces, in the place of what was there. The coach's points stay as they are. */
-export function setFollowed(pieces: readonly FramePiece[], runs: readonly FollowedRun[]): SwimCommand {
+export function setFollowed(
+  pieces: readonly FramePiece[],
+  runs: readonly FollowedRun[],
+  camera: readonly CameraRun[] = [],
+): SwimCommand {
   const frame = pieces[0]?.first;
   return {
     name: 'follow the points',
@@ -14,6 +19,7 @@ export function setFollowed(pieces: readonly FramePiece[], runs: readonly Follow
         ...run,
         points: points.map(([x, y, confidence]): [number, number, number] => [x, y, confidence]),
       }));
+      draft.cameraPath = structuredClone(keepCamera(draft.cameraPath, pieces, camera)) as CameraRun[];
     },
   };
 }
@@ -23,6 +29,7 @@ export function dropFollowed(): SwimCommand {
     name: 'forget the followed points',
     change: (draft) => {
       draft.followed = [];
+      draft.cameraPath = [];
     },
   };
 }

@@ -13,6 +13,7 @@ export const sceneWords: Readonly<Record<SceneItem, string>> = {
   plane: 'Known rectangle',
   straights: 'Straight lines',
   camera: 'Camera distance',
+  still: 'Things that stand still',
 };
 
 export function setScene<Item extends SceneItem>(item: Item, value: Scene[Item]): SwimCommand {

@@ -7,7 +7,15 @@ import type { Interval } from '#core/measures/reading';
 import type { StageView } from '../stage/stage-view';
 import type { SceneLineItem } from './scene-commands';
 
-export type ToolId = 'look' | 'point' | 'body-line' | 'level' | 'surface' | 'scale' | DraftPointsItem;
+export type ToolId =
+  | 'look'
+  | 'point'
+  | 'body-line'
+  | 'level'
+  | 'surface'
+  | 'scale'
+  | 'still'
+  | DraftPointsItem;
 
 /** What is drawn point by point. */
 export type DraftPointsItem = 'plane' | 'straight';
@@ -66,6 +74,8 @@ export interface ViewState {
   readonly draftLine: DraftLine | null;
   /** Points of the rectangle or straight line that is being drawn. */
   readonly draftPoints: readonly PicturePoint[];
+  /** Which of the things that stand still is being marked. */
+  readonly stillThing: number;
   /** The form for the camera's distance is up. */
   readonly asksCamera: boolean;
   /** Pointer over the picture; null when it is elsewhere. */
@@ -111,6 +121,7 @@ export function createViewStore(start: Partial<ViewState> = {}): ViewStore {
     question: null,
     draftLine: null,
     draftPoints: [],
+    stillThing: 0,
     asksCamera: false,
     pointer: null,
     dragging: false,

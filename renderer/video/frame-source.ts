@@ -1,3 +1,4 @@
+import type { SmallGrey } from './small-grey';
 import type { Result } from '#core/host-contract/host-error';
 import type { FilmTrack } from '#core/host-contract/operations/media-operations';
 import type { FrameTable } from '#core/timeline/frame-table';
@@ -48,6 +49,8 @@ export interface FramePicture {
   ): void;
   /** The packed colours (`packColour`) of a part of the shown picture, lying inside it, row by row. The caller's own. */
   colours(part: PicturePart): Uint16Array;
+  /** The brightness of the whole shown picture, `step` pixels made one both ways. The caller's own. */
+  smallGrey(step: number): SmallGrey;
 }
 
 /** Whole pixels of the shown picture. */

@@ -2,6 +2,7 @@ import { VideoSample } from 'mediabunny';
 import { colourPlanes, coloursByDrawing, coloursOfPlanes } from './colour-part';
 import { closeFrame, opened } from './frame-ledger';
 import type { ClipFacts, FramePicture, PicturePart } from './frame-source';
+import { smallGreyByDrawing, smallGreyOfPlanes } from './small-grey';
 import { canHalve, halvePlanes } from './halve-planes';
 
 /** How a decoded picture has to be turned to be shown. */
@@ -93,6 +94,8 @@ function ofPlanes(planes: Planes, holding: Holding): HeldPicture {
     draw,
     colours: (part: PicturePart) =>
       planesOf ? coloursOfPlanes(planesOf, part) : coloursByDrawing(draw, shown, part),
+    smallGrey: (step) =>
+      planesOf ? smallGreyOfPlanes(planesOf, shown, step) : smallGreyByDrawing(draw, shown, step),
     halved: () =>
       halves
         ? ofPlanes(
@@ -117,6 +120,7 @@ async function asBitmap(decoded: VideoFrame, { frame, shown, turning }: Holding)
     bytes,
     draw,
     colours: (part) => coloursByDrawing(draw, shown, part),
+    smallGrey: (step) => smallGreyByDrawing(draw, shown, step),
     canHalve: false,
     halved: () => null,
     release: () => bitmap.close(),

@@ -35,14 +35,14 @@ const worthALook = 0.005;
  * A landmark's trace in picture pixels, to propose moments from: the coach's points where there are any, followed ones
  * that are worth a look, nothing elsewhere. Frames ascending.
  *
- * @param steady where a picture point would lie if the camera had stood still
+ * @param steady where a picture point would lie if the camera had stood still; null: not known
  */
 export function bodyTrace(
   swim: Pick<Swim, 'postures' | 'followed'>,
   landmark: LandmarkName,
   clock: ClipClock,
   bodyLength: number,
-  steady: (frame: number, point: Point) => Point = (_, point) => point,
+  steady: (frame: number, point: Point) => Point | null = (_, point) => point,
 ): BodyTrace {
   const points = new Map<number, { readonly at: Point; readonly sd: number }>();
   for (const run of swim.followed) {
@@ -59,7 +59,10 @@ export function bodyTrace(
   }
   const rows = [...points]
     .sort(([a], [b]) => a - b)
-    .map(([frame, { at, sd }]) => ({ frame, at: steady(frame, at), sd }));
+    .flatMap(([frame, { at, sd }]) => {
+      const stood = steady(frame, at);
+      return stood ? [{ frame, at: stood, sd }] : [];
+    });
   return {
     frames: rows.map(({ frame }) => frame),
     times: rows.map(({ frame }): number => realTimeOf(clock, frame)),

@@ -2,6 +2,7 @@ import type { EventKind } from '../marks/event-kind';
 import type { LandmarkName } from '../marks/landmark';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import { type ClipClock, frameAtRealTime, localFrameInterval, realTimeOf } from '../timeline/clip-clock';
+import { cameraPath } from './camera-path';
 import { type BodyTrace, bodyTrace } from './body-trace';
 import { type HandMoment, handMoments } from './hand-moments';
 import { seenBodyLength } from './seen-body-length';
@@ -27,6 +28,8 @@ const sameSeconds = 0.1;
 const longestHole = 0.1;
 /** No instant is known to better than this share of a frame. */
 const leastFrames = 0.15;
+/** A thing that stands still is marked within this share of the body length. Our default. */
+const markedShare = 0.004;
 /** A moment known no better than this, seconds, is not worth proposing: a quarter of a quick kick. Our choice. */
 const mostSeconds = 0.1;
 
@@ -34,13 +37,15 @@ const mostSeconds = 0.1;
  * Proposes kick tops and bottoms from where the toe turns, hand entry and exit from where the fingertip crosses the
  * water surface line, the catch from where the hand stops going forward in front of the shoulder, and the shoulder
  * passage from where the hand passes under the shoulder. What is marked already or was rejected is left out. Ascending
- * in time. The catch needs a camera that stands still; the surface line must be set for entry and exit. Points that are
+ * in time. The catch needs a camera that stands still or whose movement is known; the surface line must be set for entry and exit. Points that are
  * not sure count too, with their spread.
  */
 export function proposeEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
   const bodyLength = seenBodyLength(swim.postures);
   if (bodyLength === null || swim.card.view !== 'side') return [];
-  const trace = (name: LandmarkName): BodyTrace => bodyTrace(swim, name, clock, bodyLength);
+  const camera = cameraPath(swim, markedShare * bodyLength);
+  const steady = camera.state === 'carried' ? camera.steady : undefined;
+  const trace = (name: LandmarkName): BodyTrace => bodyTrace(swim, name, clock, bodyLength, steady);
   const end = realTimeOf(clock, clock.table.starts.length - 1);
   const found = [
     ...traceParts(trace('toe'), longestHole).flatMap((part) => kickTurns(part, bodyLength)),
@@ -50,7 +55,8 @@ export function proposeEvents(swim: Swim, clock: ClipClock): readonly EventPropo
           trace,
           bodyLength,
           forwardOf(swim),
-          cameraStands(trace('shoulder'), bodyLength),
+          camera.state === 'carried' ||
+            (camera.state === 'stands' && (camera.looked || goesAlong(trace('shoulder'), bodyLength))),
         )
       : []),
   ];
@@ -109,8 +115,11 @@ function forwardOf({ scene, postures }: Pick<Swim, 'scene' | 'postures'>): 1 | -
   return sum === 0 ? null : sum > 0 ? 1 : -1;
 }
 
-/** A swimmer who stays put in the picture is followed by the camera: then what goes backward in the water can't be seen. */
-function cameraStands(shoulder: BodyTrace, bodyLength: number): boolean {
+/**
+ * Where nobody has looked at the background: a swimmer who stays put in the picture is followed by the camera, and then what
+ * goes backward in the water can't be seen.
+ */
+function goesAlong(shoulder: BodyTrace, bodyLength: number): boolean {
   const last = shoulder.frames.length - 1;
   const seconds = (shoulder.times[last] ?? 0) - (shoulder.times[0] ?? 0);
   const gone = Math.abs((shoulder.x[last] ?? 0) - (shoulder.x[0] ?? 0));

@@ -52,6 +52,8 @@ export type MissingReason =
       readonly item: 'travel' | 'level' | 'surface' | 'scale';
     }
   | { readonly code: 'needs-body-length' }
+  /** The camera moved, and nothing in the swimmer's plane says by how much. */
+  | { readonly code: 'needs-still-thing' }
   | { readonly code: 'view-cannot-show'; readonly view: View }
   | { readonly code: 'lies-on-side' }
   | {
@@ -101,6 +103,8 @@ export type ReadingNote =
   | 'scale-across-lane'
   | 'off-plane-corrected'
   | 'size-changes'
+  | 'camera-carried'
+  | 'camera-loose'
   | 'straights-unfit'
   | 'plane-unfit';
 

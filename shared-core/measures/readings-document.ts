@@ -66,6 +66,8 @@ const notes = [
   'scale-across-lane',
   'off-plane-corrected',
   'size-changes',
+  'camera-carried',
+  'camera-loose',
   'straights-unfit',
   'plane-unfit',
 ] as const satisfies readonly ReadingNote[];
@@ -83,6 +85,7 @@ const reasonSchema = z.discriminatedUnion('code', [
     ...words,
   }),
   z.strictObject({ code: z.literal('needs-body-length'), ...words }),
+  z.strictObject({ code: z.literal('needs-still-thing'), ...words }),
   z.strictObject({ code: z.literal('view-cannot-show'), view: z.enum(views), ...words }),
   z.strictObject({ code: z.literal('lies-on-side'), ...words }),
   z.strictObject({ code: z.literal('needs-full-cycles'), ...counts }),

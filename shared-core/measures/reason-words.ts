@@ -51,6 +51,8 @@ export function reasonWords(reason: MissingReason): string {
       return sceneNeeds[reason.item];
     case 'needs-body-length':
       return 'Needs the body length: a whole body line in streamline, or the swimmer’s own';
+    case 'needs-still-thing':
+      return 'The camera moved: mark one thing that stands still beside the swimmer on two frames far apart';
     case 'view-cannot-show':
       return `A ${reason.view} view can't show this`;
     case 'lies-on-side':
@@ -90,6 +92,8 @@ const notes: Readonly<Record<ReadingNote, string>> = {
   'scale-across-lane': 'the known length runs across the lane: a side view shows it too short',
   'off-plane-corrected': 'brought to the swimmer’s plane by the distances given',
   'size-changes': 'the swimmer nears or leaves the camera: lengths and speed are off',
+  'camera-carried': 'the camera’s movement is taken out, and its error is in the interval',
+  'camera-loose': 'the camera moved: heights are read as if it had only gone along',
   'straights-unfit': 'the straight lines fit no lens and are not used',
   'plane-unfit': 'the rectangle fits no plane and is not used',
 };

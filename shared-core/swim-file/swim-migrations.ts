@@ -21,5 +21,13 @@ const toVersion2: Migration = (old) => ({
   dismissed: [],
 });
 
+/** From 2 to 3: what the camera did while points were followed, and things that stand still in the pool. */
+const toVersion3: Migration = (old) => ({
+  ...old,
+  version: 3,
+  scene: withFields(old['scene'], { still: [] }),
+  cameraPath: [],
+});
+
 /** Migrations of the swim file, by the version they start from. */
-export const swimMigrations: Readonly<Record<number, Migration>> = { 1: toVersion2 };
+export const swimMigrations: Readonly<Record<number, Migration>> = { 1: toVersion2, 2: toVersion3 };

@@ -4,7 +4,7 @@ import { landmarkNames } from '../marks/landmark';
 import { conditionTagsSchema } from './condition-tags';
 
 /** Version written by this build. A file with a larger number was written by a newer Submark. */
-export const swimFileVersion = 2;
+export const swimFileVersion = 3;
 
 const finite = z.number().refine(Number.isFinite, 'must be a finite number');
 const whole = z.number().int();
@@ -148,6 +148,18 @@ export const sceneSchema = z.strictObject({
     metres: finite.positive().max(200).nullable(),
     fartherMetres: finite.min(-50).max(50).nullable(),
   }),
+  /**
+   * Things that stand still beside the swimmer, in the swimmer's plane, each marked on some frames: what ties a moving
+   * camera's background to the pool.
+   */
+  still: z
+    .array(
+      z
+        .array(z.strictObject({ frame: whole.nonnegative(), ...picturePoint.shape }))
+        .min(1)
+        .max(1000),
+    )
+    .max(40),
 });
 
 export const eventSchema = z.strictObject({
@@ -187,6 +199,28 @@ export const followedRunSchema = z.strictObject({
     .max(1_000_000),
 });
 
+/**
+ * What lies behind the swimmer, as it moved in the picture over some frames: what the camera did. Rows of the picture
+ * are kept apart, since near and far things move by different lengths when a camera is carried. No rows: the camera
+ * stood still.
+ */
+export const cameraRunSchema = z
+  .strictObject({
+    /** Frames looked at, ascending. */
+    frames: z.array(whole.nonnegative()).min(2).max(1_000_000),
+    /** Pixels from the top of the picture. */
+    rows: z.array(finite).max(16),
+    /** Row by row, frame by frame: how far the background has moved there since the first of the frames, pixels. */
+    moved: z.array(z.array(z.tuple([finite, finite])).max(1_000_000)).max(16),
+  })
+  .refine(
+    ({ frames, rows, moved }) =>
+      moved.length === rows.length &&
+      moved.every((row) => row.length === frames.length) &&
+      frames.every((frame, i) => i === 0 || frame > (frames[i - 1] ?? 0)),
+    'rows and frames of the background do not agree',
+  );
+
 /** A proposed event that the coach rejected; it is not proposed again at that frame. */
 export const dismissedSchema = z.strictObject({ kind: z.enum(eventKinds), frame: whole.nonnegative() });
 
@@ -203,6 +237,8 @@ export const swimSchema = z.strictObject({
   postures: z.array(postureSchema).max(1_000_000),
   /** Machine-followed points, apart from the coach's own in `postures`, which they never replace. */
   followed: z.array(followedRunSchema).max(100_000),
+  /** What the camera did while points were followed. */
+  cameraPath: z.array(cameraRunSchema).max(100_000),
   dismissed: z.array(dismissedSchema).max(100_000),
 });
 
@@ -212,6 +248,7 @@ export type SwimCard = z.infer<typeof cardSchema>;
 export type Scene = z.infer<typeof sceneSchema>;
 export type EventMark = z.infer<typeof eventSchema>;
 export type FollowedRun = z.infer<typeof followedRunSchema>;
+export type CameraRun = z.infer<typeof cameraRunSchema>;
 export type DismissedProposal = z.infer<typeof dismissedSchema>;
 export type Posture = z.infer<typeof postureSchema>;
 export type View = (typeof views)[number];
@@ -225,6 +262,7 @@ export const emptyScene: Scene = {
   plane: null,
   straights: [],
   camera: { metres: null, fartherMetres: null },
+  still: [],
 };
 
 /** What an event has besides its id, kind and frame when the coach simply marks it. */

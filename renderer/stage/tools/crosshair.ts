@@ -3,6 +3,7 @@ import type { BenchSession } from '../../bench/bench-session';
 import { layNextAt } from './body-line-tool';
 import { addPointAt } from './points-tool';
 import { placeLineEndAt } from './line-tool';
+import { placeStillAt } from './still-tool';
 
 /** Enter: brings up the keyboard's own pointer, or places at it what the tool asks for. */
 export function enterAtCrosshair(session: BenchSession): void {
@@ -15,5 +16,6 @@ export function enterAtCrosshair(session: BenchSession): void {
   }
   if (tool === 'body-line') layNextAt(session, crosshair);
   else if (tool === 'plane' || tool === 'straight') addPointAt(session, crosshair);
+  else if (tool === 'still') placeStillAt(session, crosshair);
   else placeLineEndAt(session, crosshair);
 }

@@ -4,6 +4,7 @@ import { levelTool, scaleTool, surfaceTool } from './line-tool';
 import { lookTool } from './look-tool';
 import { planeTool, straightTool } from './points-tool';
 import { pointTool } from './point-tool';
+import { stillTool } from './still-tool';
 import type { StageTool } from './stage-tool';
 
 export const stageTools: Readonly<Record<ToolId, StageTool>> = {
@@ -15,4 +16,5 @@ export const stageTools: Readonly<Record<ToolId, StageTool>> = {
   scale: scaleTool,
   plane: planeTool,
   straight: straightTool,
+  still: stillTool,
 };

@@ -65,7 +65,16 @@ export function isWhole(context: BodyContext): boolean {
 
 function keptFor(input: BodyInput): Kept {
   const { swim, clock, error, swimmer } = input;
-  const of = [swim.followed, swim.scene, swim.clip, clock.table, clock.slowdown, error, swimmer];
+  const of = [
+    swim.followed,
+    swim.cameraPath,
+    swim.scene,
+    swim.clip,
+    clock.table,
+    clock.slowdown,
+    error,
+    swimmer,
+  ];
   const last = kept.get(swim.postures);
   if (last?.of.every((each, i) => each === of[i])) return last;
   const made: Kept = {

@@ -1,3 +1,4 @@
+import { type CameraPath, cameraPath } from '../../follow/camera-path';
 import { knownPostures } from '../../follow/known-postures';
 import { seenBodyLength } from '../../follow/seen-body-length';
 import { type LandmarkName, landmarkNames } from '../../marks/landmark';
@@ -25,6 +26,8 @@ export interface TimedPosture {
   readonly picture: Posture['points'];
   /** Those of them that the machine followed. */
   readonly followed: readonly LandmarkName[];
+  /** The camera moved, and where it looked on this frame is not known: its points are of no use along with other frames'. */
+  readonly adrift: boolean;
 }
 
 /** A landmark's places in the pool plane, posture by posture; NaN where it isn't known. */
@@ -41,6 +44,8 @@ export interface BodyGeometry {
   /** Frames of the postures, in their order: one row that all traces and readings of every posture share. */
   readonly frames: readonly number[];
   readonly rectified: RectifiedScene;
+  /** What the camera did; where it is carried, its movement is taken out of all points. */
+  readonly camera: CameraPath;
   /** The scene in the rectified picture. */
   readonly scene: Scene;
   readonly scale: LengthScale | null;
@@ -76,17 +81,21 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
   const seenLength = swim.followed.length === 0 ? null : seenBodyLength(swim.postures);
   const known = knownPostures(swim, error, seenLength);
   const seen = insidePicture(known.postures, swim.clip);
-  const flatten = (postures: readonly Posture[]): readonly Posture[] =>
-    rectified.changed
+  const camera = cameraPath(swim, error.scenePointSd);
+  const adrift = new Set<number>();
+  const flatten = (given: readonly Posture[]): readonly Posture[] => {
+    const postures = steadied(given, camera, adrift);
+    return rectified.changed
       ? postures.map((posture) => ({ ...posture, points: mapped(posture.points, rectified) }))
       : postures;
+  };
   const scale = lengthScale(rectified, error.scenePointSd);
   const bodyLength =
     bodyLengthFromPostures(flatten(insidePicture(swim.postures, swim.clip).postures), error) ??
     recordedLength(input, scale);
   const transform = poolTransform(scene, bodyLength?.pixels ?? null, scale?.metresPerPixel ?? null);
   const flat = flatten(seen.postures);
-  const postures = timedPostures(flat, known.followed, time);
+  const postures = timedPostures(flat, known.followed, adrift, time);
   const columns = poolColumns(flat, transform);
   const followedCount = [...known.followed.values()].reduce((sum, names) => sum + names.length, 0);
   const spread = followedSpread(usualInterval(input));
@@ -104,6 +113,7 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
       return frames[place] === frame ? postures[place] : undefined;
     },
     rectified,
+    camera,
     scene,
     scale,
     transform,
@@ -120,8 +130,13 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
     trace: (landmark) => {
       const kept = traces.get(landmark);
       if (kept) return kept;
-      const followedSd = known.followedSd[landmark] * transform.perPixel;
-      const trace = maker(landmark, landmarkSd(landmark), followedSd);
+      const swayed = camera.state === 'carried' ? camera.sd : 0;
+      const together = (sd: number): number => Math.hypot(sd, swayed) * transform.perPixel;
+      const trace = maker(
+        landmark,
+        together(error.landmarkSd[landmark]),
+        together(known.followedSd[landmark]),
+      );
       traces.set(landmark, trace);
       return trace;
     },
@@ -143,6 +158,24 @@ function middleOf(swim: Swim): Point | null {
   return n > 0 ? { x: x / n, y: y / n } : null;
 }
 
+/** Points as a camera that stands would have seen them; frames on which that is not known go into `adrift`. */
+function steadied(postures: readonly Posture[], camera: CameraPath, adrift: Set<number>): readonly Posture[] {
+  if (camera.state !== 'carried') return postures;
+  return postures.map((posture) => {
+    const moved = camera.steady(posture.frame, { x: 0, y: 0 });
+    if (!moved) {
+      adrift.add(posture.frame);
+      return posture;
+    }
+    const points: Posture['points'] = {};
+    for (const name of landmarkNames) {
+      const point = posture.points[name];
+      if (point) points[name] = { x: point.x + moved.x, y: point.y + moved.y };
+    }
+    return { ...posture, points };
+  });
+}
+
 function mapped(points: Posture['points'], { map }: RectifiedScene): Posture['points'] {
   const out: Posture['points'] = {};
   for (const name of landmarkNames) {
@@ -156,6 +189,7 @@ function mapped(points: Posture['points'], { map }: RectifiedScene): Posture['po
 function timedPostures(
   flat: readonly Posture[],
   followed: ReadonlyMap<number, readonly LandmarkName[]>,
+  adrift: ReadonlySet<number>,
   time: (frame: number) => number,
 ): readonly TimedPosture[] {
   // ascending by frame, and so by time
@@ -165,6 +199,7 @@ function timedPostures(
     time: time(frame),
     picture,
     followed: followed.get(frame) ?? nothingFollowed,
+    adrift: adrift.has(frame),
   }));
 }
 
@@ -230,7 +265,7 @@ function traceMaker(
     for (const timed of postures) {
       const here = column.x[timed.place] as number;
       // two frames at one instant can't be told apart in time: the first is kept
-      if (Number.isNaN(here) || timed.time <= last) continue;
+      if (Number.isNaN(here) || timed.adrift || timed.time <= last) continue;
       last = timed.time;
       frames.push(timed.frame);
       times.push(timed.time);

@@ -113,7 +113,7 @@ export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
   const followedWeight: number[] = [];
   const parts = weights.map(([name, weight]) => ({ weight, ...context.columns[name] }));
   let last = -Infinity;
-  for (const { frame, time, place, followed } of context.postures) {
+  for (const { frame, time, place, followed, adrift } of context.postures) {
     let sumX = 0;
     let sumY = 0;
     for (const part of parts) {
@@ -121,7 +121,7 @@ export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
       sumY += part.weight * (part.y[place] as number);
     }
     // a landmark that isn't known leaves no sum
-    if (Number.isNaN(sumX) || time <= last) continue;
+    if (Number.isNaN(sumX) || adrift || time <= last) continue;
     last = time;
     frames.push(frame);
     times.push(time);
@@ -133,7 +133,11 @@ export function centreOfMassTrace(context: BodyContext): LandmarkTrace {
   }
   const spread = (sdOf: (name: LandmarkName) => number): number =>
     Math.sqrt(weights.reduce((sum, [name, w]) => sum + (w * sdOf(name)) ** 2, 0));
-  const sd = spread((name) => context.landmarkSd(name));
+  const sway = context.camera.state === 'carried' ? context.camera.sd * context.transform.perPixel : 0;
+  const sd = Math.hypot(
+    spread((name) => context.landmarkSd(name)),
+    sway,
+  );
   // where every posture is whole, the hip's row of times is the same one, and designs can be shared
   const hip = context.trace('hip');
   const whole = hip.frames.length === frames.length;

@@ -15,6 +15,8 @@ export function pictureNotes(
   if (metric) notes.push(...(context.scale?.notes ?? []));
   if (frames.length === 0) return notes;
   if (byUnit.test(unit) && sizeChange(context.geometry)) notes.push('size-changes');
+  const { state } = context.camera;
+  if (byUnit.test(unit) && state !== 'stands') notes.push(`camera-${state}`);
   for (const each of context.rectified.unfit) notes.push(`${each}-unfit`);
   return notes;
 }

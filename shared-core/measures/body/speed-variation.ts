@@ -3,7 +3,7 @@ import { missingReading, computedReading, unitPart, z95 } from './measured-readi
 import type { Reading, ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
 import { type LandmarkWave, waveNotes } from './landmark-wave';
-import { bestSpeed, speedNotes, speedUnit } from './trace-speed';
+import { bestSpeed, cameraVariance, speedNotes, speedUnit } from './trace-speed';
 
 /** How speed swings within the cycle: its variation, its lowest and its highest value. */
 export function speedVariationReadings(context: BodyContext): readonly Reading[] {
@@ -43,7 +43,7 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
       ...common,
       value,
       unit: speedUnit(context),
-      ownVariance: noise * extreme.unitVariance + part.own,
+      ownVariance: noise * extreme.unitVariance + part.own + cameraVariance(context, speed.frames),
       sharedVariance: part.shared,
     });
   });

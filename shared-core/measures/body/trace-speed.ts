@@ -47,6 +47,7 @@ export function speedOf(context: BodyContext, of: TraceSpeed['of']): SpeedResult
   if (view) return { ok: false, reasons: [view] };
   if (!context.transform.travelKnown)
     return { ok: false, reasons: [{ code: 'needs-scene', item: 'travel' }] };
+  if (context.camera.state === 'loose') return { ok: false, reasons: [{ code: 'needs-still-thing' }] };
   const { cycles } = context;
   if (!cycles) return measureSpeed(context, of);
   const known = kept.get(cycles) ?? {};
@@ -75,7 +76,8 @@ function measureSpeed(context: BodyContext, of: TraceSpeed['of']): SpeedResult {
       ok: true,
       speed: {
         value: wave.pooled.coefficients[1] ?? 0,
-        variance: wave.sd ** 2 * (wave.pooled.unitCovariance[p + 1] ?? 0),
+        variance:
+          wave.sd ** 2 * (wave.pooled.unitCovariance[p + 1] ?? 0) + cameraVariance(context, wave.frames),
         of,
         wave,
         frames: wave.frames,
@@ -119,12 +121,26 @@ function sparseSpeed(
   const noise = n > 3 ? Math.max(trace.sd ** 2, rest / (n - 2)) : trace.sd ** 2;
   return {
     value: line.slope,
-    variance: line.slopeVariance * noise,
+    variance:
+      line.slopeVariance * noise +
+      cameraVariance(
+        context,
+        inside.map((p) => p.frame),
+      ),
     wave: null,
     frames: inside.map((p) => p.frame),
     cycles: frame.spans.length,
     eventIds: frame.eventIds,
   };
+}
+
+/** What the camera's path adds to the variance of a speed over frames, pool units² a second². */
+export function cameraVariance(context: BodyContext, frames: readonly number[]): number {
+  const { camera, transform } = context;
+  const from = frames[0];
+  const to = frames.at(-1);
+  if (camera.state !== 'carried' || from === undefined || to === undefined) return 0;
+  return camera.speedVariance(from, to, context.time(to) - context.time(from)) * transform.perPixel ** 2;
 }
 
 export function speedUnit(context: BodyContext): ReadingUnit {

@@ -19,6 +19,7 @@ export function underwaterDistanceReadings(context: BodyContext): readonly Readi
   if (view) return missing(view);
   if (!context.transform.travelKnown) return missing({ code: 'needs-scene', item: 'travel' });
   if (context.unit !== 'm') return missing({ code: 'needs-scene', item: 'scale' });
+  if (context.camera.state === 'loose') return missing({ code: 'needs-still-thing' });
   const wall = place(context, 'push-off', 'toe');
   const head = place(context, 'breakout', 'ear');
   if (wall.status === 'missing') return missing(wall.reason);
@@ -31,7 +32,11 @@ export function underwaterDistanceReadings(context: BodyContext): readonly Readi
   // the head goes on at about this speed while the breakout is marked a little early or late; the feet are at the wall
   const late = head.event.variance;
   const part = unitPart(context, value);
-  const marks = wall.variance + head.variance + speed ** 2 * late;
+  const { camera } = context;
+  const [from, to] = [wall.event.event.frame, head.event.event.frame];
+  const path =
+    camera.state === 'carried' ? camera.distanceVariance(from, to) * context.transform.perPixel ** 2 : 0;
+  const marks = wall.variance + head.variance + path + speed ** 2 * late;
   const sd = Math.sqrt(marks + part.own + part.shared);
   const common = {
     cycles: 0,
@@ -57,7 +62,7 @@ export function underwaterDistanceReadings(context: BodyContext): readonly Readi
       ...common,
       value: speed,
       unit: 'm/s',
-      ownVariance: (wall.variance + head.variance + part.own) / seconds ** 2 + timing,
+      ownVariance: (wall.variance + head.variance + path + part.own) / seconds ** 2 + timing,
       sharedVariance: part.shared / seconds ** 2,
     }),
   ];
@@ -79,6 +84,7 @@ function place(context: BodyContext, kind: EventKind, landmark: LandmarkName): P
   const point = posture && pointAt(context.columns[landmark], posture.place);
   if (!posture || !point)
     return { status: 'missing', reason: { code: 'needs-landmark', landmark, have: 0, need: 1 } };
+  if (posture.adrift) return { status: 'missing', reason: { code: 'needs-still-thing' } };
   return { status: 'found', x: point.x, event, variance: context.landmarkSd(landmark, posture) ** 2 };
 }
 

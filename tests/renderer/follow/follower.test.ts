@@ -7,6 +7,7 @@ const task: PieceTask = { pictures: [], times: [], marks: [], bodyLength: 1 };
 const found = {
   runs: [{ landmark: 'toe' as const, frame: 1, points: [[1, 2, 0.9]] as [number, number, number][] }],
   cameraMoved: 12,
+  camera: null,
 };
 
 /** A worker that answers as told: `dies` on its first piece, or never answers. */

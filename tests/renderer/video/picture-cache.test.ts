@@ -13,6 +13,7 @@ function picture(frame: number, released: number[]): HeldPicture {
     bytes: 10,
     draw: () => undefined,
     colours: () => new Uint16Array(),
+    smallGrey: (step) => ({ step, width: 1, height: 1, grey: new Uint8Array(1) }),
     release: () => released.push(frame),
   };
 }

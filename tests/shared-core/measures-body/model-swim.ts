@@ -269,6 +269,7 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
     events,
     postures,
     followed: [],
+    cameraPath: [],
     dismissed: [],
   };
   return { swim, clock: { table, slowdown: 1 }, error: markingError(noise), swimmer: null };

@@ -87,10 +87,23 @@ describe('files of released versions', () => {
     expect(parseSwim(frozen('swim-v1.json'))).toEqual({ ok: true, value: aSwim() });
   });
 
-  it('version 2 of the swim file opens and is written back unchanged', () => {
+  it('version 2 of the swim file opens with a camera that nothing is known of', () => {
     const parsed = parseSwim(frozen('swim-v2.json'));
     expect(parsed.ok && parsed.value.followed[0]?.points).toHaveLength(2);
-    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v2.json'));
+    expect(parsed.ok && [parsed.value.cameraPath, parsed.value.scene.still]).toEqual([[], []]);
+  });
+
+  it('version 3 of the swim file opens and is written back unchanged', () => {
+    const parsed = parseSwim(frozen('swim-v3.json'));
+    expect(parsed.ok && parsed.value.cameraPath[0]?.moved[0]).toHaveLength(3);
+    expect(parsed.ok && parsed.value.scene.still[0]).toHaveLength(2);
+    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v3.json'));
+  });
+
+  it('calls a camera path damaged whose rows and frames do not agree', () => {
+    const raw = JSON.parse(frozen('swim-v3.json')) as { cameraPath: { frames: number[] }[] };
+    raw.cameraPath[0]?.frames.pop();
+    expect(parseSwim(JSON.stringify(raw))).toMatchObject({ ok: false, fault: { code: 'damaged' } });
   });
 
   it('a migration changes nothing of the wrong kind, so that the file is called damaged and not emptied', () => {

@@ -1,0 +1,21 @@
+import type { CameraRun, FollowedRun } from '#core/swim-file/swim-schema';
+import type { Point } from '#core/units/brand';
+import { cameraMoves } from './camera-moves';
+import type { PieceTask } from './piece';
+import type { Vision } from './vision';
+
+/** What the camera did over a piece whose points are followed: the swimmer is left out of the background. */
+export function cameraOf(
+  vision: Vision,
+  { wholes = [], marks, bodyLength }: PieceTask,
+  runs: readonly FollowedRun[],
+): CameraRun | null {
+  const bodyOn = (frame: number): readonly Point[] => [
+    ...marks.filter((mark) => mark.frame === frame),
+    ...runs.flatMap((run): readonly Point[] => {
+      const point = run.points[frame - run.frame];
+      return point ? [{ x: point[0], y: point[1] }] : [];
+    }),
+  ];
+  return cameraMoves(vision, wholes, bodyOn, bodyLength);
+}

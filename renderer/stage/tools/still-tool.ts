@@ -1,0 +1,59 @@
+import type { PicturePoint } from '#core/units/brand';
+import type { BenchSession } from '../../bench/bench-session';
+import { placeStill, removeStill } from '../../state/still-commands';
+import { nothingSelected } from '../../state/view-store';
+import { leaveButton } from './leave-button';
+import type { StageTool } from './stage-tool';
+
+/** Takes up the tool that marks one thing standing still beside the swimmer on frame after frame. */
+export function startStill(session: BenchSession): void {
+  leaveButton();
+  const { still } = session.document.swim().scene;
+  session.view.setState({
+    tool: 'still',
+    stillThing: Math.max(0, still.length - 1),
+    draftLine: null,
+    draftPoints: [],
+    selection: nothingSelected,
+    nextLandmark: null,
+    crosshair: null,
+  });
+}
+
+export function endStill(session: BenchSession): void {
+  session.view.setState({ tool: 'point', crosshair: null });
+}
+
+export function placeStillAt(session: BenchSession, at: PicturePoint): void {
+  const { frame, stillThing } = session.view.getState();
+  session.document.run(placeStill(stillThing, frame, at));
+}
+
+/** Takes the thing's mark off the frame shown, else the one made last. */
+export function takeBackStill(session: BenchSession): void {
+  const { frame, stillThing } = session.view.getState();
+  const thing = session.document.swim().scene.still[stillThing];
+  if (!thing) return;
+  const at = thing.find((mark) => mark.frame === frame) ?? thing.at(-1);
+  if (at) session.document.run(removeStill(stillThing, at.frame));
+}
+
+/** The next press marks a thing that is not marked yet. */
+export function nextStillThing(session: BenchSession): void {
+  session.view.setState({ stillThing: session.document.swim().scene.still.length });
+}
+
+export const stillTool: StageTool = {
+  id: 'still',
+  press(session, at) {
+    placeStillAt(session, at);
+    return true;
+  },
+  // the mark goes where the pointer is let go, so that it can be set under the magnifier
+  drag: () => undefined,
+  release(session, at) {
+    const { frame, stillThing } = session.view.getState();
+    const mark = session.document.swim().scene.still[stillThing]?.find((each) => each.frame === frame);
+    if (mark && (mark.x !== at.x || mark.y !== at.y)) placeStillAt(session, at);
+  },
+};
