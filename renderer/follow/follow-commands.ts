@@ -2,7 +2,7 @@ import type { Command } from '../app/command';
 import type { BenchSession } from '../bench/bench-session';
 import { askNext, cancelFollowing, followPoints } from './follow-actions';
 import { questionsOf } from './follow-selectors';
-import { accept, acceptAll, lookAtNext, lookedAt, proposalsOf, reject } from './proposals';
+import { accept, acceptAll, lookAtNext, lookedAt, proposalsOf, reject, rejectAll } from './proposals';
 
 /** Following and deciding, by key. */
 export function followCommands(session: BenchSession): readonly Command[] {
@@ -78,6 +78,14 @@ export function followCommands(session: BenchSession): readonly Command[] {
       kind: 'undoable',
       enabled: () => proposalsOf(document.swim()).length > 0,
       run: () => acceptAll(session),
+    },
+    {
+      id: 'proposals-reject',
+      label: 'Reject all proposed marks',
+      keys: ['Shift+J'],
+      kind: 'undoable',
+      enabled: () => proposalsOf(document.swim()).length > 0,
+      run: () => rejectAll(session),
     },
   ];
 }

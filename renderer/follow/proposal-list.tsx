@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import type { EventProposal } from '#core/follow/propose-events';
 import { eventWords } from '#core/marks/mark-words';
 import { useBench, useSwim, useView } from '../bench/bench-session';
+import { startLine } from '../stage/tools/line-tool';
 import { Glyph } from '../score/glyph';
 import { accept, acceptAll, lookAt, proposalsOf, reject, rejectAll } from './proposals';
 
@@ -30,10 +31,10 @@ export function ProposalList() {
           </p>
           <div className="follow-row">
             <button type="button" onClick={() => acceptAll(session)}>
-              Accept all {proposals.length}
+              Accept all {proposals.length} <kbd>⇧K</kbd>
             </button>
             <button type="button" onClick={() => rejectAll(session)}>
-              Reject all
+              Reject all <kbd>⇧J</kbd>
             </button>
           </div>
           <ul className="follow-list">
@@ -44,9 +45,12 @@ export function ProposalList() {
         </>
       )}
       {followed && stroking && !surface && (
-        <p className="follow-state">
-          Draw the water surface (<kbd>2</kbd>) and hand entries and exits are proposed too.
-        </p>
+        <div className="follow-row">
+          <p className="follow-state">Hand entries and exits are proposed once the water surface is drawn.</p>
+          <button type="button" onClick={() => startLine(session, 'surface')}>
+            Draw the surface <kbd>2</kbd>
+          </button>
+        </div>
       )}
     </section>
   );

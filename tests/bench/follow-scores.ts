@@ -94,7 +94,21 @@ export interface ReadingErrors {
   /** Percent of the truth; null when the reading can't be had. */
   readonly frequency: number | null;
   readonly amplitude: number | null;
+  /** Speed of the hips: what is read, its 95 % interval, and what is read of the drawn points in the pool, m/s. */
+  readonly speed: {
+    readonly value: number;
+    readonly low: number;
+    readonly high: number;
+    readonly drawn: number;
+  } | null;
 }
+
+/** What is known of the camera: its path as it was followed, and things that stand still, marked by a drawn coach. */
+export interface SeenCamera {
+  readonly path: Swim['cameraPath'];
+  readonly still: Swim['scene']['still'];
+}
+const cameraNotLookedAt: SeenCamera = { path: [], still: [] };
 
 /** The swim as it stands in the app once the points are followed: scene set from the truth, nothing marked. */
 function followedSwim(
@@ -104,6 +118,7 @@ function followedSwim(
   arms: 'stroking' | 'stretched',
   postures: readonly Posture[],
   followed: readonly FollowedRun[],
+  camera: SeenCamera = cameraNotLookedAt,
 ): { readonly swim: Swim; readonly clock: ClipClock } {
   const { starts, ticksPerSecond } = truth.frameTimes;
   const gap = (starts.at(-1) ?? 0) - (starts.at(-2) ?? 0);
@@ -118,6 +133,7 @@ function followedSwim(
       ...emptyScene,
       travel: truth.travel,
       surface: truth.surface,
+      still: [...camera.still],
       scale: {
         line: { a: { x: 100, y: 600 }, b: { x: 100 + metres / truth.metresPerPixel, y: 600 } },
         metres,
@@ -129,6 +145,7 @@ function followedSwim(
     events: [],
     postures: [...postures],
     followed: followed.map((run) => ({ ...run, points: [...run.points] })),
+    cameraPath: [...camera.path],
     dismissed: [],
   };
   return { swim, clock: { table, slowdown: truth.slowdown } };
@@ -156,8 +173,9 @@ export function proposalScores(
   arms: 'stroking' | 'stretched',
   postures: readonly Posture[],
   followed: readonly FollowedRun[],
+  camera?: SeenCamera,
 ): readonly ProposalScore[] {
-  const { swim, clock } = followedSwim(truth, width, height, arms, postures, followed);
+  const { swim, clock } = followedSwim(truth, width, height, arms, postures, followed, camera);
   const proposals = proposeEvents(swim, clock);
   const frames = postures.map(({ frame }) => frame);
   const [from, to] = [Math.min(...frames), Math.max(...frames)].map((frame) => truth.realTimes[frame] ?? 0);
@@ -200,8 +218,9 @@ export function readingErrors(
   arms: 'stroking' | 'stretched',
   postures: readonly Posture[],
   followed: readonly FollowedRun[],
+  camera?: SeenCamera,
 ): ReadingErrors {
-  const { swim, clock } = followedSwim(truth, width, height, arms, postures, followed);
+  const { swim, clock } = followedSwim(truth, width, height, arms, postures, followed, camera);
   const kicks = proposeEvents(swim, clock).filter(({ kind }) => kind.startsWith('kick'));
   const frames = postures.map(({ frame }) => frame);
   const [first, last] = [Math.min(...frames), Math.max(...frames)];
@@ -209,10 +228,17 @@ export function readingErrors(
   const drawn: Swim = {
     ...swim,
     followed: [],
+    cameraPath: [],
     postures: Array.from({ length: last - first + 1 }, (_, i) => ({
       frame: first + i,
       hidden: [],
-      points: Object.fromEntries(landmarkNames.map((name) => [name, trueAt(truth, first + i, name)])),
+      // where a camera that stands would have seen them
+      points: Object.fromEntries(
+        landmarkNames.map((name) => {
+          const { x, y } = trueAt(truth, first + i, name);
+          return [name, { x: x + carriedPixels(truth, first + i), y }];
+        }),
+      ),
     })),
     events: truth.events.flatMap(({ kind, time }, i) => {
       const frame = frameAtRealTime(clock, time);
@@ -236,8 +262,22 @@ export function readingErrors(
     const [is, should] = [readingOf(seen, id), readingOf(drawn, id)];
     return is === null || should === null ? null : 100 * Math.abs(is / should - 1);
   };
-  return { frequency: error('kick-frequency'), amplitude: error('kick-amplitude-toe') };
+  const speeds = [seen, drawn].map((of) =>
+    computeReadings(readingContext(of, { swimmer: null, markingError: null })).find(
+      ({ id }) => id === 'speed-hip',
+    ),
+  );
+  const [read, should] = speeds;
+  const speed =
+    read?.status === 'computed' && should?.status === 'computed'
+      ? { value: read.value, low: read.interval.low, high: read.interval.high, drawn: should.value }
+      : null;
+  return { frequency: error('kick-frequency'), amplitude: error('kick-amplitude-toe'), speed };
 }
+
+/** How far a carried camera has gone along the picture by a frame, pixels in the swimmer's plane. */
+export const carriedPixels = (truth: Truth, frame: number): number =>
+  ((truth.travel === 'left' ? -1 : 1) * (truth.carriedMetres?.[frame] ?? 0)) / truth.metresPerPixel;
 
 const kickMark = (
   id: string,
