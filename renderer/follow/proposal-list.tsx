@@ -17,6 +17,14 @@ export function ProposalList() {
   return (
     <section aria-label="Proposed marks">
       <h2>Proposed marks</h2>
+      {followed && stroking && !surface && (
+        <div className="follow-row">
+          <p className="follow-state">Hand entries and exits are proposed once the water surface is drawn.</p>
+          <button type="button" onClick={() => startLine(session, 'surface')}>
+            Draw the surface <kbd>2</kbd>
+          </button>
+        </div>
+      )}
       {proposals.length === 0 ? (
         <p className="follow-state">
           {followed
@@ -44,14 +52,6 @@ export function ProposalList() {
           </ul>
         </>
       )}
-      {followed && stroking && !surface && (
-        <div className="follow-row">
-          <p className="follow-state">Hand entries and exits are proposed once the water surface is drawn.</p>
-          <button type="button" onClick={() => startLine(session, 'surface')}>
-            Draw the surface <kbd>2</kbd>
-          </button>
-        </div>
-      )}
     </section>
   );
 }
@@ -75,8 +75,8 @@ function ProposalRow({ proposal, chosen }: { readonly proposal: EventProposal; r
         <span>
           {eventWords[proposal.kind]}
           <small>
-            frame {(proposal.frame + 1 + proposal.frames).toFixed(1)} · ±{' '}
-            {Math.round(1960 * proposal.sdSeconds)} ms
+            frame {(proposal.frame + 1 + proposal.frames).toFixed(1)} ·{' '}
+            <span className="proposal-spread">± {Math.round(1960 * proposal.sdSeconds)} ms</span>
           </small>
         </span>
       </button>

@@ -169,7 +169,7 @@ export function Score() {
             />
           </g>
         </svg>
-        {events.length === 0 && (
+        {events.length === 0 && proposals.length === 0 && (
           <p className="score-empty">
             Step to a moment that matters and press its pad: the marks are written here, and the rhythm shows.
           </p>

@@ -1,6 +1,12 @@
 import { useBench, useSwim, useView } from '../bench/bench-session';
 import { endStill, nextStillThing, takeBackStill } from './tools/still-tool';
 
+function asks(marks: number, here: boolean): string {
+  if (marks === 0) return 'Click something that stands still beside the swimmer.';
+  if (marks === 1) return here ? 'Now step far along the film.' : 'Click the same thing here.';
+  return `Marked on ${marks} frames: the camera’s way is known.`;
+}
+
 /** What the tool for things that stand still asks for next. */
 export function StillPrompt() {
   const session = useBench();
@@ -9,18 +15,16 @@ export function StillPrompt() {
   const thing = useSwim((swim) => swim.scene.still[index]);
   const marks = thing?.length ?? 0;
   const here = thing?.some((mark) => mark.frame === frame) ?? false;
-  const words =
-    marks === 0
-      ? 'Click something that stands still beside the swimmer: a seam of the floor line under the swimmer, a float.'
-      : marks === 1
-        ? here
-          ? 'Now step to a frame far from this one, while the thing is still in sight.'
-          : 'Click the same thing here.'
-        : `Marked on ${marks} frames. More make it surer.`;
   return (
     <output className="stage-prompt">
-      <strong>{words}</strong>
-      <span>It tells how far the camera moved, at the swimmer’s distance.</span>
+      <strong>{asks(marks, here)}</strong>
+      {marks < 2 && (
+        <span>
+          {marks === 0
+            ? 'A seam of the floor line under the swimmer, a float in the lane.'
+            : 'While the thing is in sight.'}
+        </span>
+      )}
       {marks > 0 && (
         <button type="button" onClick={() => takeBackStill(session)} title="Take back a mark (Backspace)">
           Back <kbd>⌫</kbd>
