@@ -37,6 +37,16 @@ function usedSd(row: CoachRepeatability, error: MarkingError): number | null {
   return row.of === 'followed' ? error.followedSd[landmark] : error.landmarkSd[landmark];
 }
 
+/** Where a trusted figure comes from: a followed point is never held to be better than a marked one. */
+function basisWords(row: CoachRepeatability, error: MarkingError): string {
+  const landmark = landmarkOf(row);
+  const bounded =
+    row.of === 'followed' &&
+    landmark !== undefined &&
+    error.followedSd[landmark] === error.landmarkSd[landmark];
+  return bounded ? 'held no better than a marked point' : 'measured';
+}
+
 function biasWords(row: CoachRepeatability, value: number): string {
   const size = Math.abs(value).toFixed(1);
   if (Number(size) === 0) return 'none seen';
@@ -89,7 +99,9 @@ export function RepeatabilityTable({ coach, pictureHeight }: Props) {
                 <td>{found ? biasWords(row, factor * found.bias) : '–'}</td>
                 <td>{found ? `${(factor * found.leastRealChange).toFixed(1)} ${unit}` : '–'}</td>
                 <td className={trusted ? undefined : 'remark-few'}>
-                  {used === null ? '–' : `${used.toFixed(1)} ${unit}, ${trusted ? 'measured' : 'assumed'}`}
+                  {used === null
+                    ? '–'
+                    : `${used.toFixed(1)} ${unit}, ${trusted ? basisWords(row, error) : 'assumed'}`}
                   {!trusted && <small>too few to trust: {pairsToTrust} pairs are needed</small>}
                 </td>
               </tr>

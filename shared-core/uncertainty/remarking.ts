@@ -79,8 +79,8 @@ const finestPixels = 0.1;
  * does a point with fewer along or up the picture (the two are pooled: root of the mean of squares).
  * Basis 'measured' once any kind could be measured. What is left of an event after taking frame rounding (Δ²/12) off
  * is held at a fifth of the frame interval at least: the same picture chosen every time does not prove a perfect eye
- * (our default). A followed point differs from the coach's mark by both their errors, of which the coach's is taken off;
- * it is never held to be better than a marked one.
+ * (our default). A followed point differs from the coach's mark by both their errors, of which the coach's is taken off,
+ * and a machine that is always off the same way errs by that too; it is never held to be better than a marked one.
  */
 export function markingErrorFromRemarkings(
   entries: readonly Remarking[],
@@ -96,29 +96,37 @@ export function markingErrorFromRemarkings(
     eventSd[kind] = Math.max(floor, Math.sqrt(Math.max(0, found.typicalError ** 2 - square / 12)));
     return true;
   });
-  const pointsOf = (of: 'landmark' | 'followed', landmark: LandmarkName): number | null => {
+  const pointsOf = (
+    of: 'landmark' | 'followed',
+    landmark: LandmarkName,
+  ): { readonly typical: number; readonly bias: number } | null => {
     const own = entries.flatMap((each) => (each.of === of && each.landmark === landmark ? [each] : []));
     const axes = [...new Set(own.map(({ axis }) => axis))].map((axis) =>
       repeatability(own.filter((each) => each.axis === axis)),
     );
     let squares = 0;
+    let biases = 0;
     for (const found of axes) {
       if (!found || found.tooFew) return null;
       squares += found.typicalError ** 2;
+      biases += found.bias ** 2;
     }
-    return axes.length === 0 ? null : Math.sqrt(squares / axes.length);
+    return axes.length === 0
+      ? null
+      : { typical: Math.sqrt(squares / axes.length), bias: Math.sqrt(biases / axes.length) };
   };
   const landmarkSd = { ...fallback.landmarkSd };
   const landmarks = landmarkNames.filter((landmark) => {
     const found = pointsOf('landmark', landmark);
-    if (found !== null) landmarkSd[landmark] = Math.max(finestPixels, found);
+    if (found !== null) landmarkSd[landmark] = Math.max(finestPixels, found.typical);
     return found !== null;
   });
   const followedSd = { ...fallback.followedSd };
   const followed = landmarkNames.filter((landmark) => {
     const found = pointsOf('followed', landmark);
     const marked = landmarkSd[landmark];
-    const both = found !== null ? 2 * found ** 2 - marked ** 2 : followedSd[landmark] ** 2;
+    const both =
+      found !== null ? 2 * found.typical ** 2 + found.bias ** 2 - marked ** 2 : followedSd[landmark] ** 2;
     followedSd[landmark] = Math.max(marked, Math.sqrt(Math.max(0, both)));
     return found !== null;
   });
