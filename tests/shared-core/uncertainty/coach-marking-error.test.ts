@@ -55,6 +55,12 @@ describe('the coach’s own marking error', () => {
     expect(found.followedSd.toe / 5).toBeCloseTo(1, 1);
     expect(found.measured).toEqual({ events: [], landmarks: ['toe'], followed: ['toe'] });
     expect(found.landmarkSd.hip).toBe(assumedMarkingError(720).landmarkSd.hip);
+    // a machine that always leans 6 px along the picture errs by that too: by hand √(5² + 6² / 2)
+    const leaning = points(3998, 2, 5).map((each) =>
+      each.axis === 'x' ? { ...each, difference: each.difference - 6 } : each,
+    );
+    const leant = coachMarkingError(coachOf([...points(4000, 2, null), ...leaning]), 720);
+    expect(leant.followedSd.toe / Math.sqrt(43)).toBeCloseTo(1, 1);
     // a point followed as well as can be is still not held better than a marked one
     const lucky = coachMarkingError(coachOf([...points(40, 2, null), ...points(42, 0, 0.1)]), 720);
     expect(lucky.followedSd.toe).toBe(lucky.landmarkSd.toe);
