@@ -60,7 +60,11 @@ export function exportJobs(
     jobs.push(text('readings', 'csv', 'text/csv', () => readingsCsv(readings, source.definitions)));
   if (wants('events-csv')) jobs.push(text('events', 'csv', 'text/csv', () => eventsCsv(swim, clock)));
   if (wants('landmarks-csv'))
-    jobs.push(text('landmarks', 'csv', 'text/csv', () => landmarksCsv(swim, clock, context.transform)));
+    jobs.push(
+      text('landmarks', 'csv', 'text/csv', () =>
+        landmarksCsv(swim, clock, context.transform, context.camera),
+      ),
+    );
   if (wants('readings-json'))
     jobs.push(text('readings', 'json', 'application/json', () => readingsJson(swim, readings)));
   if (wants('events-vtt')) jobs.push(text('events', 'vtt', 'text/vtt', () => eventsVtt(swim, clock.table)));

@@ -1,3 +1,4 @@
+import { shownLines } from '#core/drawing/shown-line';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { leaveToShow } from '#core/consent/leave-to-show';
@@ -8,7 +9,6 @@ import { clockOf, useBench } from '../bench/bench-session';
 import { arrangeReadings } from '../readings/arrange-readings';
 import { formatReading } from '#core/measures/format-reading';
 import { ConsentQuestion } from '../export/consent-question';
-import { postureOn } from '../state/selectors';
 import type { FramePicture } from '../video/frame-source';
 import { drawStill } from './draw-still';
 import { mostStillReadings, stillContent } from '#core/exporting/still-content';
@@ -98,7 +98,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
     if (!canvas || !paper || !picture) return;
     canvas.width = picture.width;
     canvas.height = picture.height;
-    drawStill(paper, picture, { posture: postureOn(swim, frame), swim }, content);
+    drawStill(paper, picture, { posture: shownLines(swim).get(frame) ?? null, swim }, content);
   }, [picture, swim, frame, content]);
 
   const download = saving.kind === 'saved' ? saving.download : null;

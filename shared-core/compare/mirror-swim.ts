@@ -34,6 +34,7 @@ export function mirrorScene(scene: Scene, width: number): Scene {
       ],
     },
     straights: scene.straights.map((each) => each.map(turned)),
+    still: scene.still.map((thing) => thing.map((mark) => ({ ...mark, ...turned(mark) }))),
   };
 }
 
@@ -50,6 +51,10 @@ export function mirrorSwim(swim: Swim): Swim {
     followed: swim.followed.map((run) => ({
       ...run,
       points: run.points.map(([x, y, confidence]): [number, number, number] => [width - x, y, confidence]),
+    })),
+    cameraPath: swim.cameraPath.map((run) => ({
+      ...run,
+      moved: run.moved.map((row) => row.map(([x, y]): [number, number] => [-x, y])),
     })),
   };
 }

@@ -1,25 +1,37 @@
 import { sureEnough } from '../follow/follow-confidence';
+import type { LandmarkName } from '../marks/landmark';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import type { Point } from '../units/brand';
+
+/** A body line to be drawn, and which of its points the machine followed: those must look it. */
+export interface ShownLine extends Posture {
+  readonly followed: readonly LandmarkName[];
+}
 
 /**
  * The body line of every frame that has one: the coach's points, and where the coach laid none on a frame, the surely
  * followed ones. A point the coach said is hidden stays away. Cost: linear in points.
  */
-export function shownLines(swim: Pick<Swim, 'postures' | 'followed'>): ReadonlyMap<number, Posture> {
-  const lines = new Map(swim.postures.map((posture) => [posture.frame, posture]));
+export function shownLines(swim: Pick<Swim, 'postures' | 'followed'>): ReadonlyMap<number, ShownLine> {
+  const lines = new Map(
+    swim.postures.map((posture): [number, ShownLine] => [posture.frame, { ...posture, followed: [] }]),
+  );
   for (const { landmark, frame, points } of swim.followed)
     points.forEach(([x, y, confidence], index) => {
       if (confidence < sureEnough) return;
-      const own = lines.get(frame + index) ?? { frame: frame + index, points: {}, hidden: [] };
+      const own = lines.get(frame + index) ?? { frame: frame + index, points: {}, hidden: [], followed: [] };
       if (own.points[landmark] || own.hidden.includes(landmark)) return;
-      lines.set(frame + index, { ...own, points: { ...own.points, [landmark]: { x, y } } });
+      lines.set(frame + index, {
+        ...own,
+        points: { ...own.points, [landmark]: { x, y } },
+        followed: [...own.followed, landmark],
+      });
     });
   return lines;
 }
 
 /** A posture with every point moved. */
-export function movedPosture(posture: Posture, move: (point: Point) => Point): Posture {
+export function movedPosture<Line extends Posture>(posture: Line, move: (point: Point) => Point): Line {
   const points = Object.fromEntries(
     Object.entries(posture.points).map(([name, point]) => [name, move(point)]),
   );

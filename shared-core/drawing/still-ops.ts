@@ -1,3 +1,4 @@
+import type { ShownLine } from './shown-line';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import { angleOps, bodyLineOps, casedWords, fittedWords } from './body-line-ops';
 import type { DrawingOp, MeasureWords } from './drawing-op';
@@ -21,14 +22,17 @@ const leastLetters = 11;
 export const letterSize = ({ width, height }: { readonly width: number; readonly height: number }): number =>
   Math.max(leastLetters, Math.round(Math.min(width, height) * letterShare));
 
+/** A posture, and which of its points the machine followed, if any. */
+type LineOrPosture = Posture & Partial<Pick<ShownLine, 'followed'>>;
+
 /** What lies over a still's picture, at the picture's own size: body line, angles and words. */
 export function stillOps(
   picture: { readonly width: number; readonly height: number },
   marks: {
-    readonly posture: Posture | null;
+    readonly posture: LineOrPosture | null;
     readonly swim: Pick<Swim, 'scene' | 'card'>;
     /** The posture where it is drawn, when the picture is not shown at its own size. */
-    readonly drawn?: Posture | null;
+    readonly drawn?: LineOrPosture | null;
   },
   content: StillContent,
   measure: MeasureWords,
@@ -43,7 +47,10 @@ export function stillOps(
   const ops: DrawingOp[] = [];
   if (marks.posture) {
     const drawn = marks.drawn ?? marks.posture;
-    ops.push(...bodyLineOps(drawn, size), ...angleOps(marks.posture, marks.swim, small, measure, drawn));
+    ops.push(
+      ...bodyLineOps(drawn, size, drawn.followed),
+      ...angleOps(marks.posture, marks.swim, small, measure, drawn),
+    );
   }
   const row = (words: string, y: number, letters: number, weight: 400 | 600): void => {
     ops.push(casedWords(fittedWords(words, room, letters, weight, measure), { x: edge, y }, letters, weight));

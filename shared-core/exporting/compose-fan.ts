@@ -92,7 +92,8 @@ export function composeFan(
   ];
   for (const { phase, posture } of lines) {
     const points = chainOf(posture).map(place);
-    over.push({ op: 'line', points, colour: grey(lightest * (1 - phase)), width: 7 });
+    const isFollowed = posture.followed.length > 0;
+    over.push({ op: 'line', points, colour: grey(lightest * (1 - phase)), width: isFollowed ? 3.5 : 7 });
   }
   const hip = lines.flatMap(({ posture }) => posture.points.hip ?? []).map(place);
   for (const at of hip) over.push({ op: 'disc', at, radius: 6, fill: sheetLook.ink });
@@ -125,7 +126,7 @@ export function composeFan(
   over.push(
     rule(edge, foot - letters * 1.6, room, 2),
     inkWords(
-      `Hips laid on one place, heights as filmed${context.transform.travelKnown ? ', swimming to the right' : ''}. Light at the start of the ${cycle.of}, dark at its end; dashed: the way of fingertips and toes.`,
+      `Hips laid on one place, heights as filmed${context.transform.travelKnown ? ', swimming to the right' : ''}. Light at the start of the ${cycle.of}, dark at its end; dashed: the way of fingertips and toes.${lines.some(({ posture }) => posture.followed.length > 0) ? ' Thin: followed by the machine.' : ''}`,
       { x: edge, y: foot },
       letters * 0.85,
       400,

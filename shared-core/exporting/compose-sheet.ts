@@ -77,6 +77,7 @@ export function composeSheet(
         ...bodyLineOps(
           movedPosture(posture, (point) => placePoint(placed, point)),
           letters * 0.7,
+          posture.followed,
         ),
       );
     const events = swim.events.filter((mark) => mark.frame === frame).map(markPhrase);

@@ -1,11 +1,11 @@
-import { shownLines } from '../drawing/shown-line';
+import { type ShownLine, shownLines } from '../drawing/shown-line';
 import type { ComputedReading, Reading, ReadingDefinition } from '../measures/reading';
 import type { BodyContext } from '../measures/body/body-context';
 import { computeReadings, readingContext, type ReadingKnowledge } from '../measures/compute-readings';
 import { definitionOn } from '../measures/definition-on';
 import { catalogue } from '../measures/families';
 import type { Swimmer } from '../swim-file/squad-schema';
-import type { Posture, Swim } from '../swim-file/swim-schema';
+import type { Swim } from '../swim-file/swim-schema';
 import type { ClipClock } from '../timeline/clip-clock';
 
 /** A swim made ready for export: readings computed, body lines found. Nothing of it is stored. */
@@ -17,7 +17,7 @@ export interface ExportSource {
   readonly readings: readonly Reading[];
   /** Of every reading, named as this swim's position has it. */
   readonly definitions: readonly ReadingDefinition[];
-  readonly lines: ReadonlyMap<number, Posture>;
+  readonly lines: ReadonlyMap<number, ShownLine>;
 }
 
 export interface NamedReading {

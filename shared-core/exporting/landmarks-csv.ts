@@ -1,3 +1,4 @@
+import type { CameraPath } from '../follow/camera-path';
 import { landmarkNames } from '../marks/landmark';
 import { poolCarrier, type PoolTransform } from '../scene/pool-transform';
 import type { Swim } from '../swim-file/swim-schema';
@@ -23,14 +24,20 @@ const head = [
  * Landmarks as tidy CSV, a row a landmark of a frame: `marked` by the coach, `hidden` (the coach said it can't be seen;
  * no place), or `followed` by the machine with its confidence from 0 to 1. `x_px`, `y_px` are pixels of the shown
  * picture, y down; `x`, `y` lie along travel and up, in `unit`, from the picture's top left corner: only differences
- * mean something.
+ * mean something. A camera's movement is taken out of them; where it moved and that is not known, they are empty.
  */
 export function landmarksCsv(
   swim: Pick<Swim, 'postures' | 'followed'>,
   clock: ClipClock,
   transform: PoolTransform,
+  camera: CameraPath,
 ): string {
   const carry = poolCarrier(transform);
+  const inPool = (frame: number, point: Point): Point | null => {
+    if (camera.state === 'loose') return null;
+    const stood = camera.state === 'carried' ? camera.steady(frame, point) : point;
+    return stood && carry(stood);
+  };
   const rows: { readonly frame: number; readonly order: number; readonly cells: readonly CsvCell[] }[] = [];
   const put = (
     frame: number,
@@ -39,8 +46,10 @@ export function landmarksCsv(
     point: Point | null,
     confidence: CsvCell,
   ): void => {
-    const pool = point && carry(point);
-    const place = point && pool ? [point.x, point.y, pool.x, pool.y].map(sixDigits) : ['', '', '', ''];
+    const pool = point && inPool(frame, point);
+    const place = [point?.x, point?.y, pool?.x, pool?.y].map((value) =>
+      value === undefined ? '' : sixDigits(value),
+    );
     rows.push({
       frame,
       order: landmarkNames.indexOf(landmark),
@@ -51,7 +60,7 @@ export function landmarksCsv(
         landmark,
         status,
         ...place,
-        point ? transform.unit : '',
+        pool ? transform.unit : '',
         confidence,
       ],
     });

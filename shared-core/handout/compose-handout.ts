@@ -196,7 +196,7 @@ function pictureOps(
   return [
     ...(posture && drawn
       ? [
-          ...bodyLineOps(drawn, 9),
+          ...bodyLineOps(drawn, 9, drawn.followed),
           ...angleOps(posture, swim, 9, measure, drawn).map((op) => heldInside(op, at, measure)),
         ]
       : []),

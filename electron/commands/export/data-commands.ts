@@ -24,7 +24,7 @@ export const csvCommand: ExportCommand = {
     await writeOut(asked, [
       { name: name('readings', 'csv'), bytes: readingsCsv(source.readings, source.definitions) },
       { name: name('events', 'csv'), bytes: eventsCsv(swim, clock) },
-      { name: name('landmarks', 'csv'), bytes: landmarksCsv(swim, clock, context.transform) },
+      { name: name('landmarks', 'csv'), bytes: landmarksCsv(swim, clock, context.transform, context.camera) },
       ...(asked.has('--json')
         ? [{ name: name('readings', 'json'), bytes: readingsJson(swim, source.readings) }]
         : []),

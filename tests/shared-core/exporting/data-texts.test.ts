@@ -49,7 +49,7 @@ describe('CSV', () => {
       ],
     };
     const left = poolTransform({ ...swim.scene, travel: 'left' }, null);
-    const rows = cellsOf(landmarksCsv(marks, clock, left)).slice(1, -1);
+    const rows = cellsOf(landmarksCsv(marks, clock, left, { state: 'stands', looked: false })).slice(1, -1);
     expect(rows).toEqual([
       // travel to the left turns x round, and up is positive
       ['10', '11', '0.2', 'hip', 'marked', '100', '50', '-100', '-50', 'px', ''],
