@@ -41,6 +41,32 @@ const mostSeconds = 0.1;
  * not sure count too, with their spread.
  */
 export function proposeEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
+  const near = (each: EventProposal, mark: { readonly kind: EventKind; readonly frame: number }): boolean =>
+    mark.kind === each.kind && Math.abs(realTimeOf(clock, mark.frame) - each.time) < sameSeconds;
+  return possibleEvents(swim, clock).filter(
+    (each) =>
+      !swim.events.some((mark) => near(each, mark)) && !swim.dismissed.some((gone) => near(each, gone)),
+  );
+}
+
+interface Kept {
+  readonly of: readonly unknown[];
+  readonly events: readonly EventProposal[];
+}
+const kept = new WeakMap<Swim['followed'], Kept>();
+
+/** Everything the traces speak for, marked or not. Not looked for again while no point and no line moves. */
+function possibleEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
+  const { postures, followed, cameraPath: path, scene, clip, card } = swim;
+  const of = [postures, path, scene, clip, card.view, card.arms, clock.slowdown];
+  const last = kept.get(followed);
+  if (last?.of.every((each, i) => each === of[i])) return last.events;
+  const events = findEvents(swim, clock);
+  kept.set(followed, { of, events });
+  return events;
+}
+
+function findEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
   const bodyLength = seenBodyLength(swim.postures);
   if (bodyLength === null || swim.card.view !== 'side') return [];
   const camera = cameraPath(swim, markedShare * bodyLength);
@@ -63,17 +89,6 @@ export function proposeEvents(swim: Swim, clock: ClipClock): readonly EventPropo
   return found
     .filter(({ time, sd }) => sd <= mostSeconds && time >= 0 && time <= end)
     .map((moment) => proposalOf(moment, clock))
-    .filter(
-      (each) =>
-        !swim.events.some(
-          (mark) =>
-            mark.kind === each.kind && Math.abs(realTimeOf(clock, mark.frame) - each.time) < sameSeconds,
-        ) &&
-        !swim.dismissed.some(
-          (gone) =>
-            gone.kind === each.kind && Math.abs(realTimeOf(clock, gone.frame) - each.time) < sameSeconds,
-        ),
-    )
     .sort((a, b) => a.time - b.time);
 }
 

@@ -73,8 +73,13 @@ test('a coach lays a few lines, follows the points, and accepts what is proposed
 
   // proposals are hollow glyphs; no reading uses them until they are accepted
   const hollow = page.locator('[data-proposal]');
+  await expect.poll(() => hollow.count()).toBeGreaterThanOrEqual(6);
   const count = await hollow.count();
-  expect(count).toBeGreaterThanOrEqual(6);
+  // all away with one key, and all back with one undo
+  await page.keyboard.press('Shift+J');
+  await expect(hollow).toHaveCount(0);
+  await page.keyboard.press('Control+z');
+  await expect(hollow).toHaveCount(count);
   expect(after.events).toEqual([]);
   expect((await new AxeBuilder({ page }).include('.follow').analyze()).violations).toEqual([]);
   await page.keyboard.press('p');

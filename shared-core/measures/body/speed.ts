@@ -40,7 +40,7 @@ export const speedDefinitions: readonly ReadingDefinition[] = [
     label: 'Speed of the hips',
     brief: 'along travel, whole cycles',
     definition:
-      'Slope of the hips’ way along travel over whole cycles, the surge within cycles fitted beside it. Fixed camera. The hip is not the centre of mass: within a cycle it swings more.',
+      'Slope of the hips’ way along travel over whole cycles, the surge within cycles fitted beside it. Camera fixed, or its movement taken out. The hip is not the centre of mass: within a cycle it swings more.',
     forCoach: 'How fast the swimmer went, on average over whole cycles.',
     forSwimmer: 'How fast you went.',
     source: 'Slope over whole cycles; hip against centre of mass in butterfly: Barbosa and others',

@@ -95,7 +95,7 @@ export const underwaterDistanceDefinitions: readonly ReadingDefinition[] = [
     label: 'Underwater part, read off the picture',
     brief: 'toes at push-off → head at breakout',
     definition:
-      'Distance along travel from the toes on the frame of the push-off to the ear on the frame of the breakout, by the scene’s scale; fixed camera, both in the picture.',
+      'Distance along travel from the toes on the frame of the push-off to the ear on the frame of the breakout, by the scene’s scale; camera fixed or its movement taken out, both in the picture.',
     forCoach:
       'Where the head broke the surface. The rule is 15 m; the interval says how sure the picture is.',
     forSwimmer: 'Where you came up.',
@@ -108,7 +108,7 @@ export const underwaterDistanceDefinitions: readonly ReadingDefinition[] = [
     label: 'Underwater speed, read off the picture',
     brief: 'toes at push-off → head at breakout, over the time',
     definition:
-      'Distance along travel from the toes at the push-off to the ear at the breakout, by the scene’s scale, divided by the time between the two; fixed camera, both in the picture. The stretch from toes to ear is in it.',
+      'Distance along travel from the toes at the push-off to the ear at the breakout, by the scene’s scale, divided by the time between the two; camera fixed or its movement taken out, both in the picture. The stretch from toes to ear is in it.',
     forCoach: 'Mean speed of the underwater part where no distance marks tell it.',
     forSwimmer: 'How fast you were under water.',
     source: 'Our own definition',
