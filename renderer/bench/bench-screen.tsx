@@ -1,7 +1,7 @@
 import { catalogue } from '#core/measures/families';
 import type { HostClient } from '../host/host-client';
 import { openFrameSource } from '../video/open-frame-source';
-import { deriveReadings } from './derive-readings';
+import { startReader } from '../readings/start-reader';
 import { type BenchParts, OpenedBench } from './opened-bench';
 
 export interface BenchScreenProps {
@@ -12,7 +12,7 @@ export interface BenchScreenProps {
   readonly say: (words: string) => void;
 }
 
-const parts: BenchParts = { openFrameSource, derive: deriveReadings, catalogue };
+const parts: BenchParts = { openFrameSource, startReader, catalogue };
 
 /** The screen where one swim is reviewed. */
 export function BenchScreen(props: BenchScreenProps) {

@@ -4,7 +4,9 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import { createFollowStore } from '../follow/follow-store';
 import type { HostClient } from '../host/host-client';
-import { createReadingsStore, type Derive, type Known } from '../readings/readings-store';
+import type { StartReader } from '../readings/readings-reader';
+import { createReadingsStore, type Known } from '../readings/readings-store';
+import { rhythmOfSwim } from '../score/rhythm-of-swim';
 import { wholeClip } from '../score/score-axis';
 import { createAutosave } from '../state/autosave';
 import { type OpenedSwim, openSwim } from '../state/open-swim';
@@ -19,7 +21,8 @@ export interface SessionOptions {
   readonly host: HostClient;
   readonly journal: SwimJournal;
   readonly swimId: string;
-  readonly derive: Derive;
+  /** Where readings are made. */
+  readonly startReader: StartReader;
   readonly say: (words: string) => void;
   readonly openFrameSource: OpenFrameSource;
   readonly signal: AbortSignal;
@@ -47,7 +50,7 @@ function firstSpan(whole: { readonly from: number; readonly to: number }) {
 
 /** Reads the swim, lays unsaved changes of last time on it, and starts saving and measuring. */
 export async function createSession(options: SessionOptions): Promise<Result<OpenSession>> {
-  const { host, journal, swimId, derive, say, openFrameSource, signal } = options;
+  const { host, journal, swimId, startReader, say, openFrameSource, signal } = options;
   const read = await openSwim(host, journal, swimId, signal);
   if (!read.ok) return failure(read.error.code, read.error.detail);
   const opened = read.value;
@@ -56,9 +59,9 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
   const readings = createReadingsStore({
     document,
     known,
-    derive,
+    startReader,
+    rhythmOf: (swim) => rhythmOfSwim(swim, clockOf(swim)),
     soon: beforeNextPicture,
-    clock: () => performance.now(),
   });
   const autosave = createAutosave({
     document,

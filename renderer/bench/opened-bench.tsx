@@ -3,7 +3,7 @@ import type { HostError } from '#core/host-contract/host-error';
 import type { ReadingDefinition } from '#core/measures/reading';
 import { OpeningFailed } from '../app/opening-failed';
 import type { HostClient } from '../host/host-client';
-import type { Derive } from '../readings/readings-store';
+import type { StartReader } from '../readings/readings-reader';
 import { createSwimJournal } from '../state/swim-journal';
 import type { OpenFrameSource } from '../video/frame-source';
 import { Bench } from './bench';
@@ -13,7 +13,7 @@ import { RemarkingScreen } from '../remarking/remarking-screen';
 
 export interface BenchParts {
   readonly openFrameSource: OpenFrameSource;
-  readonly derive: Derive;
+  readonly startReader: StartReader;
   readonly catalogue: readonly ReadingDefinition[];
 }
 
@@ -47,7 +47,7 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
         host,
         journal: createSwimJournal(window.localStorage),
         swimId,
-        derive: parts.derive,
+        startReader: parts.startReader,
         say,
         openFrameSource: parts.openFrameSource,
         signal: leaving.signal,

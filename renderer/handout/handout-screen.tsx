@@ -8,7 +8,7 @@ import { OpeningFailed } from '../app/opening-failed';
 import type { ScreenProps } from '../app/screens';
 import { BenchContext, useBench } from '../bench/bench-session';
 import { createSession, type OpenSession } from '../bench/create-session';
-import { deriveReadings } from '../bench/derive-readings';
+import { readNothing } from '../readings/readings-reader';
 import { createSwimJournal } from '../state/swim-journal';
 import { openFrameSource } from '../video/open-frame-source';
 import { HandoutDesk } from './handout-desk';
@@ -36,7 +36,7 @@ export function HandoutScreen({ swimId, host, say, go }: Props) {
         host,
         journal: createSwimJournal(window.localStorage),
         swimId,
-        derive: deriveReadings,
+        startReader: readNothing,
         openFrameSource,
         say,
         signal: leaving.signal,

@@ -6,7 +6,7 @@ import { type BenchSession, clockOf, createFilmStore } from '../bench/bench-sess
 import { createSession, type OpenSession } from '../bench/create-session';
 import { createFilmKeeper } from '../bench/film-keeper';
 import type { HostClient } from '../host/host-client';
-import type { Derive } from '../readings/readings-store';
+import { readNothing } from '../readings/readings-reader';
 import { createSwimJournal } from '../state/swim-journal';
 import { createViewStore } from '../state/view-store';
 import type { OpenFrameSource } from '../video/frame-source';
@@ -19,9 +19,6 @@ import { createPairView, type Each } from './pair-view';
 /** Two clips share what one has on the bench. */
 const openHalf: OpenFrameSource = (input, options) =>
   openFrameSource(input, { ...options, budgetBytes: pictureBudget / 2 });
-
-/** The pair reads its swims stretch by stretch; the bench's own readings of the whole swim are not wanted here. */
-const nothing: Derive = () => ({ readings: [], rhythm: { strokes: [], cycleStarts: [] } });
 
 export interface OpenPair {
   readonly session: PairSession;
@@ -47,7 +44,8 @@ export async function createPair({ host, ids, say, signal }: Options): Promise<R
       host,
       journal: createSwimJournal(window.localStorage),
       swimId,
-      derive: nothing,
+      // the pair reads its swims stretch by stretch: readings of whole swims are not wanted here
+      startReader: readNothing,
       say,
       openFrameSource: openHalf,
       signal,

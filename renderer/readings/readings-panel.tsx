@@ -23,6 +23,7 @@ export function ReadingsPanel({ catalogue, onAskSlowdown, onRemark }: PanelProps
   const session = useBench();
   const readings = useStore(session.readings.store, (state) => state.readings);
   const tookMs = useStore(session.readings.store, (state) => state.tookMs);
+  const behind = useStore(session.readings.store, (state) => state.behind);
   const swimmer = useStore(session.known, (state) => state.swimmer);
   const lit = useView((state) => state.litReading);
   const groups = useMemo(() => {
@@ -31,7 +32,10 @@ export function ReadingsPanel({ catalogue, onAskSlowdown, onRemark }: PanelProps
     return arrangeReadings(catalogue, readings, first);
   }, [catalogue, readings, swimmer, lit]);
   return (
-    <aside className="readings" aria-label="Readings" data-took-ms={tookMs.toFixed(2)}>
+    <aside className="readings" aria-label="Readings" aria-busy={behind} data-took-ms={tookMs.toFixed(2)}>
+      <p className="readings-behind">
+        <span>{readings.length === 0 ? 'Reading the marks…' : 'Marks moved: reading them again…'}</span>
+      </p>
       <SlowdownNotice onAsk={onAskSlowdown} />
       <ViewNotice />
       <IntervalSwitch />

@@ -6,12 +6,7 @@ import type { Swim } from '#core/swim-file/swim-schema';
 import type { MarkingError } from '#core/uncertainty/marking-error';
 import type { ScoreRhythm } from '../score/score-rhythm';
 import type { SwimDocument } from '../state/swim-document';
-
-/** What the marks give: pure functions of the swim, never stored. */
-export interface Derived {
-  readonly readings: readonly Reading[];
-  readonly rhythm: ScoreRhythm;
-}
+import type { ReadingsOf, StartReader } from './readings-reader';
 
 /** What is known beside the marks: who swims, and how well the coach marks (null: assumed). */
 export interface Known {
@@ -21,9 +16,12 @@ export interface Known {
   readonly coach: CoachFile | null;
 }
 
-export type Derive = (swim: Swim, swimmer: Swimmer | null, markingError: MarkingError | null) => Derived;
-
-export interface ReadingsState extends Derived {
+export interface ReadingsState {
+  /** What the marks give: pure functions of the swim, never stored. Empty until they were read a first time. */
+  readonly readings: readonly Reading[];
+  readonly rhythm: ScoreRhythm;
+  /** Marks moved and the readings are still those of before; screens say so. */
+  readonly behind: boolean;
   /** What the last computation took, milliseconds. */
   readonly tookMs: number;
 }
@@ -36,39 +34,54 @@ export interface ReadingsStore {
 export interface ReadingsOptions {
   readonly document: SwimDocument;
   readonly known: StoreApi<Known>;
-  readonly derive: Derive;
+  readonly startReader: StartReader;
+  readonly rhythmOf: (swim: Swim) => ScoreRhythm;
   /** Runs a job before the next picture is drawn; jobs asked for meanwhile are one. */
   readonly soon: (job: () => void) => () => void;
-  readonly clock: () => number;
 }
 
-/** Keeps the readings in step with the marks: at most one computation a screen picture, even during a drag. */
+/** Keeps the readings in step with the marks: asked at most once a screen picture, even during a drag. */
 export function createReadingsStore(options: ReadingsOptions): ReadingsStore {
-  const { document, known, derive, soon, clock } = options;
-  const compute = (): ReadingsState => {
-    const start = clock();
-    const { swimmer, markingError } = known.getState();
-    const derived = derive(document.swim(), swimmer, markingError);
-    return { ...derived, tookMs: clock() - start };
-  };
-  const store = createStore<ReadingsState>(compute);
+  const { document, known, startReader, rhythmOf, soon } = options;
+  const store = createStore<ReadingsState>(() => ({
+    readings: [],
+    rhythm: rhythmOf(document.swim()),
+    behind: true,
+    tookMs: 0,
+  }));
+  let asked: ReadingsOf | null = null;
+  const reader = startReader((of, readings, tookMs) =>
+    store.setState({ readings, tookMs, behind: of !== asked || cancel !== null }),
+  );
   let cancel: (() => void) | null = null;
+  const read = (): void => {
+    const swim = document.swim();
+    const { swimmer, markingError } = known.getState();
+    asked = { swim, swimmer, markingError };
+    store.setState({ rhythm: rhythmOf(swim) });
+    reader.read(asked);
+  };
   const ask = (): void => {
+    store.setState({ behind: true });
     cancel ??= soon(() => {
       cancel = null;
-      store.setState(compute());
+      read();
     });
   };
+  read();
   const unsubscribe = [
     document.store.subscribe((state, before) => {
       if (state.swim !== before.swim) ask();
     }),
-    known.subscribe(ask),
+    known.subscribe((now, before) => {
+      if (now.swimmer !== before.swimmer || now.markingError !== before.markingError) ask();
+    }),
   ];
   return {
     store,
     close() {
       cancel?.();
+      reader.close();
       for (const stop of unsubscribe) stop();
     },
   };

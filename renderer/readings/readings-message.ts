@@ -1,0 +1,23 @@
+import type { Reading } from '#core/measures/reading';
+import type { Swimmer } from '#core/swim-file/squad-schema';
+import type { MarkingError } from '#core/uncertainty/marking-error';
+import type { ListChange, SwimChange } from './swim-change';
+
+/** What readings are made of beside the marks; null: as it was. */
+export interface KnownChange {
+  readonly swimmer: Swimmer | null;
+  readonly markingError: MarkingError | null;
+}
+
+/** To the worker: what changed since the last message. */
+export interface ToReadingsWorker {
+  readonly swim: SwimChange;
+  readonly known: KnownChange | null;
+}
+
+/** From it, one for each message: which readings are others than those it sent last. */
+export interface FromReadingsWorker {
+  readonly readings: ListChange<Reading> | null;
+  /** What the computation took, milliseconds. */
+  readonly tookMs: number;
+}
