@@ -86,6 +86,7 @@ export function PairOverlay({ which, view, size, laid }: Props) {
             posture={posture}
             swim={seen}
             view={view}
+            size={size}
             selection={nothingSelected}
             // beside each other the pictures are small: words for every joint would cover the swimmer
             showAngles={over === null && size.width >= roomForAngles}

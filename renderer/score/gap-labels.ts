@@ -26,7 +26,7 @@ export interface GapLabel {
 }
 
 /** Our estimates of a figure's width in the score's small and smaller type, pixels. */
-const letter = 7.2;
+const letter = 7.9;
 const small = 6.6;
 /** The second pair's row is below the two lines of the first. */
 const secondDown = 28;
@@ -39,18 +39,25 @@ export function placeGapLabels(
   gaps: readonly GapToLabel[],
   room: { readonly right: number; readonly twoLines: boolean; readonly ownRow: boolean },
 ): readonly GapLabel[] {
-  return gaps.map((gap, index) => {
+  // where the words of the first pair end so far
+  let taken = Number.NEGATIVE_INFINITY;
+  return gaps.map((gap, index): GapLabel => {
     const next = gaps.slice(index + 1).find(({ first, before }) => first === gap.first && !before);
     // a tie crosses the first row only: the second pair's words end where the next of them begin
     const end = next ? (gap.first ? next.start : next.left) : room.right;
     const width = end - gap.left - 4;
-    if (gap.first)
-      return {
-        left: gap.left,
-        down: 0,
-        row: 'first',
-        shown: fitted(gap.words, width, letter, room.twoLines),
-      };
+    if (gap.first) {
+      const after = fitted(gap.words, width, letter, room.twoLines);
+      const ends = gap.start - 6;
+      // the next stroke's tie may leave no room after this one, where the stroke itself has it before
+      const before = after ? null : fitted(gap.words, ends - taken - 6, letter, room.twoLines);
+      const longest = Math.max(gap.words.ms.length, room.twoLines ? gap.words.percent.length : 0);
+      if (after) taken = gap.left + longest * letter;
+      else if (before) taken = ends;
+      return before
+        ? { left: ends, end: true, down: 0, row: 'first', shown: before }
+        : { left: gap.left, down: 0, row: 'first', shown: after };
+    }
     // a gap whose leg is usually earlier has its room before it
     if (gap.before) {
       const free = gap.start - 6 - (gaps[index - 1]?.start ?? 0);

@@ -13,6 +13,9 @@ import { ScoreStaves } from './score-staves';
 const before = -14;
 const after = 106;
 
+/** Our estimate of a letter's width in the words of the gaps, pixels. */
+const letter = 7.6;
+
 /** How far the mean's bar lies below its glyphs, pixels. */
 const meanBelow = 13;
 
@@ -134,7 +137,8 @@ function Mean({ moment, layout, x }: { readonly moment: OverlaidMoment } & Omit<
       <path
         d={`M${x(moment.mean - sd)},${y}H${x(moment.mean + sd)}M${x(moment.mean - sd)},${y - 5}v10M${x(moment.mean + sd)},${y - 5}v10`}
       />
-      <text x={x(moment.mean)} y={y - meanBelow - 12}>
+      {/* over a kick's top stand the words of the gaps: its own go below its bar */}
+      <text x={x(moment.mean)} y={moment.kind === 'kick-top' ? y + 16 : y - meanBelow - 12}>
         {moment.mean.toFixed(0)}
         {spreadWords(moment.sd, 1)}
       </text>
@@ -182,33 +186,43 @@ function Phases({ overlaid, layout, x }: Part) {
 function Gaps({ overlaid, layout, x }: Part) {
   const { moments, gaps } = overlaid;
   const { ties } = layout;
-  let taken = Number.NEGATIVE_INFINITY;
+  const drawn = gaps.flatMap((gap) => {
+    const hand = moments.find(({ kind }) => kind === gap.hand);
+    const leg = moments.find(({ kind, kick }) => kind === gap.leg && kick === gap.kick);
+    return hand && leg ? [{ gap, hand, leg, x1: x(hand.mean), x2: x(leg.mean) }] : [];
+  });
   return (
     <g className="score-connectors">
-      {gaps.map((gap) => {
-        const hand = moments.find(({ kind }) => kind === gap.hand);
-        const leg = moments.find(({ kind, kick }) => kind === gap.leg && kick === gap.kick);
-        if (!hand || !leg) return null;
-        const [x1, x2] = [x(hand.mean), x(leg.mean)];
+      {drawn.map(({ gap, hand, leg, x1, x2 }, index) => {
         const y1 = glyphHeight(layout, hand.kind) + 9;
         const y2 = glyphHeight(layout, leg.kind) - 6;
         const path = `M${x1},${y1} C${x1},${(y1 + y2) / 2} ${x2},${(y1 + y2) / 2} ${x2},${y2}`;
         const ms = `${signed(gap.milliseconds.mean, 0)}${spreadWords(gap.milliseconds.sd, 0)} ms`;
         const percent = `${signed(gap.percent.mean, 1)}${spreadWords(gap.percent.sd, 1)} %`;
-        const left = Math.max(x1, x2, taken) + 6;
-        taken = left + Math.max(ms.length, percent.length) * 6.6;
+        // words begin where the tie crosses their row, and give up their ± before they run into the next tie
+        const at = (tie: { readonly x1: number; readonly x2: number }): number => (tie.x1 + tie.x2) / 2;
+        const left = Math.max(x1, at({ x1, x2 })) + 6;
+        const next = drawn[index + 1];
+        const room = (next ? Math.min(next.x1, at(next)) : x(after)) - left - 4;
+        const short = {
+          ms: `${signed(gap.milliseconds.mean, 0)} ms`,
+          percent: `${signed(gap.percent.mean, 1)} %`,
+        };
+        const shown = [{ ms, percent }, short].find((each) => each.ms.length * letter <= room);
         return (
           <g key={gap.id} className="connector">
             <path d={path} className="connector-edge" />
             <path d={path} className="connector-line" />
-            <text x={left} y={ties.top + 12} className="connector-words">
-              {ms}
-              {ties.height >= 28 && (
-                <tspan x={left} dy="1.15em" className="connector-percent">
-                  {percent}
-                </tspan>
-              )}
-            </text>
+            {shown && (
+              <text x={left} y={ties.top + 12} className="connector-words">
+                {shown.ms}
+                {ties.height >= 28 && (
+                  <tspan x={left} dy="1.15em" className="connector-percent">
+                    {shown.percent}
+                  </tspan>
+                )}
+              </text>
+            )}
             <title>{`${gap.id.slice(4).toUpperCase()}: the leg is ${ms}, ${percent} of the stroke, from the hands`}</title>
           </g>
         );

@@ -7,12 +7,14 @@ import { angleLabels } from '#core/drawing/joint-angles';
 import { LandmarkMark } from './landmark-mark';
 import { casing } from '#core/drawing/landmark-look';
 import { placeLabels, pointsAlong } from '#core/drawing/place-labels';
-import { type StageView, toStage } from './stage-view';
+import { type Size, type StageView, toStage } from './stage-view';
 
 interface Props {
   readonly posture: Posture;
   readonly swim: Pick<Swim, 'scene' | 'card'>;
   readonly view: StageView;
+  /** Of the stage: labels stay on it. */
+  readonly size: Size;
   readonly selection: Selection;
   readonly showAngles: boolean;
 }
@@ -32,7 +34,7 @@ function chainRuns(posture: Posture): { readonly points: number[]; readonly brid
   });
 }
 
-export function BodyLineDrawing({ posture, swim, view, selection, showAngles }: Props) {
+export function BodyLineDrawing({ posture, swim, view, size, selection, showAngles }: Props) {
   const runs = chainRuns(posture).map((run) => {
     const a = toStage(view, { x: run.points[0] ?? 0, y: run.points[1] ?? 0 });
     const b = toStage(view, { x: run.points[2] ?? 0, y: run.points[3] ?? 0 });
@@ -51,7 +53,7 @@ export function BodyLineDrawing({ posture, swim, view, selection, showAngles }: 
     const point = posture.points[name];
     return point ? [toStage(view, point)] : [];
   });
-  const centres = placeLabels(boxes, [...marks, ...pointsAlong(line, 8)], 13);
+  const centres = placeLabels(boxes, [...marks, ...pointsAlong(line, 8)], 13, size);
   return (
     <Group listening={false}>
       {runs.map((run) => (

@@ -46,6 +46,7 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
             posture={posture}
             swim={swim}
             view={view}
+            size={size}
             selection={selection}
             showAngles={showAngles}
           />

@@ -33,14 +33,25 @@ function outside(centre: Point, box: LabelBox, point: Point): number {
   );
 }
 
+/** How much of a label lies beyond the edges of what is seen. */
+function cutOff(
+  { x, y }: Point,
+  { width, height }: LabelBox,
+  seen: { readonly width: number; readonly height: number },
+): number {
+  const across = Math.max(0, width / 2 - x, x + width / 2 - seen.width);
+  return across + Math.max(0, height / 2 - y, y + height / 2 - seen.height);
+}
+
 /**
  * Centres for labels beside their points: of places around each, near and farther off, the one that keeps clearest of the points
- * to stay visible and of the labels placed before. Greedy, in the order given, so it is stable from frame to frame.
+ * to stay visible and of the labels placed before, and that stays `within` what is seen. Greedy, in the order given, so it is stable from frame to frame.
  */
 export function placeLabels(
   labels: readonly LabelBox[],
   keepClear: readonly Point[],
   gap: number,
+  within: { readonly width: number; readonly height: number } | null = null,
 ): readonly Point[] {
   const placed: { readonly centre: Point; readonly box: LabelBox }[] = [];
   for (const box of labels) {
@@ -64,7 +75,8 @@ export function placeLabels(
       // words over words can't be read; words over a line still can
       const apart = fromLabels < 0 ? 3 * fromLabels : fromLabels;
       // enough room is enough: earlier places (above first) win, so labels don't jump about for a pixel
-      const room = Math.min(fromPoints, apart, gap * 0.8) - index * 0.01;
+      const cut = within ? cutOff(centre, box, within) : 0;
+      const room = Math.min(fromPoints, apart, gap * 0.8) - index * 0.01 - 5 * cut;
       if (room > bestRoom) {
         bestRoom = room;
         best = centre;
