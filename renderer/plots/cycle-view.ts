@@ -3,7 +3,7 @@ import type { CycleCurve } from '#core/measures/plots/cycle-curves';
 import { gridStroke, plotFrame, type PlotView } from './plot-view';
 
 const names = { 'knee-angle': 'knee', 'hip-angle': 'hip' } as const;
-const toneOf = (joint: string): string => (joint === 'knee-angle' ? 'var(--feet)' : 'var(--ink)');
+const toneOf = (joint: string): string => (joint === 'knee-angle' ? 'var(--feet-line)' : 'var(--ink)');
 
 /** Knee and hip angle against percent of the cycle: every posture, and mean ± SD where cycles can be compared. */
 export function cycleView(curves: readonly CycleCurve[], base: 'stroke' | 'kick'): PlotView | null {

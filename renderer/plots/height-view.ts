@@ -5,7 +5,7 @@ import type { ReadingUnit } from '#core/measures/reading';
 import { plotDigits, unitText } from './plot-numbers';
 import { gridStroke, plotFrame, type PlotView } from './plot-view';
 
-const tones = { toe: 'var(--feet)', hip: 'var(--ink)' } as const;
+const tones = { toe: 'var(--feet-line)', hip: 'var(--ink)' } as const;
 const toneOf = (landmark: string): string => (landmark === 'toe' ? tones.toe : tones.hip);
 
 /** Toe and hip height against time, dots as marked, lines as fitted over whole cycles. */

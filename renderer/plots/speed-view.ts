@@ -41,13 +41,13 @@ export function speedView(curve: SpeedCurve | null): PlotView | null {
         Plot.gridY(gridStroke),
         Plot.ruleX(
           seen.filter((kick) => kick.top),
-          { x: 'time', stroke: 'var(--feet)', strokeOpacity: 0.7 },
+          { x: 'time', stroke: 'var(--feet-line)', strokeOpacity: 0.7 },
         ),
         Plot.ruleX(
           seen.filter((kick) => !kick.top),
           {
             x: 'time',
-            stroke: 'var(--feet)',
+            stroke: 'var(--feet-line)',
             strokeOpacity: 0.7,
             strokeDasharray: '3 4',
           },

@@ -104,7 +104,12 @@ function Results({ added, onLeave }: { readonly added: number; readonly onLeave:
   return (
     <main className="remark-page remark-results">
       <h1 tabIndex={-1}>Your own marking error</h1>
-      {added > 0 && <p>{added} pairs were added. They count in every interval from now on.</p>}
+      {added > 0 && (
+        <p>
+          {added} {added === 1 ? 'pair was' : 'pairs were'} added. A kind with ten pairs or more counts in
+          every interval from now on; pairs add up from pass to pass and from swim to swim.
+        </p>
+      )}
       {coach && <RepeatabilityTable coach={coach} pictureHeight={height} />}
       <p className="caution">
         Pairs of all your passes on all swims, pixels told for this picture of {height} lines. Typical error

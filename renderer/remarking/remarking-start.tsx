@@ -14,7 +14,8 @@ const things = [
   ['followed', 'Followed points', 'points the machine followed, marked by hand to see how far off they are'],
 ] as const;
 
-const usual = { moments: 20, bodyLines: 5, followed: 10 } as const;
+/** Ten body lines give every landmark the ten pairs it needs; moments of a kind add up over passes and swims. */
+const usual = { moments: 20, bodyLines: 10, followed: 10 } as const;
 
 /** What to mark again, and how much of it; or to go on with what was left. */
 export function RemarkingStart({
@@ -45,8 +46,8 @@ export function RemarkingStart({
       )}
       <p>
         How far apart two marks of the same moment fall is your own marking error. Once there are ten pairs of
-        a kind, every interval on every swim uses it instead of an assumed one. The pass shows a random choice
-        in random order; the first marks stay hidden and are not changed.
+        a kind, from this pass or others, every interval on every swim uses it instead of an assumed one. The
+        pass shows a random choice in random order; the first marks stay hidden and are not changed.
       </p>
       {left && (
         <section className="remark-left" aria-label="A pass left unfinished">

@@ -1,5 +1,6 @@
 import type { MissingReason, NeededReading, ReadingNote } from './reading';
 import { eventWords, landmarkWords } from '../marks/mark-words';
+import type { View } from '../swim-file/swim-schema';
 import type { EventKind } from '../marks/event-kind';
 
 const count = (have: number, need: number, thing: string, things = `${thing}s`): string =>
@@ -24,6 +25,15 @@ const sceneNeeds = {
   surface: 'Needs the surface line',
   scale: 'Needs a known length',
 } as const;
+
+const viewWords: Readonly<Record<View, string>> = {
+  side: 'from the side',
+  front: 'from the front',
+  rear: 'from behind',
+  below: 'from below',
+  above: 'from above',
+  deck: 'from the deck',
+};
 
 const degenerateWords = {
   'equal-times': 'The marks are all at the same time',
@@ -54,7 +64,7 @@ export function reasonWords(reason: MissingReason): string {
     case 'needs-still-thing':
       return 'The camera moved: mark one thing that stands still beside the swimmer on two frames far apart';
     case 'view-cannot-show':
-      return `A ${reason.view} view can't show this`;
+      return `Film ${viewWords[reason.view]} can't show this`;
     case 'lies-on-side':
       return 'A swimmer on the side beats across the water, which the side view does not show';
     case 'needs-full-cycles':

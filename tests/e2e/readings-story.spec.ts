@@ -126,6 +126,23 @@ test('strokes lie over one another, and every curve leads to its frames', async 
   }
   expect(await axe(page)).toEqual([]);
 
+  // the cut-off is the coach's choice, the legend says which, and the readings, which use no filter, stay
+  await plots.getByRole('button', { name: 'Speed', exact: true }).click();
+  const lowPass = plots.getByRole('group', { name: 'Low-pass of the speed' });
+  const variation = page.locator('[data-reading="speed-variation"]');
+  const unfiltered = await variation.getAttribute('data-value');
+  await expect(plots.locator('.plot-legend')).toContainText('low-pass 6.0 Hz');
+  const suggested = lowPass.getByRole('button', { name: /by this trace$/ });
+  const hertz = (await suggested.textContent())?.split(',')[0] ?? 'none';
+  await suggested.click();
+  await expect(suggested).toHaveAttribute('aria-pressed', 'true');
+  await expect(plots.locator('.plot-legend')).toContainText(`low-pass ${hertz}`);
+  await expect(plots.locator('.plot-legend')).not.toContainText('low-pass 6.0 Hz');
+  await lowPass.getByRole('button', { name: '6 Hz, usual' }).click();
+  await expect(plots.locator('.plot-legend')).toContainText('low-pass 6.0 Hz');
+  await expect(variation).toHaveAttribute('data-value', unfiltered ?? '');
+  await plots.getByRole('button', { name: 'Toe and hip height', exact: true }).click();
+
   // a click on the plot goes to the frame of the nearest point
   const box = await plots.locator('svg.plot').boundingBox();
   if (!box) throw new Error('no plot');
@@ -166,6 +183,10 @@ test('rectangle, straight lines and camera distance are drawn, kept, and taken b
     page.mouse.click(box.x + box.width * x, box.y + box.height * y);
 
   await page.keyboard.press('4');
+  // beside the picture, where the stage is black, nothing is marked
+  await click(0.005, 0.5);
+  await expect(page.getByText('That is outside the picture: nothing is marked there')).toBeVisible();
+  await expect(page.locator('.stage-prompt')).toContainText('Corner 1 of 4');
   await click(0.3, 0.3);
   await click(0.6, 0.3);
   await page.keyboard.press('Backspace');
@@ -190,6 +211,28 @@ test('rectangle, straight lines and camera distance are drawn, kept, and taken b
   await page.keyboard.press('5');
   await expect(page.locator('.stage-prompt')).toContainText('1 kept.');
   await page.keyboard.press('Escape');
+
+  // a point of a straight line is dragged, moved by key, and taken back; dragged out, it stops at the picture's edge
+  const middle = () => sceneOf(app.library).straights[0]?.[1];
+  await expect.poll(middle).toBeDefined();
+  const laid = middle();
+  const drag = async (x: number, y: number): Promise<void> => {
+    await page.mouse.move(box.x + box.width * 0.5, box.y + box.height * 0.81);
+    await page.mouse.down();
+    await page.mouse.move(box.x + box.width * x, box.y + box.height * y, { steps: 3 });
+    await page.mouse.up();
+  };
+  await drag(0.52, 0.9);
+  await expect.poll(() => (middle()?.y ?? 0) - (laid?.y ?? 0)).toBeGreaterThan(30);
+  const dragged = middle();
+  await page.keyboard.press('ArrowUp');
+  await expect.poll(() => (dragged?.y ?? 0) - (middle()?.y ?? 0)).toBeCloseTo(1, 6);
+  for (let i = 0; i < 2; i++) await page.keyboard.press('Control+z');
+  await expect.poll(middle).toEqual(laid);
+  await drag(0.999, 0.81);
+  await expect.poll(() => middle()?.x).toBe(1280);
+  await page.keyboard.press('Control+z');
+  await expect.poll(middle).toEqual(laid);
 
   await page.keyboard.press('6');
   await page.getByLabel('camera to the known length, metres').fill('5');

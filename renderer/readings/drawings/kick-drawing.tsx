@@ -52,6 +52,14 @@ export function KickDrawing({ id }: { readonly id: string }) {
           shift={[12, 12]}
         />
       )}
+      {id === 'foot-speed-over-swim' && (
+        <>
+          <path className="drawn-asked" d="M150,96H232m-9,-4l9,4l-9,4" />
+          <text x={128} y={14} className="drawn-name">
+            over the swimmer’s speed
+          </text>
+        </>
+      )}
       <text x={4} y={52} className="drawn-name">
         feet
       </text>

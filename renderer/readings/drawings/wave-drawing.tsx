@@ -1,5 +1,6 @@
 import { landmarkNames } from '#core/marks/landmark';
 import { Dimension } from './dimension';
+import { MassSign } from './mass-sign';
 
 /** A drawn wave along the body, growing toward the toes; `phase` in turns. */
 function bodyWave(phase: number): { readonly x: number; readonly y: number }[] {
@@ -33,6 +34,9 @@ export function WaveDrawing({ id }: { readonly id: string }) {
         <path className="drawn-line" d="M24,48H246" />
         <path className="drawn-help" d={sine(1, 34)} />
         <path className="drawn-body" d={sine(order, amplitude)} />
+        <text x={4} y={14} className="drawn-name">
+          {id.endsWith('-toe') ? 'toes' : 'hips'}
+        </text>
         {harmonic[1] === 'phase-' ? (
           <Dimension from={[24, 88]} to={[24 + crest, 88]} words="to its crest" shift={[-24, -4]} />
         ) : (
@@ -60,16 +64,21 @@ export function WaveDrawing({ id }: { readonly id: string }) {
     );
   }
   const found = landmarkNames.findIndex((name) => id.endsWith(`-${name}`));
-  const place = found < 0 ? 4 : found;
+  // the centre of mass is drawn between shoulders and hips
+  const ofMass = found < 0;
+  const [place, other] = ofMass
+    ? [landmarkNames.indexOf('shoulder'), landmarkNames.indexOf('hip')]
+    : [found, found];
   const poses = [0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875].map(bodyWave);
-  const heights = poses.map((pose) => pose[place]?.y ?? 48);
-  const x = poses[0]?.[place]?.x ?? 0;
+  const heights = poses.map((pose) => ((pose[place]?.y ?? 48) + (pose[other]?.y ?? 48)) / 2);
+  const x = ((poses[0]?.[place]?.x ?? 0) + (poses[0]?.[other]?.x ?? 0)) / 2;
   return (
     <>
       {poses.map((pose, i) => (
         <path key={path(pose)} className={i === 0 ? 'drawn-body' : 'drawn-help'} d={path(pose)} />
       ))}
       <Dimension from={[x, Math.min(...heights)]} to={[x, Math.max(...heights)]} />
+      {ofMass && <MassSign at={{ x, y: heights[0] ?? 48 }} />}
       <text x={206} y={92} className="drawn-name">
         travel →
       </text>

@@ -1,5 +1,6 @@
 import { Glyph } from '../../score/glyph';
 import { Dimension } from './dimension';
+import { MassSign } from './mass-sign';
 
 /** Way along travel against time: slope, strokes and kicks on it, or the course from the wall. */
 export function WayDrawing({ id }: { readonly id: string }) {
@@ -60,15 +61,26 @@ export function WayDrawing({ id }: { readonly id: string }) {
       {(id === 'stroke-length' || id === 'stroke-index' || id === 'distance-per-kick') && (
         <Dimension from={[196, 59]} to={[196, 40]} words="metres" shift={[6, 4]} />
       )}
+      {id === 'speed-centre-of-mass' && <MassSign at={{ x: 141, y: 52 }} />}
       <text x={4} y={14} className="drawn-name">
-        {marks ? 'marks' : 'way'}
+        {marks ? 'marks' : id === 'speed-hip' ? 'way of the hips' : 'way'}
       </text>
     </>
   );
 }
 
+const thirds = ['first', 'middle', 'last'] as const;
+
+const wordsOfCourse = (id: string): string =>
+  id === 'underwater-kicks'
+    ? 'how many kicks'
+    : id.includes('speed')
+      ? 'metres in this time'
+      : 'kicks a second';
+
 function CourseDrawing({ id }: { readonly id: string }) {
   const kicks = id.includes('kick');
+  const third = thirds.findIndex((each) => id.endsWith(`${each}-third`));
   return (
     <>
       <path className="drawn-wall" d="M18,8V90" />
@@ -87,10 +99,11 @@ function CourseDrawing({ id }: { readonly id: string }) {
       <g transform="translate(202,20)">
         <Glyph kind="breakout" scale={0.9} />
       </g>
+      {third >= 0 && <path className="drawn-asked" d={`M${24 + (third * 178) / 3},14V78m${178 / 3},0V14`} />}
       <Dimension
         from={[24, 86]}
         to={[202, 86]}
-        words={id.includes('distance') ? 'metres' : id.includes('time') ? 'seconds' : 'kicks in this time'}
+        words={id.includes('distance') ? 'metres' : id.includes('time') ? 'seconds' : wordsOfCourse(id)}
         shift={[-40, -5]}
       />
     </>
