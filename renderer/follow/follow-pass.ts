@@ -1,53 +1,41 @@
-import { alignBody, type AlignedBody } from '#core/follow/align-body';
-import type { Expected } from '#core/follow/body-priors';
+import { type AlignedBody, alignBody } from '#core/follow/align-body';
 import type { Sighting } from '#core/follow/blend-sightings';
+import type { Expected } from '#core/follow/body-priors';
+import type { BridgedPlace } from '#core/follow/bridge-motion';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
-import { type BodyPlaces, predictBody } from '#core/follow/predict-body';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import type { GreyPicture } from './grey-picture';
+import { createMotion } from './motion';
 import { markedSd, type Piece } from './piece';
-import { createFlowTeller, type FlowedPoint } from './tell-flow';
+import { type BodyPlaces, createFlowTeller, type FlowedPoint } from './tell-flow';
 import type { Vision } from './vision';
 
 export type Sightings = ReadonlyMap<LandmarkName, Sighting>;
 
-/** What one way through the pictures found. */
-export interface FollowedPass {
-  /** By picture. */
-  readonly seen: readonly Sightings[];
-  /** How far what lies behind the swimmer moved in the picture from the first step to the last, px: what the camera did. */
-  readonly camera: Point;
-}
-
-/** After a mark that was not met, a step may differ from what is expected by this much more. */
-const freshFreedom = 2.5;
-/** A mark met within this many times a landmark's freedom says that its last step was right. */
-const metWithin = 2;
+/** However well a motion is known, the next place is expected no nearer than this share of the body length. */
+const leastShare = 0.003;
 /** Flow beside a thin fast limb is often that of the water behind: going on as before counts more. Set on the sample clips. */
 const flowShare = 0.25;
 
 /**
- * Follows the body through the pictures one way. The body is expected to move on as it did, or as plain flow says
- * where it is found; then all limbs together are laid so that they look as they did where they were marked, so that
+ * Follows the body through the pictures one way. The body is expected to move on as it did toward its next mark, or as
+ * plain flow says where it is found; then all limbs together are laid so that they look as they did where they were marked, so that
  * nothing drifts. On a frame where a landmark is marked it is where the coach put it.
  */
 export function followPass(
   vision: Vision,
   piece: Piece,
   pyramids: readonly (readonly GreyLevel[])[],
+  camera: readonly Point[],
   way: 1 | -1,
   tick: () => void,
-): FollowedPass {
+): readonly Sightings[] {
   const { pictures, bodyLength } = piece;
   const seen = new Array<Sightings>(pictures.length).fill(new Map());
   const begin = way > 0 ? 0 : pictures.length - 1;
   let now: BodyPlaces = new Map();
-  let before: BodyPlaces = new Map();
-  let freedom = new Map<LandmarkName, number>();
-  /** What the background did in the last step. */
-  let camera: Point | null = null;
-  const path = { x: 0, y: 0 };
+  const motion = createMotion(piece, camera, way);
   const flow = createFlowTeller(vision, pyramids[begin], bodyLength);
   try {
     for (let i = begin; i >= 0 && i < pictures.length; i += way) {
@@ -56,51 +44,22 @@ export function followPass(
       if (!picture || !pyramid) break;
       const last = pictures[i - way];
       flow.show(pyramid);
-      const moved = last ? flow.background(last, picture, now) : null;
-      // the swimmer goes on as before in the water, whatever the camera does
-      const onward = carried(predictBody(before, now), moved, camera);
-      camera = moved;
-      path.x += moved?.x ?? 0;
-      path.y += moved?.y ?? 0;
-      const flows = last ? flow.tell(last, picture, now, onward) : new Map<LandmarkName, FlowedPoint>();
-      const aligned = layBody(piece, i, picture, pyramid, onward, flows, freedom);
+      const onward = motion.expected(i);
+      const guesses = new Map([...onward].map(([name, { at }]) => [name, at]));
+      const flows = last ? flow.tell(last, picture, now, guesses) : new Map<LandmarkName, FlowedPoint>();
+      const aligned = layBody(piece, i, picture, pyramid, onward, flows);
+      const sightings = sightingsOf(aligned, picture);
       const places = new Map<LandmarkName, Point>();
-      const past = new Map(now);
-      const free = new Map<LandmarkName, number>();
-      for (const [name, point] of aligned.points) {
-        const mark = piece.mark(i, name);
-        const at = mark ?? { x: point.x + picture.x + 0.5, y: point.y + picture.y + 0.5 };
-        places.set(name, at);
-        free.set(name, piece.freedom(name));
-        if (mark) {
-          const guess = onward.get(name);
-          const met =
-            guess && Math.hypot(guess.x - mark.x, guess.y - mark.y) < metWithin * piece.freedom(name);
-          if (!met) {
-            const step = piece.stepAt(i, way, name);
-            past.set(name, { x: mark.x - step.x, y: mark.y - step.y });
-            free.set(name, freshFreedom * piece.freedom(name));
-          }
-        }
-      }
-      seen[i] = sightingsOf(aligned, picture);
-      before = past;
+      for (const [name, { at }] of sightings) places.set(name, piece.mark(i, name) ?? at);
+      seen[i] = sightings;
+      motion.saw(i, sightings);
       now = places;
-      freedom = free;
       tick();
     }
   } finally {
     flow.close();
   }
-  return { seen, camera: path };
-}
-
-/** Takes the camera's last step out of a prediction and puts its present one in. */
-function carried(places: BodyPlaces, moved: Point | null, before: Point | null): BodyPlaces {
-  if (!moved || !before) return places;
-  const dx = moved.x - before.x;
-  const dy = moved.y - before.y;
-  return new Map([...places].map(([name, { x, y }]) => [name, { x: x + dx, y: y + dy }]));
+  return seen;
 }
 
 /** Lays the body on one picture, from where it goes on to. */
@@ -109,22 +68,26 @@ function layBody(
   i: number,
   picture: GreyPicture,
   pyramid: readonly GreyLevel[],
-  onward: BodyPlaces,
+  onward: ReadonlyMap<LandmarkName, BridgedPlace>,
   flows: ReadonlyMap<LandmarkName, FlowedPoint>,
-  freedom: ReadonlyMap<LandmarkName, number>,
 ): AlignedBody {
   const expected = new Map<LandmarkName, Expected>();
+  let widest = 0;
   for (const name of piece.landmarksOn(i)) {
     const mark = piece.mark(i, name);
-    const own = freedom.get(name) ?? piece.freedom(name);
-    const at = mark ?? between(onward.get(name), flows.get(name), own);
-    if (at)
-      expected.set(name, {
-        at: { x: at.x - picture.x - 0.5, y: at.y - picture.y - 0.5 },
-        sd: mark ? markedSd : own,
-      });
+    const bridged = onward.get(name);
+    const own = Math.hypot(Math.sqrt(bridged?.variance ?? 0), leastShare * piece.bodyLength);
+    const at = mark ?? between(bridged?.at, flows.get(name), own);
+    if (!at) continue;
+    if (!mark) widest = Math.max(widest, own);
+    expected.set(name, {
+      at: { x: at.x - picture.x - 0.5, y: at.y - picture.y - 0.5 },
+      sd: mark ? markedSd : own,
+    });
   }
-  return alignBody(pyramid, piece.templatesFor(i), expected, piece.lengthsOn(i));
+  // a picture halved often enough that what is looked for lies within two of its pixels
+  const levels = Math.max(2, Math.min(pyramid.length, 1 + Math.ceil(Math.log2(Math.max(1, widest / 2)))));
+  return alignBody(pyramid.slice(0, levels), piece.templatesFor(i), expected, piece.lengthsOn(i));
 }
 
 /** Between going on as before and what flow says, the nearer to flow the better it comes back. */

@@ -5,6 +5,7 @@ import { smoothTrack } from '#core/follow/smooth-track';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { FollowedRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
+import { backgroundPath } from './background-path';
 import { followPass, type Sightings } from './follow-pass';
 import { contrastPictures } from './learn-contrast';
 import { makePiece, type Piece, type PieceTask } from './piece';
@@ -36,8 +37,9 @@ export function followPiece(vision: Vision, task: PieceTask, tick: () => void): 
   const pictures = contrastPictures(task.pictures, task.marks, task.bodyLength);
   const pyramids = pictures.map(({ width, height, grey }) => greyPyramid(width, height, grey, levels));
   const piece = makePiece(task, pictures, pyramids);
-  const { seen: forward, camera } = followPass(vision, piece, pyramids, 1, tick);
-  const { seen: backward } = followPass(vision, piece, pyramids, -1, tick);
+  const camera = backgroundPath(vision, piece, pyramids);
+  const forward = followPass(vision, piece, pyramids, camera, 1, tick);
+  const backward = followPass(vision, piece, pyramids, camera, -1, tick);
   const spans = piece.spans();
   const blended = new Map<LandmarkName, Map<number, Point>>();
   for (const span of spans) {
@@ -54,9 +56,10 @@ export function followPiece(vision: Vision, task: PieceTask, tick: () => void): 
       own.set(from + 1 + k, point);
     });
   }
-  const settled = settleBodies(piece, pyramids, (i, name) => blended.get(name)?.get(i) ?? null);
-  const runs = spans.flatMap((span) => runOf(piece, span, forward, backward, settled));
-  return { runs, cameraMoved: Math.hypot(camera.x, camera.y) };
+  const settled = settleBodies(piece, pyramids, camera, (i, name) => blended.get(name)?.get(i) ?? null);
+  const runs = spans.flatMap((span) => runOf(piece, span, forward, backward, settled, blended));
+  const end = camera.at(-1) ?? { x: 0, y: 0 };
+  return { runs, cameraMoved: Math.hypot(end.x, end.y) };
 }
 
 /** The inner places of a span from noisy ones, the marks at its ends held; without a place a frame is bridged. */
@@ -88,21 +91,21 @@ function runOf(
   forward: readonly Sightings[],
   backward: readonly Sightings[],
   settled: readonly Sightings[],
+  blended: ReadonlyMap<LandmarkName, ReadonlyMap<number, Point>>,
 ): FollowedRun[] {
   const { landmark, from } = span;
   const { bodyLength, pictures } = piece;
   const varianceOn = (i: number): number => {
     const [f, b, s] = [forward, backward, settled].map((each) => each[i]?.get(landmark));
-    return f && b && s ? varianceOfSightings(f, b, s, bodyLength) : Infinity;
+    return f && b && s ? varianceOfSightings(f, b, s, bodyLength, blended.get(landmark)?.get(i)) : Infinity;
   };
-  const points = smoothed(piece, span, (i) => {
-    const s = settled[i]?.get(landmark);
-    return s ? { at: s.at, variance: varianceOn(i) } : null;
-  }).map(({ x, y }, k): [number, number, number] => {
-    // a smoother takes the errors of neighbouring pictures as independent, which they are not: the variance stays
-    const sd = Math.sqrt(Math.min(varianceOn(from + 1 + k), 1e9));
-    return [round(x), round(y), round(confidenceOfSd(sd, bodyLength))];
-  });
+  const points: [number, number, number][] = [];
+  for (let i = from + 1; i < span.to; i++) {
+    const at = settled[i]?.get(landmark)?.at;
+    if (!at) break;
+    const sd = Math.sqrt(Math.min(varianceOn(i), 1e9));
+    points.push([round(at.x), round(at.y), round(confidenceOfSd(sd, bodyLength))]);
+  }
   return points.length > 0 ? [{ landmark, frame: (pictures[0]?.frame ?? 0) + from + 1, points }] : [];
 }
 

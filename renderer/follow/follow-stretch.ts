@@ -1,14 +1,15 @@
 import { cropWindows } from '#core/follow/crop-window';
-import type { FramePiece } from '#core/follow/follow-pieces';
+import { type FramePiece, joinPieces } from '#core/follow/follow-pieces';
 import { markedPoints } from '#core/follow/marked-points';
+import { pointsAround } from '#core/follow/points-around';
 import { seenBodyLength } from '#core/follow/seen-body-length';
 import type { CameraRun, FollowedRun, Swim } from '#core/swim-file/swim-schema';
 import { type ClipClock, localFrameInterval, realTimeOf } from '#core/timeline/clip-clock';
 import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
-import type { Follower } from './follower';
 import type { WholePicture } from './camera-moves';
 import type { ColourPicture } from './colour-picture';
+import type { Follower } from './follower';
 import type { PieceTask } from './piece';
 
 /** Why a stretch could not be followed. */
@@ -29,12 +30,15 @@ export interface FollowedStretch {
 /** Colours of one piece held at a time, two bytes a pixel. A second of 1080p is about 60 MB. Our limit. */
 const mostBytes = 640 * 2 ** 20;
 
+/** Pieces that touch are followed as one up to this many pictures. Our choice: three seconds. */
+export const framesAtOnce = 180;
+
 /**
  * Follows every landmark through the given pieces: reads their pictures, hands them to the follower, and collects
  * what it found. `onShare` is called with the share of the work done, 0 to 1.
  */
 export async function followStretch(
-  swim: Pick<Swim, 'postures' | 'clip'>,
+  swim: Pick<Swim, 'postures' | 'followed' | 'clip'>,
   clock: ClipClock,
   pieces: readonly FramePiece[],
   source: FrameSource,
@@ -49,7 +53,7 @@ export async function followStretch(
   // a picture is read once and looked at twice
   const all = 3 * pieces.reduce((sum, { first, last }) => sum + last - first + 1, 0);
   let steps = 0;
-  for (const piece of pieces) {
+  for (const piece of joinPieces(pieces, framesAtOnce)) {
     const { first, last } = piece;
     const count = last - first + 1;
     const marks = markedPoints(swim.postures, first, last);
@@ -70,7 +74,11 @@ export async function followStretch(
         onShare((steps + i) / all);
       }
       const times = pictures.map(({ frame }): number => realTimeOf(clock, frame));
-      const task: PieceTask = { pictures, wholes, times, marks, bodyLength };
+      const around = pointsAround(swim.postures, swim.followed, piece, bodyLength).map((point) => ({
+        ...point,
+        time: realTimeOf(clock, point.frame) as number,
+      }));
+      const task: PieceTask = { pictures, wholes, times, marks, around, bodyLength };
       const found = await follower.follow(task, (made) => onShare((steps + count + made) / all), signal);
       runs.push(...found.runs);
       if (found.camera) camera.push(found.camera);

@@ -1,10 +1,11 @@
 import type { ExpectedLength } from '#core/follow/body-priors';
-import type { WeighedTemplate } from '#core/follow/limb-looks';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
 import { type Limb, limbs } from '#core/follow/limb';
+import type { WeighedTemplate } from '#core/follow/limb-looks';
 import { type LimbTemplate, limbTemplate } from '#core/follow/limb-template';
 import type { MarkedPoint } from '#core/follow/marked-points';
-import type { LandmarkName } from '#core/marks/landmark';
+import type { KnownPoint } from '#core/follow/points-around';
+import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import type { WholePicture } from './camera-moves';
 import type { ColourPicture } from './colour-picture';
@@ -18,6 +19,8 @@ export interface PieceTask {
   /** Real seconds of each picture. */
   readonly times: readonly number[];
   readonly marks: readonly MarkedPoint[];
+  /** What is known on the frames just before and after, with their real seconds. */
+  readonly around: readonly (KnownPoint & { readonly time: number })[];
   /** Fingertip to toe along the body, pixels. */
   readonly bodyLength: number;
 }
@@ -33,10 +36,16 @@ export interface Piece extends Omit<PieceTask, 'pictures'> {
   acceleration(landmark: LandmarkName): number;
   templatesFor(index: number): readonly WeighedTemplate[];
   lengthsOn(index: number): readonly ExpectedLength[];
-  /** Standard deviation of how far a landmark may be from where its last step leads, px. */
-  freedom(landmark: LandmarkName): number;
-  /** Step from one picture to the next in the given direction, as a landmark's marks before and after tell it. */
-  stepAt(index: number, way: 1 | -1, landmark: LandmarkName): Point;
+  /** Pictures on which a landmark is marked, ascending. */
+  markIndexes(landmark: LandmarkName): readonly number[];
+  /** The body on the straight way between its marks. */
+  roughly(index: number): ReadonlyMap<LandmarkName, Point>;
+  /** Every landmark that is marked somewhere. */
+  landmarks(): readonly LandmarkName[];
+  /** The mark of a landmark that is nearest in time. */
+  nearestMark(index: number, landmark: LandmarkName): Point;
+  /** How fast the acceleration of each landmark changes, px/s³ over a sixtieth of a second. */
+  jerkSd(): Readonly<Record<LandmarkName, number>>;
 }
 
 /**
@@ -55,21 +64,34 @@ const freedoms: Readonly<Record<LandmarkName, number>> = {
   toe: 0.008,
 };
 
+/**
+ * How fast a landmark's acceleration changes, body lengths/s³ over a sixtieth of a second. About one and a half times
+ * what the drawn swims do.
+ */
+const jerks: Readonly<Record<LandmarkName, number>> = {
+  fingertip: 400,
+  wrist: 260,
+  elbow: 280,
+  shoulder: 40,
+  ear: 60,
+  hip: 60,
+  knee: 110,
+  ankle: 200,
+  toe: 250,
+};
+
 /** A marked point does not move: next to nothing, but more than nothing so that sums stay finite. */
 export const markedSd = 0.05;
 /** A rigid limb's seen length strays by this share of the body length. Our default. */
 const lengthSd = 0.006;
-/** An arm swings out of the picture's plane and back between two marks: so much of its length may go, set on the sample clips. */
-const armTurn = 0.1;
+/**
+ * An arm swings out of the picture's plane and back between two marks: by so much of its length may it then look shorter
+ * or longer than they tell, but never longer than on the mark where it looks longest. Set on the sample clips.
+ */
+const armTurn = 0.6;
 const arms: ReadonlySet<LandmarkName> = new Set(['elbow', 'wrist', 'fingertip']);
-/** Pictures from a mark after which a limb may have turned as far as it can. */
-const turnPictures = 12;
-
-/** How much shorter or longer a limb may look between marks than they tell, pixels. */
-function turning(limb: Limb, length: number, since: number, until: number): number {
-  if (!arms.has(limb.to) || since + until === 0) return 0;
-  return armTurn * length * Math.min(1, (2 * since * until) / (since + until) / turnPictures);
-}
+/** Seconds from a mark after which an arm may have turned as far as it can. */
+const turnSeconds = 0.12;
 
 export function makePiece(
   task: PieceTask,
@@ -100,9 +122,6 @@ export function makePiece(
     const b = marked.get(limb.to)?.get(index);
     return a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0;
   };
-  const span = Math.max(1, pictures.length - 1);
-  const interval = ((times.at(-1) ?? 0) - (times[0] ?? 0)) / span || 1 / 60;
-  const pace = Math.min(4, (60 * interval) ** 2);
   return {
     ...task,
     pictures,
@@ -113,6 +132,31 @@ export function makePiece(
         return before !== null && after !== null ? [name] : [];
       });
     },
+    markIndexes: (landmark) => markFrames.get(landmark) ?? [],
+    roughly(index) {
+      const places = new Map<LandmarkName, Point>();
+      for (const [name, frames] of markFrames) {
+        const [before, after] = around(frames, index);
+        const a = marked.get(name)?.get(before ?? after ?? 0);
+        const b = marked.get(name)?.get(after ?? before ?? 0);
+        if (!a || !b) continue;
+        const share =
+          before !== null && after !== null && after > before ? (index - before) / (after - before) : 0;
+        places.set(name, { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) });
+      }
+      return places;
+    },
+    landmarks: () => landmarkNames.filter((name) => markFrames.has(name)),
+    nearestMark(index, landmark) {
+      const frames = markFrames.get(landmark) ?? [];
+      const nearest = [...frames].sort((p, q) => Math.abs(p - index) - Math.abs(q - index))[0];
+      return (nearest === undefined ? null : marked.get(landmark)?.get(nearest)) ?? { x: 0, y: 0 };
+    },
+    jerkSd: () =>
+      Object.fromEntries(landmarkNames.map((name) => [name, jerks[name] * bodyLength])) as Record<
+        LandmarkName,
+        number
+      >,
     spans: () =>
       [...markFrames].flatMap(([landmark, frames]) =>
         frames.slice(1).flatMap((to, k) => {
@@ -147,41 +191,21 @@ export function makePiece(
         const b = lengthAt(limb, after ?? before ?? 0);
         const share =
           before !== null && after !== null && after > before ? (index - before) / (after - before) : 0;
+        const secondsTo = (frame: number | null): number =>
+          frame === null ? Infinity : Math.abs((times[frame] ?? 0) - (times[index] ?? 0));
+        const since = Math.min(secondsTo(before), secondsTo(after));
+        const most = Math.max(...frames.map((frame) => lengthAt(limb, frame)));
+        const turning = arms.has(limb.to) ? armTurn * most * Math.min(1, since / turnSeconds) : 0;
         return {
           from: limb.from,
           to: limb.to,
           length: a + share * (b - a),
           // a limb that looks longer on one mark than on the next turns toward the camera: then it may be anything between
-          sd:
-            lengthSd * bodyLength +
-            (Math.abs(b - a) +
-              turning(limb, Math.max(a, b), index - (before ?? index), (after ?? index) - index)) *
-              Math.sqrt(share * (1 - share)),
+          sd: lengthSd * bodyLength + Math.abs(b - a) * Math.sqrt(share * (1 - share)) + turning,
+          most,
+          mostSd: lengthSd * bodyLength,
         };
       });
-    },
-    freedom: (landmark) => freedoms[landmark] * bodyLength * pace,
-    stepAt(index, way, landmark) {
-      const frames = markFrames.get(landmark) ?? [];
-      const at = frames.indexOf(index);
-      const slope = (p: number | undefined, q: number | undefined): Point | null => {
-        const a = p === undefined ? undefined : marked.get(landmark)?.get(p);
-        const b = q === undefined ? undefined : marked.get(landmark)?.get(q);
-        if (p === undefined || q === undefined || !a || !b || q <= p) return null;
-        return { x: (b.x - a.x) / (q - p), y: (b.y - a.y) / (q - p) };
-      };
-      const past = slope(frames[at - 1], index);
-      const coming = slope(index, frames[at + 1]);
-      const one = past ?? coming ?? { x: 0, y: 0 };
-      const other = coming ?? one;
-      // the parabola through three marks: the nearer one weighs more
-      const near = index - (frames[at - 1] ?? index);
-      const far = (frames[at + 1] ?? index) - index;
-      const share = near + far > 0 && past && coming ? near / (near + far) : 0.5;
-      return {
-        x: way * (one.x + share * (other.x - one.x)),
-        y: way * (one.y + share * (other.y - one.y)),
-      };
     },
   };
 }

@@ -1,34 +1,126 @@
-import { alignBody } from '#core/follow/align-body';
+import type { Sighting } from '#core/follow/blend-sightings';
 import type { Expected } from '#core/follow/body-priors';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
+import { layTogether, type StretchPicture, type StretchRound } from '#core/follow/lay-together';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
-import { sightingsOf, type Sightings } from './follow-pass';
+import type { Sightings } from './follow-pass';
 import { markedSd, type Piece } from './piece';
 
-/** Coarse sizes only help to find what is far off, and the two ways together are near. */
-const levels = 3;
-/** What both ways missed together may be farther off than a single step. Set on the sample clips. */
-const looser = 2;
+/** From coarse to fine: what both ways together put near needs few rounds. */
+const plan: readonly StretchRound[] = [
+  { level: 2, rounds: 3 },
+  { level: 1, rounds: 3 },
+  { level: 0, rounds: 3 },
+];
+/** A landmark that is not between two of its marks is kept near the next one: share of the body length. */
+const looseShare = 0.1;
+/** Known points beside a piece are not better known than this, pixels. */
+const leastSd = 1;
 
-/** Lays the body once more on every picture, from where both ways together put it. */
+/**
+ * Lays the bodies of all pictures once more, together, from where both ways put them. `camera` is how far what lies
+ * behind the swimmer has moved in the picture by each picture.
+ */
 export function settleBodies(
   piece: Piece,
   pyramids: readonly (readonly GreyLevel[])[],
+  camera: readonly Point[],
   placeOn: (index: number, landmark: LandmarkName) => Point | null,
 ): readonly Sightings[] {
-  return piece.pictures.map((picture, i) => {
-    const expected = new Map<LandmarkName, Expected>();
-    for (const name of piece.landmarksOn(i)) {
+  const { pictures, times, bodyLength } = piece;
+  const names = piece.landmarks();
+  const before = knownPictures(piece, names, (frame) => frame < (pictures[0]?.frame ?? 0));
+  const after = knownPictures(piece, names, (frame) => frame > (pictures.at(-1)?.frame ?? 0), camera.at(-1));
+  const width = 2 * names.length;
+  const start = new Float64Array(width * (before.length + pictures.length + after.length));
+  [...before, ...pictures.map(() => null), ...after].forEach((known, i) => {
+    if (known) start.set(known.start, i * width);
+  });
+  const stretch = pictures.map((picture, i): StretchPicture => {
+    const pinned = new Map<LandmarkName, Expected>();
+    const between = new Set(piece.landmarksOn(i));
+    names.forEach((name, n) => {
       const mark = piece.mark(i, name);
-      const at = mark ?? placeOn(i, name);
-      if (at)
-        expected.set(name, {
-          at: { x: at.x - picture.x - 0.5, y: at.y - picture.y - 0.5 },
-          sd: mark ? markedSd : looser * piece.freedom(name),
-        });
-    }
-    const pyramid = pyramids[i]?.slice(0, levels) ?? [];
-    return sightingsOf(alignBody(pyramid, piece.templatesFor(i), expected, piece.lengthsOn(i)), picture);
+      const there = mark ?? placeOn(i, name) ?? piece.nearestMark(i, name);
+      const own = { x: there.x - picture.x - 0.5, y: there.y - picture.y - 0.5 };
+      const at = (before.length + i) * width + 2 * n;
+      start[at] = own.x;
+      start[at + 1] = own.y;
+      if (mark) pinned.set(name, { at: own, sd: markedSd });
+      else if (!between.has(name)) pinned.set(name, { at: own, sd: looseShare * bodyLength });
+    });
+    return {
+      time: times[i] ?? 0,
+      pyramid: pyramids[i] ?? [],
+      templates: piece.templatesFor(i),
+      lengths: piece.lengthsOn(i),
+      pinned,
+      originX: picture.x - (camera[i]?.x ?? 0),
+      originY: picture.y - (camera[i]?.y ?? 0),
+    };
+  });
+  const whole = [...before.map((known) => known.picture), ...stretch, ...after.map((known) => known.picture)];
+  const laid = layTogether(whole, names, start, piece.jerkSd(), plan);
+  return pictures.map((picture, own) => {
+    const i = before.length + own;
+    const residualAt = (name: LandmarkName): number => {
+      let most = 0;
+      for (const [limb, value] of laid.residuals[i] ?? [])
+        if (limb.from === name || limb.to === name) most = Math.max(most, value);
+      return most;
+    };
+    return new Map(
+      names.map((name, n): [LandmarkName, Sighting] => {
+        const k = i * names.length + n;
+        return [
+          name,
+          {
+            at: {
+              x: (laid.places[2 * k] ?? 0) + picture.x + 0.5,
+              y: (laid.places[2 * k + 1] ?? 0) + picture.y + 0.5,
+            },
+            variance: laid.variances[k] ?? Number.POSITIVE_INFINITY,
+            residual: residualAt(name),
+          },
+        ];
+      }),
+    );
+  });
+}
+
+/** Frames beside the piece: no picture is looked at there, but what is known on them tells how the body moves on. */
+function knownPictures(
+  piece: Piece,
+  names: readonly LandmarkName[],
+  isThere: (frame: number) => boolean,
+  camera: Point = { x: 0, y: 0 },
+): readonly { readonly picture: StretchPicture; readonly start: Float64Array }[] {
+  const frames = [...new Set(piece.around.map(({ frame }) => frame).filter(isThere))];
+  return frames.flatMap((frame) => {
+    const own = piece.around.filter((each) => each.frame === frame);
+    // a frame on which only some landmarks are known would need guesses for the others
+    if (!names.every((name) => own.some(({ landmark }) => landmark === name))) return [];
+    const start = new Float64Array(2 * names.length);
+    const pinned = new Map<LandmarkName, Expected>();
+    names.forEach((name, n) => {
+      const known = own.find(({ landmark }) => landmark === name);
+      if (!known) return;
+      start[2 * n] = known.x - 0.5;
+      start[2 * n + 1] = known.y - 0.5;
+      const sd = Math.min(1e4, Math.max(leastSd, known.sd));
+      pinned.set(name, { at: { x: known.x - 0.5, y: known.y - 0.5 }, sd });
+    });
+    const time = own[0]?.time ?? 0;
+    const picture = {
+      time,
+      pyramid: [],
+      templates: [],
+      lengths: [],
+      pinned,
+      originX: -camera.x,
+      originY: -camera.y,
+    };
+    return [{ picture, start }];
   });
 }

@@ -1,10 +1,11 @@
 import type { GreyLevel } from '#core/follow/grey-pyramid';
-import type { BodyPlaces } from '#core/follow/predict-body';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import { flowStep } from './flow-step';
 import type { GreyPicture } from './grey-picture';
 import type { Vision, VisionMat } from './vision';
+
+export type BodyPlaces = ReadonlyMap<LandmarkName, Point>;
 
 export interface FlowedPoint {
   readonly at: Point;

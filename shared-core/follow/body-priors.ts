@@ -13,6 +13,9 @@ export interface ExpectedLength {
   readonly to: LandmarkName;
   readonly length: number;
   readonly sd: number;
+  /** A rigid limb never looks longer than where it lies in the picture's plane, give or take. */
+  readonly most: number;
+  readonly mostSd: number;
 }
 
 /** Adds where landmarks are expected to the normal equations (x and y of each landmark in turn). */
@@ -44,7 +47,7 @@ export function addLengths(
   hessian: Float64Array,
   gradient: Float64Array,
 ): void {
-  for (const { from, to, length, sd } of lengths) {
+  for (const { from, to, length, sd, most, mostSd } of lengths) {
     const a = index.get(from);
     const b = index.get(to);
     if (a === undefined || b === undefined) continue;
@@ -52,14 +55,10 @@ export function addLengths(
     const dy = (state[2 * b + 1] ?? 0) - (state[2 * a + 1] ?? 0);
     const now = Math.hypot(dx, dy);
     if (now < 1e-6) continue;
-    addRow(
-      [2 * a, 2 * a + 1, 2 * b, 2 * b + 1],
-      [-dx / now, -dy / now, dx / now, dy / now],
-      now - length,
-      1 / sd ** 2,
-      hessian,
-      gradient,
-    );
+    const places = [2 * a, 2 * a + 1, 2 * b, 2 * b + 1];
+    const slopes = [-dx / now, -dy / now, dx / now, dy / now];
+    addRow(places, slopes, now - length, 1 / sd ** 2, hessian, gradient);
+    if (now > most) addRow(places, slopes, now - most, 1 / mostSd ** 2, hessian, gradient);
   }
 }
 

@@ -37,3 +37,18 @@ export function followPieces(marks: readonly MarkedPoint[]): readonly FramePiece
   }
   return pieces;
 }
+
+/**
+ * Joins pieces that touch, as long as one has no more than `mostFrames`: followed as one, the body's motion goes on
+ * through the marks between them.
+ */
+export function joinPieces(pieces: readonly FramePiece[], mostFrames: number): readonly FramePiece[] {
+  const joined: FramePiece[] = [];
+  for (const piece of pieces) {
+    const before = joined.at(-1);
+    if (before && before.last === piece.first && piece.last - before.first < mostFrames)
+      joined[joined.length - 1] = { first: before.first, last: piece.last };
+    else joined.push(piece);
+  }
+  return joined;
+}

@@ -1,6 +1,7 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { FollowedRun } from '../swim-file/swim-schema';
 import { sureEnough } from './follow-confidence';
+import { limbs } from './limb';
 
 /** A point worth asking the coach for. */
 export interface FollowQuestion {
@@ -33,7 +34,7 @@ export function nextQuestions(
         const own = lacks.slice(from, to + 1);
         return {
           landmark,
-          frame: frame + from + worst(own),
+          frame: frame + from + worst(own, (i) => besides(landmark, frame + from + i, isMarked)),
           frames: own.filter((lack) => lack > 0).length,
           gain: own.reduce((sum, lack) => sum + lack, 0),
         };
@@ -55,15 +56,31 @@ function unsureStretches(
   return found;
 }
 
+/** A mark beside which a limb's other end is marked teaches how that limb looks: worth so much more. Our default. */
+const limbBonus = 1.4;
+
+/** Whether a limb that the landmark holds has its other end marked on the frame. */
+function besides(
+  landmark: LandmarkName,
+  frame: number,
+  isMarked: (landmark: LandmarkName, frame: number) => boolean,
+): boolean {
+  return limbs.some(
+    ({ from, to }) =>
+      (from === landmark && isMarked(to, frame)) || (to === landmark && isMarked(from, frame)),
+  );
+}
+
 /** Index of the largest, pulled toward the middle: half the lack at the ends counts as much as the whole in the middle. */
-function worst(lacks: readonly number[]): number {
+function worst(lacks: readonly number[], beside: (index: number) => boolean): number {
   const middle = (lacks.length - 1) / 2;
   let best = 0;
   let most = -1;
   lacks.forEach((lack, i) => {
     const pull = 1 - (0.5 * Math.abs(i - middle)) / Math.max(1, middle);
-    if (lack * pull > most) {
-      most = lack * pull;
+    const value = lack * pull * (lack > 0 && beside(i) ? limbBonus : 1);
+    if (value > most) {
+      most = value;
       best = i;
     }
   });

@@ -1,19 +1,21 @@
 import { execa } from 'execa';
 import { cropWindows } from '#core/follow/crop-window';
-import { followPieces, type FramePiece } from '#core/follow/follow-pieces';
+import { type FramePiece, followPieces, joinPieces } from '#core/follow/follow-pieces';
 import { keepFollowed, piecesToFollow } from '#core/follow/keep-followed';
 import { type MarkedPoint, markedPoints } from '#core/follow/marked-points';
 import { nextQuestions } from '#core/follow/next-questions';
+import { pointsAround } from '#core/follow/points-around';
 import { seenBodyLength } from '#core/follow/seen-body-length';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { FollowedRun, Posture } from '#core/swim-file/swim-schema';
 import { findMediaTool } from '#electron/media/find-media-tool';
+import type { ColourPicture } from '../../renderer/follow/colour-picture';
+import { followPiece } from '../../renderer/follow/follow-piece';
+import { framesAtOnce } from '../../renderer/follow/follow-stretch';
+import type { Vision } from '../../renderer/follow/vision';
+import { coloursOfPlanes } from '../../renderer/video/colour-part';
 import { normal, seeded } from '../../sample-clips/model/seeded';
 import type { Truth } from '../../sample-clips/truth-schema';
-import { followPiece } from '../../renderer/follow/follow-piece';
-import type { ColourPicture } from '../../renderer/follow/colour-picture';
-import { coloursOfPlanes } from '../../renderer/video/colour-part';
-import type { Vision } from '../../renderer/follow/vision';
 
 export interface Film {
   readonly width: number;
@@ -128,9 +130,10 @@ export function followAsCoach(
   const isMarked = (landmark: LandmarkName, frame: number): boolean =>
     postures.some((posture) => posture.frame === frame && posture.points[landmark] !== undefined);
   const followOpen = (): void => {
-    const pieces = piecesToFollow(followPieces(markedPoints(postures)), followed, isMarked);
+    const open = piecesToFollow(followPieces(markedPoints(postures)), followed, isMarked);
+    const pieces = joinPieces(open, framesAtOnce);
     const began = performance.now();
-    const runs = pieces.flatMap((piece) => followOne(vision, film, truth, postures, piece));
+    const runs = pieces.flatMap((piece) => followOne(vision, film, truth, postures, followed, piece));
     milliseconds += performance.now() - began;
     pictures += pieces.reduce((sum, { first, last }) => sum + last - first, 0);
     followed = keepFollowed(followed, pieces, runs);
@@ -160,6 +163,7 @@ function followOne(
   film: Film,
   truth: Truth,
   postures: readonly Posture[],
+  followed: readonly FollowedRun[],
   piece: FramePiece,
 ): readonly FollowedRun[] {
   const bodyLength = seenBodyLength(postures) ?? film.height / 3;
@@ -175,5 +179,9 @@ function followOne(
     return { frame, ...part, colours };
   });
   const times = pictures.map(({ frame }) => truth.realTimes[frame] ?? 0);
-  return followPiece(vision, { pictures, times, marks, bodyLength }, () => undefined).runs;
+  const around = pointsAround(postures, followed, piece, bodyLength).map((point) => ({
+    ...point,
+    time: truth.realTimes[point.frame] ?? 0,
+  }));
+  return followPiece(vision, { pictures, times, marks, around, bodyLength }, () => undefined).runs;
 }

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sureEnough } from '#core/follow/follow-confidence';
 import { cropWindows } from '#core/follow/crop-window';
-import { followPieces } from '#core/follow/follow-pieces';
+import { sureEnough } from '#core/follow/follow-confidence';
+import { followPieces, joinPieces } from '#core/follow/follow-pieces';
 import { keepFollowed, piecesToFollow } from '#core/follow/keep-followed';
 import { nextQuestions } from '#core/follow/next-questions';
 import { seenBodyLength } from '#core/follow/seen-body-length';
@@ -117,4 +117,27 @@ it('takes the body length from the longest posture, filling in what is not marke
   };
   expect(seenBodyLength([whole])).toBeCloseTo(1000, 6);
   expect(seenBodyLength([{ frame: 0, hidden: [], points: { hip: { x: 0, y: 0 } } }])).toBeNull();
+});
+
+it('follows pieces that touch as one, up to so many pictures', () => {
+  const pieces = [
+    { first: 0, last: 20 },
+    { first: 20, last: 41 },
+    { first: 41, last: 60 },
+    { first: 70, last: 80 },
+  ];
+  expect(joinPieces(pieces, 50)).toEqual([
+    { first: 0, last: 41 },
+    { first: 41, last: 60 },
+    { first: 70, last: 80 },
+  ]);
+});
+
+it('asks for a limb’s other end on the frame where the first was marked, if that is nearly as good', () => {
+  const sagging = run('wrist', 10, [0.6, 0.55, 0.5, 0.5, 0.5, 0.55, 0.6]);
+  const alone = nextQuestions([sagging], () => false)[0]?.frame;
+  const beside = nextQuestions([sagging], (landmark, frame) => landmark === 'elbow' && frame === 14)[0]
+    ?.frame;
+  expect(alone).toBe(13);
+  expect(beside).toBe(14);
 });

@@ -1,0 +1,31 @@
+import type { GreyLevel } from '#core/follow/grey-pyramid';
+import type { Point } from '#core/units/brand';
+import type { Piece } from './piece';
+import { createFlowTeller } from './tell-flow';
+import type { Vision } from './vision';
+
+/**
+ * By picture, how far what lies behind the swimmer has moved in the picture since the first, px: what the camera did.
+ * A step that can't be told is taken for no step.
+ */
+export function backgroundPath(
+  vision: Vision,
+  piece: Piece,
+  pyramids: readonly (readonly GreyLevel[])[],
+): readonly Point[] {
+  const path: Point[] = [];
+  const flow = createFlowTeller(vision, pyramids[0], piece.bodyLength);
+  try {
+    piece.pictures.forEach((picture, i) => {
+      const before = piece.pictures[i - 1];
+      const pyramid = pyramids[i];
+      if (pyramid) flow.show(pyramid);
+      const moved = before ? flow.background(before, picture, piece.roughly(i)) : null;
+      const was = path[i - 1] ?? { x: 0, y: 0 };
+      path.push({ x: was.x + (moved?.x ?? 0), y: was.y + (moved?.y ?? 0) });
+    });
+  } finally {
+    flow.close();
+  }
+  return path;
+}
