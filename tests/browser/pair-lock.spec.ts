@@ -100,7 +100,7 @@ test('played together, both pictures are of one moment, and the clock is true', 
   if (!starts) return;
   const [a, b] = starts;
   const from = [3000, lookedUp(b, (a[3000] ?? 0) - locks[0] + locks[1])];
-  const played = await page.evaluate((at) => window.harness.playPair(at, 0.5, 2500), from);
+  const played = await page.evaluate((at) => window.harness.playPair(at, 0.5, 120), from);
   rightPictures(played);
   for (const { frames } of played) {
     // both of one moment: each picture has begun, and begins before the other's next
@@ -110,12 +110,10 @@ test('played together, both pictures are of one moment, and the clock is true', 
     expect(fromA).toBeLessThan((toB ?? 0) + 2e-6);
     expect(fromB ?? 0).toBeLessThan(toA + 2e-6);
   }
-  const [first, last] = [played[0], played.at(-1)];
-  if (!first || !last) throw new Error('nothing was played');
-  const lapsed = (last.at - first.at) / 1000;
-  const shown = (a[last.frames[0] ?? 0] ?? 0) - (a[first.frames[0] ?? 0] ?? 0);
-  // the clock starts within two screen pictures of the first one shown, and a busy machine shows one late
-  expect(Math.abs(shown - 0.5 * lapsed)).toBeLessThan(0.15);
-  expect(played.length).toBeGreaterThan(20);
+  expect(played).toHaveLength(120);
+  // when the clock began by each moment: a busy machine shows some late, none early, so the earliest of several counts
+  const began = played.map(({ frames, at }) => at / 1000 - (a[frames[0] ?? 0] ?? 0) / 0.5);
+  const drift = Math.min(...began.slice(-40)) - Math.min(...began.slice(0, 40));
+  expect(Math.abs(drift)).toBeLessThan(0.12);
   await page.evaluate(() => window.harness.closePair());
 });

@@ -63,10 +63,11 @@ test('HEVC film is added, copied in the background, stepped through and marked; 
   expect(clip?.codec).toMatch(/^hvc1|^hev1/);
   expect(tableFromRecord(clip?.frameTimes ?? ({} as never)).starts).toHaveLength(60);
   // two kicks, 0.2 s each as the film plays: 5 a second
-  for (const key of ['a', 's', 'a', 's', 'a']) {
+  for (const [marked, key] of ['a', 's', 'a', 's', 'a'].entries()) {
     await page.keyboard.press(key);
+    await expect(page.locator('.glyph')).toHaveCount(marked + 1);
     for (let n = 0; n < 3; n++) await page.keyboard.press('ArrowRight');
-    await page.waitForTimeout(250);
+    await expect(page.locator(`.stage[data-shown-frame="${3 * (marked + 2)}"]`)).toBeVisible();
   }
   const doubt = page.locator('.slowdown-notice');
   await expect(doubt).toContainText('These times can’t be right.');

@@ -43,8 +43,8 @@ async function savedMarks(page: Page, library: string, count: number): Promise<v
     const parsed = parseSwim(readFileSync(file, 'utf8'));
     return parsed.ok ? parsed.value.events.length : parsed.fault.code;
   };
-  await expect.poll(marks, { timeout: 30_000 }).toBe(count);
-  await expect(page.locator('[data-save="saved"]')).toBeVisible({ timeout: 10_000 });
+  await expect.poll(marks).toBe(count);
+  await expect(page.locator('[data-save="saved"]')).toBeVisible();
 }
 
 test('a disk that is full, then read-only, is said, keeps the marks in the window, and takes them afterwards', async ({
@@ -113,7 +113,7 @@ test('a library that is unplugged and back loses nothing; two windows on one swi
           return parsed.ok ? parsed.value.events.length : -1;
         });
     // the first window's three marks, all of them, beside the other's two
-    await expect.poll(aside, { timeout: 10_000 }).toEqual([3]);
+    await expect.poll(aside).toEqual([3]);
     await page.getByRole('button', { name: 'the other' }).click();
     await savedMarks(page, library, 2);
     expect(aside()).toEqual([3]);

@@ -105,7 +105,7 @@ test('from an empty library to a handout without a mouse', async ({ page, app })
   }
   await page.keyboard.press('Escape');
   await expect
-    .poll(() => Object.keys(onlySwim(app.library).postures[0]?.points ?? {}).length, { timeout: 10_000 })
+    .poll(() => Object.keys(onlySwim(app.library).postures[0]?.points ?? {}).length)
     .toBe(landmarkNames.length);
   const swim = onlySwim(app.library);
   expect(swim.events.map(({ kind, frame }) => `${kind}@${frame}`).sort()).toEqual(

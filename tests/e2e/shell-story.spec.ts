@@ -28,6 +28,7 @@ async function markAndSave(page: Page, library: string): Promise<void> {
   await expect(page.locator('.where')).toBeVisible();
   await expect(page.locator('.stage')).toHaveAttribute('data-shown-frame', /\d/);
   await page.locator('body').press('ArrowRight');
+  await expect(page.locator('.stage')).toHaveAttribute('data-shown-frame', '1');
   await page.locator('body').press('a');
   await expect.poll(() => savedEvents(library)).toBe(1);
   await page.locator('body').press('i');
@@ -87,7 +88,7 @@ test('the shell’s own bundle, preload and host open a window, mark, save and e
   });
   const ended = new Promise<number | null>((resolve) => program.once('exit', resolve));
   try {
-    await expect.poll(() => words, { timeout: 30_000 }).toMatch(/window: http:\S+/);
+    await expect.poll(() => words, { timeout: 60_000 }).toMatch(/window: http:\S+/);
     const address = /window: (http:\S+)/.exec(words)?.[1] ?? '';
     const browser = await chromium.connectOverCDP(address);
     const page = browser.contexts()[0]?.pages()[0];

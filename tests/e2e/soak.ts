@@ -119,8 +119,14 @@ async function review(page: Page, swim: string): Promise<void> {
   }
   for (let n = 0; n < made; n++) await press(page, 'Control+z');
   for (const key of ['.', '.', ',']) await press(page, key);
+  const from = await page.locator('.where').first().getAttribute('data-frame');
   await press(page, ' ');
-  await page.waitForTimeout(700);
+  // until some dozen pictures were played
+  await page.waitForFunction(
+    (began) => Number(document.querySelector('.where')?.getAttribute('data-frame')) >= Number(began) + 15,
+    from,
+    { timeout: 30_000 },
+  );
   await press(page, ' ');
 }
 
@@ -157,7 +163,15 @@ async function sample(
   session: CDPSession,
   pid: number,
 ): Promise<Omit<SoakSample, 'seconds' | 'round' | 'kinds'>> {
-  await page.waitForTimeout(600);
+  // pictures are closed a moment after their screen; one that never is stays in the count below
+  await page
+    .waitForFunction(() => (window as unknown as { openFrameCount(): number }).openFrameCount() === 0, null, {
+      timeout: 10_000,
+    })
+    .catch((error: unknown) => {
+      if (!(error instanceof Error && error.name === 'TimeoutError')) throw error;
+    });
+  await page.waitForTimeout(300);
   await session.send('HeapProfiler.collectGarbage');
   const [{ nodes, jsEventListeners }, { metrics }, openFrames] = await Promise.all([
     session.send('Memory.getDOMCounters'),
@@ -207,7 +221,6 @@ export async function runSoak(
       await saveStill(page);
       if (round % followEvery === followEvery - 1) await follow(page);
       for (const address of [...screens, `#/handout/${swim}`, '#/library']) await go(page, address);
-      await page.waitForTimeout(300);
       await go(page, '#/');
       await page.locator('.swim-tile-open').first().waitFor();
       const taken = {

@@ -3,7 +3,7 @@ import type { ClipFacts, FrameSource } from '../../../renderer/video/frame-sourc
 import { openFrameSource } from '../../../renderer/video/open-frame-source';
 import { readClipFacts } from '../../../renderer/video/read-clip-facts';
 import { createPlayer, type PlayPace, type Stretch } from '../../../renderer/video/player';
-import { numberOf, pairHarness } from './pair-page';
+import { framesLeftOpen, numberOf, pairHarness } from './pair-page';
 import { tasteClip } from './taste-clip';
 import { seekElement, openElement } from './video-element';
 
@@ -120,8 +120,7 @@ const harness = {
   async close(): Promise<number> {
     source?.close();
     source = null;
-    await new Promise((resolve) => setTimeout(resolve, 200));
-    return openVideoFrames();
+    return framesLeftOpen();
   },
 
   /** The middle fifth of pictures as 48 × 48 grey values. */
@@ -146,23 +145,40 @@ const harness = {
     readonly from: number;
     readonly pace: PlayPace;
     readonly slowdown: number;
-    readonly milliseconds: number;
+    /** Until so many pictures were shown, the loop came round so often, or playing stopped by itself. */
+    readonly until: { readonly pictures: number } | { readonly rounds: number } | 'the end';
     readonly loop?: Stretch;
   }): Promise<Played> {
     if (!source) throw new Error('no clip open');
     const shown: { frame: number; number: number | null; at: number }[] = [];
     let stopped: string | null = null;
+    const { until } = plan;
+    const done = (): boolean => {
+      if (stopped !== null) return true;
+      if (until === 'the end') return false;
+      if ('pictures' in until) return shown.length >= until.pictures;
+      return shown.filter(({ frame }, n) => frame < (shown[n - 1]?.frame ?? 0)).length >= until.rounds;
+    };
+    let isEnough: () => void = () => undefined;
+    const enough = new Promise<void>((resolve) => {
+      isEnough = resolve;
+    });
     const player = createPlayer({
       source,
       slowdown: plan.slowdown,
-      onFrame: (picture) =>
-        shown.push({ frame: picture.frame, number: numberOf(picture), at: performance.now() }),
+      onFrame: (picture) => {
+        // the clock first: reading the number takes its time
+        const at = performance.now();
+        shown.push({ frame: picture.frame, number: numberOf(picture), at });
+        if (done()) isEnough();
+      },
       onStop: (reason, frame) => {
         stopped = `${reason} at ${frame}`;
+        isEnough();
       },
     });
     player.play(plan.from, plan.pace, plan.loop);
-    await new Promise((resolve) => setTimeout(resolve, plan.milliseconds));
+    await enough;
     const paused = player.pause();
     const then = shown.length;
     await new Promise((resolve) => setTimeout(resolve, 150));

@@ -1,6 +1,7 @@
 import type { PairSide } from '#core/compare/pair-clock';
 import { followFrame } from '#core/compare/pair-run';
 import { createPairPlayer } from '../../../renderer/pair/pair-player';
+import { openVideoFrames } from '../../../renderer/video/frame-ledger';
 import type { FramePicture, FrameSource } from '../../../renderer/video/frame-source';
 import { openFrameSource, pictureBudget } from '../../../renderer/video/open-frame-source';
 import { readCode } from './picture-code';
@@ -23,14 +24,24 @@ export function numberOf(picture: FramePicture): number | null {
   return readCode(context.getImageData(0, 0, 640, 360).data, 640, 360);
 }
 
-const seen = (frames: readonly number[]): SeenTogether => ({
-  frames,
-  numbers: frames.map((frame, index) => {
+function seen(frames: readonly number[]): SeenTogether {
+  // the clock first: reading the numbers takes its time
+  const at = performance.now();
+  const numbers = frames.map((frame, index) => {
     const picture = sources[index]?.held(frame);
     return picture ? numberOf(picture) : null;
-  }),
-  at: performance.now(),
-});
+  });
+  return { frames, numbers, at };
+}
+
+/** Decoder pictures that are still open when those on their way had time to be closed; 0 is what is wanted. */
+export async function framesLeftOpen(): Promise<number> {
+  const end = performance.now() + 5000;
+  // none open once may be one before it comes: twice none, a moment apart
+  for (let none = 0; none < 2 && performance.now() < end; none = openVideoFrames() === 0 ? none + 1 : 0)
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  return openVideoFrames();
+}
 
 export const pairHarness = {
   /** Opens two clips as the pair does, each with half the budget, locked at real times. */
@@ -72,19 +83,26 @@ export const pairHarness = {
     return walked;
   },
 
-  /** Plays both together for a while. */
-  async playPair(from: readonly number[], pace: number, milliseconds: number): Promise<SeenTogether[]> {
+  /** Plays both together until so many moments were shown. */
+  async playPair(from: readonly number[], pace: number, moments: number): Promise<SeenTogether[]> {
     const played: SeenTogether[] = [];
+    let isEnough: () => void = () => undefined;
+    const enough = new Promise<void>((resolve) => {
+      isEnough = resolve;
+    });
     const player = createPairPlayer({
       sides,
       mode: 'time',
       standing: { frames: from, lead: 0 },
       sources,
       pace,
-      onFrames: (frames) => played.push(seen(frames)),
-      onStop: () => undefined,
+      onFrames: (frames) => {
+        played.push(seen(frames));
+        if (played.length >= moments) isEnough();
+      },
+      onStop: () => isEnough(),
     });
-    await new Promise((resolve) => setTimeout(resolve, milliseconds));
+    await enough;
     player.close();
     return played;
   },
@@ -94,6 +112,6 @@ export const pairHarness = {
   async closePair(): Promise<void> {
     for (const source of sources) source.close();
     sources = [];
-    await new Promise((resolve) => setTimeout(resolve, 200));
+    await framesLeftOpen();
   },
 };
