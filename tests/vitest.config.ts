@@ -1,5 +1,8 @@
 import { defineConfig } from 'vitest/config';
 
+/** Long only for what fails: a busy machine is no bug of the project's. */
+const patience = { testTimeout: 120_000, hookTimeout: 120_000 };
+
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
@@ -9,6 +12,7 @@ export default defineConfig({
           name: 'core',
           include: ['tests/shared-core/**/*.test.ts'],
           environment: 'node',
+          ...patience,
         },
       },
       {
@@ -16,6 +20,7 @@ export default defineConfig({
           name: 'renderer',
           include: ['tests/renderer/**/*.test.ts'],
           environment: 'node',
+          ...patience,
         },
       },
       {
@@ -27,7 +32,7 @@ export default defineConfig({
             'tests/sample-clips/**/*.test.ts',
           ],
           environment: 'node',
-          testTimeout: 30_000,
+          ...patience,
         },
       },
     ],

@@ -56,8 +56,7 @@ async function numbersIn(file: string, width: number, height: number): Promise<(
   );
 }
 
-// each case starts several programs, which a busy machine does slowly
-describe.skipIf(!tools)('frame n of stills and videos', { timeout: 120_000 }, () => {
+describe.skipIf(!tools)('frame n of stills and videos', () => {
   it.each(kinds)('%s: is the n-th picture of another decoder', async (name) => {
     const kind = propertyClips.find((each) => each.name === name);
     const file = kind ? await makeClip(kind) : null;

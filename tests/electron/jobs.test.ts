@@ -7,12 +7,14 @@ const jobs = (): Jobs => {
   let count = 0;
   return new Jobs(() => `job-${++count}`);
 };
+/** Long only for what fails. */
+const patient = { timeout: 20_000 };
 const ended = (all: Jobs, jobId: string) =>
   vi.waitFor(() => {
     const look = all.look(jobId);
     if (!look.ok || look.value.state === 'running') throw new Error('still running');
     return look.value;
-  });
+  }, patient);
 
 describe('a job of the host', () => {
   it('tells how far it is, within 0 and 1, and then what it made', async () => {
@@ -26,8 +28,9 @@ describe('a job of the host', () => {
       await gate;
       return success({ made: 3 });
     });
-    await vi.waitFor(() =>
-      expect(all.look(jobId)).toEqual(success({ state: 'running', share: 1, words: 'almost' })),
+    await vi.waitFor(
+      () => expect(all.look(jobId)).toEqual(success({ state: 'running', share: 1, words: 'almost' })),
+      patient,
     );
     go();
     expect(await ended(all, jobId)).toEqual({ state: 'done', result: { made: 3 } });

@@ -304,7 +304,7 @@ describe('sending', () => {
           `POST /op/swim/read HTTP/1.1\r\nHost: 127.0.0.1:${server.port}\r\nCookie: ${cookie}\r\nContent-Length: 99999999999\r\nConnection: close\r\n\r\n{`,
         ),
       );
-      socket.setTimeout(5000, () => socket.destroy(new Error('it waits for all of it')));
+      socket.setTimeout(30_000, () => socket.destroy(new Error('it waits for all of it')));
       socket.once('data', (part) => {
         resolve(part.toString('latin1'));
         socket.destroy();

@@ -28,8 +28,7 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
-// each case starts programs of its own, which a busy machine does slowly
-describe('the readings command', { timeout: 120_000 }, () => {
+describe('the readings command', () => {
   it('gives every reading of the catalogue as JSON, for a folder and for its file alike', async () => {
     const run = await readings(swimFolder, '--json');
     expect([run.exitCode, run.stderr]).toEqual([0, '']);

@@ -163,7 +163,7 @@ describe('the window', () => {
     const quitsBefore = standIn.quits;
     standIn.app.emit('before-quit', event);
     expect(prevented).toBe(1);
-    await vi.waitFor(() => expect(standIn.quits).toBe(quitsBefore + 1));
+    await vi.waitFor(() => expect(standIn.quits).toBe(quitsBefore + 1), { timeout: 20_000 });
     standIn.app.emit('before-quit', event);
     expect(prevented).toBe(1);
   });

@@ -46,7 +46,7 @@ beforeAll(async () => {
     ...['-v', 'error', '-i', silent, '-f', 'lavfi', '-i', tone, '-map', '0:v', '-map', '1:a'],
     ...['-c:v', 'copy', '-c:a', 'aac', '-b:a', '128k', sounding],
   ]);
-}, 60_000);
+});
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 async function source(clip: string, fields: boolean): Promise<VideoSource> {

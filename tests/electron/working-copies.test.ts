@@ -39,7 +39,7 @@ beforeAll(async () => {
   });
   motionJpeg = path.join(clips, 'old.avi');
   await makeNumberClip(motionJpeg, { rate: 25, pictures: 50, options: ['-c:v', 'mjpeg', '-q:v', '3'] });
-}, 60_000);
+});
 afterAll(() => rm(clips, { recursive: true, force: true }));
 
 let under: HostUnderTest;
@@ -58,7 +58,7 @@ const ended = (jobId: string): Promise<JobLook> =>
       if (look.state === 'running') throw new Error('still running');
       return look;
     },
-    { timeout: 30_000, interval: 50 },
+    { timeout: 60_000, interval: 50 },
   );
 
 async function arrive(file: string): Promise<string> {
@@ -179,7 +179,7 @@ describe('a working copy', () => {
     expect(await under.ask('copy/look', { id: 'swim-1' })).toMatchObject({
       value: { state: 'making', jobId },
     });
-    await vi.waitFor(async () => expect(await held()).toHaveLength(1), { timeout: 10_000 });
+    await vi.waitFor(async () => expect(await held()).toHaveLength(1), { timeout: 60_000 });
     must(await under.ask('job/cancel', { jobId }));
     expect(await ended(jobId)).toEqual({ state: 'cancelled' });
     expect(await held()).toEqual([]);

@@ -50,5 +50,4 @@ it.skipIf(!ffmpeg || !ffprobe).each(hardships)(
       await rm(folder, { recursive: true });
     }
   },
-  60_000,
 );

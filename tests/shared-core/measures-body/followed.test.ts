@@ -84,7 +84,7 @@ describe('followed points', () => {
     expect(followedSpread(10).slow).toBeCloseTo(1, 6);
   });
 
-  it('give intervals that hold the truth when their errors linger as taken to', { timeout: 60_000 }, () => {
+  it('give intervals that hold the truth when their errors linger as taken to', () => {
     const coverage = new Coverage();
     for (let seed = 1; seed <= 50; seed++) {
       const random = seeded(seed);

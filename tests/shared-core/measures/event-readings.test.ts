@@ -261,9 +261,7 @@ describe('symmetry', () => {
 describe('whatever is marked', () => {
   const anyMark = fc.record({ kind: fc.constantFrom(...eventKinds), frame: fc.nat(900), metres: fc.nat(25) });
 
-  it('gives every reading of the catalogue once: a finite value within its interval, or reasons in words', {
-    timeout: 60_000,
-  }, () => {
+  it('gives every reading of the catalogue once: a finite value within its interval, or reasons in words', () => {
     const ids = eventFamilies.flatMap((family) => family.definitions.map((each) => each.id));
     fc.assert(
       fc.property(fc.array(anyMark, { maxLength: 60 }), fc.constantFrom(0, 0.01), (marks, eventSd) => {
@@ -298,7 +296,7 @@ describe('whatever is marked', () => {
 });
 
 describe('intervals', () => {
-  it('hold the truth 93 to 97 times in 100 over simulated swims', { timeout: 60_000 }, () => {
+  it('hold the truth 93 to 97 times in 100 over simulated swims', () => {
     const coverage = new Coverage();
     for (let seed = 1; seed <= 400; seed++) {
       const { swim, eventSd, truth } = drawSwim(seed);
