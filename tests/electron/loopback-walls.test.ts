@@ -1,5 +1,4 @@
 import { mkdir, symlink, writeFile } from 'node:fs/promises';
-import http from 'node:http';
 import net from 'node:net';
 import { networkInterfaces } from 'node:os';
 import path from 'node:path';
@@ -7,49 +6,14 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createRequestHandler } from '#electron/host/request-handler';
 import { type LoopbackServer, serveLoopback } from '#electron/loopback/serve-loopback';
 import { aHost, type HostUnderTest } from './a-host';
-
-interface Answer {
-  readonly status: number;
-  readonly headers: http.IncomingHttpHeaders;
-  readonly text: string;
-}
+import { type Answer, type RawRequest, rawRequest } from './raw-request';
 
 let under: HostUnderTest;
 let server: LoopbackServer;
 let cookie: string;
 let spentCode: string;
 
-/** A request as raw as an attacker's: any header, any path, nothing tidied up. */
-function raw(
-  target: string,
-  { method = 'GET', headers = {}, body = '' }: { method?: string; headers?: object; body?: string } = {},
-): Promise<Answer> {
-  return new Promise((resolve, reject) => {
-    const request = http.request(
-      {
-        host: '127.0.0.1',
-        port: server.port,
-        path: target,
-        method,
-        setHost: false,
-        headers: { Host: `127.0.0.1:${server.port}`, ...headers },
-      },
-      (response) => {
-        const parts: Buffer[] = [];
-        response.on('data', (part: Buffer) => parts.push(part));
-        response.on('end', () =>
-          resolve({
-            status: response.statusCode ?? 0,
-            headers: response.headers,
-            text: Buffer.concat(parts).toString('latin1'),
-          }),
-        );
-      },
-    );
-    request.on('error', reject);
-    request.end(body);
-  });
-}
+const raw = (target: string, how?: RawRequest): Promise<Answer> => rawRequest(server.port, target, how);
 const mine = (headers: object = {}): object => ({ Cookie: cookie, ...headers });
 const openLibrary = (headers: object): Promise<Answer> =>
   raw('/op/library/open', { method: 'POST', body: '{}', headers });

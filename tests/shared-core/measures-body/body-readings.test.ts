@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { landmarkNames } from '#core/marks/landmark';
 import { type BodyInput, bodyContext } from '#core/measures/body/body-context';
-import { bodyFamilies } from '#core/measures/body/body-families';
 import type { Reading } from '#core/measures/reading';
 import { plainMark, type Posture, type Swim } from '#core/swim-file/swim-schema';
 import { bodyTruths } from './body-truths';
-import { computed, markedSwim, type ModelSwim, noNoise, plainKick, readAll } from './model-swim';
+import { markedSwim, type ModelSwim, plainKick } from './model-swim';
+import { noNoise } from './marking-noise';
+import { computed, readAll } from './read-all';
 
 /** Marks so fine that corrections for noise vanish. */
 const fine = { ...noNoise, landmarkSd: 1e-4, eventSd: 1e-4, scenePointSd: 1e-4 };
@@ -291,30 +292,5 @@ describe('landmark readings that cannot be had say why', () => {
       ),
       { numRuns: 200 },
     );
-  });
-});
-
-describe('the catalogue of landmark readings', () => {
-  it('yields one reading for each definition, in order', () => {
-    const context = bodyContext(markedSwim(butterfly));
-    for (const family of bodyFamilies) {
-      expect(
-        family
-          .read(context)
-          .map((r) => r.id)
-          .sort(),
-      ).toEqual(family.definitions.map((d) => d.id).sort());
-    }
-  });
-  it('says in words what each is, for coach and swimmer, with a source', () => {
-    const ids = new Set<string>();
-    for (const d of bodyFamilies.flatMap((family) => family.definitions)) {
-      expect(ids.has(d.id), d.id).toBe(false);
-      ids.add(d.id);
-      for (const words of [d.label, d.brief, d.definition, d.forCoach, d.forSwimmer, d.source]) {
-        expect(words.length, d.id).toBeGreaterThan(3);
-      }
-    }
-    expect(ids.size).toBeGreaterThan(80);
   });
 });

@@ -11,7 +11,9 @@ import { aMark, aSwim } from '#tests/renderer/a-swim';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
 import { Coverage } from '../measures/coverage-table';
 import { bodyTruths } from './body-truths';
-import { computed, markedSwim, type ModelSwim, noNoise, plainKick, readAll } from './model-swim';
+import { markedSwim, type ModelSwim, plainKick } from './model-swim';
+import { noNoise } from './marking-noise';
+import { computed, readAll } from './read-all';
 
 /** The swim with its points followed from frame to frame, and marked by the coach on every `keep`th posture only. */
 function followedInstead(input: BodyInput, keep: number, shift: (i: number) => number = () => 0): BodyInput {

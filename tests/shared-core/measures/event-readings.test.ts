@@ -6,8 +6,7 @@ import type { ComputedReading, Reading } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
 import type { EventMark, Swim } from '#core/swim-file/swim-schema';
 import { aMark, aSwim } from '#tests/renderer/a-swim';
-import { Coverage } from './coverage-table';
-import { contextOf, drawSwim } from './drawn-swim';
+import { contextOf } from './mark-instants';
 
 /** A swim at 50 pictures a second, long enough for the frames used here. */
 function filmed(events: readonly EventMark[], change: Partial<Swim> = {}, ticksPerSecond = 50): Swim {
@@ -292,26 +291,5 @@ describe('whatever is marked', () => {
     );
     for (const id of ['kick-frequency', 'gap-t1', 'stroke-rate', 'down-kick-time'])
       expect(readings.get(id)?.status, id).toBe('missing');
-  });
-});
-
-describe('intervals', () => {
-  it('hold the truth 93 to 97 times in 100 over simulated swims', () => {
-    const coverage = new Coverage();
-    for (let seed = 1; seed <= 400; seed++) {
-      const { swim, eventSd, truth } = drawSwim(seed);
-      const context = contextOf(swim, eventSd);
-      for (const family of eventFamilies) coverage.add(family.read(context), truth);
-    }
-    const rows = coverage.rows();
-    expect(rows.length).toBeGreaterThan(25);
-    for (const { id, drawn, held, lean } of rows) {
-      // three standard errors of a share of 95 % in so many draws, beside the 93–97 asked for
-      const luck = 3 * Math.sqrt((0.95 * 0.05) / drawn);
-      expect(held, id).toBeGreaterThan(0.93 - luck);
-      expect(held, id).toBeLessThan(0.97 + luck);
-      // a lean within a tenth of the half-width, and three standard errors (half-widths are about two SDs)
-      expect(Math.abs(lean), id).toBeLessThan(0.1 + 3 / (2 * Math.sqrt(drawn)));
-    }
   });
 });

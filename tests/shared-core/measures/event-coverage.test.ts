@@ -1,0 +1,24 @@
+import { expect, it } from 'vitest';
+import { eventFamilies } from '#core/measures/events/event-families';
+import { Coverage } from './coverage-table';
+import { drawSwim } from './drawn-swim';
+import { contextOf } from './mark-instants';
+
+it('intervals of event readings hold the truth 93 to 97 times in 100 over simulated swims', () => {
+  const coverage = new Coverage();
+  for (let seed = 1; seed <= 400; seed++) {
+    const { swim, eventSd, truth } = drawSwim(seed);
+    const context = contextOf(swim, eventSd);
+    for (const family of eventFamilies) coverage.add(family.read(context), truth);
+  }
+  const rows = coverage.rows();
+  expect(rows.length).toBeGreaterThan(25);
+  for (const { id, drawn, held, lean } of rows) {
+    // three standard errors of a share of 95 % in so many draws, beside the 93–97 asked for
+    const luck = 3 * Math.sqrt((0.95 * 0.05) / drawn);
+    expect(held, id).toBeGreaterThan(0.93 - luck);
+    expect(held, id).toBeLessThan(0.97 + luck);
+    // a lean within a tenth of the half-width, and three standard errors (half-widths are about two SDs)
+    expect(Math.abs(lean), id).toBeLessThan(0.1 + 3 / (2 * Math.sqrt(drawn)));
+  }
+});
