@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** Long only for what fails: a busy machine is no bug of the project's. */
@@ -6,12 +7,16 @@ const patience = { testTimeout: 120_000, hookTimeout: 120_000 };
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
+    // all cores: by itself the runner leaves one of two idle
+    maxWorkers: availableParallelism(),
     projects: [
       {
         test: {
           name: 'core',
           include: ['tests/shared-core/**/*.test.ts'],
           environment: 'node',
+          // pure: no test can leave anything behind for the next, so files share what they import
+          isolate: false,
           ...patience,
         },
       },
