@@ -2,7 +2,7 @@ import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** Long only for what fails: a busy machine is no bug of the project's. */
-const patience = { testTimeout: 120_000, hookTimeout: 120_000 };
+const patience = { testTimeout: 600_000, hookTimeout: 600_000 };
 
 export default defineConfig({
   test: {
