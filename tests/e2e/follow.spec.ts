@@ -69,7 +69,7 @@ test('a coach lays a few lines, follows the points, and accepts what is proposed
   await page.keyboard.press('o');
   const panel = page.getByRole('complementary', { name: 'Follow and propose' });
   await expect(panel.getByText('Every stretch between body lines is followed.')).toBeVisible({
-    timeout: 60_000,
+    timeout: 120_000,
   });
   const followedPoints = (): number =>
     swimOf(app.library, kick).followed.reduce((sum, { points }) => sum + points.length, 0);
