@@ -1,8 +1,7 @@
 import type { BodyContext } from '#core/measures/body/body-context';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import { Coverage } from '#tests/shared-core/measures/coverage-table';
-import { type DrawnSwim, drawSwim } from '#tests/shared-core/measures/drawn-swim';
-import { contextOf, markingErrorOf } from '#tests/shared-core/measures/mark-instants';
+import { contextOf, type DrawnSwim, drawSwim, markingErrorOf } from '#tests/shared-core/measures/drawn-swim';
 import { drawUnderwater } from '#tests/shared-core/measures/drawn-underwater';
 import { drawVariedKicking, drawVariedSwim } from '#tests/shared-core/measures/drawn-varied-swim';
 import { remarkedError } from '#tests/shared-core/measures/remarked-error';

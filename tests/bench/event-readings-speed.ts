@@ -1,5 +1,5 @@
 import { eventFamilies } from '#core/measures/events/event-families';
-import { contextOf, markInstants, type TrueInstant } from '#tests/shared-core/measures/mark-instants';
+import { contextOf, markInstants, type TrueInstant } from '#tests/shared-core/measures/drawn-swim';
 import { seeded } from '../../sample-clips/model/seeded';
 
 /** One minute of butterfly, fully marked, filmed at 60 a second: how long all event readings take, context included. */

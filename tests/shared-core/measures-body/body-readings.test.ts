@@ -5,9 +5,7 @@ import { type BodyInput, bodyContext } from '#core/measures/body/body-context';
 import type { Reading } from '#core/measures/reading';
 import { plainMark, type Posture, type Swim } from '#core/swim-file/swim-schema';
 import { bodyTruths } from './body-truths';
-import { markedSwim, type ModelSwim, plainKick } from './model-swim';
-import { noNoise } from './marking-noise';
-import { computed, readAll } from './read-all';
+import { computed, markedSwim, type ModelSwim, noNoise, plainKick, readAll } from './model-swim';
 
 /** Marks so fine that corrections for noise vanish. */
 const fine = { ...noNoise, landmarkSd: 1e-4, eventSd: 1e-4, scenePointSd: 1e-4 };

@@ -10,9 +10,9 @@ import {
   modelBody,
   modelLead,
   type ModelSwim,
+  toeTurns,
   truePlace,
   underwaterTimes,
-  toeTurns,
 } from './model-swim';
 
 const lead = modelLead;

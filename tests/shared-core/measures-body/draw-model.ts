@@ -1,6 +1,5 @@
 import { normal, seeded } from '../../../sample-clips/model/seeded';
-import type { ModelSwim } from './model-swim';
-import type { Noise } from './marking-noise';
+import type { ModelSwim, Noise } from './model-swim';
 
 const rates = [25, 30, 50, 60, 120, 240] as const;
 

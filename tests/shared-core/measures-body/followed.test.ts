@@ -11,9 +11,7 @@ import { aMark, aSwim } from '#tests/renderer/a-swim';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
 import { Coverage } from '../measures/coverage-table';
 import { bodyTruths } from './body-truths';
-import { markedSwim, type ModelSwim, plainKick } from './model-swim';
-import { noNoise } from './marking-noise';
-import { computed, readAll } from './read-all';
+import { computed, markedSwim, type ModelSwim, noNoise, plainKick, readAll } from './model-swim';
 
 /** The swim with its points followed from frame to frame, and marked by the coach on every `keep`th posture only. */
 function followedInstead(input: BodyInput, keep: number, shift: (i: number) => number = () => 0): BodyInput {

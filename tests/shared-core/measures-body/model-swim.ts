@@ -1,6 +1,8 @@
-import type { EventKind } from '#core/marks/event-kind';
+import { eventKinds, type EventKind } from '#core/marks/event-kind';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
-import type { BodyInput } from '#core/measures/body/body-context';
+import { type BodyContext, bodyContext, type BodyInput } from '#core/measures/body/body-context';
+import { bodyFamilies } from '#core/measures/body/body-families';
+import type { ComputedReading, Reading } from '#core/measures/reading';
 import { noTags } from '#core/swim-file/condition-tags';
 import {
   emptyScene,
@@ -12,7 +14,7 @@ import {
 } from '#core/swim-file/swim-schema';
 import { type FrameTable, frameAtTick } from '#core/timeline/frame-table';
 import { recordFromTable } from '#core/timeline/frame-times-record';
-import { markingError, type Noise, noNoise } from './marking-noise';
+import type { MarkingError } from '#core/uncertainty/marking-error';
 
 /** A swimmer made of sines: every landmark's place at any time is known exactly. All lengths in metres. */
 export interface ModelSwim {
@@ -127,6 +129,21 @@ function tableOf(m: ModelSwim, seconds: number): FrameTable {
     endTick: at(count) - at(0) + 1,
   };
 }
+
+export interface Noise {
+  readonly normal: () => number;
+  readonly landmarkSd: number;
+  readonly eventSd: number;
+  readonly scenePointSd: number;
+  readonly offPlaneSd: number;
+}
+export const noNoise: Noise = {
+  normal: () => 0,
+  landmarkSd: 2,
+  eventSd: 0.01,
+  scenePointSd: 1.5,
+  offPlaneSd: 0.01,
+};
 
 export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
   const lead = modelLead;
@@ -258,6 +275,21 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
   return { swim, clock: { table, slowdown: 1 }, error: markingError(noise), swimmer: null };
 }
 
+export function markingError(noise: Pick<Noise, 'landmarkSd' | 'eventSd' | 'scenePointSd'>): MarkingError {
+  return {
+    basis: 'measured',
+    measured: { events: [...eventKinds], landmarks: [...landmarkNames], followed: [...landmarkNames] },
+    eventSd: Object.fromEntries(eventKinds.map((k) => [k, noise.eventSd])) as MarkingError['eventSd'],
+    landmarkSd: Object.fromEntries(
+      landmarkNames.map((n) => [n, noise.landmarkSd]),
+    ) as MarkingError['landmarkSd'],
+    followedSd: Object.fromEntries(
+      landmarkNames.map((n) => [n, 2 * noise.landmarkSd]),
+    ) as MarkingError['followedSd'],
+    scenePointSd: noise.scenePointSd,
+  };
+}
+
 /** True tops and bottoms of the toe, drift left aside, by fine stepping and bisection. */
 export function toeTurns(
   m: ModelSwim,
@@ -278,4 +310,16 @@ export function toeTurns(
     out.push({ time: low, kind: slope(t) > 0 ? 'kick-top' : 'kick-bottom', y: level(low) });
   }
   return out;
+}
+
+export function readAll(input: BodyInput): { context: BodyContext; readings: ReadonlyMap<string, Reading> } {
+  const context = bodyContext(input);
+  const readings = bodyFamilies.flatMap((family) => family.read(context));
+  return { context, readings: new Map(readings.map((r) => [r.id, r])) };
+}
+
+export function computed(readings: ReadonlyMap<string, Reading>, id: string): ComputedReading {
+  const reading = readings.get(id);
+  if (reading?.status !== 'computed') throw new Error(`${id}: ${JSON.stringify(reading?.reasons)}`);
+  return reading;
 }

@@ -5,9 +5,7 @@ import { distortPoint, type RadialDistortion } from '#core/scene/radial-distorti
 import type { Posture, Scene, Swim } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
-import { markedSwim, type ModelSwim, plainKick } from './model-swim';
-import { noNoise } from './marking-noise';
-import { computed, readAll } from './read-all';
+import { computed, markedSwim, type ModelSwim, noNoise, plainKick, readAll } from './model-swim';
 
 const model: ModelSwim = { ...plainKick, tilt: 0, pixelsPerMetre: 160 };
 const fine = { ...noNoise, landmarkSd: 1e-3, eventSd: 1e-4, scenePointSd: 1e-3 };

@@ -4,7 +4,7 @@ import { underwaterPartReadings } from '#core/measures/events/underwater-part';
 import type { ComputedReading, Reading } from '#core/measures/reading';
 import type { EventMark, Swim } from '#core/swim-file/swim-schema';
 import { aMark, aSwim } from '#tests/renderer/a-swim';
-import { contextOf } from './mark-instants';
+import { contextOf } from './drawn-swim';
 
 function filmed(events: readonly EventMark[]): Swim {
   const base = aSwim();

@@ -1,6 +1,5 @@
 import { normal, seeded } from '../../../sample-clips/model/seeded';
-import type { DrawnSwim } from './drawn-swim';
-import { type Film, markInstants, type TrueInstant } from './mark-instants';
+import { type DrawnSwim, type Film, markInstants, type TrueInstant } from './drawn-swim';
 
 /**
  * A random underwater part: push-off, dolphin kicks of one frequency, breakout, and distance marks around it. Between

@@ -1,7 +1,6 @@
 import { aSwim } from '#tests/renderer/a-swim';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
-import type { DrawnSwim } from './drawn-swim';
-import { type Film, markInstants, type TrueInstant } from './mark-instants';
+import { type DrawnSwim, type Film, markInstants, type TrueInstant } from './drawn-swim';
 
 /**
  * Butterfly of a swimmer who swims no two strokes alike: every instant of a stroke strays from the swimmer's own habit,

@@ -1,8 +1,7 @@
 import { expect, it } from 'vitest';
 import { eventFamilies } from '#core/measures/events/event-families';
 import { Coverage } from './coverage-table';
-import { drawSwim } from './drawn-swim';
-import { contextOf } from './mark-instants';
+import { contextOf, drawSwim } from './drawn-swim';
 
 it('intervals of event readings hold the truth 93 to 97 times in 100 over simulated swims', () => {
   const coverage = new Coverage();

@@ -6,7 +6,7 @@ import type { ComputedReading, Reading } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
 import type { EventMark, Swim } from '#core/swim-file/swim-schema';
 import { aMark, aSwim } from '#tests/renderer/a-swim';
-import { contextOf } from './mark-instants';
+import { contextOf } from './drawn-swim';
 
 /** A swim at 50 pictures a second, long enough for the frames used here. */
 function filmed(events: readonly EventMark[], change: Partial<Swim> = {}, ticksPerSecond = 50): Swim {
