@@ -41,9 +41,12 @@ export const readNothing: StartReader = () => ({ read: () => undefined, close: (
 /** The part of a worker that is used. */
 export type ReadingsWorker = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener'>;
 
+/** A worker that owes readings for this long is taken for dead, ms: the longest swims take a second, loading a few. */
+const silenceMs = 20_000;
+
 /**
- * Reads in a worker, so that a long swim never holds up the window. The worker is told what changed; one that fails is
- * put away, and this thread reads from then on.
+ * Reads in a worker, so that a long swim never holds up the window. The worker is told what changed; one that fails, or
+ * ended without a word, is put away, and this thread reads from then on.
  */
 export function readAway(startWorker: () => ReadingsWorker, clock: () => number): StartReader {
   return (tell) => {
@@ -53,6 +56,7 @@ export function readAway(startWorker: () => ReadingsWorker, clock: () => number)
     let reading: ReadingsOf | null = null;
     let waiting: ReadingsOf | null = null;
     let readings: readonly Reading[] = [];
+    let silent: ReturnType<typeof setTimeout> | undefined;
     const ask = (of: ReadingsOf): void => {
       const same = told?.swimmer === of.swimmer && told.markingError === of.markingError;
       const message: ToReadingsWorker = {
@@ -62,8 +66,10 @@ export function readAway(startWorker: () => ReadingsWorker, clock: () => number)
       told = of;
       reading = of;
       worker.postMessage(message);
+      silent = setTimeout(fail, silenceMs);
     };
     worker.addEventListener('message', ({ data }: MessageEvent<FromReadingsWorker>) => {
+      clearTimeout(silent);
       const of = reading;
       if (here || !of) return;
       readings = changedList(readings, data.readings);
@@ -74,6 +80,7 @@ export function readAway(startWorker: () => ReadingsWorker, clock: () => number)
       tell(of, readings, data.tookMs);
     });
     const fail = (): void => {
+      clearTimeout(silent);
       if (here) return;
       worker.terminate();
       here = readHere(tell, clock);
@@ -89,6 +96,7 @@ export function readAway(startWorker: () => ReadingsWorker, clock: () => number)
         else ask(of);
       },
       close() {
+        clearTimeout(silent);
         here ??= { read: () => undefined, close: () => undefined };
         worker.terminate();
       },

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { createStore } from 'zustand/vanilla';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { FromReadingsWorker, ToReadingsWorker } from '../../../renderer/readings/readings-message';
@@ -104,7 +104,12 @@ describe('readings that are made away from the window', () => {
     expect(asked).toHaveLength(0);
   });
 
-  it('are made in the window itself once the worker has failed, and nothing is lost', () => {
+  it.each([
+    ['failed', (breakDown: () => void) => breakDown()],
+    ['said nothing for twenty seconds', () => void vi.advanceTimersByTime(20_000)],
+  ])('are made in the window itself once the worker has %s, and nothing is lost', (_how, end) => {
+    vi.useFakeTimers();
+    onTestFinished(() => void vi.useRealTimers());
     const { worker, answer, breakDown } = aWorker();
     const { store, mark, nextPicture } = opened(
       readAway(
@@ -115,7 +120,8 @@ describe('readings that are made away from the window', () => {
     answer();
     mark('b2', 40);
     nextPicture();
-    breakDown();
+    expect(store.getState().behind).toBe(true);
+    end(breakDown);
     expect(store.getState().behind).toBe(false);
     const frequency = store.getState().readings.find(({ id }) => id === 'kick-frequency');
     // tops 20 frames apart at 50 a second
