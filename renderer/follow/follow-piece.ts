@@ -18,8 +18,6 @@ const levels = 4;
 /** What was found between the marks of a piece. */
 export interface FollowedPiece {
   readonly runs: readonly FollowedRun[];
-  /** How far the camera moved over the piece, px of the picture: 0 where it stood still. */
-  readonly cameraMoved: number;
 }
 
 interface Span {
@@ -58,8 +56,7 @@ export function followPiece(vision: Vision, task: PieceTask, tick: () => void): 
   }
   const settled = settleBodies(piece, pyramids, camera, (i, name) => blended.get(name)?.get(i) ?? null);
   const runs = spans.flatMap((span) => runOf(piece, span, forward, backward, settled, blended));
-  const end = camera.at(-1) ?? { x: 0, y: 0 };
-  return { runs, cameraMoved: Math.hypot(end.x, end.y) };
+  return { runs };
 }
 
 /** The inner places of a span from noisy ones, the marks at its ends held; without a place a frame is bridged. */

@@ -126,7 +126,7 @@ export function composeFan(
   over.push(
     rule(edge, foot - letters * 1.6, room, 2),
     inkWords(
-      `Hips laid on one place, heights as filmed${context.transform.travelKnown ? ', swimming to the right' : ''}. Light at the start of the ${cycle.of}, dark at its end; dashed: the way of fingertips and toes.${lines.some(({ posture }) => posture.followed.length > 0) ? ' Thin: followed by the machine.' : ''}`,
+      `Hips laid on one place, heights as filmed${context.transform.travelKnown ? ', swimming to the right' : ''}. Light at the start of the ${cycle.of}, dark at its end; dashed: the way of fingertips and toes.${lines.some(({ posture }) => posture.followed.length > 0) ? ' Thin: followed points.' : ''}`,
       { x: edge, y: foot },
       letters * 0.85,
       400,

@@ -1,15 +1,14 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { cpus, loadavg } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { execa } from 'execa';
 import { landmarkNames } from '#core/marks/landmark';
 import type { FollowedRun } from '#core/swim-file/swim-schema';
 import { hardships } from '../../sample-clips/hard-variant';
-import type { Vision } from '../../renderer/follow/vision';
 import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
 import { drawnCoach, evenLines, followAsCoach, readFilm, wholeFrames } from './follow-coach';
 import { type ReadingErrors, readingErrors, type Score, scoreOf, splineRuns } from './follow-scores';
+import { openVision } from './open-vision';
 import { writeSection } from './write-section';
 
 /**
@@ -36,15 +35,7 @@ interface Row {
   readonly outside: { readonly version: string; readonly score: Score } | null;
 }
 
-const loaded = createRequire(import.meta.url)('@techstark/opencv-js') as Vision & {
-  Mat?: unknown;
-  onRuntimeInitialized?: () => void;
-};
-if (!loaded.Mat) {
-  await new Promise<void>((resolve) => {
-    loaded.onRuntimeInitialized = () => resolve();
-  });
-}
+const { vision } = await openVision();
 
 async function outsideTracks(
   file: string,
@@ -90,7 +81,7 @@ async function measure(clip: FollowClip): Promise<Row> {
   const cap = Math.round(clicksAStroke * strokes);
   const lines = evenLines(first, last, (last - first) / (linesAStroke * strokes));
   const coach = drawnCoach(truth, coachPixels, 7);
-  const found = followAsCoach(loaded, film, truth, coach, lines, cap);
+  const found = followAsCoach(vision, film, truth, coach, lines, cap);
   const clicks = [...found.clicks.values()].reduce((sum, each) => sum + each, 0);
   const frames = last - first + 1;
   const spline = splineRuns(truth, drawnCoach(truth, coachPixels, 8), first, last);

@@ -1,10 +1,8 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { EventKind } from '#core/marks/event-kind';
 import type { CameraRun, FollowedRun, Posture } from '#core/swim-file/swim-schema';
 import type { Truth } from '../../sample-clips/truth-schema';
 import { execa } from 'execa';
-import type { Vision } from '../../renderer/follow/vision';
 import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
 import { drawnCoach, evenLines, followAsCoach, readFilm, trueAt, wholeFrames } from './follow-coach';
 import { findMediaTool } from '#electron/media/find-media-tool';
@@ -19,6 +17,7 @@ import {
   readingErrors,
   type SeenCamera,
 } from './follow-scores';
+import { openVision } from './open-vision';
 import { writeSection } from './write-section';
 
 /**
@@ -37,19 +36,6 @@ interface Kept {
   readonly followed: readonly FollowedRun[];
 }
 
-async function openVision(): Promise<Vision> {
-  const loaded = createRequire(import.meta.url)('@techstark/opencv-js') as Vision & {
-    Mat?: unknown;
-    onRuntimeInitialized?: () => void;
-  };
-  if (!loaded.Mat) {
-    await new Promise<void>((resolve) => {
-      loaded.onRuntimeInitialized = () => resolve();
-    });
-  }
-  return loaded;
-}
-
 async function followedClip(clip: FollowClip): Promise<Kept> {
   const file = new URL(`../../.cache/follow/${clip.name}/followed.json`, import.meta.url);
   if (!again && existsSync(file)) return JSON.parse(readFileSync(file, 'utf8')) as Kept;
@@ -63,7 +49,7 @@ async function followedClip(clip: FollowClip): Promise<Kept> {
   const coach = drawnCoach(truth, coachPixels, 7);
   const lines = evenLines(first, last, (last - first) / (linesAStroke * strokes));
   const cap = Math.round(clicksAStroke * strokes);
-  const { postures, followed } = followAsCoach(await openVision(), film, truth, coach, lines, cap);
+  const { postures, followed } = followAsCoach((await openVision()).vision, film, truth, coach, lines, cap);
   const kept: Kept = { postures, followed };
   writeFileSync(file, JSON.stringify(kept));
   return kept;
@@ -124,7 +110,12 @@ async function lookedAt(clip: FollowClip, film: string, truth: Truth): Promise<C
     return [{ frame, step: 2, width, height, grey }];
   });
   const bodyOn = (frame: number) => landmarkNames.map((name) => trueAt(truth, frame, name));
-  return cameraMoves(await openVision(), wholes, bodyOn, truth.bodyLengthMetres / truth.metresPerPixel);
+  return cameraMoves(
+    (await openVision()).vision,
+    wholes,
+    bodyOn,
+    truth.bodyLengthMetres / truth.metresPerPixel,
+  );
 }
 
 interface Row {

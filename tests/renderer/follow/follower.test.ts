@@ -6,7 +6,6 @@ import type { PieceTask } from '../../../renderer/follow/piece';
 const task: PieceTask = { pictures: [], times: [], marks: [], around: [], bodyLength: 1 };
 const found = {
   runs: [{ landmark: 'toe' as const, frame: 1, points: [[1, 2, 0.9]] as [number, number, number][] }],
-  cameraMoved: 12,
   camera: null,
 };
 
