@@ -97,6 +97,13 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
     return fileResponse(file, 'application/octet-stream', context.req.header('Range'));
   });
 
+  app.get('/stream/copy/:id/:first', async (context) => {
+    const id = idSchema.safeParse(context.req.param('id'));
+    const file = id.success ? host.copies.pieceOf(id.data, Number(context.req.param('first'))) : null;
+    if (!file) return context.text('not there', 404);
+    return fileResponse(file, 'application/octet-stream', context.req.header('Range'));
+  });
+
   app.get('/stream/arrived/:id', async (context) => {
     const file = host.clips.fileOf(context.req.param('id'));
     if (!file) return context.text('not there', 404);

@@ -2,13 +2,17 @@ import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readdir, rename, rm, stat, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { CopiesRoom, CopyLook } from '#core/host-contract/operations/media-operations';
+import type { CopiesRoom, CopyLook, Still, Stretch } from '#core/host-contract/operations/media-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { pieceFile } from '../media/copy-pieces';
+import { type KnownFilm, knowFilm } from '../media/known-film';
 import { makeWorkingCopy } from '../media/make-working-copy';
+import { readStills } from '../media/read-stills';
 import { flushFile } from './atomic-file';
 import type { Disk } from './atomic-file';
 import { readCopiesLimit, writeCopiesLimit } from './copies-limit';
+import { CopyInMaking } from './copy-in-making';
 import { draftName } from './drafts';
 import { fileFailure } from './file-errors';
 import type { Jobs } from './jobs';
@@ -20,6 +24,8 @@ const recipe = 1;
 /** Our default, until the coach chooses: about five hours of 1080p film. */
 export const defaultCopiesLimit = 20e9;
 const ending = '.film';
+/** Films whose list of frames is kept in mind: those on the two sides of a pair, and the two before. */
+const filmsKnown = 4;
 
 /**
  * The cache of working copies. A copy is named after its swim and after everything its pictures depend on, the
@@ -27,8 +33,10 @@ const ending = '.film';
  * larger than the limit.
  */
 export class WorkingCopies {
-  /** Jobs under way, by swim. */
-  private readonly making = new Map<string, string>();
+  /** Copies under way, by swim. */
+  private readonly making = new Map<string, CopyInMaking>();
+  /** Films of which stills were wanted lately, by their file as it was. */
+  private readonly known = new Map<string, Promise<Result<KnownFilm>>>();
 
   constructor(
     private readonly folder: LibraryFolder,
@@ -49,28 +57,79 @@ export class WorkingCopies {
   }
 
   async look(id: string): Promise<Result<CopyLook>> {
-    const jobId = this.making.get(id);
-    if (jobId !== undefined) return success({ state: 'making', jobId });
+    const making = this.making.get(id);
+    if (making) return success({ state: 'making', jobId: making.jobId });
     const file = await this.place(id);
     if (!file.ok) return file;
     const bytes = await sizeOf(file.value);
     return success(bytes === null ? { state: 'none' } : { state: 'ready', bytes });
   }
 
-  async make(id: string): Promise<Result<{ jobId: string }>> {
+  async make(id: string, frame: number): Promise<Result<{ jobId: string }>> {
     const file = await this.place(id);
     if (!file.ok) return file;
     const already = this.making.get(id);
-    if (already !== undefined) return success({ jobId: already });
+    if (already) {
+      already.lookAt(frame);
+      return success({ jobId: already.jobId });
+    }
+    // a name of its own each time: an ffmpeg that outlived a killed host may still write to the last one
+    const draft = `${file.value}.${draftName(randomUUID(), '')}`;
     const jobId = this.jobs.start(async (signal, report) => {
       try {
-        return await this.build(id, file.value, signal, report);
+        return await this.build(id, file.value, making, signal, report);
       } finally {
         this.making.delete(id);
       }
     });
-    this.making.set(id, jobId);
+    const making = new CopyInMaking(jobId, draft, frame);
+    this.making.set(id, making);
     return success({ jobId });
+  }
+
+  /** Pieces of a copy under way that can be shown; `frame` is where the coach looks, which is made first. */
+  watch(id: string, frame: number): Stretch[] {
+    const making = this.making.get(id);
+    making?.lookAt(frame);
+    return [...(making?.pieces ?? [])];
+  }
+
+  /** File of the piece that begins with a frame, or null when there is none. */
+  pieceOf(id: string, first: number): string | null {
+    const making = this.making.get(id);
+    return making?.pieces.some((piece) => piece.first === first) ? pieceFile(making.folder, first) : null;
+  }
+
+  /** Frames of the clip itself, for the moment before the copy has them. `scratch` may be written for a moment. */
+  async stills(
+    id: string,
+    { first, last }: Stretch,
+    asked: number,
+    scratch: string,
+  ): Promise<Result<readonly Still[]>> {
+    const original = await this.original(id);
+    if (!original.ok) return original;
+    const { file, clip } = original.value;
+    const end = Math.min(last, tableFromRecord(clip.frameTimes).starts.length - 1);
+    if (asked > end) return failure('not-found', { name: `Frame ${asked + 1}` });
+    const known = await this.knownFilm(file, clip);
+    if (!known.ok) return known;
+    const frames = Array.from({ length: end - first + 1 }, (_, n) => first + n);
+    return readStills(known.value, frames, asked, scratch);
+  }
+
+  /** A clip's frames in its file: found once, as long as the file is the same. */
+  private async knownFilm(file: string, clip: Clip, signal?: AbortSignal): Promise<Result<KnownFilm>> {
+    const facts = await stat(file).catch(onlyFileTrouble);
+    const key = JSON.stringify([file, facts?.size, facts?.mtimeMs, clip.track, clip.fields]);
+    const before = this.known.get(key);
+    if (before) return before;
+    const finding = knowFilm(file, clip, signal ? { signal } : {});
+    this.known.set(key, finding);
+    const found = await finding;
+    if (!found.ok) this.known.delete(key);
+    for (const oldest of [...this.known.keys()].slice(0, -filmsKnown)) this.known.delete(oldest);
+    return found;
   }
 
   /** What all copies take, and the most they may. */
@@ -97,54 +156,56 @@ export class WorkingCopies {
   private async build(
     id: string,
     file: string,
+    making: CopyInMaking,
     signal: AbortSignal,
     report: (share: number | null, words: string) => void,
   ): Promise<Result<{ bytes: number }>> {
     const ready = await sizeOf(file);
     if (ready !== null) return success({ bytes: ready });
-    const read = await this.shelf.read(id);
-    if (!read.ok) return read;
-    const { clip } = read.value.swim;
-    const name = clip.originalName;
     const original = await this.original(id);
     if (!original.ok) return original;
-    // a name of its own each time: an ffmpeg that outlived a killed host may still write to the last one
-    const draft = `${file}.${draftName(randomUUID())}`;
+    const { clip } = original.value;
+    const name = clip.originalName;
     try {
       // the cache may have been emptied
       await mkdir(this.folder.copies, { recursive: true });
-      const made = await makeWorkingCopy({
-        original: original.value,
-        target: draft,
-        track: clip.track ?? 1,
-        fields: clip.fields,
-        table: tableFromRecord(clip.frameTimes),
-        signal,
-        report,
-      });
+      report(null, 'Finding every frame');
+      const known = await this.knownFilm(original.value.file, clip, signal);
+      const made = known.ok
+        ? await makeWorkingCopy({
+            known: known.value,
+            target: making.draft,
+            pieces: making.folder,
+            table: tableFromRecord(clip.frameTimes),
+            focus: making,
+            onPiece: (piece) => making.add(piece),
+            signal,
+            report,
+          })
+        : known;
       if (!made.ok) return { ok: false, error: { ...made.error, detail: { ...made.error.detail, name } } };
       // the file may have been exchanged while it was being read
       const still = await this.original(id);
       if (!still.ok) return still;
-      await flushFile(draft);
-      await rename(draft, file);
+      await flushFile(making.draft);
+      await rename(making.draft, file);
     } catch (error) {
       return fileFailure(error, name, 'writing');
     } finally {
-      await rm(draft, { force: true });
+      await rm(making.draft, { force: true });
     }
     await this.keepWithin(file);
     return success({ bytes: (await sizeOf(file)) ?? 0 });
   }
 
   /** Where the clip is, when it is still the one the marks were made on. */
-  private async original(id: string): Promise<Result<string>> {
+  private async original(id: string): Promise<Result<{ file: string; clip: Clip }>> {
     const read = await this.shelf.read(id);
     if (!read.ok) return read;
     const { clip } = read.value.swim;
     if (read.value.clipStatus === 'changed') return failure('clip-changed', { name: clip.originalName });
     const file = read.value.clipStatus === 'present' ? await this.shelf.clipPath(id, clip) : null;
-    return file === null ? failure('clip-missing', { name: clip.originalName }) : success(file);
+    return file === null ? failure('clip-missing', { name: clip.originalName }) : success({ file, clip });
   }
 
   /** Lets the least lately used copies go; the newest stays whatever its size. */

@@ -1,9 +1,10 @@
 import { execa } from 'execa';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool } from './find-media-tool';
+import { knowFilm, type WantedClip } from './known-film';
 import type { ProbedTrack } from './probe-tracks';
 import { timingOption } from './timing-option';
-import { type WantedClip, wantedPictures } from './wanted-pictures';
+import { wantedPictures } from './wanted-pictures';
 
 export interface FrameReaderOptions {
   readonly file: string;
@@ -31,9 +32,10 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
   const { file, clip, frames, filters, bytes, signal } = options;
   const found = await findMediaTool('ffmpeg');
   if (!found) return failure('no-media-tool', { name: 'ffmpeg' });
-  const wanted = await wantedPictures(file, clip, frames, signal ? { signal } : {});
-  if (!wanted.ok) return wanted;
-  const { input, listed, film, filters: choosing } = wanted.value;
+  const known = await knowFilm(file, clip, signal ? { signal } : {});
+  if (!known.ok) return known;
+  const { film } = known.value;
+  const { input, listed, filters: choosing, startsAt } = wantedPictures(known.value, frames);
   const args = [
     ...['-hide_banner', '-loglevel', 'error', '-nostdin', '-protocol_whitelist', 'file,pipe', ...input],
     ...['-vf', [...choosing, ...filters(film)].join(','), ...timingOption(found.version)],
@@ -74,7 +76,7 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
   };
 
   return success({
-    startsAt: wanted.value.startsAt,
+    startsAt,
     async read(frame) {
       while ((listed[shown] ?? -1) < frame && shown < listed.length - 1) {
         const whole = await readNext().catch((problem: unknown) => {

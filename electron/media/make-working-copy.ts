@@ -1,57 +1,100 @@
+import { rm } from 'node:fs/promises';
+import { Readable } from 'node:stream';
 import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { Stretch } from '#core/host-contract/operations/media-operations';
 import type { FrameTable } from '#core/timeline/frame-table';
 import { sameStarts } from '#core/timeline/same-starts';
+import { copyCoding, copySize } from './copy-coding';
+import { type Focus, makePieces, pieceLengths, piecesInOrder } from './copy-pieces';
 import { filmStream } from './film-stream';
 import { findMediaTool } from './find-media-tool';
+import type { KnownFilm } from './known-film';
 import { probeFrameTimes } from './probe-frame-times';
-import { type ProbedTrack, probeTracks } from './probe-tracks';
+import { probeTracks } from './probe-tracks';
 import { runMediaTool } from './run-media-tool';
 import { timingOption } from './timing-option';
-import { everyField } from './wanted-pictures';
+import { canBeginAnywhere, everyField } from './wanted-pictures';
 
-interface CopyOrder {
-  readonly original: string;
+export interface CopyOrder {
+  readonly known: KnownFilm;
   /** Where the copy goes; written over. */
   readonly target: string;
-  /** Film track from 1. */
-  readonly track: number;
-  /** Whether each field becomes a picture of its own. */
-  readonly fields: boolean;
+  /** A folder for its pieces, made when there are any, and taken away at the end. */
+  readonly pieces: string;
   /** The frames the copy must have, one for one. */
   readonly table: FrameTable;
+  readonly focus: Focus;
   readonly signal: AbortSignal;
   readonly report: (share: number | null, words: string) => void;
+  /** A piece of the copy can be shown; null: there are no pieces any more. */
+  readonly onPiece: (piece: Stretch | null) => void;
 }
 
-/** Longest side of a copy: pictures larger than this are made smaller, or stepping would be slow again. */
-const longestSide = 2048;
-const largeBecomes = 1920;
+const words = 'Making the working copy';
+/** What is left to do once every picture is made: putting together, and the check. */
+const restShare = 0.04;
 
 /**
  * Makes the copy of a film that is stepped through where the film itself can't be: H.264 in groups of 12 without
  * pictures that lean forward, which decodes at once from anywhere (docs/performance.md), or, for film whose every picture
- * is a JPEG, the same pictures in a container the window reads. Every frame keeps its time; that is checked against
- * `table`, and a copy that differs is refused.
+ * is a JPEG, the same pictures in a container the window reads. It is made in pieces from where the coach looks, where
+ * reading the film may begin anywhere. Every frame keeps its time; that is checked against `table`, and a copy that
+ * differs is refused.
  */
 export async function makeWorkingCopy(order: CopyOrder): Promise<Result<null>> {
-  const { original, target, track, table, signal, report } = order;
-  const probed = await probeTracks(original, { signal });
-  if (!probed.ok) return probed;
-  const film = probed.value.tracks[track - 1];
-  if (!film) return failure('no-video-track');
+  const { known, pieces, table, signal, report, onPiece } = order;
   const tool = await findMediaTool('ffmpeg');
   if (!tool) return failure('no-media-tool', { name: 'ffmpeg' });
-  const repack = film.codec === 'mjpeg' && !order.fields;
-  const words = repack ? 'Putting the pictures into another file' : 'Making the working copy';
+  const timing = timingOption(tool.version);
   report(0, words);
+  if (isRepacked(known) || !canBeginAnywhere(known)) return wholeCopy(order, timing);
+  try {
+    const made = await makePieces({
+      ...pieceLengths(table),
+      ...{ known, table, timing, folder: pieces, focus: order.focus, signal, onMade: onPiece },
+      onFrames: (done) => report(((1 - restShare) * done) / Math.max(1, table.starts.length), words),
+    });
+    const joined = made.ok ? await joinPieces(order, made.value) : made;
+    if (joined.ok || joined.error.code !== 'copy-differs') return joined;
+  } finally {
+    onPiece(null);
+    await rm(pieces, { recursive: true, force: true });
+  }
+  // this container's places can't be trusted after all: from its beginning then
+  return wholeCopy(order, timing);
+}
+
+const isRepacked = ({ film, fields }: KnownFilm): boolean => film.codec === 'mjpeg' && !fields;
+
+async function joinPieces(order: CopyOrder, pieces: readonly Stretch[]): Promise<Result<null>> {
+  const { target, table, signal, report } = order;
+  report(1 - restShare, 'Putting its pieces together');
+  const joined = await runMediaTool(
+    'ffmpeg',
+    [
+      ...['-v', 'error', '-y', '-f', 'mp4', '-i', 'pipe:0', '-map', '0:V:0', '-c', 'copy', '-copyts'],
+      ...['-video_track_timescale', String(table.ticksPerSecond), '-map_metadata', '-1'],
+      ...['-movflags', '+faststart', '-f', 'mp4', `file:${target}`],
+    ],
+    { signal, inBackground: true, input: Readable.from(piecesInOrder(order.pieces, pieces)) },
+  );
+  return joined.ok ? checkFrames(order) : joined;
+}
+
+/** The whole copy in one go, from the film's beginning. */
+async function wholeCopy(order: CopyOrder, timing: readonly string[]): Promise<Result<null>> {
+  const { known, target, table, signal, report } = order;
+  const repack = isRepacked(known);
+  const said = repack ? 'Putting the pictures into another file' : words;
   const frames = Math.max(1, table.starts.length);
   const seconds = ((table.endTick - (table.starts[0] ?? 0)) / table.ticksPerSecond) | 0;
+  report(0, said);
   const made = await runMediaTool(
     'ffmpeg',
     [
       ...['-v', 'error', '-nostats', '-progress', 'pipe:1', '-y', '-copyts', '-start_at_zero'],
-      ...['-i', `file:${original}`, '-map', `0:${filmStream(track)}`, '-an', '-sn', '-dn'],
-      ...(repack ? repacked : encoded(order, film, timingOption(tool.version))),
+      ...['-i', `file:${known.file}`, '-map', `0:${filmStream(known.track)}`, '-an', '-sn', '-dn'],
+      ...(repack ? repacked : encoded(known, table, timing)),
       ...['-video_track_timescale', String(table.ticksPerSecond), '-map_metadata', '-1'],
       // as QuickTime the pictures of MJPEG are named for what they are
       ...['-movflags', '+faststart', '-f', repack ? 'mov' : 'mp4', `file:${target}`],
@@ -63,17 +106,16 @@ export async function makeWorkingCopy(order: CopyOrder): Promise<Result<null>> {
       timeoutMs: (1800 + 40 * seconds) * 1000,
       onLine: (line) => {
         const done = /^frame=\s*(\d+)/.exec(line)?.[1];
-        if (done !== undefined) report((0.98 * Number(done)) / frames, words);
+        if (done !== undefined) report(((1 - restShare) * Number(done)) / frames, said);
       },
     },
   );
-  if (!made.ok) return made;
-  report(0.98, 'Checking its frames one by one');
-  return checkFrames(target, table, signal);
+  return made.ok ? checkFrames(order) : made;
 }
 
 /** Frames in the copy's file against those it must have. */
-async function checkFrames(target: string, table: FrameTable, signal: AbortSignal): Promise<Result<null>> {
+async function checkFrames({ target, table, signal, report }: CopyOrder): Promise<Result<null>> {
+  report(1 - restShare / 2, 'Checking its frames one by one');
   const copy = await probeTracks(target, { signal });
   if (!copy.ok) return copy;
   const base = copy.value.tracks[0]?.base;
@@ -89,29 +131,17 @@ async function checkFrames(target: string, table: FrameTable, signal: AbortSigna
 const repacked: readonly string[] = ['-c:v', 'copy', '-bsf:v', 'mjpeg2jpeg'];
 
 function encoded(
-  { fields, table }: CopyOrder,
-  film: ProbedTrack,
+  { fields, film }: KnownFilm,
+  table: FrameTable,
   timing: readonly string[],
 ): readonly string[] {
   const filters = [
     // every picture, also one not marked as interlaced, or frames and fields would mix
     ...(fields ? [everyField] : []),
-    ...resized(film),
+    ...copySize(film),
   ];
   return [
     ...(filters.length > 0 ? ['-vf', filters.join(',')] : []),
-    ...[...timing, '-enc_time_base', `1:${table.ticksPerSecond}`],
-    ...['-c:v', 'libx264', '-preset', 'ultrafast', '-crf', '21', '-pix_fmt', 'yuv420p'],
-    ...['-g', '12', '-bf', '0', '-sc_threshold', '0'],
+    ...copyCoding(timing, table.ticksPerSecond),
   ];
-}
-
-/** Even sides, as the coding needs; large pictures smaller. After turning, which ffmpeg does before any filter. */
-function resized({ codedWidth, codedHeight, rotation }: ProbedTrack): readonly string[] {
-  const [width, height] = rotation % 180 === 0 ? [codedWidth, codedHeight] : [codedHeight, codedWidth];
-  const longest = Math.max(width, height);
-  const share = longest > longestSide ? largeBecomes / longest : 1;
-  const even = (side: number): number => Math.max(2, Math.round((side * share) / 2) * 2);
-  if (even(width) === width && even(height) === height) return [];
-  return [`scale=${even(width)}:${even(height)}`];
 }

@@ -1,7 +1,7 @@
 import { type Result, success } from '#core/host-contract/host-error';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { openFrameReader } from './frame-reader';
-import type { WantedClip } from './wanted-pictures';
+import type { WantedClip } from './known-film';
 
 export interface ReadPicture {
   readonly frame: number;

@@ -1,4 +1,5 @@
 import { constants, getPriority, setPriority } from 'node:os';
+import type { Readable } from 'node:stream';
 import { execa } from 'execa';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool, type MediaTool } from './find-media-tool';
@@ -14,6 +15,8 @@ export interface MediaRun {
   readonly onLine?: (line: string) => void;
   /** Runs behind everything else, so that review goes on meanwhile. */
   readonly inBackground?: boolean;
+  /** What the tool reads on its standard input; without it there is none. */
+  readonly input?: Readable;
 }
 
 /**
@@ -23,14 +26,14 @@ export interface MediaRun {
 export async function runMediaTool(
   tool: MediaTool,
   args: readonly string[],
-  { signal, timeoutMs = 600_000, maxOutput = 64_000_000, onLine, inBackground = false }: MediaRun = {},
+  { signal, timeoutMs = 600_000, maxOutput = 64_000_000, onLine, inBackground = false, input }: MediaRun = {},
 ): Promise<Result<string>> {
   if (signal?.aborted) return failure('cancelled');
   const found = await findMediaTool(tool);
   if (!found) return failure('no-media-tool', { name: tool });
   const running = execa(found.path, ['-hide_banner', '-protocol_whitelist', 'file,pipe', ...args], {
     shell: false,
-    stdin: 'ignore',
+    ...(input ? { input } : { stdin: 'ignore' as const }),
     reject: false,
     timeout: timeoutMs,
     maxBuffer: maxOutput,

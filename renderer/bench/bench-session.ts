@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Stretch } from '#core/host-contract/operations/media-operations';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { ClipClock } from '#core/timeline/clip-clock';
@@ -32,6 +33,8 @@ export interface Copying {
   readonly why: 'needed' | 'slow';
   readonly share: number | null;
   readonly words: string;
+  /** What of it can be shown already. */
+  readonly pieces: readonly Stretch[];
   readonly stop: () => void;
 }
 export type FilmTrouble =

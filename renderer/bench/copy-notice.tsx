@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { useBench } from './bench-session';
+import { CopyPieces } from './copy-pieces';
 
 /** The working copy as the coach sees it: being made, offered where stepping is slow. Over the stage, never in the way. */
 export function CopyNotice() {
@@ -10,14 +11,18 @@ export function CopyNotice() {
   if (copying) {
     const percent = copying.share === null ? null : Math.round(copying.share * 100);
     return (
-      <div className={`copy-notice${source ? '' : ' copy-notice-alone'}`}>
+      <div className="copy-notice">
         <p>
           {copying.why === 'needed'
-            ? 'This window can’t decode the clip as it is, so a working copy is being made. Marks, readings and the score are here meanwhile.'
+            ? 'This window can’t decode the clip itself, so a working copy is being made. Frames that are ready step at once, others come as stills.'
             : 'A working copy is being made; go on with the clip meanwhile. It is taken over at the same frame.'}
         </p>
         <div className="copy-progress">
-          <progress value={copying.share ?? undefined} aria-label="Working copy" />
+          {copying.pieces.length > 0 ? (
+            <CopyPieces {...copying} />
+          ) : (
+            <progress value={copying.share ?? undefined} aria-label="Working copy" />
+          )}
           <output>
             {copying.words}
             {percent === null ? '' : `, ${percent} %`}

@@ -5,6 +5,7 @@ import { followJob } from '../host/follow-job';
 import type { OpenFrameSource } from '../video/frame-source';
 import { openCopy, openSwimFilm } from '../video/open-swim-film';
 import type { BenchSession, Copying, FilmState } from './bench-session';
+import { growWhileMade } from './grow-while-made';
 
 /**
  * Has the working copy made, tells how far it is, and shows its pictures instead of the clip's as soon as it is there; the
@@ -23,11 +24,15 @@ export async function makeCopy(
   const stop = new AbortController();
   const whole = AbortSignal.any([signal, stop.signal]);
   const tell = (share: number | null, words: string): void => {
-    if (!whole.aborted) film.setState({ copying: { why, share, words, stop: () => stop.abort() } });
+    const pieces = film.getState().copying?.pieces ?? [];
+    if (!whole.aborted) film.setState({ copying: { why, share, words, pieces, stop: () => stop.abort() } });
   };
   film.setState({ trouble: null, slowMs: null });
   tell(null, 'Making the working copy');
-  const started = await host.call('copy/make', { id: swim.id });
+  const started = await host.call('copy/make', { id: swim.id, frame: session.view.getState().frame });
+  const ended = new AbortController();
+  if (started.ok && !whole.aborted)
+    void growWhileMade(session, open, why, signal, AbortSignal.any([whole, ended.signal]));
   // leaving the bench goes on making it; only the coach's own stop cancels the job
   const made = started.ok
     ? await followJob(host, started.value.jobId, {
@@ -37,6 +42,7 @@ export async function makeCopy(
         onProgress: tell,
       })
     : started;
+  ended.abort();
   if (signal.aborted) return;
   const copy = made.ok ? await openCopy(host, swim, { signal, open }) : made;
   if (signal.aborted) {
@@ -47,8 +53,10 @@ export async function makeCopy(
   if (!copy.ok) {
     const { what, todo } = errorWords(copy.error);
     const words = copy.error.code === 'cancelled' ? 'No working copy was made.' : `${what} ${todo}`;
-    if (why === 'needed') film.setState({ source: null, reopen: null, trouble: { kind: 'no-copy', words } });
-    else if (copy.error.code !== 'cancelled') session.say(words);
+    if (why === 'needed') {
+      film.getState().source?.close();
+      film.setState({ source: null, reopen: null, trouble: { kind: 'no-copy', words } });
+    } else if (copy.error.code !== 'cancelled') session.say(words);
     return;
   }
   const before = film.getState().source;

@@ -15,6 +15,8 @@ export interface HostClient {
   /** Addresses of byte streams on the app's own origin (GET, with Range for clips). */
   clipAddress(swimId: string): string;
   copyAddress(swimId: string): string;
+  /** The piece of a copy being made that begins with a frame. */
+  copyPieceAddress(swimId: string, first: number): string;
   arrivedAddress(clipId: string): string;
   thumbnailAddress(swimId: string): string;
   /** Where the file is that has the first of these letters; not there for letters nobody has. */

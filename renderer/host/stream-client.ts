@@ -31,6 +31,7 @@ export function createStreamClient(): Omit<HostClient, 'transport' | 'call'> {
   return {
     clipAddress: streamPaths.clip,
     copyAddress: streamPaths.copy,
+    copyPieceAddress: streamPaths.copyPiece,
     arrivedAddress: streamPaths.arrived,
     thumbnailAddress: streamPaths.thumbnail,
     lettersAddress: streamPaths.letters,

@@ -50,6 +50,7 @@ export type OperationOutput<Name extends OperationName> = z.infer<(typeof operat
  * GET  /stream/clip/{swimId}        the clip, with Range
  * GET  /stream/arrived/{clipId}     an arrived clip that is not a swim yet, with Range
  * GET  /stream/copy/{swimId}        its working copy, with Range
+ * GET  /stream/copy/{swimId}/{n}    the piece of a copy being made that begins with frame n, with Range
  * GET  /stream/thumbnail/{swimId}   JPEG
  * PUT  /stream/thumbnail/{swimId}   JPEG
  * PUT  /stream/arrive?name=…        a clip's bytes; answers Result<ArrivedClip>
@@ -59,6 +60,7 @@ export type OperationOutput<Name extends OperationName> = z.infer<(typeof operat
 export const streamPaths = {
   clip: (swimId: string): string => `/stream/clip/${swimId}`,
   copy: (swimId: string): string => `/stream/copy/${swimId}`,
+  copyPiece: (swimId: string, first: number): string => `/stream/copy/${swimId}/${first}`,
   arrived: (clipId: string): string => `/stream/arrived/${clipId}`,
   thumbnail: (swimId: string): string => `/stream/thumbnail/${swimId}`,
   arrive: (name: string): string => `/stream/arrive?name=${encodeURIComponent(name)}`,

@@ -80,9 +80,9 @@ async function measureElement(clip: MadeClip, path: string, server: HarnessServe
         frames,
       ] as const);
     const middle = clip.pictures >> 1;
-    const forward = await seek(upTo(middle, 20));
-    const backward = await seek(upTo(middle - 20, 20).reverse());
-    const random = await seek(jumps(50, clip.pictures).slice(0, 20));
+    const forward = await seek(upTo(middle, 16));
+    const backward = await seek(upTo(middle - 16, 16).reverse());
+    const random = await seek(jumps(50, clip.pictures).slice(0, 16));
     return summary(clip.name, 'video element, mid-frame', forward, backward, random);
   } finally {
     await end();
@@ -103,9 +103,9 @@ async function measureCalls(clip: MadeClip, path: string): Promise<Row | null> {
   return summary(
     clip.name,
     'ffmpeg, one call a frame',
-    await each(upTo(middle, 12)),
-    await each(upTo(middle - 12, 12).reverse()),
-    await each(jumps(50, clip.pictures).slice(0, 20)),
+    await each(upTo(middle, 8)),
+    await each(upTo(middle - 8, 8).reverse()),
+    await each(jumps(50, clip.pictures).slice(0, 16)),
   );
 }
 

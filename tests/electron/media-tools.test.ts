@@ -1,4 +1,4 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
@@ -100,6 +100,14 @@ describe('running a media tool', () => {
         endTick: 30_000,
       },
     });
+  });
+
+  it('uses no shell: a film whose name is a command, with quotes, spaces and a leading dash, stays a name', async () => {
+    const command = 'touch made-by-a-shell';
+    const named = path.join(folder, `-y "it's" $(${command}) \`${command}\`;${command} 🏊.mp4`);
+    await rename(path.join(folder, 'made.mp4'), named);
+    expect(await probeTracks(named)).toMatchObject({ ok: true, value: { container: 'MP4' } });
+    expect(await readdir('.')).not.toContain('made-by-a-shell');
   });
 
   it('says in words what the tool complained about, without paths', async () => {

@@ -6,7 +6,9 @@ import { Readable } from 'node:stream';
 import { execa } from 'execa';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { JobLook } from '#core/host-contract/operations/job-operations';
-import { type HostFilm, hostFilmSchema } from '#core/host-contract/operations/media-operations';
+import { type HostFilm, hostFilmSchema, type Stretch } from '#core/host-contract/operations/media-operations';
+import { makePieces, pieceFile } from '#electron/media/copy-pieces';
+import { knowFilm } from '#electron/media/known-film';
 import { decodeIndependently } from '#tests/browser/harness/independent-decode';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
 import { aHost, type HostUnderTest, must } from './a-host';
@@ -103,6 +105,17 @@ describe('a working copy', () => {
     expect(film.picture).not.toBeNull();
     const copy = await copyOf('swim-1');
     expect(await decodeIndependently(copy)).toEqual(upTo(60));
+    // until then, stills of the very frames; never one under another's number
+    const around = { first: 20, last: 25 };
+    const { stills } = must(await under.ask('copy/stills', { id: 'swim-1', around, asked: 22 }));
+    expect(stills.map(({ frame }) => frame)).toEqual([20, 21, 22, 23, 24, 25]);
+    for (const still of [stills[0], stills[5]])
+      expect(await numberInJpeg(still?.jpeg ?? '')).toBe(still?.frame);
+    expect(await under.ask('copy/stills', { id: 'swim-1', around, asked: 40 })).toMatchObject({
+      ok: false,
+      error: { code: 'bad-request' },
+    });
+    expect(must(await under.ask('copy/watch', { id: 'swim-1', frame: 3 }))).toEqual({ pieces: [] });
     // the same job again is done at once
     expect(await copyOf('swim-1')).toBe(copy);
   });
@@ -114,6 +127,54 @@ describe('a working copy', () => {
     expect([gaps, ticksPerSecond]).toEqual([[[3600, 80]], 180_000]);
     expect(await fieldNumbers(await copyOf('swim-1'))).toEqual(upTo(80));
   });
+
+  it('is made from where the coach looks, in pieces whose frames are those of the film, and goes where the coach goes', async () => {
+    const frameTimes = { ticksPerSecond: 1, firstTick: 0, gaps: [] };
+    const anyClip = { frameTimes, originalName: 'film', track: null };
+    for (const { file, fields, count, numbers } of [
+      { file: hevc, fields: false, count: 60, numbers: decodeIndependently },
+      { file: interlaced, fields: true, count: 80, numbers: fieldNumbers },
+    ]) {
+      const known = must(await knowFilm(file, { ...anyClip, fields }, {}));
+      let looksAt = 5;
+      const seen: Stretch[] = [];
+      const made = await makePieces({
+        ...{ known, table: known.table, near: 24, far: 48, timing: ['-fps_mode', 'passthrough'] },
+        folder: path.join(clips, `pieces-${count}`),
+        focus: {
+          frame: () => looksAt,
+          onMove(hear) {
+            // while the first piece is begun the coach goes to where nothing is
+            const going = setTimeout(() => {
+              looksAt = 50;
+              hear();
+            });
+            return () => clearTimeout(going);
+          },
+        },
+        signal: new AbortController().signal,
+        onFrames: () => undefined,
+        onMade: (piece) => seen.push(piece),
+      });
+      expect(seen).toEqual(
+        fields
+          ? [
+              { first: 44, last: 79 },
+              { first: 0, last: 43 },
+            ]
+          : [
+              { first: 36, last: 59 },
+              { first: 0, last: 35 },
+            ],
+      );
+      const pieces = must(made);
+      for (const { first, last } of pieces)
+        expect(await numbers(pieceFile(path.join(clips, `pieces-${count}`), first))).toEqual(
+          upTo(count).slice(first, last + 1),
+        );
+      expect(pieces.flatMap(({ first, last }) => upTo(count).slice(first, last + 1))).toEqual(upTo(count));
+    }
+  }, 60_000);
 
   it('takes the pictures of MJPEG over without coding them again', async () => {
     const film = await swimOf(motionJpeg);
@@ -221,6 +282,12 @@ describe('a working copy', () => {
     expect(await copyOf('swim-a')).toContain('swim-a');
   });
 });
+
+async function numberInJpeg(jpeg: string): Promise<number | undefined> {
+  const file = path.join(clips, 'still.jpg');
+  await writeFile(file, Buffer.from(jpeg, 'base64'));
+  return (await decodeIndependently(file))?.[0] ?? undefined;
+}
 
 /** Command lines of every program at work here. */
 async function commandLines(): Promise<string> {

@@ -23,7 +23,17 @@ export function mediaHandlers({
       return success({ jobId });
     },
     'copy/look': ({ id }) => copies.look(id),
-    'copy/make': ({ id }) => copies.make(id),
+    'copy/make': ({ id, frame }) => copies.make(id, frame ?? 0),
+    'copy/watch': async ({ id, frame }) => success({ pieces: copies.watch(id, frame) }),
+    'copy/stills': async ({ id, around, asked }) => {
+      const stills = await copies.stills(
+        id,
+        around,
+        asked,
+        path.join(folder.arriving, draftName(makeId(), '.stills')),
+      );
+      return stills.ok ? success({ stills: [...stills.value] }) : stills;
+    },
     'copy/room': async () => success(await copies.room()),
     'copy/limit': ({ limitBytes }) => copies.setLimit(limitBytes),
   };

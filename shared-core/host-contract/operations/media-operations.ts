@@ -40,6 +40,23 @@ export const copyLookSchema = z.discriminatedUnion('state', [
 ]);
 export type CopyLook = z.infer<typeof copyLookSchema>;
 
+/** Frames one after another, both ends included. */
+export const stretchSchema = z.strictObject({
+  first: z.number().int().nonnegative(),
+  last: z.number().int().nonnegative(),
+});
+export type Stretch = z.infer<typeof stretchSchema>;
+
+/** A frame as a JPEG, base64. */
+export const stillSchema = z.strictObject({
+  frame: z.number().int().nonnegative(),
+  jpeg: z.string().max(20_000_000),
+});
+export type Still = z.infer<typeof stillSchema>;
+
+/** Most stills asked for at once. */
+export const mostStills = 12;
+
 /** What a job that made a working copy ends with. */
 export const copyMadeSchema = z.strictObject({ bytes: z.number() });
 
@@ -65,8 +82,31 @@ export const mediaOperations = {
   },
   /** Whether a swim has a working copy, or one is being made. */
   'copy/look': { input: z.strictObject({ id: idSchema }), output: copyLookSchema },
-  /** Starts making a swim's working copy, or joins the one being made; the job ends with `copyMadeSchema`. */
-  'copy/make': { input: z.strictObject({ id: idSchema }), output: startedJobSchema },
+  /**
+   * Starts making a swim's working copy, or joins the one being made; the job ends with `copyMadeSchema`. It is made from
+   * `frame` on (0 unless told), where the file lets reading begin anywhere.
+   */
+  'copy/make': {
+    input: z.strictObject({ id: idSchema, frame: z.number().int().nonnegative().optional() }),
+    output: startedJobSchema,
+  },
+  /** Tells where the coach looks while the copy is made, and answers which pieces of it can be shown; none after it is made. */
+  'copy/watch': {
+    input: z.strictObject({ id: idSchema, frame: z.number().int().nonnegative() }),
+    output: z.strictObject({ pieces: z.array(stretchSchema) }),
+  },
+  /**
+   * Frames of the clip itself as JPEGs made by the host's tools, for the moment before its working copy has them: `around`
+   * frames one after another, and `asked`, the one of them that has to come.
+   */
+  'copy/stills': {
+    input: z
+      .strictObject({ id: idSchema, around: stretchSchema, asked: z.number().int().nonnegative() })
+      .refine(
+        ({ around: { first, last }, asked }) => first <= asked && asked <= last && last - first < mostStills,
+      ),
+    output: z.strictObject({ stills: z.array(stillSchema) }),
+  },
   /** What all working copies take, and the most they may. */
   'copy/room': { input: z.strictObject({}), output: copiesRoomSchema },
   /** Sets the most all working copies may take, 0 for none kept; the least lately used go at once. Answers what is left. */

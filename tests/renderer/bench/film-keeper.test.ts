@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { createStore } from 'zustand/vanilla';
 import { failure, success } from '#core/host-contract/host-error';
+import type { Stretch } from '#core/host-contract/operations/media-operations';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
 import type { BenchSession, ClipStatus } from '../../../renderer/bench/bench-session';
@@ -12,15 +13,23 @@ import type { FrameSource, OpenFrameSource } from '../../../renderer/video/frame
 const swim = aSwim();
 
 /** A host whose clip and copy are as the test says, and a source that only notes that it was opened and closed. */
-function aBench(state: { clip: ClipStatus; copy: 'none' | 'ready'; decodable: boolean; job?: unknown }) {
+function aBench(state: {
+  clip: ClipStatus;
+  copy: 'none' | 'ready';
+  decodable: boolean;
+  job?: unknown;
+  pieces?: Stretch[];
+}) {
   const said: string[] = [];
   const open: string[] = [];
+  const asked: string[] = [];
   const answers: Readonly<Record<string, () => unknown>> = {
     'swim/read': () => success({ swim, revision: '', clipStatus: state.clip }),
     'copy/look': () => success(state.copy === 'ready' ? { state: 'ready', bytes: 9 } : { state: 'none' }),
     'copy/make': () => success({ jobId: 'job' }),
     'job/look': () => success(state.job),
     'job/cancel': () => success({}),
+    'copy/watch': () => success({ pieces: state.pieces ?? [] }),
   };
   const openFrameSource: OpenFrameSource = async (input) => {
     const address = 'address' in input ? input.address : '';
@@ -28,7 +37,7 @@ function aBench(state: { clip: ClipStatus; copy: 'none' | 'ready'; decodable: bo
     open.push(address);
     const source = {
       facts: { width: 640, height: 360, table: tableFromRecord(swim.clip.frameTimes) },
-      show: async () => ({}),
+      show: async (frame: number) => ({ frame }),
       close: () => open.splice(open.indexOf(address), 1),
     };
     return success(source as unknown as FrameSource);
@@ -36,9 +45,13 @@ function aBench(state: { clip: ClipStatus; copy: 'none' | 'ready'; decodable: bo
   const leaving = new AbortController();
   const session = {
     host: {
-      call: async (name: string) => answers[name]?.() ?? failure('not-found'),
+      call: async (name: string, input: unknown) => {
+        asked.push(`${name} ${JSON.stringify(input)}`);
+        return answers[name]?.() ?? failure('not-found');
+      },
       clipAddress: () => 'clip',
       copyAddress: () => 'copy',
+      copyPieceAddress: (_id: string, first: number) => `piece ${first}`,
     },
     document: { swim: () => swim },
     view: createViewStore({ frame: 17 }),
@@ -47,7 +60,7 @@ function aBench(state: { clip: ClipStatus; copy: 'none' | 'ready'; decodable: bo
     say: (words: string) => said.push(words),
   } as unknown as BenchSession;
   const keeper = createFilmKeeper(() => session, openFrameSource, leaving.signal);
-  return { session, keeper, said, open, state, leave: () => leaving.abort() };
+  return { session, keeper, said, open, asked, state, leave: () => leaving.abort() };
 }
 
 describe('the film of an open swim', () => {
@@ -117,10 +130,12 @@ describe('the film of an open swim', () => {
     });
     const opening = bench.keeper.open('present');
     await vi.advanceTimersByTimeAsync(1000);
-    expect(bench.session.film.getState()).toMatchObject({
-      source: null,
-      copying: { why: 'needed', share: 0.4 },
-    });
+    expect(bench.session.film.getState()).toMatchObject({ copying: { why: 'needed', share: 0.4 } });
+    // meanwhile stills, and the copy is made from where the coach is
+    expect(bench.asked).toContain('copy/make {"id":"swim-1","frame":17}');
+    const meanwhile = bench.session.film.getState().source;
+    await expect(meanwhile?.show(17, 1)).rejects.toThrow('Frame 17');
+    expect(bench.asked.at(-1)).toBe('copy/stills {"id":"swim-1","around":{"first":17,"last":23},"asked":17}');
     bench.state.job = { state: 'done', result: { bytes: 9 } };
     bench.state.copy = 'ready';
     await vi.advanceTimersByTimeAsync(1000);
@@ -128,6 +143,33 @@ describe('the film of an open swim', () => {
     expect(bench.session.film.getState()).toMatchObject({ from: 'copy', copying: null, trouble: null });
     expect(bench.said.join()).toContain('frames and marks are those of the original');
     expect(bench.open).toEqual(['copy']);
+  });
+
+  it('shows the pieces of a copy as they are made, under the numbers of the whole film’s frames', async () => {
+    const bench = aBench({
+      clip: 'present',
+      copy: 'none',
+      decodable: false,
+      job: { state: 'running', share: 0.4, words: '' },
+    });
+    const opening = bench.keeper.open('present');
+    await vi.advanceTimersByTimeAsync(100);
+    const { source } = bench.session.film.getState();
+    bench.state.pieces = [{ first: 10, last: 29 }];
+    bench.session.view.setState({ frame: 12 });
+    await vi.advanceTimersByTimeAsync(400);
+    expect(bench.asked).toContain('copy/watch {"id":"swim-1","frame":12}');
+    expect(bench.session.film.getState().copying?.pieces).toEqual(bench.state.pieces);
+    expect(await source?.show(12, 1)).toMatchObject({ frame: 12 });
+    expect(bench.open).toEqual(['piece 10']);
+    // a piece that went (the whole copy is there) is no lost picture: stills are asked for again
+    await expect(source?.show(40, 1)).rejects.toThrow('Frame 40');
+    bench.state.job = { state: 'done', result: { bytes: 9 } };
+    bench.state.copy = 'ready';
+    await vi.advanceTimersByTimeAsync(1000);
+    await opening;
+    expect(bench.open).toEqual(['copy']);
+    expect(bench.said).toHaveLength(1);
   });
 
   it('changes from a slow clip to its copy without losing the place, and closes the clip', async () => {

@@ -1,0 +1,121 @@
+import type { Result } from '#core/host-contract/host-error';
+import type { Still, Stretch } from '#core/host-contract/operations/media-operations';
+import { clampFrame } from '#core/timeline/frame-table';
+import { coloursByDrawing } from './colour-part';
+import type { ClipFacts, FramePicture, FrameSource } from './frame-source';
+import { PictureLost } from './picture-lost';
+
+export interface StillsOptions {
+  readonly facts: ClipFacts;
+  /** Frames of the clip around the one asked for, which has to be among them. */
+  readonly ask: (around: Stretch, asked: number) => Promise<Result<readonly Still[]>>;
+  readonly budgetBytes: number;
+}
+
+/** Frames asked for with the one wanted: they cost little more than it alone, as all of its group is decoded for it. */
+const onTheWay = 6;
+
+/**
+ * Pictures of a clip that this window can't decode, made one by one by the host's tools: a second or so for each that is not
+ * held. For looking, until something quicker is there; only the last frame asked for is ever fetched.
+ */
+export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): FrameSource {
+  const { width, height, table } = facts;
+  const held = new Map<number, { readonly bitmap: ImageBitmap; readonly picture: FramePicture }>();
+  const most = Math.max(2 * onTheWay, Math.floor(budgetBytes / (width * height * 4)));
+  let wish: Wish | null = null;
+  let asking = false;
+  let closed = false;
+
+  const settle = (end: (settled: Wish) => void): void => {
+    const settled = wish;
+    wish = null;
+    if (settled) end(settled);
+  };
+
+  const keep = async ({ frame, jpeg }: Still): Promise<void> => {
+    const bytes = Uint8Array.from(atob(jpeg), (letter) => letter.charCodeAt(0));
+    const bitmap = await createImageBitmap(new Blob([bytes], { type: 'image/jpeg' }));
+    if (closed) {
+      bitmap.close();
+      return;
+    }
+    held.get(frame)?.bitmap.close();
+    held.delete(frame);
+    held.set(frame, { bitmap, picture: pictureOf(frame, bitmap, facts) });
+    for (const [oldest, { bitmap: left }] of held) {
+      if (held.size <= most) break;
+      left.close();
+      held.delete(oldest);
+    }
+  };
+
+  const around = ({ frame, towards }: Wish): Stretch => {
+    const ahead = towards === 0 ? onTheWay >> 1 : onTheWay;
+    const behind = towards === 0 ? onTheWay >> 1 : 0;
+    const [below, above] = towards < 0 ? [ahead, behind] : [behind, ahead];
+    return { first: clampFrame(table, frame - below), last: clampFrame(table, frame + above) };
+  };
+
+  const work = async (): Promise<void> => {
+    if (asking) return;
+    asking = true;
+    try {
+      while (wish && !closed) {
+        const wanted: Wish = wish;
+        const answer = await ask(around(wanted), wanted.frame);
+        if (answer.ok) for (const still of answer.value) await keep(still);
+        if (closed) return;
+        const came = wish ? held.get(wish.frame) : undefined;
+        if (came) settle(({ resolve }) => resolve(came.picture));
+        else if (wish === wanted)
+          settle(({ frame, reject }) => {
+            const gone =
+              !answer.ok && ['clip-missing', 'clip-changed', 'host-unreachable'].includes(answer.error.code);
+            reject(new PictureLost(frame, answer.ok ? 'it is damaged' : answer.error.code, gone));
+          });
+      }
+    } finally {
+      asking = false;
+    }
+  };
+
+  return {
+    facts,
+    resolution: { width, height },
+    held: (frame) => held.get(frame)?.picture ?? null,
+    show(frame, towards) {
+      settle(({ reject }) => reject(new DOMException('A newer frame was asked for', 'AbortError')));
+      if (closed) return Promise.reject(new DOMException('The clip is closed', 'AbortError'));
+      const wanted = clampFrame(table, frame);
+      const there = held.get(wanted);
+      if (there) return Promise.resolve(there.picture);
+      return new Promise((resolve, reject) => {
+        wish = { frame: wanted, towards, resolve, reject };
+        void work();
+      });
+    },
+    memory: () => ({ heldBytes: held.size * width * height * 4, budgetBytes, pictures: held.size }),
+    close() {
+      closed = true;
+      settle(({ reject }) => reject(new DOMException('The clip is closed', 'AbortError')));
+      for (const { bitmap } of held.values()) bitmap.close();
+      held.clear();
+    },
+  };
+}
+
+interface Wish {
+  readonly frame: number;
+  readonly towards: -1 | 0 | 1;
+  resolve(picture: FramePicture): void;
+  reject(reason: unknown): void;
+}
+
+function pictureOf(frame: number, bitmap: ImageBitmap, { width, height }: ClipFacts): FramePicture {
+  const draw: FramePicture['draw'] = (context, ...place) => context.drawImage(bitmap, ...place);
+  return {
+    ...{ frame, width, height, whole: true, draw },
+    colours: (part) => coloursByDrawing(draw, { width, height }, part),
+  };
+}
