@@ -125,7 +125,7 @@ export function errorWords(error: HostError): { readonly what: string; readonly 
       };
     case 'truncated':
       return {
-        what: `${name} breaks off: its end is missing.`,
+        what: `${name} breaks off: its end, or the list of its pictures, is missing.`,
         todo: 'Copy it from the camera again, or repair it; nothing was added.',
       };
     case 'unreadable-index':
