@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { useBench } from './bench-session';
-import { CopyPieces } from './copy-pieces';
+import { CopyPieces, WhatIsReady } from './copy-pieces';
 
 /** The working copy as the coach sees it: being made, offered where stepping is slow. Over the stage, never in the way. */
 export function CopyNotice() {
@@ -14,7 +14,7 @@ export function CopyNotice() {
       <div className="copy-notice">
         <p>
           {copying.why === 'needed'
-            ? 'This window can’t decode the clip itself, so a working copy is being made. Frames that are ready step at once, others come as stills.'
+            ? 'A working copy is being made, as this window can’t decode the clip. Ready frames step at once, others come as stills.'
             : 'A working copy is being made; go on with the clip meanwhile. It is taken over at the same frame.'}
         </p>
         <div className="copy-progress">
@@ -26,6 +26,7 @@ export function CopyNotice() {
           <output>
             {copying.words}
             {percent === null ? '' : `, ${percent} %`}
+            {copying.pieces.length > 0 && <WhatIsReady {...copying} />}
           </output>
           <button type="button" onClick={copying.stop}>
             Stop

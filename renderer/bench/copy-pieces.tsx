@@ -1,22 +1,30 @@
 import type { Stretch } from '#core/host-contract/operations/media-operations';
 import { clockOf, type Copying, useSwim, useView } from './bench-session';
 
-/** Which part of the film is ready while its copy is made, and whether the coach stands in it. */
-export function CopyPieces({ why, pieces }: Pick<Copying, 'why' | 'pieces'>) {
+/** Which part of the film is ready while its copy is made, and where the coach is. */
+export function CopyPieces({ pieces }: Pick<Copying, 'pieces'>) {
   const frames = useSwim((swim) => clockOf(swim).table.starts.length);
   const frame = useView((state) => state.frame);
-  const here = joined(pieces).find(({ first, last }) => frame >= first && frame <= last);
   const percent = (count: number): string => `${(100 * count) / frames}%`;
   return (
-    <div className="copy-pieces">
-      <div className="copy-pieces-strip" aria-hidden="true">
-        {joined(pieces).map(({ first, last }) => (
-          <span key={first} style={{ left: percent(first), width: percent(last - first + 1) }} />
-        ))}
-        <i style={{ left: percent(frame) }} />
-      </div>
-      {here ? `Ready here: frames ${here.first + 1} to ${here.last + 1}` : elsewhere[why]}
+    <div className="copy-pieces-strip" aria-hidden="true">
+      {joined(pieces).map(({ first, last }) => (
+        <span key={first} style={{ left: percent(first), width: percent(last - first + 1) }} />
+      ))}
+      <i style={{ left: percent(frame) }} />
     </div>
+  );
+}
+
+/** The same in words: whether the coach stands in what is ready. */
+export function WhatIsReady({ why, pieces }: Pick<Copying, 'why' | 'pieces'>) {
+  const frame = useView((state) => state.frame);
+  const here = joined(pieces).find(({ first, last }) => frame >= first && frame <= last);
+  return (
+    <>
+      <br />
+      {here ? `Ready here: frames ${here.first + 1} to ${here.last + 1}` : elsewhere[why]}
+    </>
   );
 }
 

@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { closeSync, mkdirSync, openSync, readFileSync, rmSync, writeFileSync, writeSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from './harness/clip-test';
 import { makeClip } from './harness/make-clips';
@@ -95,6 +95,36 @@ test('a film cut off before its index says so; cut off after it, the whole pictu
     -1,
   );
   expect(seen.map(({ number }) => number)).toEqual(seen.map(({ frame }) => frame));
+});
+
+test('of a file of 20 GB whose index is at its very end, a few megabytes are read', async ({
+  clips,
+  server,
+}) => {
+  const bytes = readFileSync(await made('even-rate-b-frames'));
+  const index = bytes.indexOf('moov', 0, 'latin1') - 4;
+  const path = `${scratch}twenty-gigabytes.mp4`;
+  const nothing = Buffer.alloc(16);
+  nothing.writeUInt32BE(1, 0);
+  nothing.write('free', 4, 'latin1');
+  nothing.writeBigUInt64BE(20n * 2n ** 30n, 8);
+  // sparse: the disk holds the film only
+  const file = openSync(path, 'w');
+  try {
+    writeSync(file, bytes, 0, index, 0);
+    writeSync(file, nothing, 0, 16, index);
+    writeSync(file, bytes, index, bytes.length - index, index + 20 * 2 ** 30);
+    const before = server.sent();
+    const facts = await clips.open(path);
+    expect(facts.table.starts).toHaveLength(150);
+    const frames = [0, 149, 75, 74, 73];
+    expect((await clips.walk(frames, 0)).map(({ number }) => number)).toEqual(frames);
+    await clips.close();
+    expect(server.sent() - before).toBeLessThan(20e6);
+  } finally {
+    closeSync(file);
+    rmSync(path);
+  }
 });
 
 test('a film with sound only has no video track', async ({ clips }) => {

@@ -10,6 +10,8 @@ export interface HarnessServer {
   readonly address: string;
   /** An address under which a file can be fetched. */
   clip(path: string): string;
+  /** Bytes of clips sent so far. */
+  sent(): number;
   close(): Promise<void>;
 }
 
@@ -32,14 +34,18 @@ export async function serveHarness(): Promise<HarnessServer> {
     bundled('../../../renderer/video/film-worker.ts'),
   ]);
   const clips: string[] = [];
+  let sent = 0;
   const server = createServer((request, answer) => {
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
     const wanted = /^\/clip\/(\d+)/.exec(path)?.[1];
     const javascript = { '/page.js': script, '/film-worker.ts': filmWorker }[path];
     if (javascript !== undefined)
       answer.writeHead(200, { 'content-type': 'text/javascript' }).end(javascript);
-    else if (wanted !== undefined) void sendFile(clips[Number(wanted)] ?? '', request, answer);
-    else if (path === '/') answer.writeHead(200, { 'content-type': 'text/html' }).end(page);
+    else if (wanted !== undefined) {
+      void sendFile(clips[Number(wanted)] ?? '', request, answer, (bytes) => {
+        sent += bytes;
+      });
+    } else if (path === '/') answer.writeHead(200, { 'content-type': 'text/html' }).end(page);
     else answer.writeHead(404).end();
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
@@ -50,13 +56,19 @@ export async function serveHarness(): Promise<HarnessServer> {
       const known = clips.indexOf(path);
       return `/clip/${known >= 0 ? known : clips.push(path) - 1}`;
     },
+    sent: () => sent,
     close: () => closeServer(server),
   };
 }
 
 const page = '<!doctype html><title>Clips</title><body><script type="module" src="/page.js"></script></body>';
 
-async function sendFile(path: string, request: IncomingMessage, answer: ServerResponse): Promise<void> {
+async function sendFile(
+  path: string,
+  request: IncomingMessage,
+  answer: ServerResponse,
+  onSent: (bytes: number) => void,
+): Promise<void> {
   const size = await stat(path).then(
     (found) => found.size,
     () => null,
@@ -80,7 +92,10 @@ async function sendFile(path: string, request: IncomingMessage, answer: ServerRe
   });
   const stream = createReadStream(path, { start: from, end: to });
   stream.on('error', () => answer.destroy());
-  answer.on('close', () => stream.destroy());
+  answer.on('close', () => {
+    onSent(stream.bytesRead);
+    stream.destroy();
+  });
   stream.pipe(answer);
 }
 
