@@ -174,7 +174,7 @@ describe('a working copy', () => {
         );
       expect(pieces.flatMap(({ first, last }) => upTo(count).slice(first, last + 1))).toEqual(upTo(count));
     }
-  }, 60_000);
+  }, 120_000);
 
   it('takes the pictures of MJPEG over without coding them again', async () => {
     const film = await swimOf(motionJpeg);
