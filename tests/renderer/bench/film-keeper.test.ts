@@ -63,6 +63,15 @@ function aBench(state: {
   return { session, keeper, said, open, asked, state, leave: () => leaving.abort() };
 }
 
+/** A clip the window can't decode, whose copy is being made. */
+const aBenchThatCopies = () =>
+  aBench({
+    clip: 'present',
+    copy: 'none',
+    decodable: false,
+    job: { state: 'running', share: 0.4, words: 'Making the working copy' },
+  });
+
 describe('the film of an open swim', () => {
   beforeEach(() => {
     vi.useFakeTimers();
@@ -122,12 +131,7 @@ describe('the film of an open swim', () => {
   });
 
   it('comes from a working copy where the window can’t decode the clip, and says so', async () => {
-    const bench = aBench({
-      clip: 'present',
-      copy: 'none',
-      decodable: false,
-      job: { state: 'running', share: 0.4, words: 'Making the working copy' },
-    });
+    const bench = aBenchThatCopies();
     const opening = bench.keeper.open('present');
     await vi.advanceTimersByTimeAsync(1000);
     expect(bench.session.film.getState()).toMatchObject({ copying: { why: 'needed', share: 0.4 } });
@@ -146,12 +150,7 @@ describe('the film of an open swim', () => {
   });
 
   it('shows the pieces of a copy as they are made, under the numbers of the whole film’s frames', async () => {
-    const bench = aBench({
-      clip: 'present',
-      copy: 'none',
-      decodable: false,
-      job: { state: 'running', share: 0.4, words: '' },
-    });
+    const bench = aBenchThatCopies();
     const opening = bench.keeper.open('present');
     await vi.advanceTimersByTimeAsync(100);
     const { source } = bench.session.film.getState();
