@@ -4,6 +4,7 @@ import { clampFrame } from '#core/timeline/frame-table';
 import { coloursByDrawing } from './colour-part';
 import type { ClipFacts, FramePicture, FrameSource } from './frame-source';
 import { PictureLost } from './picture-lost';
+import { smallGreyByDrawing } from './small-grey';
 
 export interface StillsOptions {
   readonly facts: ClipFacts;
@@ -117,5 +118,6 @@ function pictureOf(frame: number, bitmap: ImageBitmap, { width, height }: ClipFa
   return {
     ...{ frame, width, height, whole: true, draw },
     colours: (part) => coloursByDrawing(draw, { width, height }, part),
+    smallGrey: (step) => smallGreyByDrawing(draw, { width, height }, step),
   };
 }
