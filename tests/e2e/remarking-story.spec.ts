@@ -158,7 +158,7 @@ test('points are laid again on a bare picture, and each gives its pair along and
   for (const { x, y } of item.points.slice(1))
     await page.mouse.click(left + (x + 4) * scale, top + y * scale);
   await page.keyboard.press('Enter');
-  await expect(page.locator('.remark-bar')).toContainText('2 of 5');
+  await expect(page.locator('.remark-bar')).toContainText('2 of 10');
   await page.keyboard.press('Escape');
   await expect(page.locator('.remark-page')).toContainText(
     `${2 * (item.points.length - 1)} pairs were added`,
