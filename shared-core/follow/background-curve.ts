@@ -29,14 +29,35 @@ const loneShare = 0.03;
 /**
  * One way of the background out of what was seen in several rows of the picture. Light that runs over the floor and
  * waves on the surface drag their rows along, each in its own way; what stands still in the pool moves alike, however far
- * behind the swimmer it is: the two rows that agree best are believed, and what they differ by is the error. Null where
- * no row is known on all runs.
+ * behind the swimmer it is: the two rows that agree best are believed, and what they differ by is the error. Where two rows
+ * stay within `still` pixels all along, the camera did: no moving one leaves two where they were. Null where no row is known on all
+ * runs. Looked for once for the same runs.
  */
-export function backgroundCurve(runs: readonly CameraRun[]): Background | null {
+export function backgroundCurve(runs: readonly CameraRun[], still: number): Background | null {
+  const known = kept.get(runs);
+  if (known?.still === still) return known.background;
+  const background = findBackground(runs, still);
+  kept.set(runs, { still, background });
+  return background;
+}
+
+const kept = new WeakMap<
+  readonly CameraRun[],
+  { readonly still: number; readonly background: Background | null }
+>();
+
+function findBackground(runs: readonly CameraRun[], still: number): Background | null {
   const sorted = [...runs].sort((a, b) => (a.frames[0] ?? 0) - (b.frames[0] ?? 0));
   const moving = sorted.filter(({ rows }) => rows.length > 0);
   const common = (moving[0]?.rows ?? []).filter((row) => moving.every(({ rows }) => rows.includes(row)));
   if (moving.length === 0) return { curves: joined(sorted, null), sd: leastSd, range: 0 };
+  const stood = common
+    .map((each) => joined(sorted, each))
+    .map((curves) => ({ curves, range: rangeOf(curves) }))
+    .filter(({ range }) => range < still)
+    .sort((a, b) => a.range - b.range);
+  const [least] = stood;
+  if (least && stood.length >= 2) return { ...least, sd: leastSd };
   const pairs = common.flatMap((row, i) =>
     common.slice(i + 1).map((other) => ({ row, ...agreement(moving, row, other) })),
   );

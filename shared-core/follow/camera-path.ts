@@ -43,9 +43,9 @@ const offPlaneShare = 0.01;
  */
 export function cameraPath(swim: Pick<Swim, 'cameraPath' | 'scene' | 'clip'>, markSd: number): CameraPath {
   if (swim.cameraPath.length === 0) return { state: 'stands', looked: false };
-  const background = backgroundCurve(swim.cameraPath);
-  if (!background) return { state: 'loose' };
   const { width } = swim.clip;
+  const background = backgroundCurve(swim.cameraPath, stillShare * width);
+  if (!background) return { state: 'loose' };
   if (background.range < stillShare * width) return { state: 'stands', looked: true };
   const times = timesOf(background, swim.scene.still, markSd);
   if (times) return carried(background, times, swim.scene);

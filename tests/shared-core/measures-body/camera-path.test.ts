@@ -96,6 +96,16 @@ describe('a camera that moved', () => {
     expect(near.get('speed-hip')?.status).toBe('missing');
   });
 
+  it('that stood while light ran over the floor is none', () => {
+    const frames = [0, 30, 60, 90];
+    const drag = frames.map((frame): [number, number] => [frame * 0.8, 0]);
+    const rest = frames.map((frame): [number, number] => [0.01 * frame, 0]);
+    const run = { frames, rows: [100, 300, 700, 900], moved: [rest, rest, drag, drag] };
+    const { swim } = still;
+    const read = readAll({ ...still, swim: { ...swim, cameraPath: [run] } }).readings;
+    expect(computed(read, 'speed-hip')).toEqual(computed(steady, 'speed-hip'));
+  });
+
   it('joins stretches between which nothing is known by a thing that is marked in both', () => {
     const hole = [frames[60] ?? 0, frames[75] ?? 0] as const;
     const joined = readAll(filmed(still, { still: [early, hole[0] - 3, hole[1] + 3, late], hole })).readings;
