@@ -1,4 +1,5 @@
 import type { ComputedReading } from '../measures/reading';
+import { studentWidening } from '../uncertainty/student-quantile';
 
 /** Normal quantile for two-sided 95 %. */
 const z95 = 1.959964;
@@ -28,7 +29,9 @@ export function readingDifference(
   const stretch = (of: ComputedReading): number => Math.sign(of.value) * Math.sqrt(of.sharedVariance);
   const common = (stretch(second) - stretch(first)) ** 2;
   const scale = sameSetUp ? common : first.sharedVariance + second.sharedVariance;
-  const half = z95 * Math.sqrt(first.ownVariance + second.ownVariance + scale);
+  // one coach's marking error stands behind both swims: two of them know it no better than the one that knows it worse
+  const freedom = Math.min(first.freedom ?? Infinity, second.freedom ?? Infinity);
+  const half = studentWidening(freedom) * z95 * Math.sqrt(first.ownVariance + second.ownVariance + scale);
   const low = value - half;
   const high = value + half;
   return { value, low, high, verdict: low > 0 || high < 0 ? 'clear' : 'within-error' };

@@ -146,6 +146,8 @@ export interface ComputedReading {
   readonly sharedVariance: number;
   /** Part of the variance that is this swim's own; in unit². */
   readonly ownVariance: number;
+  /** Degrees of freedom of those variances where the marking error was itself estimated; left out where it was not. */
+  readonly freedom?: number;
   readonly cycles: number;
   /** How many of the points it was read from the machine followed; 0: the coach marked all. */
   readonly followed: number;

@@ -140,6 +140,11 @@ const computedSchema = z.strictObject({
     .nonnegative()
     .describe('part of the variance that every swim with the same scene shares, unit²'),
   ownVariance: z.number().nonnegative().describe('part of the variance that is this swim’s own, unit²'),
+  freedom: z
+    .number()
+    .positive()
+    .optional()
+    .describe('degrees of freedom of those, where the coach’s marking error was measured; not there else'),
   cycles: z.number().int().nonnegative(),
   followed: z.number().int().nonnegative().describe('points it was read from that the machine followed'),
   perCycle: z.array(

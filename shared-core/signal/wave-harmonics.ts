@@ -1,22 +1,25 @@
 import type { WaveFit } from './fit-wave';
+import { trueSize } from './size-interval';
 
 export interface Harmonic {
   readonly k: number;
-  /** Half of peak-to-peak, noise power taken off, never below 0. */
+  /** Half of peak-to-peak, what noise adds to it taken off, never below 0. */
   readonly amplitude: number;
+  /** The same as it was seen, noise and all. */
+  readonly seen: number;
   /** Standard deviation of the amplitude (of each of cosine and sine part, root mean square). */
   readonly amplitudeSd: number;
   /** Radians in (−π, π], of C cos(kω(t − origin) − φ). */
   readonly phase: number;
   readonly phaseVariance: number;
-  /** Variances of the cosine and sine coefficients and their covariance, for error propagation. */
+  /** Square of the amplitude with all of the noise's own power taken off: right on average, and below 0 at times. */
   readonly power: number;
-  readonly powerVariance: number;
 }
 
 /**
  * Amplitude, phase and power of each harmonic of a fitted wave. Noise adds its own power to a squared amplitude; that
- * is taken off, so amplitudes of pure noise centre on 0 and not above it.
+ * is taken off: all of it from the power, which is right on average then; from the amplitude, whose root would lean low,
+ * the part across it (`trueSize`).
  *
  * @param sampleVariance variance of one sample
  * @param origin time at which phases are counted from
@@ -38,16 +41,14 @@ export function waveHarmonics(fit: WaveFit, sampleVariance: number, origin: numb
     const along = square > 0 ? (a * a * va + b * b * vb + 2 * a * b * vab) / square : noise / 2;
     const across = square > 0 ? (b * b * va + a * a * vb - 2 * a * b * vab) / square : noise / 2;
     const turn = k * fit.angularFrequency * (fit.centre - origin);
-    const power = square - noise;
     return {
       k,
-      amplitude: Math.sqrt(Math.max(0, power)),
+      amplitude: trueSize(Math.sqrt(square), Math.sqrt(across)),
+      seen: Math.sqrt(square),
       amplitudeSd: Math.sqrt(along),
       phase: wrap(Math.atan2(b, a) + turn),
       phaseVariance: square > 0 ? across / square : Infinity,
-      power,
-      // the observed square holds its own noise power, which would be counted twice; below it, it is all there is
-      powerVariance: 4 * Math.max(noise, power) * along,
+      power: square - noise,
     };
   });
 }

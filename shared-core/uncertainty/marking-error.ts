@@ -8,6 +8,12 @@ export interface MeasuredParts {
   readonly followed: readonly LandmarkName[];
 }
 
+/** From how many re-markings each measured part comes: degrees of freedom of its standard deviation. */
+export interface MarkingFreedom {
+  readonly events: Readonly<Partial<Record<EventKind, number>>>;
+  readonly landmarks: Readonly<Partial<Record<LandmarkName, number>>>;
+}
+
 /**
  * The coach's marking error: standard deviations of one mark.
  * Frame rounding is not in here: it comes from the clip (Δ²/12) and is added where an event is used.
@@ -16,6 +22,8 @@ export interface MarkingError {
   /** 'measured' once any part is. */
   readonly basis: 'assumed' | 'measured';
   readonly measured: MeasuredParts;
+  /** Left out where nothing was estimated from re-markings. */
+  readonly freedom?: MarkingFreedom;
   /** Seconds (real), by kind of event. */
   readonly eventSd: Readonly<Record<EventKind, number>>;
   /** Pixels of the shown picture, by landmark, per axis. */

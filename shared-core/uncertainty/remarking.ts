@@ -87,38 +87,46 @@ export function markingErrorFromRemarkings(
   fallback: MarkingError,
 ): MarkingError {
   const eventSd = { ...fallback.eventSd };
+  const eventFreedom: Partial<Record<EventKind, number>> = {};
+  const landmarkFreedom: Partial<Record<LandmarkName, number>> = {};
   const events = eventKinds.filter((kind) => {
     const own = entries.flatMap((each) => (each.of === 'event' && each.kind === kind ? [each] : []));
     const found = repeatability(own);
     if (!found || found.tooFew) return false;
     const square = own.reduce((sum, each) => sum + each.frameInterval ** 2, 0) / own.length;
     const floor = 0.2 * Math.sqrt(square);
+    eventFreedom[kind] = found.pairs - 1;
     eventSd[kind] = Math.max(floor, Math.sqrt(Math.max(0, found.typicalError ** 2 - square / 12)));
     return true;
   });
   const pointsOf = (
     of: 'landmark' | 'followed',
     landmark: LandmarkName,
-  ): { readonly typical: number; readonly bias: number } | null => {
+  ): { readonly typical: number; readonly bias: number; readonly freedom: number } | null => {
     const own = entries.flatMap((each) => (each.of === of && each.landmark === landmark ? [each] : []));
     const axes = [...new Set(own.map(({ axis }) => axis))].map((axis) =>
       repeatability(own.filter((each) => each.axis === axis)),
     );
     let squares = 0;
     let biases = 0;
+    let freedom = 0;
     for (const found of axes) {
       if (!found || found.tooFew) return null;
       squares += found.typicalError ** 2;
       biases += found.bias ** 2;
+      freedom += found.pairs - 1;
     }
     return axes.length === 0
       ? null
-      : { typical: Math.sqrt(squares / axes.length), bias: Math.sqrt(biases / axes.length) };
+      : { typical: Math.sqrt(squares / axes.length), bias: Math.sqrt(biases / axes.length), freedom };
   };
   const landmarkSd = { ...fallback.landmarkSd };
   const landmarks = landmarkNames.filter((landmark) => {
     const found = pointsOf('landmark', landmark);
-    if (found !== null) landmarkSd[landmark] = Math.max(finestPixels, found.typical);
+    if (found) {
+      landmarkSd[landmark] = Math.max(finestPixels, found.typical);
+      landmarkFreedom[landmark] = found.freedom;
+    }
     return found !== null;
   });
   const followedSd = { ...fallback.followedSd };
@@ -135,6 +143,7 @@ export function markingErrorFromRemarkings(
     ...fallback,
     basis: any ? 'measured' : fallback.basis,
     measured: { events, landmarks, followed },
+    ...(any ? { freedom: { events: eventFreedom, landmarks: landmarkFreedom } } : {}),
     eventSd,
     landmarkSd,
     followedSd,

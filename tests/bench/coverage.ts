@@ -1,50 +1,40 @@
 import type { BodyContext } from '#core/measures/body/body-context';
-import { computeReadings, readingContext } from '#core/measures/compute-readings';
+import { readingContext } from '#core/measures/compute-readings';
 import { Coverage } from '#tests/shared-core/measures/coverage-table';
 import { contextOf, type DrawnSwim, drawSwim, markingErrorOf } from '#tests/shared-core/measures/drawn-swim';
 import { drawUnderwater } from '#tests/shared-core/measures/drawn-underwater';
 import { drawVariedKicking, drawVariedSwim } from '#tests/shared-core/measures/drawn-varied-swim';
 import { remarkedError } from '#tests/shared-core/measures/remarked-error';
-import { writeSection } from './write-section';
+import { askedReadings, type CoveragePart, runCoverage } from './coverage-run';
 
 // How often the 95 % intervals of readings from events hold the truth:
-// `npx tsx --tsconfig tests/tsconfig.json tests/bench/coverage.ts [swims] [first seed] [write]`
-const swims = Number(process.argv[2] ?? 2000);
-const first = Number(process.argv[3] ?? 1);
+// `npx tsx --tsconfig tests/tsconfig.json tests/bench/coverage.ts [swims] [first seed] [write] [--only id,id]`
 
-function run(
-  coverage: Coverage,
-  draw: (seed: number) => DrawnSwim,
-  contextFor = ({ swim, eventSd }: DrawnSwim, _seed: number): BodyContext => contextOf(swim, eventSd),
-): Coverage {
-  for (let seed = first; seed < first + swims; seed++) {
+const adding =
+  (
+    draw: (seed: number) => DrawnSwim,
+    contextFor = ({ swim, eventSd }: DrawnSwim, _seed: number): BodyContext => contextOf(swim, eventSd),
+  ): CoveragePart['add'] =>
+  (coverage, seed) => {
     const drawn = draw(seed);
-    coverage.add(computeReadings(contextFor(drawn, seed)), drawn.truth);
-  }
-  return coverage;
-}
+    coverage.add(askedReadings(contextFor(drawn, seed)), drawn.truth);
+  };
 
-const parts: readonly (readonly [string, Coverage])[] = [
-  ['This swim: readings from events', run(new Coverage(), drawSwim)],
-  ['This swim: the underwater part', run(new Coverage(), drawUnderwater)],
-  [
-    'This swim, with the marking error measured by marking again (10 to 40 pairs a kind)',
-    run(new Coverage(), drawSwim, ({ swim, eventSd }, seed) =>
+const thisSwim = (): Coverage => new Coverage();
+const thisSwimmer = (): Coverage => new Coverage('this-swimmer');
+await runCoverage(import.meta.url, { name: 'coverage-events', writer: 'coverage.ts' }, [
+  { title: 'This swim: readings from events', coverage: thisSwim(), add: adding(drawSwim) },
+  { title: 'This swim: the underwater part', coverage: thisSwim(), add: adding(drawUnderwater) },
+  {
+    title: 'This swim, with the marking error measured by marking again (10 to 40 pairs a kind)',
+    coverage: thisSwim(),
+    add: adding(drawSwim, ({ swim, eventSd }, seed) =>
       readingContext(swim, {
         swimmer: null,
         markingError: remarkedError(markingErrorOf(eventSd), seed),
       }),
     ),
-  ],
-  ['This swimmer: strokes that differ', run(new Coverage('this-swimmer'), drawVariedSwim)],
-  ['This swimmer: kicks that differ', run(new Coverage('this-swimmer'), drawVariedKicking)],
-];
-const lines = parts.flatMap(([title, coverage]) => [
-  '',
-  `**${title}** (${swims} swims, seeds from ${first})`,
-  '',
-  ...coverage.markdown().split('\n'),
+  },
+  { title: 'This swimmer: strokes that differ', coverage: thisSwimmer(), add: adding(drawVariedSwim) },
+  { title: 'This swimmer: kicks that differ', coverage: thisSwimmer(), add: adding(drawVariedKicking) },
 ]);
-if (process.argv[4] === 'write') writeSection('coverage-events', 'coverage.ts', lines.slice(1), 'measures');
-for (const [title, coverage] of parts)
-  console.log(title, '\n  ', coverage.failing().join('\n   ') || 'all within');

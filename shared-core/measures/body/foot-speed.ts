@@ -5,6 +5,7 @@ import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
 import { type CycleValue, computedReading, missingReading, unitPart, z95 } from './measured-reading';
 import { waveNotSeen } from './side-view';
 import { bestSpeed, speedNotes, speedUnit } from './trace-speed';
+import { slightLift } from './undulation';
 
 const ids = ['foot-speed-down', 'foot-speed-up', 'foot-speed-ratio', 'foot-speed-over-swim'] as const;
 
@@ -14,27 +15,32 @@ interface Peak {
   readonly perCycle: readonly CycleValue[];
 }
 
-/** Fastest downward (sign −1) or upward speed of the toes: of each cycle's fit where there are such, else the common one. */
+/**
+ * Fastest downward (sign −1) or upward speed of the toes: of each cycle's fit where noise hardly lifts those, else of the
+ * common one; noise lift taken off. Null when the movement drowns in marking error.
+ */
 function peakSpeed(wave: LandmarkWave, sign: 1 | -1): Peak | null {
   const noise = wave.sd ** 2;
-  const one = (fit: LandmarkWave['pooled']): { value: number; variance: number } | null => {
+  const one = (fit: LandmarkWave['pooled']): (Peak & { readonly lift: number }) | null => {
     const extreme = waveExtreme(fit, sign, 1);
     if (!extreme) return null;
     const lift = extremeLift(extreme, wave.liftVariance);
     const value = sign * extreme.value - lift;
-    return lift <= value / 2 ? { value, variance: noise * extreme.unitVariance } : null;
+    // the lift goes with the square of one normal error, whose variance is twice the square of its mean
+    const variance = noise * extreme.unitVariance + 2 * lift ** 2;
+    return lift <= value / 2 ? { value, variance, lift, perCycle: [] } : null;
   };
-  const own = wave.perCycle.map(({ fit, span }) => ({ span, peak: one(fit) }));
-  if (own.length === 0 || own.some((c) => c.peak === null)) {
-    const pooled = one(wave.pooled);
-    return pooled && { ...pooled, perCycle: [] };
-  }
+  const own = wave.perCycle.flatMap(({ fit, span }) => {
+    const peak = one(fit);
+    return peak && peak.lift < slightLift * peak.value ? [{ span, peak }] : [];
+  });
   const n = own.length;
+  if (n === 0 || n < wave.perCycle.length) return one(wave.pooled);
   return {
-    value: own.reduce((sum, c) => sum + (c.peak?.value ?? 0), 0) / n,
-    variance: own.reduce((sum, c) => sum + (c.peak?.variance ?? 0), 0) / (n * n),
+    value: own.reduce((sum, { peak }) => sum + peak.value, 0) / n,
+    variance: own.reduce((sum, { peak }) => sum + peak.variance, 0) / (n * n),
     perCycle: own.map(({ span, peak }) => ({
-      value: peak?.value ?? 0,
+      value: peak.value,
       fromFrame: span.fromFrame,
       toFrame: span.toFrame,
     })),

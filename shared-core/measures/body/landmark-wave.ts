@@ -95,18 +95,22 @@ function fitLandmark(
   const from = firstAtOrAfter(trace.times, first.start - slack);
   const to = firstAtOrAfter(trace.times, last.end + slack);
   const n = to - from;
-  const least = frame.kickHarmonic;
+  const alongTravel = values === trace.x;
+  // heights at too few places of the cycle, as on the frames of marked events alone, fold the kick's second harmonic into
+  // what is read; what swings along travel is read for its mean speed most of all
+  const least = alongTravel ? frame.kickHarmonic : 2 * frame.kickHarmonic;
   const need = 2 * least + 3;
   if (n < need) return { ok: false, reasons: [{ code: 'needs-landmark', landmark, have: n, need }] };
   const most = kickMultiples * frame.kickHarmonic;
   const { period } = tracePeriod(context, frame);
   const perCycle = n / frame.spans.length;
+  const denser = { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] } as const;
+  if (!alongTravel && perCycle < 2 * least + 1) return denser;
   // what swings along travel is slow against the kick: its mean speed most of all
-  const weights =
-    trace.followed && (values === trace.x ? trace.followed.slowWeights : trace.followed.waveWeights);
+  const weights = trace.followed && (alongTravel ? trace.followed.slowWeights : trace.followed.waveWeights);
   const window = { times: trace.times, weights, from, to };
   const pooled = richest(window, values, period, true, most, least, perCycle);
-  if (!pooled) return { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] };
+  if (!pooled) return denser;
   return {
     ok: true,
     wave: {
@@ -215,8 +219,9 @@ function cycleFits(
   const out: CycleWave[] = [];
   for (const span of frame.spans) {
     const from = firstAtOrAfter(times, span.start - 1e-9);
-    const to = firstAtOrAfter(times, span.end + 1e-9);
-    if (to - from < 2 * least + 4) return [];
+    // the picture on which the next cycle begins is of that one
+    const to = firstAtOrAfter(times, span.end - 1e-9);
+    if (to - from < 2 * least + 3) return [];
     const window = { times, weights, from, to };
     const fit = richest(window, level, period, false, Math.min(most, pooled.harmonics), least, to - from);
     if (!fit) return [];

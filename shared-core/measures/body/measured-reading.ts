@@ -7,6 +7,7 @@ import type {
   ReadingNote,
   ReadingUnit,
 } from '../reading';
+import type { EventKind } from '../../marks/event-kind';
 import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from './body-context';
 import { fewPictures } from './few-pictures';
@@ -14,7 +15,9 @@ import { followedAmong } from './followed-among';
 import { markingNote } from './marking-note';
 import { pictureNotes } from './picture-notes';
 import { standardDeviation } from '../../signal/standard-deviation';
-import { studentQuantile975 } from '../../uncertainty/student-quantile';
+import { effectiveFreedom } from '../../uncertainty/effective-freedom';
+import { readingFreedom } from './reading-freedom';
+import { studentQuantile975, studentWidening } from '../../uncertainty/student-quantile';
 
 /** Normal quantile for two-sided 95 %. */
 export const z95 = 1.959964;
@@ -32,6 +35,8 @@ export interface Measured {
   /** Variance from marks, and the own part of scale or body length; unit². */
   readonly ownVariance: number;
   readonly sharedVariance?: number;
+  /** What each kind of event brings to `ownVariance`, frame rounding left out. */
+  readonly byKind?: ReadonlyMap<EventKind, number>;
   /** 95 % bounds when they are not symmetric; else made from the variances. */
   readonly bounds?: { readonly low: number; readonly high: number };
   readonly cycles: number;
@@ -40,6 +45,8 @@ export interface Measured {
   readonly singles?: Singles | null;
   /** False when neighbouring values are not independent, so that their spread makes no interval. */
   readonly spread?: boolean;
+  /** Independent values whose spread makes the interval, where those of `perCycle` are not; fewer than two make none. */
+  readonly independent?: readonly number[] | null;
   /** Where neighbouring values share marks: how many times the variance of their mean is that of as many single ones. */
   readonly sharing?: number;
   readonly frames: readonly number[];
@@ -64,9 +71,15 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
   // an interval of zero width would claim a perfect mark: hold it at a billionth of the value's own size
   const floor = (1e-9 * Math.max(Math.abs(measured.value), 1e-3)) ** 2;
   const ownVariance = Math.max(measured.ownVariance, floor);
+  const freedom = readingFreedom(context, measured);
+  const wider = studentWidening(freedom);
   const half = z95 * Math.sqrt(ownVariance + sharedVariance);
-  const low = Math.min(measured.bounds?.low ?? measured.value - half, measured.value);
-  const high = Math.max(measured.bounds?.high ?? measured.value + half, measured.value);
+  const below = measured.bounds ? measured.value - measured.bounds.low : half;
+  const above = measured.bounds ? measured.bounds.high - measured.value : half;
+  // a bound at the end of what there can be stays there
+  const low = measured.bounds?.low === 0 ? 0 : measured.value - wider * Math.max(0, below);
+  const full = measured.unit === '%' && measured.bounds?.high === 100;
+  const high = full ? 100 : measured.value + wider * Math.max(0, above);
   const perCycle = measured.perCycle ?? [];
   const notes = new Set<ReadingNote>(measured.notes ?? []);
   const marking = markingNote(context, measured);
@@ -83,9 +96,10 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
     value: measured.value,
     unit: measured.unit,
     interval: { low, high: high > low ? high : low + 2 * half, question: 'this-swim' },
-    otherInterval: measured.spread === false ? null : spreadInterval(measured, perCycle),
+    otherInterval: measured.spread === false ? null : spreadInterval(context, measured),
     sharedVariance,
     ownVariance,
+    ...(Number.isFinite(freedom) ? { freedom } : {}),
     cycles: measured.cycles,
     followed: followedAmong(context, measured),
     perCycle,
@@ -112,20 +126,36 @@ function singlesOf(perCycle: readonly CycleValue[]): Singles | null {
   return { of: posture ? 'body-lines' : 'cycles', count: perCycle.length, sd };
 }
 
-function spreadInterval(
-  { value, sharing = 1 }: Measured,
-  perCycle: readonly CycleValue[],
-): ComputedReading['otherInterval'] {
-  const n = perCycle.length;
+/**
+ * Mean ± Student's t times its standard error from the spread between cycles. What is off alike in every cycle (scale, level,
+ * body length) shows in no spread and is added; the degrees of freedom are those of the two together.
+ */
+function spreadInterval(context: BodyContext, measured: Measured): ComputedReading['otherInterval'] {
+  const { value, sharing = 1 } = measured;
+  const values = measured.independent ?? (measured.perCycle ?? []).map((cycle) => cycle.value);
+  const n = values.length;
   // values that share marks are worth as many fewer
   const freedom = Math.floor((n - 1) / sharing);
   if (freedom < 1) return null;
-  const mean = perCycle.reduce((sum, c) => sum + c.value, 0) / n;
-  const variance = perCycle.reduce((sum, c) => sum + (c.value - mean) ** 2, 0) / (n - 1);
-  const half = studentQuantile975(freedom) * Math.sqrt((sharing * variance) / n);
+  const mean = values.reduce((sum, each) => sum + each, 0) / n;
+  const variance = values.reduce((sum, each) => sum + (each - mean) ** 2, 0) / (n - 1);
+  const spread = (sharing * variance) / n;
   // cycles alike to the last frame show no spread at all, which is rounding and not the swimmer
-  if (!(half > 1e-9 * Math.max(Math.abs(value), 1e-3))) return null;
+  if (!(Math.sqrt(spread) > 1e-9 * Math.max(Math.abs(value), 1e-3))) return null;
+  const alike = alikeInEveryCycle(context, measured);
+  const quantile = studentQuantile975(effectiveFreedom([{ variance: spread, freedom }], alike));
+  const half = quantile * Math.sqrt(spread + alike);
   return { low: value - half, high: value + half, question: 'this-swimmer' };
+}
+
+/** Variance that all cycles of a swim have in common: of the scale or body length a value is counted in, and what is shared. */
+function alikeInEveryCycle({ lengthVariance, bodyLength, unit }: BodyContext, measured: Measured): number {
+  const shared = measured.sharedVariance ?? 0;
+  const square = measured.value ** 2;
+  const counted = measured.unit.replace(/\/s$/, '');
+  if (counted === '%L' || (counted === 'L' && unit !== 'L'))
+    return shared + (bodyLength ? (square * bodyLength.variance) / bodyLength.pixels ** 2 : 0);
+  return counted === unit ? shared + square * lengthVariance.own : shared;
 }
 
 function sceneItems(context: BodyContext, m: Measured): ComputedReading['from']['sceneItems'] {

@@ -5,11 +5,19 @@ import { standardDeviation } from '../../signal/standard-deviation';
 import type { MissingReason, Reading, ReadingDefinition, Singles } from '../reading';
 import type { BodyContext } from './body-context';
 import type { BodyGeometry } from './body-geometry';
-import { type CycleValue, computedReading, missingReading, unitPart, z95 } from './measured-reading';
+import {
+  type CycleValue,
+  computedReading,
+  type Measured,
+  missingReading,
+  unitPart,
+  z95,
+} from './measured-reading';
 import type { PostureMeasure } from './posture-measure';
 import { postureMeasures } from './posture-measures';
 import { meanError, meanSd, postureValues, type PostureValues } from './posture-values';
 import { waveNotSeen } from './side-view';
+import { strokeMeans } from './stroke-means';
 
 /** Means over more postures than this come without their single values. Our default. */
 const listedPostures = 300;
@@ -43,7 +51,7 @@ export function postureReadings(context: BodyContext): readonly Reading[] {
             const place = context.postureAt(frame)?.place;
             return place === undefined || Number.isNaN(values.values[place]) ? [] : [place];
           });
-        return summarised(context, measure, id, values, there, at);
+        return summarised(context, measure, id, values, there, { kind, ids: at });
       }),
     ];
   });
@@ -54,15 +62,21 @@ export const postureEvents: readonly EventKind[] = [...new Set(postureMeasures.f
 
 const atId = (id: string, kind: EventKind): string => `${id}-at-${kind}`;
 
+/** A kind of event, and its events by frame. */
+interface AtEvents {
+  readonly kind: EventKind;
+  readonly ids: ReadonlyMap<number, string>;
+}
+
 function summarised(
   context: BodyContext,
   measure: PostureMeasure,
   id: string,
   values: PostureValues,
   places: readonly number[],
-  at: ReadonlyMap<number, string> | null,
+  at: AtEvents | null,
 ): Reading {
-  const needed = missingFor(context, measure, places.length, at);
+  const needed = missingFor(context, measure, places.length, at?.ids ?? null);
   if (needed) return missingReading(id, needed);
   const n = places.length;
   const mean = average(values.values, places);
@@ -73,12 +87,13 @@ function summarised(
     cycles: at ? n : 0,
     frames,
     landmarks: measure.kind === 'length' ? [...new Set([...measure.needs, ...bodyChain])] : measure.needs,
-    eventIds: at ? frames.flatMap((frame) => at.get(frame) ?? []) : [],
+    eventIds: at ? frames.flatMap((frame) => at.ids.get(frame) ?? []) : [],
     usesLevel: measure.turnsWithLevel,
     usesTravel: measure.id === 'trunk-pitch' || measure.id.startsWith('feet-direction'),
     usesSurface: measure.kind === 'depth',
     // neighbouring postures of a trace are alike: only one posture an event makes independent values
     spread: at !== null,
+    instants: at !== null,
   };
   // a hand's worth of postures is worth listing; a dense trace is looked at as a curve
   const listed = at !== null || n <= listedPostures ? places : [];
@@ -96,6 +111,14 @@ function summarised(
       const frame = frames[i] ?? 0;
       return { value, fromFrame: frame, toFrame: frame };
     });
+  /** The single values, those of them that are independent, and how they spread where they are too many to list. */
+  const told = (scale: number): Pick<Measured, 'perCycle' | 'independent' | 'singles'> => {
+    const perCycle = each(scale);
+    const kicks = at?.kind === 'kick-top' || at?.kind === 'kick-bottom' ? at.kind : null;
+    if (!kicks) return { perCycle, singles: singles(scale) };
+    const byFrame = new Map(perCycle.map(({ fromFrame, value }) => [fromFrame, value]));
+    return { perCycle, singles: singles(scale), independent: strokeMeans(context, kicks, byFrame) };
+  };
   if (measure.kind === 'angle') {
     return computedReading(context, id, {
       ...common,
@@ -103,8 +126,7 @@ function summarised(
       unit: '°',
       ownVariance: marks,
       sharedVariance: error.perTilt ** 2 * context.tiltVariance,
-      perCycle: each(1),
-      singles: singles(1),
+      ...told(1),
     });
   }
   if (measure.kind === 'depth') {
@@ -119,8 +141,7 @@ function summarised(
       unit: context.unit,
       ownVariance: marks + part.own,
       sharedVariance: ends + part.shared,
-      perCycle: each(1),
-      singles: singles(1),
+      ...told(1),
     });
   }
   const length = context.bodyLength;
@@ -136,8 +157,7 @@ function summarised(
       unit: '%L',
       ownVariance: percent ** 2 * marks + value ** 2 * lengthPart,
       sharedVariance: tilt,
-      perCycle: each(percent),
-      singles: singles(percent),
+      ...told(percent),
     });
   }
   // a squared distance near nothing is spread by the square of its noise, which the slope alone doesn't see
@@ -151,8 +171,7 @@ function summarised(
     unit: '%L',
     ownVariance: ((high - low) / (2 * z95)) ** 2 + value ** 2 * lengthPart,
     bounds: { low, high },
-    perCycle: each(percent),
-    singles: singles(percent),
+    ...told(percent),
   });
 }
 

@@ -1,5 +1,8 @@
 import { firstAtOrAfter } from '../../signal/first-at-or-after';
+import type { WaveFit } from '../../signal/fit-wave';
+import { waveValue } from '../../signal/wave-value';
 import type { BodyContext } from './body-context';
+import { landmarkWave } from './landmark-wave';
 import { type LandmarkTrace, sampleVariance } from './landmark-trace';
 import type { TimedEvent } from './cycle-frame';
 
@@ -26,26 +29,37 @@ const beside = 0.06;
  * Height of the toe at each marked kick top and bottom: the vertex of a parabola through the postures around the event
  * when five or more lie within 0.1 of the kick's period, else the posture on the event's frame, or the
  * nearest one within 0.06 of the period; events with neither are left out.
+ *
+ * A kick is no parabola, and a posture beside the turn is lower than the turn. Where the toe's wave can be fitted it tells
+ * how much either misses, which is given back: what the parabola misses of the fitted wave's own turn, or half the
+ * wave's bend times the mean square by which the posture strays.
  */
 export function toeExtremes(context: BodyContext, kickPeriod: number): readonly ToeExtreme[] {
   const trace = context.trace('toe');
+  const fitted = landmarkWave(context, 'toe', trace, trace.y);
+  const wave = fitted.ok ? fitted.wave.pooled : null;
   return context.events.flatMap((event): ToeExtreme[] => {
     const kind = event.event.kind;
     if (kind !== 'kick-top' && kind !== 'kick-bottom') return [];
-    const found = vertexNear(trace, event.time, reach * kickPeriod, kind === 'kick-top' ? 1 : -1);
+    const found = vertexNear(trace, event.time, reach * kickPeriod, kind === 'kick-top' ? 1 : -1, wave);
     const side = kind === 'kick-top' ? 'top' : 'bottom';
     if (found) return [{ event, kind: side, ...found, straySquare: 0 }];
     const near = nearest(trace, event.time);
     if (near < 0) return [];
-    const off = (trace.times[near] ?? 0) - event.time;
+    const time = trace.times[near] ?? 0;
+    const off = time - event.time;
     if (Math.abs(off) > beside * kickPeriod) return [];
+    const straySquare = event.variance + off ** 2;
+    const here = { event, kind: side, y: trace.y[near] ?? 0, variance: sampleVariance(trace, near) } as const;
+    if (!wave) return [{ ...here, straySquare }];
+    const lost = (Math.abs(waveValue(wave, event.time, 2, false)) / 2) * straySquare;
+    // the loss goes with the square of a normal error, whose variance is twice the square of its mean
     return [
       {
-        event,
-        kind: side,
-        y: trace.y[near] ?? 0,
-        variance: sampleVariance(trace, near),
-        straySquare: event.variance + off ** 2,
+        ...here,
+        y: here.y + (side === 'top' ? lost : -lost),
+        variance: here.variance + 2 * lost ** 2,
+        straySquare: 0,
       },
     ];
   });
@@ -65,6 +79,7 @@ function vertexNear(
   time: number,
   window: number,
   sign: 1 | -1,
+  wave: WaveFit | null,
 ): { y: number; variance: number } | null {
   const t: number[] = [];
   const y: number[] = [];
@@ -76,8 +91,35 @@ function vertexNear(
     followed ||= trace.followed?.is[i] ?? false;
     y.push(trace.y[i] ?? 0);
   }
+  const parabola = t.length < 5 ? null : parabolaOn(t);
+  const top = parabola?.(y);
+  if (!top || !(sign * top.bend < 0) || Math.abs(top.at) > 0.8) return null;
+  const noise = trace.sd ** 2;
+  const wobble = noise * top.slopeUnitVariance;
+  const white = noise * top.unitVariance;
+  // neighbouring followed points are off together: no number of them knows the height better than one
+  const variance = followed ? Math.max(white, (trace.followed?.sd ?? 0) ** 2) : white;
+  const lift = wobble / (4 * Math.abs(top.bend) + wobble / (0.8 * Math.sqrt(white || 1)));
+  const turn = wave && turnNear(wave, time + top.at * window, window);
+  const model = turn && parabola?.(t.map((tau) => waveValue(wave, time + tau * window)));
+  const missed = turn && model && sign * model.bend < 0 ? turn.y - model.y : 0;
+  return { y: top.y - sign * lift + missed, variance };
+}
+
+interface Vertex {
+  /** Place of the vertex and height there. */
+  readonly at: number;
+  readonly y: number;
+  /** Half the second derivative. */
+  readonly bend: number;
+  /** Variances of height and slope at that place, for samples of variance 1. */
+  readonly unitVariance: number;
+  readonly slopeUnitVariance: number;
+}
+
+/** Least-squares parabola on these times, to be laid through any heights at them; null where they are bunched. */
+function parabolaOn(t: readonly number[]): ((y: readonly number[]) => Vertex | null) | null {
   const n = t.length;
-  if (n < 5) return null;
   const m1 = mean(t);
   const centred = t.map((v) => v - m1);
   const m2 = mean(centred.map((v) => v * v));
@@ -87,21 +129,34 @@ function vertexNear(
   const p2 = centred.map((v) => v * v - (m3 / m2) * v - m2);
   const norm2 = p2.reduce((sum, v) => sum + v * v, 0);
   if (!(norm2 > 1e-9)) return null;
-  const c0 = mean(y);
-  const c1 = centred.reduce((sum, v, i) => sum + v * (y[i] ?? 0), 0) / (n * m2);
-  const c2 = p2.reduce((sum, v, i) => sum + v * (y[i] ?? 0), 0) / norm2;
-  if (!(sign * c2 < 0)) return null;
-  const vertex = m3 / m2 / 2 - c1 / (2 * c2);
-  if (Math.abs(vertex + m1) > 0.8) return null;
-  const q2 = vertex * vertex - (m3 / m2) * vertex - m2;
-  const noise = trace.sd ** 2;
-  const slope2 = 2 * vertex - m3 / m2;
-  const wobble = noise * (1 / (n * m2) + slope2 ** 2 / norm2);
-  const white = noise * (1 / n + vertex ** 2 / (n * m2) + q2 ** 2 / norm2);
-  // neighbouring followed points are off together: no number of them knows the height better than one
-  const variance = followed ? Math.max(white, (trace.followed?.sd ?? 0) ** 2) : white;
-  const lift = wobble / (4 * Math.abs(c2) + wobble / (0.8 * Math.sqrt(white || 1)));
-  return { y: c0 + c1 * vertex + c2 * q2 - sign * lift, variance };
+  return (y) => {
+    const c0 = mean(y);
+    const c1 = centred.reduce((sum, v, i) => sum + v * (y[i] ?? 0), 0) / (n * m2);
+    const c2 = p2.reduce((sum, v, i) => sum + v * (y[i] ?? 0), 0) / norm2;
+    if (c2 === 0) return null;
+    const vertex = m3 / m2 / 2 - c1 / (2 * c2);
+    const q2 = vertex * vertex - (m3 / m2) * vertex - m2;
+    const slope2 = 2 * vertex - m3 / m2;
+    return {
+      at: vertex + m1,
+      y: c0 + c1 * vertex + c2 * q2,
+      bend: c2,
+      unitVariance: 1 / n + vertex ** 2 / (n * m2) + q2 ** 2 / norm2,
+      slopeUnitVariance: 1 / (n * m2) + slope2 ** 2 / norm2,
+    };
+  };
+}
+
+/** The turn of the fitted wave, its drift left aside, beside a time, by Newton's steps; null where it has none there. */
+function turnNear(wave: WaveFit, from: number, window: number): { readonly y: number } | null {
+  let time = from;
+  for (let i = 0; i < 4; i++) {
+    const bend = waveValue(wave, time, 2, false);
+    if (bend === 0) return null;
+    time -= waveValue(wave, time, 1, false) / bend;
+    if (!(Math.abs(time - from) < window)) return null;
+  }
+  return { y: waveValue(wave, time) };
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length;

@@ -28,10 +28,10 @@ export interface PeakToPeak {
 }
 
 /**
- * Share of an amplitude up to which noise may lift each cycle's own fit: the correction is second order and its own
+ * Share of an amplitude or a peak speed up to which noise may lift each cycle's own fit: the correction is second order and its own
  * error does not average out over cycles. Above it the common fit, with less noise in it, is read. Our default.
  */
-const slightLift = 0.02;
+export const slightLift = 0.02;
 
 /**
  * Mean peak-to-peak of a landmark's wave: of each cycle's own fit when noise hardly lifts those, else of the common

@@ -1,4 +1,5 @@
 import type { LandmarkName } from '../../marks/landmark';
+import { sizeInterval, trueSize } from '../../signal/size-interval';
 import { waveHarmonics } from '../../signal/wave-harmonics';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
@@ -10,9 +11,6 @@ const shown = ['hip', 'toe'] as const satisfies readonly LandmarkName[];
 const orders = [1, 2, 3] as const;
 const degree = 180 / Math.PI;
 
-/** √χ²(0.95; 2): a fitted amplitude below this many standard deviations can't be told from none. */
-const noneBelow = 2.448;
-
 /**
  * A phase is told from this many standard deviations of its amplitude on: nearer to nothing, those that happen to be
  * seen at all are seen where the noise points. Our default; the coverage bench is what it was set by.
@@ -20,11 +18,16 @@ const noneBelow = 2.448;
 const phaseFrom = 4.5;
 
 interface Component {
-  readonly power: number;
-  readonly powerVariance: number;
+  /** Half of peak-to-peak, as it is read. */
+  readonly amplitude: number;
+  /** With its noise, as it was seen. */
+  readonly seen: number;
   readonly sd: number;
   readonly phase: number;
-  readonly phaseVariance: number;
+  /** Variance across the amplitude seen, as a share of its square. */
+  readonly acrossVariance: number;
+  /** Of the phase, from the marked starts of the cycles; radians squared. */
+  readonly startVariance: number;
 }
 
 /** Amplitude, phase and share of power of the first three harmonics of hip and toe. */
@@ -55,7 +58,6 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
     notes: waveNotes(wave),
   };
   const denser: MissingReason = { code: 'needs-denser-trace', landmark };
-  const total = parts.reduce((sum, c) => sum + Math.max(0, c.power), 0);
   return orders.flatMap((k): Reading[] => {
     const part = parts[k - 1];
     const ids = [
@@ -64,65 +66,92 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
       `harmonic-share-${k}-${landmark}`,
     ] as const;
     if (!part) return ids.map((id) => missingReading(id, denser));
-    const seen = Math.sqrt(Math.max(0, part.power)) > phaseFrom * part.sd;
+    const share = parts.length > 1 ? shareOf(parts, k) : null;
+    const seen = part.amplitude > phaseFrom * part.sd;
     return [
       computedReading(context, ids[0], { ...common, ...amplitudeOf(context, part) }),
       seen
         ? computedReading(context, ids[1], {
             ...common,
-            value: part.phase * degree,
-            unit: '°',
-            ownVariance: part.phaseVariance * degree ** 2,
+            ...phaseOf(part),
           })
         : missingReading(ids[1], denser),
-      parts.length > 1 && total > 0
-        ? computedReading(context, ids[2], { ...common, ...shareOf(parts, k, total) })
-        : missingReading(ids[2], denser),
+      share ? computedReading(context, ids[2], { ...common, ...share }) : missingReading(ids[2], denser),
     ];
   });
 }
 
-function amplitudeOf(
-  context: BodyContext,
-  part: Component,
-): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'sharedVariance' | 'bounds'> {
-  const value = Math.sqrt(Math.max(0, part.power));
-  const unit = unitPart(context, value);
-  const own = part.sd ** 2 + unit.own;
-  const half = z95 * Math.sqrt(own + unit.shared);
+/**
+ * Phase of a harmonic, degrees. The directions that what was seen does not speak against are those it lies across by no more
+ * than the noise: an arcsine, wider than the slope of the angle says where the noise is not small.
+ *
+ * @see Fieller 1954, J R Stat Soc B 16:175–185 (the same for a ratio; from memory)
+ */
+function phaseOf(part: Component): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'bounds'> {
+  const value = part.phase * degree;
+  const across = Math.asin(Math.min(1, z95 * Math.sqrt(part.acrossVariance)));
+  const half = degree * Math.hypot(across, z95 * Math.sqrt(part.startVariance));
   return {
     value,
+    unit: '°',
+    ownVariance: (half / z95) ** 2,
+    bounds: { low: value - half, high: value + half },
+  };
+}
+
+function amplitudeOf(
+  context: BodyContext,
+  { amplitude, seen, sd }: Component,
+): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'sharedVariance' | 'bounds'> {
+  const unit = unitPart(context, amplitude);
+  const scale = z95 * Math.sqrt(unit.own + unit.shared);
+  const { low, high } = sizeInterval(seen, sd);
+  return {
+    value: amplitude,
     unit: context.unit,
-    ownVariance: own,
+    ownVariance: sd ** 2 + unit.own,
     sharedVariance: unit.shared,
     bounds: {
-      low: value <= noneBelow * part.sd ? 0 : Math.max(0, value - half),
-      high: value + Math.max(half, noneBelow * part.sd),
+      low: Math.max(0, amplitude - Math.hypot(amplitude - low, scale)),
+      high: amplitude + Math.hypot(high - amplitude, scale),
     },
   };
 }
 
+/**
+ * Share of the power of all harmonics: own / (own + rest), the rest taken as one size in as many directions as it has parts.
+ * Each of the two sizes has bounds of its own, and what the share would be at those is known; how far they take it, squared
+ * and added, makes the share's bounds.
+ *
+ * @see Zou, Donner 2008, Stat Med 27:1693–1702 (intervals of functions from the intervals of their parts; from memory)
+ */
 function shareOf(
   parts: readonly Component[],
   k: number,
-  total: number,
-): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'bounds'> {
-  const share = Math.max(0, parts[k - 1]?.power ?? 0) / total;
-  let variance = 0;
-  parts.forEach((other, i) => {
-    const slope = ((i === k - 1 ? 1 : 0) - share) / total;
-    // a power near nothing is spread by the square of the noise, of which the slope sees a part only
-    variance += slope ** 2 * (other.powerVariance + 2 * other.sd ** 4);
-  });
-  const own = 100 ** 2 * variance;
-  const value = 100 * share;
-  const half = z95 * Math.sqrt(own);
-  return {
-    value,
-    unit: '%',
-    ownVariance: own,
-    bounds: { low: Math.max(0, value - half), high: Math.min(100, value + half) },
-  };
+): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'bounds'> | null {
+  const part = parts[k - 1];
+  const others = parts.filter((each) => each !== part);
+  if (!part || others.length === 0) return null;
+  const directions = others.length === 1 ? 2 : 4;
+  const seen = Math.hypot(...others.map((each) => each.seen));
+  const sd = Math.sqrt(others.reduce((sum, each) => sum + each.sd ** 2, 0) / others.length);
+  const share = (own: number, rest: number): number =>
+    own > 0 || rest > 0 ? (100 * own ** 2) / (own ** 2 + rest ** 2) : 0;
+  const own = { value: part.amplitude, ...sizeInterval(part.seen, part.sd) };
+  const rest = { value: trueSize(seen, sd, directions), ...sizeInterval(seen, sd, directions) };
+  if (!(own.value > 0 || rest.value > 0)) return null;
+  const value = share(own.value, rest.value);
+  const below = Math.hypot(
+    value - share(Math.max(0, own.low), rest.value),
+    value - share(own.value, rest.high),
+  );
+  const above = Math.hypot(
+    share(own.high, rest.value) - value,
+    share(own.value, Math.max(0, rest.low)) - value,
+  );
+  const low = Math.max(0, value - below);
+  const high = Math.min(100, value + above);
+  return { value, unit: '%', ownVariance: ((high - low) / (2 * z95)) ** 2, bounds: { low, high } };
 }
 
 /** Harmonics of the common fit over all whole cycles; phases counted from the mean start of the cycles. */
@@ -137,11 +166,12 @@ function components(context: BodyContext, wave: LandmarkWave): readonly Componen
   return waveHarmonics(wave.pooled, wave.sd ** 2, origin)
     .slice(0, orders.length)
     .map((h) => ({
-      power: h.power,
-      powerVariance: h.powerVariance,
+      amplitude: h.amplitude,
+      seen: h.seen,
       sd: h.amplitudeSd,
       phase: h.phase,
-      phaseVariance: h.phaseVariance + (h.k * wave.pooled.angularFrequency) ** 2 * starts,
+      acrossVariance: h.phaseVariance,
+      startVariance: (h.k * wave.pooled.angularFrequency) ** 2 * starts,
     }));
 }
 

@@ -1,3 +1,4 @@
+import type { EventKind } from '../../marks/event-kind';
 import { mean, type Tracked, trackedVariance } from '../../uncertainty/tracked';
 import type { BodyContext } from '../body/body-context';
 import type { TimedEvent } from '../body/cycle-frame';
@@ -55,6 +56,7 @@ export function trackedReading(
     value: value.value,
     unit,
     ownVariance: trackedVariance(value, variances),
+    ...(context.input.error.freedom ? { byKind: varianceByKind(context, value) } : {}),
     spread,
     // of cycles: a gap, a phase or a half kick; other instants are a whole part of the swim apart
     instants: cycles.length > 0,
@@ -69,6 +71,18 @@ export function trackedReading(
     eventIds: marksOf(value, cycles),
     notes,
   });
+}
+
+/** What the marking error of each kind of event brings to a value's variance; an instant may carry a smaller error of its own. */
+function varianceByKind({ events, input }: BodyContext, { slopes }: Tracked): ReadonlyMap<EventKind, number> {
+  const byKind = new Map<EventKind, number>();
+  for (const { event, variance } of events) {
+    const slope = slopes.get(event.id);
+    if (slope === undefined) continue;
+    const own = slope ** 2 * Math.min(variance, input.error.eventSd[event.kind] ** 2);
+    byKind.set(event.kind, (byKind.get(event.kind) ?? 0) + own);
+  }
+  return byKind;
 }
 
 function marksOf(value: Tracked, cycles: readonly TrackedCycle[]): readonly string[] {

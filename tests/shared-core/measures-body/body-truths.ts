@@ -1,3 +1,4 @@
+import type { EventKind } from '#core/marks/event-kind';
 import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { BodyContext, BodyInput } from '#core/measures/body/body-context';
 import { centreWeights } from '#core/measures/body/centre-of-mass';
@@ -6,6 +7,7 @@ import { postureMeasures } from '#core/measures/body/posture-measures';
 import { fitLine } from '#core/signal/fit-line';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import {
+  handPlaces,
   kickOmega,
   modelBody,
   modelLead,
@@ -25,50 +27,38 @@ const mean = (values: readonly number[]): number => values.reduce((s, v) => s + 
 export function bodyTruths(m: ModelSwim, context: BodyContext): Map<string, number> {
   const { input } = context;
   const out = new Map<string, number>();
-  const times = Array.from({ length: 1500 }, (_, i) => lead + (i / 1500) * m.period);
+  // the extreme of 600 samples falls short of the wave's by a few parts in a hundred thousand
+  const times = Array.from({ length: 600 }, (_, i) => lead + (i / 600) * m.period);
   const dt = 1e-5;
-  const weights = Object.entries(centreWeights('mean')) as [LandmarkName, number][];
-  const place = (name: LandmarkName | 'centre-of-mass', t: number): { x: number; y: number } => {
-    if (name !== 'centre-of-mass') return truePlace(m, name, t);
-    let x = 0;
-    let y = 0;
-    for (const [part, w] of weights) {
-      const p = truePlace(m, part, t);
-      x += w * p.x;
-      y += w * p.y;
-    }
-    return { x, y };
-  };
+  const weights = centreWeights('mean');
   const frameTimes = input.swim.postures.map((p) => realTimeOf(input.clock, p.frame));
-  const lengthTimes = (context.bodyLength?.frames ?? []).map((f) => realTimeOf(input.clock, f));
-  const distance = (a: LandmarkName, b: LandmarkName, at = frameTimes): number =>
-    mean(
-      at.map((t) => {
-        const [p, q] = [truePlace(m, a, t), truePlace(m, b, t)];
-        return Math.hypot(p.x - q.x, p.y - q.y);
-      }),
-    );
-  let bodyLength = 0;
-  for (const [i, name] of bodyChain.entries()) {
-    const next = bodyChain[i + 1];
-    if (next) bodyLength += distance(name, next, lengthTimes);
-  }
-  for (const name of [...landmarkNames, 'centre-of-mass' as const]) {
-    const y = times.map((t) => place(name, t).y - m.driftUp * t);
-    const extent = Math.max(...y) - Math.min(...y);
+  const distance = (a: LandmarkName, b: LandmarkName): number => meanDistance(m, a, b, frameTimes);
+  const bodyLength = bodyLengthOf(m, context);
+  const undulation = (name: string, heights: readonly number[]): void => {
+    const extent = Math.max(...heights) - Math.min(...heights);
     out.set(`undulation-${name}`, extent);
     out.set(`undulation-relative-${name}`, extent / bodyLength);
+  };
+  const centre = times.map(() => 0);
+  for (const name of landmarkNames) {
+    const heights = times.map((t) => truePlace(m, name, t).y - m.driftUp * t);
+    undulation(name, heights);
+    const weight = weights[name] ?? 0;
+    heights.forEach((y, i) => {
+      centre[i] = (centre[i] ?? 0) + weight * y;
+    });
   }
+  undulation('centre-of-mass', centre);
   const kick = kickHeight(m);
   out.set('kick-amplitude-toe', kick);
   out.set('kick-amplitude-toe-relative', kick / bodyLength);
-  const toe = (t: number): number => place('toe', t).y - m.driftUp * t;
+  const toe = (t: number): number => truePlace(m, 'toe', t).y - m.driftUp * t;
   const up = times.map((t) => (toe(t + dt) - toe(t - dt)) / (2 * dt));
   out.set('foot-speed-up', Math.max(...up));
   out.set('foot-speed-down', -Math.min(...up));
   out.set('foot-speed-ratio', -Math.min(...up) / Math.max(...up));
   out.set('foot-speed-over-swim', -Math.min(...up) / m.speed);
-  const ahead = times.map((t) => (place('hip', t + dt).x - place('hip', t - dt).x) / (2 * dt));
+  const ahead = times.map((t) => (truePlace(m, 'hip', t + dt).x - truePlace(m, 'hip', t - dt).x) / (2 * dt));
   out.set('speed-hip', m.speed);
   out.set('speed-centre-of-mass', m.speed);
   out.set('speed-lowest', Math.min(...ahead));
@@ -90,6 +80,23 @@ export function bodyTruths(m: ModelSwim, context: BodyContext): Map<string, numb
   out.set('body-wave-length', (2 * Math.PI) / (line?.slope ?? Number.NaN));
   postureTruths(m, input, bodyLength, out);
   return out;
+}
+
+function meanDistance(m: ModelSwim, a: LandmarkName, b: LandmarkName, times: readonly number[]): number {
+  return mean(
+    times.map((t) => {
+      const [p, q] = [truePlace(m, a, t), truePlace(m, b, t)];
+      return Math.hypot(p.x - q.x, p.y - q.y);
+    }),
+  );
+}
+
+/** True length along the chain over the body lines that the readings take it from. */
+function bodyLengthOf(m: ModelSwim, { bodyLength, input }: BodyContext): number {
+  const times = (bodyLength?.frames ?? []).map((f) => realTimeOf(input.clock, f));
+  return bodyChain
+    .slice(1)
+    .reduce((sum, name, i) => sum + meanDistance(m, bodyChain[i] ?? name, name, times), 0);
 }
 
 /** Mean height of each true turn of the toe over the line between its neighbours, drift left aside. */
@@ -143,6 +150,38 @@ export function allTruths(m: ModelSwim, context: BodyContext): Map<string, numbe
   return out;
 }
 
+/**
+ * Postures at events as the swimmer means them: at the true instants of the events, not on the pictures that were marked,
+ * over the body length the readings take.
+ */
+export function habitualPostures(m: ModelSwim, context: BodyContext): Map<string, number> {
+  const out = new Map<string, number>();
+  const end = lead + m.cycles * m.period;
+  const strokes = Array.from({ length: m.cycles + 1 }, (_, i) => lead + i * m.period);
+  const turns = toeTurns(m, end + lead).filter((v) => v.time >= lead - 1e-9 && v.time <= end + 1e-9);
+  const times = (kind: EventKind): readonly number[] => {
+    if (kind === 'entry') return strokes;
+    if (kind === 'catch' || kind === 'shoulder' || kind === 'exit')
+      return strokes.slice(0, -1).map((start) => start + handPlaces[kind] * m.period);
+    return turns.filter((each) => each.kind === kind).map((each) => each.time);
+  };
+  const length = bodyLengthOf(m, context);
+  for (const measure of postureMeasures)
+    for (const kind of measure.at) {
+      const values = times(kind).map((t) => {
+        if (measure.kind === 'depth') return truePlace(m, measure.needs[0] ?? 'hip', t).y;
+        const real: PosturePoints = {};
+        for (const name of landmarkNames) real[name] = truePlace(m, name, t);
+        return measure.read(real, { belly: 1, sd: 0 }) ?? Number.NaN;
+      });
+      out.set(
+        `${measure.id}-at-${kind}`,
+        measure.kind === 'length' ? (100 * mean(values)) / length : mean(values),
+      );
+    }
+  return out;
+}
+
 /** Phases of the harmonics, degrees, from where the marked cycles begin in truth. */
 function phaseTruths(m: ModelSwim, input: BodyInput, out: Map<string, number>): void {
   const count = (kind: string): number => input.swim.events.filter((e) => e.kind === kind).length;
@@ -162,6 +201,12 @@ function phaseTruths(m: ModelSwim, input: BodyInput, out: Map<string, number>): 
 }
 
 function postureTruths(m: ModelSwim, input: BodyInput, bodyLength: number, out: Map<string, number>): void {
+  const bodies = new Map(
+    input.swim.postures.map(({ frame }) => {
+      const t = realTimeOf(input.clock, frame);
+      return [frame, landmarkNames.map((name) => [name, truePlace(m, name, t)] as const)];
+    }),
+  );
   for (const measure of postureMeasures) {
     const seen = input.swim.postures.filter((p) => measure.needs.every((name) => p.points[name]));
     const values = seen.map(({ frame, points }) => {
@@ -171,7 +216,7 @@ function postureTruths(m: ModelSwim, input: BodyInput, bodyLength: number, out: 
         return { frame, value: measure.id === 'depth-hip' ? -y : y };
       }
       const real: PosturePoints = {};
-      for (const name of landmarkNames) if (points[name]) real[name] = truePlace(m, name, t);
+      for (const [name, at] of bodies.get(frame) ?? []) if (points[name]) real[name] = at;
       return { frame, value: measure.read(real, { belly: 1, sd: 0 }) ?? Number.NaN };
     });
     const summary = (list: readonly { value: number }[]): number => {

@@ -49,6 +49,10 @@ export interface ModelSwim {
   readonly hidden: number;
   /** Mark the hands' catch, pass under the shoulders and exit as well, where strokes are swum. */
   readonly hands?: boolean;
+  /** Body lines on the frames of all events, and not at every nth frame only. */
+  readonly linesAtEvents?: boolean;
+  /** Seconds by which the kick comes later in the stroke; the phases of harmonics are told for 0 only. */
+  readonly late?: number;
   /** Mark a push-off and a breakout, with body lines on their frames. */
   readonly underwater?: boolean;
   /** How much bigger or smaller each cycle's movement is than the swimmer's own, as a share; none: all alike. */
@@ -106,7 +110,7 @@ export const kickOmega = (m: ModelSwim): number => ((m.base === 'stroke' ? 2 : 1
 export function truePlace(m: ModelSwim, name: LandmarkName, t: number): { x: number; y: number } {
   const [behind, share] = modelBody[name];
   const w = kickOmega(m);
-  const lag = m.waveNumber * (behind - 2.27);
+  const lag = m.waveNumber * (behind - 2.27) + w * (m.late ?? 0);
   const cycle = Math.min(m.cycles - 1, Math.max(0, Math.floor((t - modelLead) / m.period + 1e-9)));
   const size = 1 + (m.sizes?.[cycle] ?? 0);
   const first = size * m.toe * share;
@@ -184,25 +188,25 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
     for (let i = 0; i < m.cycles; i++)
       for (const kind of ['catch', 'shoulder', 'exit'] as const)
         mark(kind, lead + (i + handPlaces[kind]) * m.period);
-  const ends: number[] = [];
+  const lined: number[] = m.linesAtEvents ? events.map(({ frame }) => frame) : [];
   if (m.underwater) {
     const { pushOff, breakout } = underwaterTimes(m);
     mark('push-off', pushOff);
     mark('breakout', breakout);
-    ends.push(...events.slice(-2).map((each) => each.frame));
+    lined.push(...events.slice(-2).map((each) => each.frame));
   }
   const usual =
     m.every > 0
       ? table.starts.map((_, i) => i).filter((i) => i % m.every === 0)
       : [...new Set(events.filter((e) => e.kind.startsWith('kick')).map((e) => e.frame))];
-  const frames = [...new Set([...usual, ...ends])].sort((a, b) => a - b);
+  const frames = [...new Set([...usual, ...lined])].sort((a, b) => a - b);
   const postures = frames.map((frame): Posture => {
     const t = (table.starts[frame] ?? 0) / 90_000;
     const points: Posture['points'] = {};
     for (const [i, name] of landmarkNames.entries()) {
       // a fixed pattern of hidden landmarks, so that the same model always hides the same
       const lot = Math.abs(Math.sin(frame * 12.9898 + i * 78.233) * 43_758.5453) % 1;
-      if (lot < m.hidden && !ends.includes(frame)) continue;
+      if (lot < m.hidden && !lined.includes(frame)) continue;
       points[name] = jitter(toPicture(truePlace(m, name, t)), noise.landmarkSd);
     }
     return { frame, points, hidden: [] };
@@ -290,24 +294,40 @@ export function markingError(noise: Pick<Noise, 'landmarkSd' | 'eventSd' | 'scen
   };
 }
 
+interface ToeTurn {
+  readonly time: number;
+  readonly kind: 'kick-top' | 'kick-bottom';
+  readonly y: number;
+}
+
+const turnsKept = new WeakMap<ModelSwim, { readonly until: number; readonly turns: readonly ToeTurn[] }>();
+
 /** True tops and bottoms of the toe, drift left aside, by fine stepping and bisection. */
-export function toeTurns(
-  m: ModelSwim,
-  until: number,
-): { time: number; kind: 'kick-top' | 'kick-bottom'; y: number }[] {
+export function toeTurns(m: ModelSwim, until: number): readonly ToeTurn[] {
+  const known = turnsKept.get(m);
+  if (known && Math.abs(known.until - until) < 1e-9) return known.turns;
+  const turns = turnsOf(m, until);
+  turnsKept.set(m, { until, turns });
+  return turns;
+}
+
+function turnsOf(m: ModelSwim, until: number): readonly ToeTurn[] {
   const level = (t: number): number => truePlace(m, 'toe', t).y - m.driftUp * t;
   const slope = (t: number): number => level(t + 1e-6) - level(t - 1e-6);
-  const out: { time: number; kind: 'kick-top' | 'kick-bottom'; y: number }[] = [];
+  const out: ToeTurn[] = [];
   const step = 0.004;
+  let rising = slope(0) > 0;
   for (let t = 0; t < until; t += step) {
-    if (slope(t) > 0 === slope(t + step) > 0) continue;
+    const was = rising;
+    rising = slope(t + step) > 0;
+    if (was === rising) continue;
     let [low, high] = [t, t + step];
-    for (let i = 0; i < 40; i++) {
+    for (let i = 0; i < 30; i++) {
       const middle = (low + high) / 2;
-      if (slope(middle) > 0 === slope(low) > 0) low = middle;
+      if (slope(middle) > 0 === was) low = middle;
       else high = middle;
     }
-    out.push({ time: low, kind: slope(t) > 0 ? 'kick-top' : 'kick-bottom', y: level(low) });
+    out.push({ time: low, kind: was ? 'kick-top' : 'kick-bottom', y: level(low) });
   }
   return out;
 }

@@ -1,14 +1,24 @@
 import type { ComputedReading, Interval, Reading } from '#core/measures/reading';
 
-interface Tally {
+export interface Tally {
   drawn: number;
   held: number;
-  /** Sum of (value − truth) / half-width. */
+  /** Sums of (value − truth) / half-width, and of its square. */
   lean: number;
+  square: number;
   /** Sums of value − truth and of half-widths: a spread over two cycles can be near nothing by chance. */
   off: number;
   halves: number;
   missing: number;
+}
+
+export interface CoverageRow {
+  readonly id: string;
+  readonly drawn: number;
+  readonly missing: number;
+  readonly held: number;
+  readonly lean: number;
+  readonly spread: number;
 }
 
 /** Counts how often a 95 % interval of each reading held the truth, and how far values lean. */
@@ -28,6 +38,7 @@ export class Coverage {
         drawn: 0,
         held: 0,
         lean: 0,
+        square: 0,
         off: 0,
         halves: 0,
         missing: 0,
@@ -43,7 +54,9 @@ export class Coverage {
       const { low, high } = interval;
       tally.drawn += 1;
       if (low <= real && real <= high) tally.held += 1;
-      tally.lean += (reading.value - real) / ((high - low) / 2);
+      const off = (reading.value - real) / ((high - low) / 2);
+      tally.lean += off;
+      tally.square += off * off;
       tally.off += reading.value - real;
       tally.halves += (high - low) / 2;
     }
@@ -53,19 +66,41 @@ export class Coverage {
     return [interval, otherInterval].find((each) => each?.question === this.#question) ?? null;
   }
 
-  /** Readings whose interval does not hold the truth 93 to 97 times in 100, or that lean by a tenth of it. */
-  failing(): readonly string[] {
-    return this.rows()
-      .filter(({ held, lean }) => held < 0.93 || held > 0.97 || Math.abs(lean) > 0.2)
-      .map(({ id, held, lean }) => `${id} ${(100 * held).toFixed(1)} ${lean.toFixed(3)}`);
+  /** What was counted, to be merged elsewhere. */
+  tallies(): readonly (readonly [string, Tally])[] {
+    return [...this.#tallies];
   }
 
-  rows(): { id: string; drawn: number; missing: number; held: number; lean: number }[] {
+  merge(tallies: readonly (readonly [string, Tally])[]): void {
+    for (const [id, other] of tallies) {
+      const own = this.#tallies.get(id);
+      if (!own) this.#tallies.set(id, { ...other });
+      else for (const key of Object.keys(own) as (keyof Tally)[]) own[key] += other[key];
+    }
+  }
+
+  /** Readings whose interval does not hold the truth 93 to 97 times in 100, or that lean by a tenth of it. */
+  failing(): readonly string[] {
+    return this.words(({ held, lean }) => held < 0.93 || held > 0.97 || Math.abs(lean) > 0.2);
+  }
+
+  /** Rows in words: held, lean, spread of the errors against the interval's claim (1: as claimed), swims. */
+  words(which: (row: CoverageRow) => boolean = () => true): readonly string[] {
+    return this.rows()
+      .filter(which)
+      .map(
+        ({ id, held, lean, spread, drawn }) =>
+          `${id} ${(100 * held).toFixed(1)} ${lean.toFixed(3)} ${spread.toFixed(2)} ${drawn}`,
+      );
+  }
+
+  rows(): CoverageRow[] {
     return [...this.#tallies].map(([id, t]) => ({
       id,
       drawn: t.drawn,
       missing: t.missing,
       held: t.held / t.drawn,
+      spread: 1.96 * Math.sqrt(t.square / t.drawn),
       lean: this.#question === 'this-swimmer' ? t.off / t.halves : t.lean / t.drawn,
     }));
   }
