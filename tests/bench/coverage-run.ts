@@ -5,7 +5,7 @@ import { parseArgs } from 'node:util';
 import { type BodyContext, isWhole } from '#core/measures/body/body-context';
 import { families } from '#core/measures/families';
 import type { Reading } from '#core/measures/reading';
-import { Coverage, type Tally } from '#tests/shared-core/measures/coverage-table';
+import type { Coverage, Tally } from '#tests/shared-core/measures/coverage-table';
 import { writeSection } from './write-section';
 
 /** One table of a coverage simulation: how one swim of it is drawn, marked, read and counted. */
