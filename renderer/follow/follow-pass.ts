@@ -13,6 +13,8 @@ import type { Vision } from './vision';
 
 export type Sightings = ReadonlyMap<LandmarkName, Sighting>;
 
+/** Flow that comes back exactly is still off by this share of the body length. Our default. */
+const flowShareSd = 0.0018;
 /** However well a motion is known, the next place is expected no nearer than this share of the body length. */
 const leastShare = 0.003;
 /** Flow beside a thin fast limb is often that of the water behind: going on as before counts more. Set on the sample clips. */
@@ -77,7 +79,7 @@ function layBody(
     const mark = piece.mark(i, name);
     const bridged = onward.get(name);
     const own = Math.hypot(Math.sqrt(bridged?.variance ?? 0), leastShare * piece.bodyLength);
-    const at = mark ?? between(bridged?.at, flows.get(name), own);
+    const at = mark ?? between(bridged?.at, flows.get(name), own, flowShareSd * piece.bodyLength);
     if (!at) continue;
     if (!mark) widest = Math.max(widest, own);
     expected.set(name, {
@@ -95,9 +97,10 @@ function between(
   onward: Point | undefined,
   flow: FlowedPoint | undefined,
   freedom: number,
+  least: number,
 ): Point | undefined {
   if (!onward || !flow) return onward;
-  const flowSd = 1 + 2 * flow.backError;
+  const flowSd = least + 2 * flow.backError;
   const trust = (flowShare * freedom ** 2) / (freedom ** 2 + flowSd ** 2);
   return { x: onward.x + trust * (flow.at.x - onward.x), y: onward.y + trust * (flow.at.y - onward.y) };
 }

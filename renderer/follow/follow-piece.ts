@@ -6,6 +6,7 @@ import type { LandmarkName } from '#core/marks/landmark';
 import type { FollowedRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
 import { backgroundPath } from './background-path';
+import { coarseTask, fineFound } from './coarse-task';
 import { followPass, type Sightings } from './follow-pass';
 import { contrastPictures } from './learn-contrast';
 import { makePiece, type Piece, type PieceTask } from './piece';
@@ -31,9 +32,13 @@ interface Span {
  * there, smoothed. Gives runs of frames between marks; the marked frames themselves are the coach's and are not in
  * them. `tick` is called after each picture of each way.
  */
-export function followPiece(vision: Vision, task: PieceTask, tick: () => void): FollowedPiece {
+export function followPiece(vision: Vision, whole: PieceTask, tick: () => void): FollowedPiece {
+  const { step } = whole;
+  const task = coarseTask(whole, step);
   const pictures = contrastPictures(task.pictures, task.marks, task.bodyLength);
-  const pyramids = pictures.map(({ width, height, grey }) => greyPyramid(width, height, grey, levels));
+  const pyramids = pictures.map(({ width, height, grey }) =>
+    greyPyramid(width, height, grey, step > 1 ? levels - 1 : levels),
+  );
   const piece = makePiece(task, pictures, pyramids);
   const camera = backgroundPath(vision, piece, pyramids);
   const forward = followPass(vision, piece, pyramids, camera, 1, tick);
@@ -56,7 +61,7 @@ export function followPiece(vision: Vision, task: PieceTask, tick: () => void): 
   }
   const settled = settleBodies(piece, pyramids, camera, (i, name) => blended.get(name)?.get(i) ?? null);
   const runs = spans.flatMap((span) => runOf(piece, span, forward, backward, settled, blended));
-  return { runs };
+  return fineFound({ runs }, step);
 }
 
 /** The inner places of a span from noisy ones, the marks at its ends held; without a place a frame is bridged. */
@@ -101,10 +106,10 @@ function runOf(
     const at = settled[i]?.get(landmark)?.at;
     if (!at) break;
     const sd = Math.sqrt(Math.min(varianceOn(i), 1e9));
-    points.push([round(at.x), round(at.y), round(confidenceOfSd(sd, bodyLength))]);
+    points.push([at.x, at.y, round(confidenceOfSd(sd, bodyLength))]);
   }
   return points.length > 0 ? [{ landmark, frame: (pictures[0]?.frame ?? 0) + from + 1, points }] : [];
 }
 
-/** A hundredth of a pixel is finer than any mark. */
+/** A hundredth is finer than any confidence is known. */
 const round = (value: number): number => Math.round(100 * value) / 100;

@@ -8,6 +8,7 @@ import { type ClipClock, localFrameInterval, realTimeOf } from '#core/timeline/c
 import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
 import type { WholePicture } from './camera-moves';
+import { seenAt, stepOf } from './coarse-task';
 import type { ColourPicture } from './colour-picture';
 import type { Follower } from './follower';
 import type { PieceTask } from './piece';
@@ -47,6 +48,7 @@ export async function followStretch(
   signal: AbortSignal,
 ): Promise<FollowedStretch> {
   const bodyLength = seenBodyLength(swim.postures) ?? swim.clip.height / 3;
+  const step = stepOf(bodyLength);
   const done: FramePiece[] = [];
   const runs: FollowedRun[] = [];
   const camera: CameraRun[] = [];
@@ -59,7 +61,7 @@ export async function followStretch(
     const marks = markedPoints(swim.postures, first, last);
     const windows = cropWindows(marks, first, last, bodyLength, swim.clip);
     const window = windows[0];
-    if (!window || 2 * window.width * window.height * count > mostBytes)
+    if (!window || (2 * window.width * window.height * count) / step ** 2 > mostBytes)
       return { pieces: done, runs, camera, trouble: { kind: 'too-long', piece } };
     const pictures: ColourPicture[] = [];
     const wholes: WholePicture[] = [];
@@ -68,7 +70,7 @@ export async function followStretch(
       for (const [i, part] of windows.entries()) {
         signal.throwIfAborted();
         const picture = await source.show(first + i, 1);
-        pictures.push({ frame: first + i, ...part, colours: picture.colours(part) });
+        pictures.push({ frame: first + i, ...seenAt(part, step), colours: picture.colours(part, step) });
         if (i % apart === 0 || i === count - 1)
           wholes.push({ frame: first + i, ...picture.smallGrey(smallStep(swim.clip.width)) });
         onShare((steps + i) / all);
@@ -78,7 +80,7 @@ export async function followStretch(
         ...point,
         time: realTimeOf(clock, point.frame) as number,
       }));
-      const task: PieceTask = { pictures, wholes, times, marks, around, bodyLength };
+      const task: PieceTask = { pictures, wholes, times, marks, around, bodyLength, step };
       const found = await follower.follow(task, (made) => onShare((steps + count + made) / all), signal);
       runs.push(...found.runs);
       if (found.camera) camera.push(found.camera);

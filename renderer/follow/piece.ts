@@ -21,8 +21,10 @@ export interface PieceTask {
   readonly marks: readonly MarkedPoint[];
   /** What is known on the frames just before and after, with their real seconds. */
   readonly around: readonly (KnownPoint & { readonly time: number })[];
-  /** Fingertip to toe along the body, pixels. */
+  /** Fingertip to toe along the body, pixels of the film. */
   readonly bodyLength: number;
+  /** Every how manyth pixel of the film the pictures hold, across and down. */
+  readonly step: 1 | 2;
 }
 
 export interface Piece extends Omit<PieceTask, 'pictures'> {

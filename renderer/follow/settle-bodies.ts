@@ -9,9 +9,8 @@ import { markedSd, type Piece } from './piece';
 
 /** From coarse to fine: what both ways together put near needs few rounds. */
 const plan: readonly StretchRound[] = [
-  { level: 2, rounds: 3 },
   { level: 1, rounds: 3 },
-  { level: 0, rounds: 3 },
+  { level: 0, rounds: 4 },
 ];
 /** A landmark that is not between two of its marks is kept near the next one: share of the body length. */
 const looseShare = 0.1;

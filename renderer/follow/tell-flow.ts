@@ -31,8 +31,8 @@ export interface FlowTeller {
 /** Side of the window, share of the body length; levels above the picture flow is told on. */
 const windowShare = 0.045;
 const levels = 3;
-/** Flow is told on pictures of half the size: it only says where to begin. */
-const level = 1;
+/** Flow is told on pictures of a body about this long, pixels: it only says where to begin. */
+const flowLength = 400;
 /** Background is looked at on a grid of so many points across and down, this far (share of the body length) from the body. */
 const gridAcross = 8;
 const gridDown = 5;
@@ -47,6 +47,7 @@ export function createFlowTeller(
   first: readonly GreyLevel[] | undefined,
   bodyLength: number,
 ): FlowTeller {
+  const level = bodyLength > flowLength ? 1 : 0;
   const size = first?.[level] ?? first?.[0];
   const make = (): VisionMat => new vision.Mat(size?.height ?? 1, size?.width ?? 1, vision.CV_8UC1);
   let before = make();

@@ -37,22 +37,25 @@ export function colourPlanes(
   }
 }
 
-/** The packed colours of a part of a picture, from its planes. */
-export function coloursOfPlanes(planes: ColourPlanes, { x, y, width, height }: PicturePart): Uint16Array {
+/** The packed colours of every `every`th pixel of a part of a picture, from its planes. */
+export function coloursOfPlanes(planes: ColourPlanes, part: PicturePart, every: 1 | 2 = 1): Uint16Array {
+  const { x, y } = part;
+  const width = Math.floor(part.width / every);
+  const height = Math.floor(part.height / every);
   const { bytes, brightness, blueness, redness, step, across, down } = planes;
   const seen = new Uint16Array(width * height);
   // one chroma stands for one or two pixels across
   const shift = across - 1;
   for (let row = 0; row < height; row++) {
-    const bright = brightness.offset + (y + row) * brightness.stride + x;
-    const chromaRow = Math.floor((y + row) / down);
+    const bright = brightness.offset + (y + every * row) * brightness.stride + x;
+    const chromaRow = Math.floor((y + every * row) / down);
     const blue = blueness.offset + chromaRow * blueness.stride;
     const red = redness.offset + chromaRow * redness.stride;
     const start = row * width;
     for (let column = 0; column < width; column++) {
-      const chroma = step * ((x + column) >> shift);
+      const chroma = step * ((x + every * column) >> shift);
       seen[start + column] = packColour(
-        bytes[bright + column] ?? 0,
+        bytes[bright + every * column] ?? 0,
         bytes[blue + chroma] ?? 128,
         bytes[red + chroma] ?? 128,
       );
@@ -67,12 +70,15 @@ let sheet: OffscreenCanvas | null = null;
 export function coloursByDrawing(
   draw: FramePicture['draw'],
   shown: { readonly width: number; readonly height: number },
-  { x, y, width, height }: PicturePart,
+  part: PicturePart,
+  every: 1 | 2 = 1,
 ): Uint16Array {
+  const width = Math.floor(part.width / every);
+  const height = Math.floor(part.height / every);
   if (sheet?.width !== width || sheet.height !== height) sheet = new OffscreenCanvas(width, height);
   const context = sheet.getContext('2d', { willReadFrequently: true });
   if (!context) throw new Error('no canvas to draw on');
-  draw(context, -x, -y, shown.width, shown.height);
+  draw(context, -part.x / every, -part.y / every, shown.width / every, shown.height / every);
   const { data } = context.getImageData(0, 0, width, height);
   const seen = new Uint16Array(width * height);
   for (let i = 0; i < seen.length; i++) {

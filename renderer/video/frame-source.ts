@@ -1,7 +1,7 @@
-import type { SmallGrey } from './small-grey';
 import type { Result } from '#core/host-contract/host-error';
 import type { FilmTrack } from '#core/host-contract/operations/media-operations';
 import type { FrameTable } from '#core/timeline/frame-table';
+import type { SmallGrey } from './small-grey';
 
 /** What the container says of a clip; everything a swim needs to know of its film. */
 export interface ClipFacts {
@@ -47,8 +47,11 @@ export interface FramePicture {
     width: number,
     height: number,
   ): void;
-  /** The packed colours (`packColour`) of a part of the shown picture, lying inside it, row by row. The caller's own. */
-  colours(part: PicturePart): Uint16Array;
+  /**
+   * The packed colours (`packColour`) of a part of the shown picture, lying inside it, row by row, of every `step`th pixel
+   * across and down. The caller's own.
+   */
+  colours(part: PicturePart, step?: 1 | 2): Uint16Array;
   /** The brightness of the whole shown picture, `step` pixels made one both ways. The caller's own. */
   smallGrey(step: number): SmallGrey;
 }

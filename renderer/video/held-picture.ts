@@ -2,8 +2,8 @@ import { VideoSample } from 'mediabunny';
 import { colourPlanes, coloursByDrawing, coloursOfPlanes } from './colour-part';
 import { closeFrame, opened } from './frame-ledger';
 import type { ClipFacts, FramePicture, PicturePart } from './frame-source';
-import { smallGreyByDrawing, smallGreyOfPlanes } from './small-grey';
 import { canHalve, halvePlanes } from './halve-planes';
+import { smallGreyByDrawing, smallGreyOfPlanes } from './small-grey';
 
 /** How a decoded picture has to be turned to be shown. */
 export interface Turning {
@@ -92,8 +92,8 @@ function ofPlanes(planes: Planes, holding: Holding): HeldPicture {
     bytes: bytes.byteLength,
     canHalve: halves,
     draw,
-    colours: (part: PicturePart) =>
-      planesOf ? coloursOfPlanes(planesOf, part) : coloursByDrawing(draw, shown, part),
+    colours: (part: PicturePart, step = 1) =>
+      planesOf ? coloursOfPlanes(planesOf, part, step) : coloursByDrawing(draw, shown, part, step),
     smallGrey: (step) =>
       planesOf ? smallGreyOfPlanes(planesOf, shown, step) : smallGreyByDrawing(draw, shown, step),
     halved: () =>
@@ -119,7 +119,7 @@ async function asBitmap(decoded: VideoFrame, { frame, shown, turning }: Holding)
     whole: true,
     bytes,
     draw,
-    colours: (part) => coloursByDrawing(draw, shown, part),
+    colours: (part, step = 1) => coloursByDrawing(draw, shown, part, step),
     smallGrey: (step) => smallGreyByDrawing(draw, shown, step),
     canHalve: false,
     halved: () => null,

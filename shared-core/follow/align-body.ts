@@ -55,7 +55,7 @@ export function alignBody(
         state[i] = (state[i] ?? 0) - (step[i] ?? 0);
         largest = Math.max(largest, Math.abs(step[i] ?? 0));
       }
-      if (largest < 0.02 * 2 ** level) break;
+      if (largest < 0.05 * 2 ** level) break;
     }
   }
   return {

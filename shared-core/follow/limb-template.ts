@@ -42,7 +42,7 @@ export function limbTemplate(
   const levels = pyramid.map((picture, level): TemplateLevel => {
     const scale = 2 ** level;
     const pixels = ((last - first) * length) / scale;
-    const alongCount = Math.max(4, Math.min(alongMost, Math.round(pixels / 2)));
+    const alongCount = Math.max(4, Math.min(alongMost, Math.round(pixels)));
     const half = (limb.halfWidth * bodyLength) / scale;
     const count = alongCount * acrossCount;
     const along = new Float32Array(count);

@@ -1,6 +1,6 @@
+import { naturalSpline } from '../signal/cubic-spline';
 import { parabolaVertex } from '../signal/parabola-vertex';
 import { findPeaks } from '../signal/peaks';
-import { naturalSpline } from '../signal/cubic-spline';
 import { resampleUniform } from '../signal/resample-uniform';
 import type { BodyTrace } from './body-trace';
 

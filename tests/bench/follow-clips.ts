@@ -6,6 +6,7 @@ import { enlarged, type Hardship, hardships, hardVariant } from '../../sample-cl
 import { makeClip } from '../../sample-clips/make-clip';
 import { makeTruth } from '../../sample-clips/make-truth';
 import { type Scenario, scenarios } from '../../sample-clips/scenario';
+import { juno } from '../../sample-clips/squad-looks';
 import { type Truth, truthSchema } from '../../sample-clips/truth-schema';
 
 const cache = fileURLToPath(new URL('../../.cache/follow/', import.meta.url));
@@ -13,7 +14,7 @@ const cache = fileURLToPath(new URL('../../.cache/follow/', import.meta.url));
 export interface FollowClip {
   readonly name: string;
   readonly swim: 'butterfly' | 'kick';
-  readonly hardship: Hardship | 'clean';
+  readonly hardship: Hardship | 'clean' | 'held-out';
   readonly scenario: Scenario;
 }
 
@@ -32,7 +33,7 @@ export function followClips(): readonly FollowClip[] {
     ['butterfly', named('sample-butterfly-together')],
     ['kick', named('sample-streamline-kick')],
   ] as const;
-  return swims.flatMap(([swim, scenario]) =>
+  const measured = swims.flatMap(([swim, scenario]) =>
     (['clean', ...hardships] as const).map((hardship) => ({
       name: `${swim}-${hardship}`,
       swim,
@@ -40,6 +41,49 @@ export function followClips(): readonly FollowClip[] {
       scenario: hardship === 'clean' ? scenario : hardVariant(scenario, hardship),
     })),
   );
+  return [...measured, heldOut(named('sample-butterfly-together'))];
+}
+
+/**
+ * A butterfly on which nothing was ever set: another swimmer, rhythm and course, seen smaller, from the other side,
+ * every stroke with a breath, with more bubbles.
+ */
+function heldOut(scenario: Scenario): FollowClip {
+  const { technique, camera } = scenario;
+  const file = 'held-out-butterfly.mp4';
+  return {
+    name: 'held-out-butterfly',
+    swim: 'butterfly',
+    hardship: 'held-out',
+    scenario: {
+      ...scenario,
+      id: 'held-out-butterfly',
+      file,
+      looks: juno,
+      technique: {
+        ...technique,
+        period: 1.27,
+        startTime: 0.11,
+        kicks: [
+          { top: 0, bottom: 0.22, size: 0.92 },
+          { top: 0.46, bottom: 0.67, size: 1.08 },
+        ],
+        toeSwing: 0.2,
+        waveSpeed: 4.6,
+        speed: 1.22,
+        depth: -0.21,
+        size: 2.12,
+        breathEvery: 1,
+      },
+      camera: {
+        ...camera,
+        travel: 'left',
+        metresPerPixel: 1.1 * camera.metresPerPixel,
+        surfaceRow: camera.surfaceRow + 70,
+      },
+      trouble: { bubbles: 4 },
+    },
+  };
 }
 
 /**

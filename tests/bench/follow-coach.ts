@@ -9,6 +9,7 @@ import { seenBodyLength } from '#core/follow/seen-body-length';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { FollowedRun, Posture } from '#core/swim-file/swim-schema';
 import { findMediaTool } from '#electron/media/find-media-tool';
+import { seenAt, stepOf } from '../../renderer/follow/coarse-task';
 import type { ColourPicture } from '../../renderer/follow/colour-picture';
 import { followPiece } from '../../renderer/follow/follow-piece';
 import { framesAtOnce } from '../../renderer/follow/follow-stretch';
@@ -167,21 +168,25 @@ function followOne(
   piece: FramePiece,
 ): readonly FollowedRun[] {
   const bodyLength = seenBodyLength(postures) ?? film.height / 3;
+  const step = stepOf(bodyLength);
   const marks: readonly MarkedPoint[] = markedPoints(postures, piece.first, piece.last);
   const windows = cropWindows(marks, piece.first, piece.last, bodyLength, film);
   const pictures = windows.map((part, i): ColourPicture => {
     const frame = piece.first + i;
-    const colours = new Uint16Array(part.width * part.height);
-    for (let row = 0; row < part.height; row++) {
-      const start = (part.y + row) * film.width + part.x;
-      colours.set(film.pictures[frame]?.subarray(start, start + part.width) ?? [], row * part.width);
+    const seen = seenAt(part, step);
+    const whole = film.pictures[frame];
+    const colours = new Uint16Array(seen.width * seen.height);
+    for (let row = 0; row < seen.height; row++) {
+      const start = (part.y + step * row) * film.width + part.x;
+      for (let column = 0; column < seen.width; column++)
+        colours[row * seen.width + column] = whole?.[start + step * column] ?? 0;
     }
-    return { frame, ...part, colours };
+    return { frame, ...seen, colours };
   });
   const times = pictures.map(({ frame }) => truth.realTimes[frame] ?? 0);
   const around = pointsAround(postures, followed, piece, bodyLength).map((point) => ({
     ...point,
     time: truth.realTimes[point.frame] ?? 0,
   }));
-  return followPiece(vision, { pictures, times, marks, around, bodyLength }, () => undefined).runs;
+  return followPiece(vision, { pictures, times, marks, around, bodyLength, step }, () => undefined).runs;
 }

@@ -1,7 +1,7 @@
 import { confidenceOfSd, sureEnough } from '#core/follow/follow-confidence';
 import { proposeEvents } from '#core/follow/propose-events';
-import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { EventKind } from '#core/marks/event-kind';
+import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import { naturalSpline } from '#core/signal/cubic-spline';
 import { emptyScene, type FollowedRun, type Posture, type Swim } from '#core/swim-file/swim-schema';

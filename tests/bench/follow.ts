@@ -141,7 +141,7 @@ function writeRows(): void {
   writeSection('follow', 'follow.ts', [
     '## Following points',
     '',
-    `Drawn swims at 1080p, 60 pictures a second (25 where named), against the drawn truth. A drawn coach marks within ${coachPixels} px, lays ${linesAStroke} body lines a stroke, and answers what is asked until a landmark has had ${clicksAStroke} clicks a stroke (for kicks alone, two kicks count as a stroke). Errors are root mean squares over all nine landmarks, the coach's own marks left out, in pixels and in percent of the body length; "sure" are the points that were not flagged, "trunk, head, legs" leaves out elbow, wrist and fingertip. Rivals: every fifth frame marked with a spline between; plain Lucas–Kanade forward from line to line, and forward and backward blended, both by OpenCV ${rows[0]?.outside?.version ?? '–'} for Python on the same pictures, with ${clicksAStroke} whole lines a stroke.`,
+    `Drawn swims at 1080p, 60 pictures a second (25 where named), against the drawn truth. A drawn coach marks within ${coachPixels} px, lays ${linesAStroke} body lines a stroke, and answers what is asked until a landmark has had ${clicksAStroke} clicks a stroke (for kicks alone, two kicks count as a stroke). Errors are root mean squares over all nine landmarks, the coach's own marks left out, in pixels and in percent of the body length; nothing was ever set on the held-out clip; "sure" are the points that were not flagged, "trunk, head, legs" leaves out elbow, wrist and fingertip. Rivals: every fifth frame marked with a spline between; plain Lucas–Kanade forward from line to line, and forward and backward blended, both by OpenCV ${rows[0]?.outside?.version ?? '–'} for Python on the same pictures, with ${clicksAStroke} whole lines a stroke.`,
     '',
     '| clip | RMS px | RMS % | sure % | trunk, head, legs % | flagged % | off by > 2 %, % | of these flagged % | clicks per 100 frames | kick frequency off % | toe amplitude off % | spline % (clicks) | plain flow % | both ways % |',
     '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
@@ -163,7 +163,11 @@ function writeRows(): void {
 
 // by hardship, so that a run cut short has both swims of what it has
 const order = (clip: FollowClip): number =>
-  clip.hardship === 'clean' ? -1 : hardships.indexOf(clip.hardship);
+  clip.hardship === 'clean'
+    ? -1
+    : clip.hardship === 'held-out'
+      ? hardships.length
+      : hardships.indexOf(clip.hardship);
 for (const clip of [...followClips()].sort((a, b) => order(a) - order(b))) {
   if (wanted.length > 0 && !wanted.includes(clip.name)) continue;
   const row = await measure(clip);

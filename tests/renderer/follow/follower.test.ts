@@ -3,7 +3,7 @@ import type { FromFollower, ToFollower } from '../../../renderer/follow/follow-m
 import { createFollower, type FollowerWorker } from '../../../renderer/follow/follower';
 import type { PieceTask } from '../../../renderer/follow/piece';
 
-const task: PieceTask = { pictures: [], times: [], marks: [], around: [], bodyLength: 1 };
+const task: PieceTask = { pictures: [], times: [], marks: [], around: [], bodyLength: 1, step: 1 };
 const found = {
   runs: [{ landmark: 'toe' as const, frame: 1, points: [[1, 2, 0.9]] as [number, number, number][] }],
   camera: null,
