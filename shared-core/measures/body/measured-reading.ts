@@ -15,9 +15,9 @@ import { followedAmong } from './followed-among';
 import { markingNote } from './marking-note';
 import { pictureNotes } from './picture-notes';
 import { standardDeviation } from '../../signal/standard-deviation';
-import { effectiveFreedom } from '../../uncertainty/effective-freedom';
+import { mixedQuantile975 } from '../../uncertainty/mixed-quantile';
 import { readingFreedom } from './reading-freedom';
-import { studentQuantile975, studentWidening } from '../../uncertainty/student-quantile';
+import { studentWidening } from '../../uncertainty/student-quantile';
 
 /** Normal quantile for two-sided 95 %. */
 export const z95 = 1.959964;
@@ -47,6 +47,8 @@ export interface Measured {
   readonly spread?: boolean;
   /** Independent values whose spread makes the interval, where those of `perCycle` are not; fewer than two make none. */
   readonly independent?: readonly number[] | null;
+  /** A steady rise or fall over the swim was taken out of the values: it is no spread, and cost a degree of freedom. */
+  readonly trendTaken?: boolean;
   /** Where neighbouring values share marks: how many times the variance of their mean is that of as many single ones. */
   readonly sharing?: number;
   readonly frames: readonly number[];
@@ -128,23 +130,23 @@ function singlesOf(perCycle: readonly CycleValue[]): Singles | null {
 
 /**
  * Mean ± Student's t times its standard error from the spread between cycles. What is off alike in every cycle (scale, level,
- * body length) shows in no spread and is added; the degrees of freedom are those of the two together.
+ * body length) shows in no spread and is added, with the quantile of the two together.
  */
 function spreadInterval(context: BodyContext, measured: Measured): ComputedReading['otherInterval'] {
   const { value, sharing = 1 } = measured;
   const values = measured.independent ?? (measured.perCycle ?? []).map((cycle) => cycle.value);
   const n = values.length;
   // values that share marks are worth as many fewer
-  const freedom = Math.floor((n - 1) / sharing);
+  const free = n - (measured.trendTaken ? 2 : 1);
+  const freedom = Math.floor(free / sharing);
   if (freedom < 1) return null;
   const mean = values.reduce((sum, each) => sum + each, 0) / n;
-  const variance = values.reduce((sum, each) => sum + (each - mean) ** 2, 0) / (n - 1);
+  const variance = values.reduce((sum, each) => sum + (each - mean) ** 2, 0) / free;
   const spread = (sharing * variance) / n;
   // cycles alike to the last frame show no spread at all, which is rounding and not the swimmer
   if (!(Math.sqrt(spread) > 1e-9 * Math.max(Math.abs(value), 1e-3))) return null;
   const alike = alikeInEveryCycle(context, measured);
-  const quantile = studentQuantile975(effectiveFreedom([{ variance: spread, freedom }], alike));
-  const half = quantile * Math.sqrt(spread + alike);
+  const half = mixedQuantile975(spread, freedom, alike) * Math.sqrt(spread + alike);
   return { low: value - half, high: value + half, question: 'this-swimmer' };
 }
 

@@ -1,6 +1,7 @@
 import type { EventKind } from '../../marks/event-kind';
 import { bodyChain } from '../../marks/landmark';
 import { eventsOf } from '../events/event-list';
+import { withoutTrend } from '../../signal/without-trend';
 import { standardDeviation } from '../../signal/standard-deviation';
 import type { MissingReason, Reading, ReadingDefinition, Singles } from '../reading';
 import type { BodyContext } from './body-context';
@@ -119,6 +120,11 @@ function summarised(
     const byFrame = new Map(perCycle.map(({ fromFrame, value }) => [fromFrame, value]));
     return { perCycle, singles: singles(scale), independent: strokeMeans(context, kicks, byFrame) };
   };
+  // a swimmer who rises or sinks all along does not differ from kick to kick
+  const levelled = (values: ReturnType<typeof told>): Partial<Measured> => {
+    const single = values.independent ?? (values.perCycle ?? []).map((one) => one.value);
+    return { ...values, independent: withoutTrend(single), trendTaken: true };
+  };
   if (measure.kind === 'angle') {
     return computedReading(context, id, {
       ...common,
@@ -141,7 +147,7 @@ function summarised(
       unit: context.unit,
       ownVariance: marks + part.own,
       sharedVariance: ends + part.shared,
-      ...told(1),
+      ...levelled(told(1)),
     });
   }
   const length = context.bodyLength;

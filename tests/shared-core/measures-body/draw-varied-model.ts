@@ -28,7 +28,7 @@ export function drawVariedModel(seed: number): { habit: ModelSwim; varied: Model
   };
   return {
     habit,
-    varied: { ...habit, sizes: Array.from({ length: habit.cycles }, () => spread * normal(random)) },
+    varied: { ...habit, sizes: Array.from({ length: habit.cycles + 1 }, () => spread * normal(random)) },
     noise: { ...noise, landmarkSd: Math.min(noise.landmarkSd, 1), eventSd: 0.003 },
   };
 }

@@ -55,7 +55,10 @@ export interface ModelSwim {
   readonly late?: number;
   /** Mark a push-off and a breakout, with body lines on their frames. */
   readonly underwater?: boolean;
-  /** How much bigger or smaller each cycle's movement is than the swimmer's own, as a share; none: all alike. */
+  /**
+   * How much bigger or smaller each cycle's movement is than the swimmer's own, as a share, and that of the one after the
+   * last, which is not marked but for its hand entry; none: all alike.
+   */
   readonly sizes?: readonly number[];
 }
 
@@ -105,13 +108,17 @@ export const modelBody: Record<LandmarkName, readonly [number, number]> = {
   toe: [2.27, 1],
 };
 
+/** A stroke has its size from this share of a period before its hand entry on: no event but the entry is nearer to it. */
+const sizesChange = 0.03;
+
 export const kickOmega = (m: ModelSwim): number => ((m.base === 'stroke' ? 2 : 1) * 2 * Math.PI) / m.period;
 
 export function truePlace(m: ModelSwim, name: LandmarkName, t: number): { x: number; y: number } {
   const [behind, share] = modelBody[name];
   const w = kickOmega(m);
   const lag = m.waveNumber * (behind - 2.27) + w * (m.late ?? 0);
-  const cycle = Math.min(m.cycles - 1, Math.max(0, Math.floor((t - modelLead) / m.period + 1e-9)));
+  const last = (m.sizes?.length ?? 1) - 1;
+  const cycle = Math.min(last, Math.max(0, Math.floor((t - modelLead) / m.period + sizesChange)));
   const size = 1 + (m.sizes?.[cycle] ?? 0);
   const first = size * m.toe * share;
   const y =
