@@ -14,7 +14,7 @@ const residualScale = 0.06;
 /** A coach's mark and a limb's look leave this share of the body length unsaid. Fitted, like the next four, on followed sample clips. */
 const leastShare = 0.0025;
 /** How much of the distance between the two ways, squared, counts as variance. */
-const apartShare = 0.08;
+const apartShare = 0.14;
 /** How much of the distance, squared, by which laying all together moved what the two ways had put. */
 const movedShare = 0.25;
 /** Where the picture pins a point down no better than this share of the body length, it often pins down something else. */
