@@ -7,10 +7,8 @@ import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
 import { factsOfHostFilm } from '../video/facts-of-host-film';
 import type { ClipFacts } from '../video/frame-source';
-import { openFrameSource } from '../video/open-frame-source';
 import { readClipFacts } from '../video/read-clip-facts';
 import { type ClipToAdd, inputOf, nameOf } from './clip-to-add';
-import { thumbnailOf } from './thumbnail';
 
 const named = (error: HostError, name: string): Result<never> =>
   failure(error.code, { ...error.detail, name });
@@ -102,24 +100,4 @@ async function askHost({
 function jpegOf(base64: string): Blob {
   const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
   return new Blob([bytes], { type: 'image/jpeg' });
-}
-
-/** A small picture from the middle of the clip; null when it can't be had, which is no reason not to add the clip. */
-export async function pictureOf(
-  adding: ClipToAdd,
-  track: number | null,
-  host: HostClient,
-  signal: AbortSignal,
-): Promise<Blob | null> {
-  const source = await openFrameSource({ ...inputOf(adding, host), track }, { signal });
-  if (!source.ok) return null;
-  try {
-    return await thumbnailOf(source.value);
-  } catch (error) {
-    // a picture in the middle that is lost, or the coach has gone on
-    if (error instanceof Error && !(error instanceof TypeError)) return null;
-    throw error;
-  } finally {
-    source.value.close();
-  }
 }

@@ -3,8 +3,9 @@ import type { HostError } from '#core/host-contract/host-error';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { HostClient } from '../host/host-client';
 import type { ClipFacts } from '../video/frame-source';
-import type { ClipToAdd } from './clip-to-add';
-import { factsOf, pictureOf } from './look-at-clip';
+import { type ClipToAdd, inputOf } from './clip-to-add';
+import { factsOf } from './look-at-clip';
+import { pictureOf } from './thumbnail';
 
 interface Look {
   readonly facts: ClipFacts | null;
@@ -70,7 +71,7 @@ export function useLookAtClip(adding: ClipToAdd, track: number | null, host: Hos
       const { facts, picture } = looked.value;
       const thumbnail =
         facts.decodable && !facts.fields
-          ? pictureOf(adding, track, host, leaving.signal)
+          ? pictureOf({ ...inputOf(adding, host), track }, leaving.signal)
           : Promise.resolve(picture);
       setLook({ ...nothingYet, facts, thumbnail });
       showPicture(await thumbnail);

@@ -1,25 +1,14 @@
 import { useCallback, useEffect, useRef } from 'react';
 import type { HostClient } from '../host/host-client';
-import { openFrameSource } from '../video/open-frame-source';
-import { thumbnailOf } from './thumbnail';
+import { pictureOf } from './thumbnail';
 
 /** Takes a swim's shelf picture from its film and keeps it with the swim; false when it can't be had. */
 async function retake(host: HostClient, swimId: string, signal: AbortSignal): Promise<boolean> {
   const read = await host.call('swim/read', { id: swimId }, signal);
   if (!read.ok) return false;
   const { track } = read.value.swim.clip;
-  const source = await openFrameSource({ address: host.clipAddress(swimId), track }, { signal });
-  if (!source.ok) return false;
-  try {
-    const picture = await thumbnailOf(source.value);
-    return !signal.aborted && (await host.sendThumbnail(swimId, picture)).ok;
-  } catch (error) {
-    // a picture in the middle that is lost, or the coach has gone on
-    if (error instanceof Error && !(error instanceof TypeError)) return false;
-    throw error;
-  } finally {
-    source.value.close();
-  }
+  const picture = await pictureOf({ address: host.clipAddress(swimId), track }, signal);
+  return picture !== null && !signal.aborted && (await host.sendThumbnail(swimId, picture)).ok;
 }
 
 /** Asks for the picture of a swim that has none, as when they were removed: one film at a time, each once a visit. */
