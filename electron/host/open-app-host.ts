@@ -1,10 +1,10 @@
-import { access, readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { OperationOutput } from '#core/host-contract/operations';
 import { chooseLibrary, type WantedLibrary } from './chosen-library';
 import { createHost, type Host } from './create-host';
+import { exists, taken } from './exists';
 import { fileFailure } from './file-errors';
 import { libraryFolder } from './library-folder';
 import { besideArchive } from '../media/find-media-tool';
@@ -36,14 +36,8 @@ interface Around {
 
 /** What lies in a folder: a library, nothing (or no folder yet), or something else. */
 async function lookInto(folder: string): Promise<'library' | 'nothing' | 'other'> {
-  const missing = (error: NodeJS.ErrnoException): null => {
-    if (error.code === 'ENOENT') return null;
-    throw error;
-  };
-  const about = await access(libraryFolder(folder).about).then(() => true, missing);
-  if (about) return 'library';
-  const names = await readdir(folder).catch(missing);
-  return names && names.length > 0 ? 'other' : 'nothing';
+  if (await exists(libraryFolder(folder).about)) return 'library';
+  return (await taken(folder)) ? 'other' : 'nothing';
 }
 
 /**

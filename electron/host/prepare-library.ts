@@ -1,19 +1,10 @@
-import { access, cp, mkdir, writeFile } from 'node:fs/promises';
+import { cp, mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { sweepForgotten } from './drafts';
+import { exists } from './exists';
 import { fileFailure } from './file-errors';
 import type { LibraryFolder } from './library-folder';
-
-async function exists(file: string): Promise<boolean> {
-  try {
-    await access(file);
-    return true;
-  } catch (error) {
-    if (['ENOENT', 'ENOTDIR'].includes((error as NodeJS.ErrnoException).code ?? '')) return false;
-    throw error;
-  }
-}
 
 /**
  * Makes the library's folders; a library that is new gets the sample swims, and `library.json` last, so that a

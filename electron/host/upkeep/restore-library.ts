@@ -1,25 +1,16 @@
 import { createWriteStream } from 'node:fs';
-import { mkdir, readdir, rename, rm, rmdir, statfs } from 'node:fs/promises';
+import { mkdir, rename, rm, rmdir, statfs } from 'node:fs/promises';
 import path from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import type { z } from 'zod';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { restoredSchema } from '#core/host-contract/operations/upkeep-operations';
 import { draftName, isDraft, sweepForgotten } from '../drafts';
+import { taken } from '../exists';
 import { fileFailure } from '../file-errors';
 import type { JobReport } from '../jobs';
 import { partsInside } from './parts-inside';
 import { claimedBytes, readArchive } from './read-archive';
-
-/** False when the folder is free to be made: not there, or empty. */
-async function taken(folder: string): Promise<boolean> {
-  try {
-    return (await readdir(folder)).length > 0;
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return false;
-    throw error;
-  }
-}
 
 /** Bytes that can still be written where a folder lies. */
 async function roomOn(folder: string): Promise<number> {
