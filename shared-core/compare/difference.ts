@@ -1,8 +1,6 @@
 import type { ComputedReading } from '../measures/reading';
 import { studentWidening } from '../uncertainty/student-quantile';
-
-/** Normal quantile for two-sided 95 %. */
-const z95 = 1.959964;
+import { z95 } from '../uncertainty/normal-quantile';
 
 /** Second swim minus first, of one reading. */
 export interface ReadingDifference {

@@ -1,9 +1,7 @@
 import type { ReadingUnit } from '../measures/reading';
 import { neverCompared } from './never-compared';
 import { levelOf, poolOf, type TrialFactor, type TrialRow, type TrialValue } from './trial-row';
-
-/** Normal quantile for two-sided 95 %. */
-const z95 = 1.959964;
+import { z95 } from '../uncertainty/normal-quantile';
 
 /** One repeat in a plot of one reading against another, with halves of the 95 % intervals from marking. */
 export interface TrialPoint {

@@ -1,3 +1,5 @@
+import { z95 } from '../uncertainty/normal-quantile';
+
 /** Directions in which a vector has parts, each with noise: 2 for one harmonic (cosine and sine), 4 for two together. */
 export type Directions = 2 | 4;
 
@@ -69,8 +71,6 @@ const tables: Readonly<Record<Directions, readonly Row[]>> = {
     [7, 4.775, 8.698],
   ],
 };
-
-const z95 = 1.959964;
 
 export interface SizeInterval {
   readonly low: number;

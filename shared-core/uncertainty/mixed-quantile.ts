@@ -1,7 +1,5 @@
 import { studentQuantile975 } from './student-quantile';
-
-/** Normal quantile for two-sided 95 %. */
-const normal = 1.959964;
+import { z95 } from './normal-quantile';
 
 /**
  * Two-sided 95 % quantile for an error whose variance is the sum of one that was estimated and one that is known:
@@ -14,5 +12,5 @@ const normal = 1.959964;
  */
 export function mixedQuantile975(estimated: number, freedom: number, known: number): number {
   const own = studentQuantile975(freedom);
-  return (own * estimated + normal * known) / (estimated + known);
+  return (own * estimated + z95 * known) / (estimated + known);
 }

@@ -1,4 +1,5 @@
 import jStat from 'jstat';
+import { z95 } from './normal-quantile';
 
 /**
  * 97.5 % quantile of Student's t, for two-sided 95 % intervals; degrees of freedom need not be whole. Without any:
@@ -20,7 +21,7 @@ const many = 1000;
 export function studentWidening(degreesOfFreedom: number): number {
   if (!(degreesOfFreedom < many)) return 1;
   const whole = Math.max(1, Math.floor(degreesOfFreedom));
-  const known = widenings.get(whole) ?? studentQuantile975(whole) / 1.959964;
+  const known = widenings.get(whole) ?? studentQuantile975(whole) / z95;
   widenings.set(whole, known);
   return known;
 }

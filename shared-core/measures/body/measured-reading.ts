@@ -17,10 +17,8 @@ import { pictureNotes } from './picture-notes';
 import { standardDeviation } from '../../signal/standard-deviation';
 import { mixedQuantile975 } from '../../uncertainty/mixed-quantile';
 import { readingFreedom } from './reading-freedom';
+import { z95 } from '../../uncertainty/normal-quantile';
 import { studentWidening } from '../../uncertainty/student-quantile';
-
-/** Normal quantile for two-sided 95 %. */
-export const z95 = 1.959964;
 
 export interface CycleValue {
   readonly value: number;

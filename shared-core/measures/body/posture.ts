@@ -12,8 +12,8 @@ import {
   type Measured,
   missingReading,
   unitPart,
-  z95,
 } from './measured-reading';
+import { z95 } from '../../uncertainty/normal-quantile';
 import type { PostureMeasure } from './posture-measure';
 import { postureMeasures } from './posture-measures';
 import { meanError, meanSd, postureValues, type PostureValues } from './posture-values';

@@ -1,5 +1,6 @@
 import { extremeLift, waveExtremes } from '../../signal/wave-extremes';
-import { missingReading, computedReading, unitPart, z95 } from './measured-reading';
+import { missingReading, computedReading, unitPart } from './measured-reading';
+import { z95 } from '../../uncertainty/normal-quantile';
 import type { Reading, ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
 import { type LandmarkWave, waveNotes } from './landmark-wave';

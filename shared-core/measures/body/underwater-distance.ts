@@ -4,7 +4,8 @@ import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
 import { pointAt } from './body-geometry';
 import type { TimedEvent } from './cycle-frame';
-import { computedReading, missingReading, unitPart, z95 } from './measured-reading';
+import { computedReading, missingReading, unitPart } from './measured-reading';
+import { z95 } from '../../uncertainty/normal-quantile';
 import { notFromSide } from './side-view';
 
 const ids = ['underwater-distance-scale', 'underwater-speed-scale'] as const;

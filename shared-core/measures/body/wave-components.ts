@@ -4,7 +4,8 @@ import { waveHarmonics } from '../../signal/wave-harmonics';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
 import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
-import { computedReading, type Measured, missingReading, unitPart, z95 } from './measured-reading';
+import { computedReading, type Measured, missingReading, unitPart } from './measured-reading';
+import { z95 } from '../../uncertainty/normal-quantile';
 import { waveNotSeen } from './side-view';
 
 const shown = ['hip', 'toe'] as const satisfies readonly LandmarkName[];

@@ -9,7 +9,8 @@ import {
 } from '../../uncertainty/tracked';
 import type { BodyContext } from '../body/body-context';
 import type { TimedEvent } from '../body/cycle-frame';
-import { computedReading, missingReading, z95 } from '../body/measured-reading';
+import { computedReading, missingReading } from '../body/measured-reading';
+import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
 import { fitPeriod } from './fit-period';

@@ -1,7 +1,8 @@
 import type { BodyContext } from '../body/body-context';
 import { bodyWave, bodyWaveLandmarks } from '../body/body-wave-speed';
 import { kickAmplitude } from '../body/kick-amplitude';
-import { computedReading, missingReading, unitPart, z95 } from '../body/measured-reading';
+import { computedReading, missingReading, unitPart } from '../body/measured-reading';
+import { z95 } from '../../uncertainty/normal-quantile';
 import { mergedFrames } from '../body/merged-frames';
 import { waveNotSeen } from '../body/side-view';
 import { bestSpeed, speedNotes } from '../body/trace-speed';
