@@ -19,7 +19,8 @@ export function setFollowed(
         ...run,
         points: points.map(([x, y, confidence]): [number, number, number] => [x, y, confidence]),
       }));
-      draft.cameraPath = structuredClone(keepCamera(draft.cameraPath, pieces, camera)) as CameraRun[];
+      // what stays is part of the draft, which can't be cloned
+      draft.cameraPath = [...keepCamera(draft.cameraPath, pieces, structuredClone(camera))];
     },
   };
 }

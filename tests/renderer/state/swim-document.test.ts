@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyScene } from '#core/swim-file/swim-schema';
 import { addEvent, moveEvent, placeEventAt, removeEvent } from '../../../renderer/state/event-commands';
+import { setFollowed } from '../../../renderer/state/follow-commands';
 import { copyPosture, hideLandmark, setPosturePoint } from '../../../renderer/state/posture-commands';
 import { setScene } from '../../../renderer/state/scene-commands';
 import { createSwimDocument } from '../../../renderer/state/swim-document';
@@ -18,6 +19,41 @@ describe('the swim document', () => {
     expect(document.swim()).toEqual(before);
     expect(document.redo()).toMatchObject({ frame: 23 });
     expect(document.swim()).toEqual(after);
+  });
+
+  it('takes in a stretch that was followed again beside others, as one step, without touching a marked point', () => {
+    const posture = { frame: 12, points: { toe: { x: 1, y: 2 } }, hidden: [] };
+    const document = createSwimDocument(aSwim({ postures: [posture] }));
+    const run = (frame: number, x: number) => ({
+      landmark: 'toe' as const,
+      frame,
+      points: [[x, 5, 0.9]] as [number, number, number][],
+    });
+    const camera = (first: number, last: number, by: number) => ({
+      frames: [first, last],
+      rows: [100],
+      moved: [
+        [
+          [0, 0],
+          [by, 0],
+        ],
+      ] as [number, number][][],
+    });
+    const [left, right] = [
+      { first: 10, last: 20 },
+      { first: 20, last: 30 },
+    ];
+    document.run(
+      setFollowed([left, right], [run(15, 1), run(25, 2)], [camera(10, 20, 3), camera(20, 30, 4)]),
+    );
+    const before = document.swim();
+    document.run(setFollowed([right], [run(25, 7)], [camera(20, 30, 8)]));
+    const { followed, cameraPath, postures } = document.swim();
+    expect(followed.map(({ points }) => points[0]?.[0])).toEqual([1, 7]);
+    expect(cameraPath.map(({ moved }) => moved[0]?.[1]?.[0])).toEqual([3, 8]);
+    expect(postures).toBe(before.postures);
+    document.undo();
+    expect(document.swim()).toEqual(before);
   });
 
   it('keeps a drag as one step, counted from where it began', () => {
