@@ -26,6 +26,7 @@ for (const [name, width, height, rotation] of [
   ['rotate-180', 640, 360, 180],
   ['rotate-270', 640, 360, 270],
   ['pixels-2-to-1', 640, 360, 0],
+  ['turned-mirrored-and-pixels-2-to-1', 640, 360, 90],
 ] as const) {
   test(`${name}: shown as ${width} × ${height}, turned by ${rotation}°`, async ({ clips }) => {
     const facts = await clips.facts(await made(name));

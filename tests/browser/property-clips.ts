@@ -35,6 +35,14 @@ export const propertyClips: readonly MadeClip[] = [
   { ...base, name: 'rotate-90', after: 'transpose=2', remux: { output: ['-metadata:s:v', 'rotate=270'] } },
   { ...base, name: 'mirrored', after: 'hflip', matrix: [-1, 0, 0, 1] },
   { ...base, name: 'pixels-2-to-1', width: 320, after: 'setsar=2/1' },
+  // all three at once: the stored picture is the shown one with its axes exchanged, its pixels twice as high as wide
+  {
+    ...base,
+    name: 'turned-mirrored-and-pixels-2-to-1',
+    width: 320,
+    after: 'setsar=2/1,transpose=cclock_flip',
+    matrix: [0, 1, 1, 0],
+  },
   { ...base, name: 'starts-at-10-s', remux: { output: ['-output_ts_offset', '10'] } },
   { ...base, name: 'cut-at-the-start-by-edit-list', remux: { input: ['-ss', '2.2'], output: [] } },
   { ...base, name: 'cut-at-both-ends-by-edit-list', remux: { input: ['-ss', '1.4'], output: ['-t', '1.7'] } },

@@ -29,6 +29,7 @@ const kinds = [
   'rotate-270',
   'mirrored',
   'pixels-2-to-1',
+  'turned-mirrored-and-pixels-2-to-1',
   'starts-at-10-s',
   'cut-at-both-ends-by-edit-list',
   'vp9',
