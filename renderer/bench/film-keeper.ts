@@ -3,6 +3,7 @@ import { openClipItself } from '../video/open-swim-film';
 import type { BenchSession, FilmKeeper } from './bench-session';
 import { makeCopy } from './make-copy';
 import { openFilm } from './open-film';
+import { watchClip } from './watch-clip';
 
 /** Our default: how often a file that has gone is looked for again. */
 const lookAgainMs = 2000;
@@ -38,7 +39,7 @@ export function createFilmKeeper(
     const session = sessionOf();
     const { id } = session.document.swim();
     for (;;) {
-      const read = await session.host.call('swim/read', { id });
+      const read = await session.host.call('swim/clip-status', { id });
       if (signal.aborted) return false;
       // a library that is not to be reached either says nothing of the clip: its disk is taken as gone
       const status = read.ok ? read.value.clipStatus : 'missing';
@@ -53,8 +54,15 @@ export function createFilmKeeper(
     }
   };
 
-  return {
-    open: (clipStatus) => openFilm(sessionOf(), clipStatus, open, signal),
+  let watching = false;
+
+  const keeper: FilmKeeper = {
+    async open(clipStatus) {
+      await openFilm(sessionOf(), clipStatus, open, signal);
+      if (watching) return;
+      watching = true;
+      void watchClip(sessionOf(), keeper.unreadable, signal);
+    },
     makeCopy: (why) => makeCopy(sessionOf(), open, why, signal),
     async ownPicture(frame) {
       if (signal.aborted) return null;
@@ -84,4 +92,5 @@ export function createFilmKeeper(
       }
     },
   };
+  return keeper;
 }

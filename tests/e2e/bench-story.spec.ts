@@ -1,4 +1,4 @@
-import { readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Page } from '@playwright/test';
 import { eventKinds, staffOf } from '#core/marks/event-kind';
@@ -244,6 +244,17 @@ test('a clip that was moved is said to be missing, and is found again where it l
     .poll(() => savedSwim(app.library, id).clip.place)
     .toEqual({ kind: 'outside', path: elsewhere });
   expect(savedSwim(app.library, id).events).toEqual(events);
+  // another film takes its place while it is open: said without a step being made, and never shown under these marks
+  await page.keyboard.press('ArrowRight');
+  await expect(page.locator('.stage')).toHaveAttribute('data-shown-frame', '1');
+  const kept = `${elsewhere}.kept`;
+  renameSync(elsewhere, kept);
+  copyFileSync(path.join(app.library, 'swims', 'sample-kick-on-back', 'kick-on-back.mp4'), elsewhere);
+  await expect(trouble).toContainText('is not the film these marks were made on');
+  renameSync(kept, elsewhere);
+  await expect(page.getByText('The clip is back')).toBeVisible();
+  await expect(page.locator('.stage')).toHaveAttribute('data-shown-frame', '1');
+  await expect(page.locator('.glyph')).toHaveCount(events.length);
 });
 
 test('a swim of a newer version, or a damaged one, says so and is left as it is', async ({ page, app }) => {

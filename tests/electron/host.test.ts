@@ -92,15 +92,17 @@ describe('the clip’s status', () => {
     const clip = inLibrary('swims', 'swim-1', 'clip.mp4');
     const away = path.join(path.dirname(under.library), 'found.mp4');
     const status = async () => must(await under.ask('library/open', {})).swims[0]?.clipStatus;
+    const looked = async () => must(await under.ask('swim/clip-status', { id: 'swim-1' })).clipStatus;
+    expect(await looked()).toBe('present');
     await rename(clip, away);
-    expect(await status()).toBe('missing');
+    expect([await status(), await looked()]).toEqual(['missing', 'missing']);
     await writeFile(clip, 'other video');
-    expect(await status()).toBe('changed');
+    expect([await status(), await looked()]).toEqual(['changed', 'changed']);
     expect(await under.ask('swim/relink', { id: 'swim-1', path: clip })).toMatchObject({
       error: { code: 'clip-changed' },
     });
     must(await under.ask('swim/relink', { id: 'swim-1', path: away }));
-    expect(await status()).toBe('present');
+    expect([await status(), await looked()]).toEqual(['present', 'present']);
   });
 
   it('is missing when the clip’s name is a link out of the folder', async () => {

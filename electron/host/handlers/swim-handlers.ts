@@ -30,6 +30,7 @@ export function swimHandlers({ shelf, clips }: HostParts): HandlersOf<typeof swi
 
   return {
     'swim/read': ({ id }) => shelf.read(id),
+    'swim/clip-status': ({ id }) => shelf.lookAtClip(id),
     'swim/write': ({ swim, baseRevision, lineage }) => shelf.write(swim, baseRevision, lineage),
     'swim/create': ({ swim, clipId }) => create(swim, clipId),
     'swim/remove': ({ id }) => shelf.remove(id),

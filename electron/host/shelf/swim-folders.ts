@@ -32,6 +32,7 @@ function besideSwim(names: readonly string[]): Pick<SwimSummary, 'hasThumbnail' 
 export class SwimFolders {
   readonly file: KeptFile<Swim>;
   private readonly fingerprints = new KnownFingerprints();
+  private readonly clips = new Map<string, { readonly stamp: string; readonly clip: Clip }>();
   private readonly coach: CoachOnDisk;
 
   constructor(
@@ -140,6 +141,21 @@ export class SwimFolders {
       fileFailure(error, id, 'reading');
       return null;
     }
+  }
+
+  /**
+   * What a swim's file says of its clip; read again only after the file has changed: a film is asked for in hundreds of
+   * ranges while its swim is being saved.
+   */
+  async clipOf(id: string): Promise<Result<Clip>> {
+    const stamp = await stat(this.swimFile(id)).then(stampOf, () => null);
+    const known = this.clips.get(id);
+    if (stamp !== null && known?.stamp === stamp) return success(known.clip);
+    const read = await this.file.read(this.swimFile(id));
+    if (!read.ok) return read;
+    const { clip } = read.value.value;
+    if (stamp !== null) this.clips.set(id, { stamp, clip });
+    return success(clip);
   }
 
   /** Where a swim's clip is, whether or not it is there; null when its name would leave the folder. */

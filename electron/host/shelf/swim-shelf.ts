@@ -165,11 +165,6 @@ export class SwimShelf {
     return known.slice(0, atMost).map(({ id }) => id);
   }
 
-  private async known(id: string): Promise<Result<Indexed>> {
-    const [looked] = await this.lookAt([id]);
-    return looked ?? (await this.folders.whole(id));
-  }
-
   async read(id: string): Promise<Result<OperationOutput<'swim/read'>>> {
     const read = await this.folders.file.read(this.swimFile(id));
     if (!read.ok) return read;
@@ -184,15 +179,20 @@ export class SwimShelf {
 
   /** The file of a swim's clip when it is there and still the one the marks were made on, else null. */
   async presentClip(id: string): Promise<string | null> {
-    const known = await this.known(id);
-    if (!known.ok || known.value.summary.clipStatus !== 'present') return null;
-    return this.clipPath(id, known.value);
+    const clip = await this.clipOf(id);
+    if (!clip.ok || (await this.clipStatus(id, clip.value)) !== 'present') return null;
+    return this.clipPath(id, clip.value);
   }
 
   /** What a swim's file says of its clip. */
-  async clipOf(id: string): Promise<Result<Clip>> {
-    const read = await this.folders.file.read(this.swimFile(id));
-    return read.ok ? success(read.value.value.clip) : read;
+  clipOf(id: string): Promise<Result<Clip>> {
+    return this.folders.clipOf(id);
+  }
+
+  /** Whether a swim's clip is there now, and still the one the marks were made on. */
+  async lookAtClip(id: string): Promise<Result<OperationOutput<'swim/clip-status'>>> {
+    const clip = await this.clipOf(id);
+    return clip.ok ? success({ clipStatus: await this.clipStatus(id, clip.value) }) : clip;
   }
 
   /** Where a swim's clip is, whether or not it is there; null when its name would leave the folder. */

@@ -3,6 +3,8 @@ import { idSchema, swimSchema } from '../../swim-file/swim-schema';
 import { lineageSchema, writtenSchema } from './lineage';
 import { revisionSchema } from './revision';
 
+const clipStatusSchema = z.enum(['present', 'missing', 'changed']);
+
 export const swimOperations = {
   'swim/read': {
     input: z.strictObject({ id: idSchema }),
@@ -10,8 +12,13 @@ export const swimOperations = {
       swim: swimSchema,
       revision: revisionSchema,
       written: writtenSchema,
-      clipStatus: z.enum(['present', 'missing', 'changed']),
+      clipStatus: clipStatusSchema,
     }),
+  },
+  /** Whether the clip is there, and still the one the marks were made on; cheap enough to be asked every few seconds. */
+  'swim/clip-status': {
+    input: z.strictObject({ id: idSchema }),
+    output: z.strictObject({ clipStatus: clipStatusSchema }),
   },
   /**
    * Atomic. `conflict` when the file on disk is neither `baseRevision` nor, by `lineage`, an ancestor of what is sent;

@@ -24,7 +24,7 @@ function aBench(state: {
   const open: string[] = [];
   const asked: string[] = [];
   const answers: Readonly<Record<string, () => unknown>> = {
-    'swim/read': () => success({ swim, revision: '', clipStatus: state.clip }),
+    'swim/clip-status': () => success({ clipStatus: state.clip }),
     'copy/look': () => success(state.copy === 'ready' ? { state: 'ready', bytes: 9 } : { state: 'none' }),
     'copy/make': () => success({ jobId: 'job' }),
     'job/look': () => success(state.job),
@@ -127,6 +127,46 @@ describe('the film of an open swim', () => {
     expect(session.view.getState().frame).toBe(17);
     expect(open).toEqual(['clip']);
     expect(said).toEqual(['The clip is back']);
+    leave();
+  });
+
+  it('goes at once when another film takes the clip’s place, though every picture could be held', async () => {
+    const { session, keeper, open, state, leave } = aBench({
+      clip: 'present',
+      copy: 'none',
+      decodable: true,
+    });
+    await keeper.open('present');
+    // a disk that was taken away leaves the pictures that are held
+    state.clip = 'missing';
+    await vi.advanceTimersByTimeAsync(10_000);
+    expect(open).toEqual(['clip']);
+    state.clip = 'changed';
+    await vi.advanceTimersByTimeAsync(4000);
+    expect(session.film.getState()).toMatchObject({ source: null, trouble: { kind: 'changed' } });
+    expect(open).toEqual([]);
+    state.clip = 'present';
+    await vi.advanceTimersByTimeAsync(4000);
+    expect(open).toEqual(['clip']);
+    // and again, as often as it happens
+    state.clip = 'changed';
+    await vi.advanceTimersByTimeAsync(6000);
+    expect(session.film.getState()).toMatchObject({ source: null, trouble: { kind: 'changed' } });
+    leave();
+  });
+
+  it('stays with the copy of a clip whose place another film has taken, and says so once', async () => {
+    const { session, keeper, said, open, state, leave } = aBench({
+      clip: 'present',
+      copy: 'ready',
+      decodable: true,
+    });
+    await keeper.open('present');
+    state.clip = 'changed';
+    await vi.advanceTimersByTimeAsync(20_000);
+    expect(session.film.getState()).toMatchObject({ from: 'copy', trouble: null });
+    expect(open).toEqual(['copy']);
+    expect(said).toEqual([expect.stringContaining('Another film has taken the clip’s place')]);
     leave();
   });
 
