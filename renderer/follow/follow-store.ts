@@ -13,9 +13,18 @@ export interface FollowState {
   readonly asked: { readonly landmark: LandmarkName; readonly frame: number } | null;
   /** The proposal the coach is looking at. */
   readonly looking: string | null;
+  /** The proposal that is being dragged along the score, and the frame it is held over. */
+  readonly dragged: { readonly id: string; readonly frame: number } | null;
 }
 
 export type FollowStore = StoreApi<FollowState>;
 
 export const createFollowStore = (): FollowStore =>
-  createStore<FollowState>(() => ({ open: false, share: null, outcome: null, asked: null, looking: null }));
+  createStore<FollowState>(() => ({
+    open: false,
+    share: null,
+    outcome: null,
+    asked: null,
+    looking: null,
+    dragged: null,
+  }));

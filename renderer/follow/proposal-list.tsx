@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { EventProposal } from '#core/follow/propose-events';
 import { eventWords } from '#core/marks/mark-words';
@@ -34,8 +35,8 @@ export function ProposalList() {
       ) : (
         <>
           <p className="follow-state">
-            Hollow glyphs on the score. <kbd>P</kbd> goes to the next, <kbd>K</kbd> accepts, <kbd>J</kbd>{' '}
-            rejects; to move one, step to the right frame first.
+            Hollow glyphs on the score. <kbd>P</kbd> goes to the next, <kbd>K</kbd> accepts it on the frame
+            shown, <kbd>J</kbd> rejects it. Or drag one to where it belongs.
           </p>
           <div className="follow-row">
             <button type="button" onClick={() => acceptAll(session)}>
@@ -59,9 +60,13 @@ export function ProposalList() {
 function ProposalRow({ proposal, chosen }: { readonly proposal: EventProposal; readonly chosen: boolean }) {
   const session = useBench();
   const frame = useView((state) => state.frame);
+  const row = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if (chosen) row.current?.scrollIntoView({ block: 'nearest' });
+  }, [chosen]);
   const words = `${eventWords[proposal.kind]} on frame ${proposal.frame + 1}`;
   return (
-    <li className={chosen ? 'proposal chosen' : 'proposal'}>
+    <li ref={row} className={chosen ? 'proposal chosen' : 'proposal'}>
       <button
         type="button"
         className="proposal-go"
@@ -88,7 +93,7 @@ function ProposalRow({ proposal, chosen }: { readonly proposal: EventProposal; r
           <button
             type="button"
             onClick={() => accept(session, proposal, frame)}
-            aria-label={`Accept ${eventWords[proposal.kind]} on frame ${frame + 1} instead`}
+            aria-label={`Here: accept ${eventWords[proposal.kind].toLowerCase()} on frame ${frame + 1} instead`}
           >
             Here
           </button>

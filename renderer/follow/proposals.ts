@@ -52,6 +52,14 @@ export function accept(session: BenchSession, proposal: EventProposal, frame?: n
   goOn(session, proposal);
 }
 
+/** Accepts a proposal where it was dropped, and stays there with the mark chosen, to be moved on by single pictures. */
+export function acceptDropped(session: BenchSession, proposal: EventProposal, frame: number): void {
+  const id = makeId();
+  session.document.run(acceptProposals([proposal], () => id, saidOf(session), frame));
+  session.follow.setState({ looking: null });
+  session.view.setState({ selection: { kind: 'event', id }, question: null });
+}
+
 export function reject(session: BenchSession, proposal: EventProposal): void {
   session.document.run(rejectProposals([proposal]));
   goOn(session, proposal);

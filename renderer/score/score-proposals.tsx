@@ -10,17 +10,19 @@ interface Props {
   readonly axis: ScoreAxis;
   readonly layout: ScoreLayout;
   readonly lookingId: string | null;
+  /** The one that is dragged, and the real seconds it is held over. */
+  readonly dragged: { readonly id: string; readonly time: number } | null;
   readonly onLook: (proposal: EventProposal) => void;
 }
 
 /** Hollow glyphs for what is only proposed. Click looks at one; dragging it accepts it where it is let go. */
 export const ScoreProposals = memo(function ScoreProposals(props: Props) {
-  const { proposals, axis, layout, lookingId, onLook } = props;
+  const { proposals, axis, layout, lookingId, dragged, onLook } = props;
   const tabStop = proposals.some(({ id }) => id === lookingId) ? lookingId : (proposals[0]?.id ?? null);
   return (
     <g className="score-proposals">
       {proposals.map((proposal) => {
-        const x = axis.toX(proposal.time);
+        const x = axis.toX(dragged?.id === proposal.id ? dragged.time : proposal.time);
         if (x < axis.left - 10 || x > axis.right + 10) return null;
         const chosen = proposal.id === lookingId;
         const words = `Proposed ${eventWords[proposal.kind].toLowerCase()}, frame ${proposal.frame + 1}`;

@@ -58,6 +58,8 @@ export function Score() {
   const timeOf = useMemo(() => (mark: EventMark) => eventTime(clock, mark), [clock]);
   const proposals = useSwim(proposalsOf);
   const lookingId = useStore(session.follow, (state) => state.looking);
+  const held = useStore(session.follow, (state) => state.dragged);
+  const dragged = useMemo(() => held && { id: held.id, time: realTimeOf(clock, held.frame) }, [held, clock]);
   const look = useMemo(() => (proposal: EventProposal) => lookAt(session, proposal), [session]);
   const byId = useMemo(() => new Map(events.map((mark) => [mark.id, mark])), [events]);
   const lit = useMemo(() => {
@@ -156,6 +158,7 @@ export function Score() {
               axis={axis}
               layout={layout}
               lookingId={lookingId}
+              dragged={dragged}
               onLook={look}
             />
             <ScoreGlyphs

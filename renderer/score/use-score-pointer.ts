@@ -5,7 +5,7 @@ import { clockOf, useBench } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
 import { placeEventAt } from '../state/event-commands';
 import type { EventProposal } from '#core/follow/propose-events';
-import { accept, lookAt, proposalsOf } from '../follow/proposals';
+import { acceptDropped, lookAt, proposalsOf } from '../follow/proposals';
 import { eventTime } from '#core/marks/event-time';
 import { markPhrase } from '#core/marks/mark-words';
 import { panSpan, type ScoreAxis, zoomSpan } from './score-axis';
@@ -98,6 +98,7 @@ export function useScorePointer(
           clockOf(document.swim()),
           shown.toTime(shown.toX(guess.proposal.time) + moved),
         );
+        session.follow.setState({ dragged: { id: guess.proposal.id, frame: guess.frame } });
         goTo(session, guess.frame);
         return;
       }
@@ -112,15 +113,21 @@ export function useScorePointer(
         goTo(session, frame);
       }
     };
+    const putDown = (): void => {
+      proposed.current = null;
+      session.follow.setState({ dragged: null });
+    };
     const up = (): void => {
       const guess = proposed.current;
-      proposed.current = null;
-      if (guess && guess.frame !== null) accept(session, guess.proposal, guess.frame);
+      putDown();
+      if (guess && guess.frame !== null) acceptDropped(session, guess.proposal, guess.frame);
       if (held.current && held.current !== 'scrub' && held.current.moved) document.commit();
       held.current = null;
     };
     const cancel = (): void => {
-      proposed.current = null;
+      const guess = proposed.current;
+      if (guess && guess.frame !== null) goTo(session, guess.proposal.frame);
+      if (guess) putDown();
       const hand = held.current;
       held.current = null;
       if (hand && hand !== 'scrub' && hand.moved) {

@@ -3,7 +3,10 @@ import { eventWords } from '#core/marks/mark-words';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import type { SwimCommand } from './swim-command';
 
-/** Takes proposals in as marks; `frame` puts a single one on another frame, and then its instant is that frame's. */
+/**
+ * Takes proposals in as marks; `frame` puts a single one on another frame: then its instant is that frame's, and where it was
+ * proposed first it is not proposed again.
+ */
 export function acceptProposals(
   proposals: readonly EventProposal[],
   makeId: () => string,
@@ -29,6 +32,12 @@ export function acceptProposals(
     ...(only ? { frame: only.frame } : {}),
     change: (draft) => {
       draft.events.push(...marks);
+      if (frame !== undefined)
+        draft.dismissed.push(
+          ...proposals.flatMap((each) =>
+            each.frame === frame ? [] : [{ kind: each.kind, frame: each.frame }],
+          ),
+        );
     },
   };
 }
