@@ -6,7 +6,7 @@ import { workPhrase } from '#core/practice/item-phrase';
 import type { Work } from '#core/practice/work';
 import { aidsWords, dayWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
-import { earnedDigits, formatReading } from '#core/measures/format-reading';
+import { earnedDigits, formatReading, readingLine } from '#core/measures/format-reading';
 
 const definitions = new Map(catalogue.map((each) => [each.id, each]));
 
@@ -21,8 +21,7 @@ export function lineWords(work: Work, own: readonly Drill[]): string {
 
 /** "1.23 ± 0.04 m/s". */
 export function readingText(reading: ComputedReading): string {
-  const text = formatReading(reading, definitions.get(reading.id)?.digits ?? 2);
-  return `${text.value} ${text.spread} ${text.unit}`.trim();
+  return readingLine(formatReading(reading, definitions.get(reading.id)?.digits ?? 2));
 }
 
 /** A number with the digits its interval earns. */

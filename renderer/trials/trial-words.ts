@@ -7,7 +7,7 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import type { SwimCard } from '#core/swim-file/swim-schema';
 import { aidWords, armWords, conditionWords, sideWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
-import { formatReading } from '#core/measures/format-reading';
+import { formatReading, readingLine } from '#core/measures/format-reading';
 
 const plainFactors = {
   head: 'head position',
@@ -61,8 +61,9 @@ const normal975 = 1.959964;
 /** A value with half of its 95 % interval from marking: "1.24 ± 0.05 m/s". */
 export function valueWords(id: string, value: number, unit: ReadingUnit, ownVariance: number): string {
   const half = normal975 * Math.sqrt(ownVariance);
-  const text = formatReading({ id, value, unit, interval: { low: value - half, high: value + half } }, 2);
-  return `${text.value} ${text.spread} ${text.unit}`.trim();
+  return readingLine(
+    formatReading({ id, value, unit, interval: { low: value - half, high: value + half } }, 2),
+  );
 }
 
 /** A difference with both ends of its interval: "+0.12 (+0.03 to +0.21) m/s". */

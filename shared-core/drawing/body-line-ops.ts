@@ -11,6 +11,24 @@ export const chainOf = (posture: Posture): readonly Point[] =>
   bodyChain.flatMap((name) => posture.points[name] ?? []);
 
 /**
+ * The line in its pieces. A coach who leaves a landmark out knows how the body runs there; where the machine is not sure of
+ * one, a line past it would be no limb, so it ends there.
+ */
+export function chainPieces(
+  posture: Posture,
+  followed: readonly LandmarkName[],
+): readonly (readonly Point[])[] {
+  if (followed.length === 0) return [chainOf(posture)];
+  const pieces: Point[][] = [[]];
+  for (const name of bodyChain) {
+    const at = posture.points[name];
+    if (at) pieces.at(-1)?.push(at);
+    else pieces.push([]);
+  }
+  return pieces.filter((piece) => piece.length > 1);
+}
+
+/**
  * A posture's line with its landmarks by shape and colour. `unit` is the size letters have beside it. With followed
  * landmarks the line is dashed and they are hollow, never to be taken for the coach's own.
  */
@@ -19,11 +37,13 @@ export function bodyLineOps(
   unit: number,
   followed: readonly LandmarkName[] = [],
 ): readonly DrawingOp[] {
-  const points = chainOf(posture);
+  const pieces = chainPieces(posture, followed);
   const dash = followed.length > 0 ? { dash: [unit * 0.4, unit * 0.36], cap: 'butt' as const } : {};
   return [
-    { op: 'line', points, colour: casing, width: unit * 0.42 },
-    { op: 'line', points, colour: '#ffffff', width: unit * 0.16, ...dash },
+    ...pieces.map((points): DrawingOp => ({ op: 'line', points, colour: casing, width: unit * 0.42 })),
+    ...pieces.map(
+      (points): DrawingOp => ({ op: 'line', points, colour: '#ffffff', width: unit * 0.16, ...dash }),
+    ),
     ...landmarkNames.flatMap((name): DrawingOp[] => {
       const at = posture.points[name];
       if (!at) return [];

@@ -1,5 +1,5 @@
 import type { Composition } from '../drawing/composition';
-import { chainOf, fittedWords } from '../drawing/body-line-ops';
+import { chainOf, chainPieces, fittedWords } from '../drawing/body-line-ops';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
 import { movedPosture } from '../drawing/shown-line';
 import { poolCarrier } from '../scene/pool-transform';
@@ -91,12 +91,14 @@ export function composeFan(
     trail(lines.flatMap(({ posture }) => posture.points.fingertip ?? []).map(place)),
   ];
   for (const { phase, posture } of lines) {
-    const points = chainOf(posture).map(place);
     const isFollowed = posture.followed.length > 0;
-    over.push({ op: 'line', points, colour: grey(lightest * (1 - phase)), width: isFollowed ? 3.5 : 7 });
+    const colour = grey(lightest * (1 - phase));
+    for (const piece of chainPieces(posture, posture.followed))
+      over.push({ op: 'line', points: piece.map(place), colour, width: isFollowed ? 3.5 : 7 });
   }
   const hip = lines.flatMap(({ posture }) => posture.points.hip ?? []).map(place);
   for (const at of hip) over.push({ op: 'disc', at, radius: 6, fill: sheetLook.ink });
+  const named: Point[] = [];
   for (const quarter of [0, 0.25, 0.5, 0.75]) {
     const nearest = lines.reduce((best, each) =>
       Math.abs(each.phase - quarter) < Math.abs(best.phase - quarter) ? each : best,
@@ -104,6 +106,10 @@ export function composeFan(
     const toe = nearest.posture.points.toe;
     if (!toe || Math.abs(nearest.phase - quarter) > 0.125) continue;
     const at = place(toe);
+    const label = { x: at.x - letters * 0.7, y: at.y + letters * 0.35 };
+    while (named.some(({ x, y }) => Math.abs(y - label.y) < letters && Math.abs(x - label.x) < 2.5 * letters))
+      label.y += letters * 0.5;
+    named.push(label);
     over.push(
       {
         op: 'disc',
@@ -112,14 +118,7 @@ export function composeFan(
         fill: sheetLook.ground,
         edge: { colour: sheetLook.ink, width: 6 },
       },
-      inkWords(
-        `${Math.round(nearest.phase * 100)} %`,
-        { x: at.x - letters * 0.7, y: at.y + letters * 0.35 },
-        letters * 0.9,
-        600,
-        sheetLook.ink,
-        'right',
-      ),
+      inkWords(`${Math.round(nearest.phase * 100)} %`, label, letters * 0.9, 600, sheetLook.ink, 'right'),
     );
   }
   const foot = top + plotHeight + letters * 1.6;

@@ -3,7 +3,7 @@ import { bodyLineOps, fittedWords } from '../drawing/body-line-ops';
 import { cropAround } from '../drawing/crop-around';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
 import { movedPosture } from '../drawing/shown-line';
-import { formatReading } from '../measures/format-reading';
+import { formatReading, readingLine } from '../measures/format-reading';
 import { markPhrase } from '../marks/mark-words';
 import { cardWords } from '../swim-file/card-words';
 import { realTimeOf } from '../timeline/clip-clock';
@@ -38,6 +38,7 @@ export function composeSheet(
   const caption = letters * 3.1;
   const top = edge + letters * 4.4;
   const crops = alikeCrops(source, cycle);
+  const anyFollowed = cycle.phases.some(({ frame }) => (lines.get(frame)?.followed.length ?? 0) > 0);
   const over: DrawingOp[] = [
     inkWords(
       fittedWords(title, room, letters * 1.6, 600, measure),
@@ -50,6 +51,7 @@ export function composeSheet(
         [
           ...facts,
           `${cycle.of} ${cycle.number} of ${cycle.count}, ${(cycle.toSeconds - cycle.fromSeconds).toFixed(3)} s`,
+          ...(anyFollowed ? ['hollow points: followed'] : []),
           ...(swim.card.invented ? ['invented swim, for demonstration'] : []),
         ].join(' · '),
         room,
@@ -154,7 +156,6 @@ function readingRows(
   const ops = chosen.flatMap(({ definition, reading }, index): DrawingOp[] => {
     const x = edge + (index % across) * cell;
     const y = top + letters * 1.6 + Math.floor(index / across) * line;
-    const text = formatReading(reading, definition.digits);
     return [
       inkWords(
         fittedWords(definition.label, cell - gap, letters * 0.85, 400, measure),
@@ -165,7 +166,7 @@ function readingRows(
       ),
       inkWords(
         fittedWords(
-          `${text.value} ${text.spread} ${text.unit}`.trim(),
+          readingLine(formatReading(reading, definition.digits)),
           cell - gap,
           letters * 1.15,
           600,

@@ -3,7 +3,7 @@ import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
 import type { ComputedReading, ReadingDefinition } from '../measures/reading';
 import type { Swim } from '../swim-file/swim-schema';
 import { cardWords } from '../swim-file/card-words';
-import { formatReading } from '../measures/format-reading';
+import { formatReading, readingLine } from '../measures/format-reading';
 import { markPhrase } from '../marks/mark-words';
 
 export const mostStillReadings = 6;
@@ -23,8 +23,7 @@ export function stillContent(
     event: event === '' ? '' : event.charAt(0).toUpperCase() + event.slice(1),
     where: `frame ${frame + 1} of ${clock.table.starts.length} · ${realTimeOf(clock, frame).toFixed(3)} s`,
     readings: chosen.slice(0, mostStillReadings).map(({ definition, reading }) => {
-      const text = formatReading(reading, definition.digits);
-      return { label: definition.label, value: `${text.value} ${text.spread} ${text.unit}`.trim() };
+      return { label: definition.label, value: readingLine(formatReading(reading, definition.digits)) };
     }),
     invented: swim.card.invented,
   };

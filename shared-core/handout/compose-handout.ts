@@ -74,20 +74,14 @@ export function composeHandout(handout: Handout, source: ExportSource, measure: 
 
   // from the foot up, the pictures take what is left
   const foot = height - edge;
+  const anyFollowed = handout.frames.some((frame) => (source.lines.get(frame)?.followed.length ?? 0) > 0);
+  const footWords = [
+    '± is the 95 % interval: the true value lies in it 95 times in 100.',
+    ...(anyFollowed ? ['Hollow points were found by the computer.'] : []),
+    ...(swim.card.invented ? ['Invented swim, for demonstration.'] : []),
+  ].join(' ');
   over.push(
-    inkWords(
-      fittedWords(
-        `± is the 95 % interval: the true value lies in it 95 times in 100.${swim.card.invented ? ' Invented swim, for demonstration.' : ''}`,
-        room,
-        9,
-        400,
-        measure,
-      ),
-      { x: edge, y: foot },
-      9,
-      400,
-      sheetLook.quiet,
-    ),
+    inkWords(fittedWords(footWords, room, 9, 400, measure), { x: edge, y: foot }, 9, 400, sheetLook.quiet),
   );
   const shown = handout.readings.flatMap((id) => {
     const definition = source.definitions.find((each) => each.id === id);

@@ -1,4 +1,4 @@
-import { formatReading } from '../measures/format-reading';
+import { formatReading, readingLine } from '../measures/format-reading';
 import type { Reading, ReadingDefinition } from '../measures/reading';
 import { reasonWords } from '../measures/reason-words';
 import { bandWords, targetMark } from '../measures/target-mark';
@@ -58,7 +58,7 @@ export function handoutReading(
       bar: null,
     };
   const text = formatReading(reading, definition.digits);
-  const value = `${text.value} ${text.spread} ${text.unit}`.trim();
+  const value = readingLine(text);
   // no target is met or missed by a time that can't be right
   if (reading.notes.includes('implausible-for-a-human'))
     return {

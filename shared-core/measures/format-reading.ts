@@ -70,3 +70,8 @@ export function formatReading(reading: PrintedReading, fallbackDigits: number): 
     unit: unitWords[unit],
   };
 }
+
+/** A printed reading as one line of words: "1.24 ± 0.05 m/s", or "5.6 (4.8 to 6.6) m/s". */
+export function readingLine({ value, spread, unit }: ReadingText): string {
+  return `${value} ${spread.startsWith('±') ? spread : `(${spread})`} ${unit}`.trim();
+}

@@ -85,6 +85,23 @@ describe('painting', () => {
     );
   });
 
+  it('ends a followed line where a landmark is not sure, and draws a marked one past a landmark that is left out', () => {
+    const posture = {
+      frame: 0,
+      points: { fingertip: { x: 20, y: 20 }, shoulder: { x: 100, y: 20 }, hip: { x: 180, y: 20 } },
+      hidden: [],
+    };
+    const inked = (followed: readonly ('fingertip' | 'hip')[], x: number): boolean => {
+      const context = createCanvas(200, 40).getContext('2d');
+      paint(context, bodyLineOps(posture, 10, followed));
+      return (context.getImageData(x, 20, 1, 1).data[3] ?? 0) > 0;
+    };
+    expect(inked([], 60)).toBe(true);
+    expect(inked(['hip'], 60)).toBe(false);
+    expect(inked(['hip'], 140)).toBe(true);
+    expect(inked(['fingertip'], 20)).toBe(true);
+  });
+
   it('draws a filled sign in its colour on its edge', () => {
     const context = createCanvas(40, 40).getContext('2d');
     paint(context, glyphOps('shoulder', { x: 20, y: 20 }, 2, black));

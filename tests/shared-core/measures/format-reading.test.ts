@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ComputedReading } from '#core/measures/reading';
-import { earnedDigits, formatReading } from '#core/measures/format-reading';
+import { earnedDigits, formatReading, readingLine } from '#core/measures/format-reading';
 import { reasonWords } from '#core/measures/reason-words';
 import { targetMark } from '#core/measures/target-mark';
 
@@ -58,6 +58,8 @@ describe('how a reading is printed', () => {
 
   it('prints both ends of a lopsided interval', () => {
     expect(formatReading(reading(2, 1, 5, 'ratio'), 1).spread).toBe('1.0 to 5.0');
+    expect(readingLine(formatReading(reading(2, 1, 5, 'm/s'), 1))).toBe('2.0 (1.0 to 5.0) m/s');
+    expect(readingLine(formatReading(reading(2, 1, 3, 'm/s'), 1))).toBe('2.0 ± 1.0 m/s');
   });
 
   it('never prints a minus before nothing', () => {
