@@ -1,7 +1,8 @@
-import { readFile, rm } from 'node:fs/promises';
+import { open, readFile, rm } from 'node:fs/promises';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { HostFilm } from '#core/host-contract/operations/media-operations';
-import { slowdownFromTags } from '#core/timeline/capture-rate';
+import { cameraXmlRates, cameraXmlWithin } from '#core/timeline/camera-xml';
+import { slowdownFromCameraXml, slowdownFromTags } from '#core/timeline/capture-rate';
 import { fieldTable } from '#core/timeline/field-table';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import { usualRate } from '#core/timeline/picture-order';
@@ -38,6 +39,7 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
     (await pictureAt((chosen.seconds ?? 0) / 2, file, number, chosen, scratch, signal)) ??
     (await pictureAt(0, file, number, chosen, scratch, signal));
   if (signal.aborted) return failure('cancelled');
+  const rate = usualRate(coded.value);
   const table = fields.value ? fieldTable(coded.value) : coded.value;
   return success({
     container: probed.value.container,
@@ -47,7 +49,9 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
     rotation: chosen.rotation,
     fields: fields.value,
     frameTimes: recordFromTable(table),
-    taggedSlowdown: slowdownFromTags(probed.value.tags, usualRate(coded.value)),
+    taggedSlowdown:
+      slowdownFromTags(probed.value.tags, rate) ??
+      slowdownFromCameraXml(cameraXmlRates(await endOf(file)), rate),
     tracks: probed.value.tracks.map((each, place) => ({
       number: place + 1,
       codec: each.codec,
@@ -57,6 +61,19 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
     track: number,
     picture,
   });
+}
+
+/** The end of a file, where cameras write their own XML, as Latin-1. */
+async function endOf(file: string): Promise<string> {
+  const handle = await open(file, 'r');
+  try {
+    const { size } = await handle.stat();
+    const length = Math.min(size, cameraXmlWithin);
+    const { buffer, bytesRead } = await handle.read(Buffer.alloc(length), 0, length, size - length);
+    return buffer.subarray(0, bytesRead).toString('latin1');
+  } finally {
+    await handle.close();
+  }
 }
 
 /** A small JPEG of the picture at a time, base64; null where that can't be decoded. */

@@ -1,5 +1,6 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import { slowdownFromTags } from '#core/timeline/capture-rate';
+import { cameraXmlRates, cameraXmlWithin } from '#core/timeline/camera-xml';
+import { slowdownFromCameraXml, slowdownFromTags } from '#core/timeline/capture-rate';
 import { mayBeInterlacedAvc } from '#core/timeline/avc-interlaced';
 import { editEnd, isRearranged } from '#core/timeline/edit-list';
 import { isEvenRate, usualRate } from '#core/timeline/picture-order';
@@ -9,6 +10,7 @@ import type { ClipFacts, ClipInput } from './frame-source';
 import { type OpenedClip, openClip, wordsOf } from './open-clip';
 import { type PacketIndex, readPacketIndex, TooManyPictures } from './packet-index';
 import type { Ground } from './new-ground';
+import { readClipEnd } from './read-clip-bytes';
 
 /** A clip opened for decoding: its facts and everything a decoder needs. Closed by `close`. */
 export interface OpenedFilm {
@@ -45,7 +47,7 @@ export async function openFilm(
   const stop = (): void => input.dispose();
   signal.addEventListener('abort', stop, { once: true });
   try {
-    const film = await inspect(opened.value, signal, ground);
+    const film = await inspect(clip, opened.value, signal, ground);
     if (!film.ok) input.dispose();
     return film;
   } catch (problem) {
@@ -64,6 +66,7 @@ function troubleWith(problem: unknown, signal: AbortSignal): Result<never> {
 }
 
 async function inspect(
+  clip: ClipInput,
   { input, track, container, movie, number, tracks }: OpenedClip,
   signal: AbortSignal,
   ground: Ground,
@@ -92,7 +95,7 @@ async function inspect(
     table,
     evenRate: isEvenRate(table),
     rate,
-    taggedSlowdown: slowdownFromTags(tags, rate),
+    taggedSlowdown: slowdownFromTags(tags, rate) ?? (movie && (await cameraSlowdown(clip, rate, signal))),
     decodable: decoding !== null,
     lostPictures: index.lost,
     track: number,
@@ -108,6 +111,12 @@ async function inspect(
     timesInDecodingOrder: probe?.outOfOrder ?? false,
     close: () => input.dispose(),
   });
+}
+
+/** What the camera's own XML at the end of an MP4 tells. */
+async function cameraSlowdown(clip: ClipInput, rate: number, signal: AbortSignal): Promise<number | null> {
+  const end = await readClipEnd(clip, cameraXmlWithin, signal);
+  return slowdownFromCameraXml(cameraXmlRates(new TextDecoder('latin1').decode(end)), rate);
 }
 
 /** Whether the pictures are JPEGs, told by the first one: containers name them in many ways. */

@@ -1,4 +1,5 @@
 import type { ClipInput } from './frame-source';
+import { readClipBytes } from './read-clip-bytes';
 
 /** A header larger than this is not read again for its edit list (an hour at 60 a second has about 5 MB). */
 const largestHeader = 64 * 2 ** 20;
@@ -9,7 +10,7 @@ const boxesAtMost = 32;
 export async function readMovieBox(clip: ClipInput, signal: AbortSignal): Promise<Uint8Array | null> {
   let at = 0;
   for (let n = 0; n < boxesAtMost; n++) {
-    const head = await readBytes(clip, at, 16, signal);
+    const head = await readClipBytes(clip, at, 16, signal);
     if (head.byteLength < 8) return null;
     const view = new DataView(head.buffer, head.byteOffset, head.byteLength);
     const short = view.getUint32(0);
@@ -19,25 +20,11 @@ export async function readMovieBox(clip: ClipInput, signal: AbortSignal): Promis
     if (name === 'moov') {
       if (size < 8 || size > largestHeader) return null;
       const start = short === 1 ? 16 : 8;
-      const content = await readBytes(clip, at + start, size - start, signal);
+      const content = await readClipBytes(clip, at + start, size - start, signal);
       return content.byteLength === size - start ? content : null;
     }
     if (size < 8) return null;
     at += size;
   }
   return null;
-}
-
-async function readBytes(
-  clip: ClipInput,
-  start: number,
-  length: number,
-  signal: AbortSignal,
-): Promise<Uint8Array> {
-  if ('blob' in clip) return new Uint8Array(await clip.blob.slice(start, start + length).arrayBuffer());
-  const range = `bytes=${start}-${start + length - 1}`;
-  const answer = await fetch(clip.address, { headers: { Range: range }, signal });
-  if (answer.status === 206) return new Uint8Array(await answer.arrayBuffer());
-  await answer.body?.cancel();
-  return new Uint8Array();
 }

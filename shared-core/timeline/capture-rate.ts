@@ -1,3 +1,5 @@
+import type { CameraXmlRates } from './camera-xml';
+
 /** Stored at this rate or quicker, film is what Apple calls high-frame-rate (see below). */
 const appleHighRate = 100;
 
@@ -14,17 +16,34 @@ const appleHighRate = 100;
  *   or edited is not stored so quickly, and there the coach is asked.
  *
  * `com.apple.quicktime.camera.framereadouttimeinmicroseconds` is deliberately not read: it tells the sensor's readout, not
- * the rate. Nor is the capture rate in some cameras' XML: no open document was found that says what it means.
+ * the rate.
  */
 export function slowdownFromTags(tags: Readonly<Record<string, unknown>>, storedRate: number): number | null {
   if (!(storedRate > 0)) return null;
   const captured = numberOf(tags['com.android.capture.fps']);
   if (captured !== null) {
-    const slowdown = captured / storedRate;
-    return slowdown > 1.02 && slowdown <= 200 ? slowdown : null;
+    return slowed(captured, storedRate);
   }
   const keepsTime = storedRate >= appleHighRate && storedRate <= 10_000;
   return keepsTime && 'com.apple.quicktime.full-frame-rate-playback-intent' in tags ? 1 : null;
+}
+
+/**
+ * The same as told by a camera's own XML (see `cameraXmlRates`). Null as well where the film is not stored at the rate the
+ * XML names: it was made anew since, and the XML is of another film.
+ */
+export function slowdownFromCameraXml(rates: CameraXmlRates | null, storedRate: number): number | null {
+  if (!rates || !(storedRate > 0) || Math.abs(rates.stored / storedRate - 1) > sameRate) return null;
+  const captured = usable(rates.captured);
+  return captured === null ? null : slowed(captured, storedRate);
+}
+
+/** Rates nearer than this are the same (our default: 29.97 against a tagged 30 is no slow motion). */
+const sameRate = 0.02;
+
+function slowed(captured: number, storedRate: number): number | null {
+  const slowdown = captured / storedRate;
+  return slowdown > 1 + sameRate && slowdown <= 200 ? slowdown : null;
 }
 
 function numberOf(tag: unknown): number | null {

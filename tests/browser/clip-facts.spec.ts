@@ -48,6 +48,24 @@ test('slow motion is read from the capture-rate tag', async ({ clips }) => {
   });
 });
 
+test('slow motion is read from the XML that a camera writes at the end of its film', async ({ clips }) => {
+  const xml = Buffer.from(
+    '<?xml version="1.0"?><NonRealTimeMeta><VideoFormat><VideoFrame captureFps="239.76p" formatFps="29.97p"/></VideoFormat></NonRealTimeMeta>',
+  );
+  const box = (name: string, content: Uint8Array): Buffer => {
+    const head = Buffer.alloc(12);
+    head.writeUInt32BE(12 + content.byteLength);
+    head.write(name, 4);
+    return Buffer.concat([head, content]);
+  };
+  const film = readFileSync(await made('even-rate-b-frames'));
+  const path = written('camera-xml.mp4', Buffer.concat([film, box('meta', box('xml ', xml))]));
+  for (const inHand of [false, true]) {
+    const facts = await clips.facts(path, inHand);
+    expect(facts.ok && facts.value.taggedSlowdown).toBeCloseTo(239.76 / 30, 9);
+  }
+});
+
 test('quick film of a phone keeps the times of filming', async ({ clips }) => {
   const path = await made('quick-film-of-a-phone');
   expect(await clips.facts(path)).toMatchObject({ ok: true, value: { rate: 240, taggedSlowdown: 1 } });

@@ -4,6 +4,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { parseRange } from '#electron/host/range';
 
 /** Serves the harness page and the clips given by name, with byte ranges, on the loopback address. */
 export interface HarnessServer {
@@ -77,13 +78,12 @@ async function sendFile(
     answer.writeHead(404).end();
     return;
   }
-  const range = /^bytes=(\d+)-(\d*)$/.exec(request.headers.range ?? '');
-  const from = Number(range?.[1] ?? 0);
-  const to = Math.min(size - 1, range?.[2] ? Number(range[2]) : size - 1);
-  if (from >= size) {
+  const range = parseRange(request.headers.range, size);
+  if (range === 'unsatisfiable' || size === 0) {
     answer.writeHead(416, { 'content-range': `bytes */${size}` }).end();
     return;
   }
+  const { start: from, end: to } = range ?? { start: 0, end: size - 1 };
   answer.writeHead(range ? 206 : 200, {
     'content-type': 'application/octet-stream',
     'accept-ranges': 'bytes',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { slowdownFromTags } from '#core/timeline/capture-rate';
+import { cameraXmlRates } from '#core/timeline/camera-xml';
+import { slowdownFromCameraXml, slowdownFromTags } from '#core/timeline/capture-rate';
 
 const float = (value: number): Uint8Array => {
   const bytes = new Uint8Array(4);
@@ -42,5 +43,45 @@ describe('slowdown from a capture-rate tag', () => {
     }
     expect(slowdownFromTags({}, 30)).toBeNull();
     expect(slowdownFromTags({ 'com.android.capture.fps': 240 }, 0)).toBeNull();
+  });
+});
+
+describe('slowdown from a camera’s own XML', () => {
+  // the element as a camera set to 960 a second wrote it, in a published file beside its clip
+  const xml = (frame: string): string =>
+    `\0\0 xml <?xml version="1.0" encoding="UTF-8"?><NonRealTimeMeta xmlns="urn:schemas-professionalDisc:nonRealTimeMeta:ver.2.00">` +
+    `<VideoFormat>${frame}</VideoFormat><RecordingMode type="slowAndQuickMotion"/></NonRealTimeMeta>`;
+  const quick = xml(
+    '<VideoFrame videoCodec="AVC_1920_1080_HP@L41" captureFps="959.04p" formatFps="23.98p"/>',
+  );
+
+  it('is the captured over the stored rate', () => {
+    expect(cameraXmlRates(quick)).toEqual({ captured: 959.04, stored: 23.98 });
+    expect(slowdownFromCameraXml(cameraXmlRates(quick), 24_000 / 1001)).toBeCloseTo(
+      (959.04 * 1001) / 24_000,
+      12,
+    );
+  });
+
+  it('is not told by film at true speed, nor by film stored at another rate than the XML names', () => {
+    const plain = xml('<VideoFrame videoCodec="AVC" captureFps="25p" formatFps="25p"/>');
+    expect(slowdownFromCameraXml(cameraXmlRates(plain), 25)).toBeNull();
+    expect(slowdownFromCameraXml(cameraXmlRates(quick), 59.94)).toBeNull();
+  });
+
+  it('believes no damaged XML, and nothing outside it', () => {
+    const frame = '<VideoFrame captureFps="120p" formatFps="25p"/>';
+    for (const text of [
+      frame,
+      xml(''),
+      xml('<VideoFrame captureFps="fast" formatFps="25p"/>'),
+      xml('<VideoFrame captureFps="120p"/>'),
+      xml('<VideoFrame captureFps="0p" formatFps="25p"/>'),
+    ])
+      expect(cameraXmlRates(text)).toBeNull();
+    const absurd = xml('<VideoFrame captureFps="99999999p" formatFps="25p"/>');
+    expect(slowdownFromCameraXml(cameraXmlRates(absurd), 25)).toBeNull();
+    expect(slowdownFromCameraXml(null, 25)).toBeNull();
+    expect(slowdownFromCameraXml(cameraXmlRates(quick), 0)).toBeNull();
   });
 });
