@@ -149,6 +149,8 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
             ))}
           </ul>
         )}
+        {/* the answer before what it rests on */}
+        <TrialContrastTable trial={trial} rows={rows} contrasts={contrasts} squad={squad} own={own} />
         <TrialTable
           trial={trial}
           rows={rows}
@@ -172,7 +174,6 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
             });
           }}
         />
-        <TrialContrastTable trial={trial} rows={rows} contrasts={contrasts} squad={squad} own={own} />
         <TrialPlots trial={trial} rows={rows} own={own} squad={squad} />
         <TrialOrder
           trial={trial}
