@@ -1,9 +1,11 @@
 import { avcLengthBytes, isDisposableAvc, isInstantAvc } from '#core/timeline/avc-disposable';
 import { bytesOf } from './buffer-bytes';
+import { type FilmDecoder, makeDecoderAway } from './decoder-away';
 import type { RunPlace } from './decoding-plan';
 import { closeFrame, opened } from './frame-ledger';
 import type { OpenedFilm } from './opened-film';
 import type { FilmPacket } from './packet-index';
+import { createPicturesOnTheWay } from './pictures-on-the-way';
 
 /** What the pump asks of whoever steers it. */
 export interface PumpSteering {
@@ -14,6 +16,8 @@ export interface PumpSteering {
   wants(frame: number): boolean;
   /** Whether a picture still inside the decoder is needed before more are fed for other reasons. */
   needsNow(frame: number): boolean;
+  /** Whether the coach waits for a picture after a jump, so that others are not worth finishing. */
+  hurries(): boolean;
   /** A decoded picture of a wanted frame; the receiver closes it. */
   deliver(frame: number, picture: VideoFrame): void;
   /** Resolves when there is room for more pictures on their way. */
@@ -43,7 +47,8 @@ interface Run extends RunPlace {
 
 /**
  * One decoder that runs in the direction of travel. Before every packet it asks again what is wanted, so a new wish
- * turns it round within a few milliseconds; it starts anew only where feeding on would not lead there.
+ * turns it round within a few milliseconds; it starts anew only where feeding on would not lead there. From one group to
+ * another it goes without a pause where the next begins with a picture from which everything starts anew.
  */
 export function createDecoderPump(
   film: OpenedFilm,
@@ -61,10 +66,10 @@ export function createDecoderPump(
   // where the decoder's own order tells which picture is which, every picture must pass through it
   const mayLeaveOut = /^avc/.test(config.codec) && !film.timesInDecodingOrder;
 
-  let decoder: VideoDecoder | null = null;
+  let decoder: FilmDecoder | null = null;
   let run: Run | null = null;
-  /** Ranks fed and not come out, of pictures this run can decode. */
-  let pending: number[] = [];
+  /** Fed and not come out, of pictures that their run can decode. */
+  const onTheWay = createPicturesOnTheWay();
   let closed = false;
   let strikes = 0;
   /** Counts runs; a picture carries its rank and, in the last three digits of its timestamp, its run. */
@@ -74,58 +79,54 @@ export function createDecoderPump(
 
   const frameOfRank = (rank: number): number => order.frameOfCoded[codedByRank[rank] ?? -1] ?? -1;
   const isPending = (frame: number): boolean =>
-    pending.includes(showingOrder[order.codedOfFrame[frame] ?? -1] ?? -1);
+    onTheWay.has(showingOrder[order.codedOfFrame[frame] ?? -1] ?? -1);
+  const framesOf = (ranks: readonly number[]): number[] =>
+    ranks.map(frameOfRank).filter((frame) => frame >= 0);
+  const isStuck = (): boolean => framesOf(onTheWay.all()).some(steering.needsNow);
+  const lose = (ranks: readonly number[]): void => {
+    const gone = framesOf(ranks);
+    if (gone.length > 0) steering.lost(gone);
+  };
 
   const takeOut = (picture: VideoFrame): void => {
     opened(picture);
     turn?.();
-    if (picture.timestamp % 1000 !== runs % 1000) {
-      // left over from a run that was given up
-      closeFrame(picture);
-      return;
-    }
-    let rank = Math.floor(picture.timestamp / 1000);
-    if (film.timesInDecodingOrder) rank = pending[0] ?? rank;
-    const place = pending.indexOf(rank);
-    const frame = frameOfRank(rank);
-    if (place < 0) {
-      // a picture from before the run's first: decoded without what it leans on
-      closeFrame(picture);
-      return;
-    }
-    // pictures come out in showing order: what should have come before will not come any more
-    const passedOver = pending.slice(0, place).map(frameOfRank);
-    pending = pending.slice(place + 1);
-    if (passedOver.length > 0) steering.lost(passedOver.filter((lost) => lost >= 0));
+    const came = onTheWay.take(
+      picture.timestamp % 1000,
+      Math.floor(picture.timestamp / 1000),
+      film.timesInDecodingOrder,
+    );
+    lose(came.passedOver);
+    const frame = came.rank === null ? -1 : frameOfRank(came.rank);
     if (frame >= 0 && steering.wants(frame)) {
       strikes = 0;
       steering.deliver(frame, picture);
     } else closeFrame(picture);
   };
 
-  const makeDecoder = (): VideoDecoder => {
-    const made: VideoDecoder = new VideoDecoder({
-      output: (picture) => {
-        if (decoder === made) takeOut(picture);
-        else picture.close();
-      },
-      error: () => {
-        if (decoder !== made) return;
+  /** The decoder and all it holds are given up. */
+  const dropDecoder = (): void => {
+    decoder?.close();
+    decoder = null;
+    onTheWay.forget();
+    endRun();
+  };
+
+  const makeDecoder = (): FilmDecoder =>
+    makeDecoderAway({
+      output: takeOut,
+      died: () => {
         strikes += 1;
-        decoder = null;
-        endRun();
+        dropDecoder();
         turn?.();
         wake?.();
       },
+      taken: () => turn?.(),
     });
-    made.ondequeue = () => turn?.();
-    return made;
-  };
 
   const endRun = (): void => {
     const ended = run;
     run = null;
-    pending = [];
     if (ended) void ended.packets.return().catch(() => undefined);
   };
 
@@ -136,15 +137,28 @@ export function createDecoderPump(
   };
 
   /**
-   * Makes the decoder ready for a run's first packet. A picture from which everything starts anew can simply be fed: a reset
-   * would cost as much as decoding several.
+   * Makes the decoder ready for a run's first packet; false where something else came between. A picture from which
+   * everything starts anew can simply be fed: what is in the decoder comes out before it, and a reset would cost as much as
+   * decoding several.
    */
-  const begin = (packet: FilmPacket): void => {
-    if (decoder?.state === 'configured' && decoder.decodeQueueSize <= worthFinishing && startsAnew(packet))
-      return;
-    if (decoder && decoder.state !== 'closed') decoder.reset();
-    else decoder = makeDecoder();
-    decoder.configure(config);
+  const begin = async (packet: FilmPacket, now: Run): Promise<boolean> => {
+    if (decoder?.isReady()) {
+      const needed = isStuck();
+      const isWorthFinishing = needed || !steering.hurries() || decoder.queued() <= worthFinishing;
+      if (startsAnew(packet) && isWorthFinishing) {
+        onTheWay.begin(runs % 1000);
+        return true;
+      }
+      if (needed) {
+        await decoder.flush();
+        if (run !== now || closed) return false;
+      }
+    }
+    decoder ??= makeDecoder();
+    decoder.begin(config);
+    onTheWay.forget();
+    onTheWay.begin(runs % 1000);
+    return true;
   };
   const startsAnew = ({ type, data }: FilmPacket): boolean =>
     type === 'key' &&
@@ -154,14 +168,10 @@ export function createDecoderPump(
   const flush = async (): Promise<void> => {
     const flushed = decoder;
     const ended = run;
-    if (flushed && flushed.state === 'configured') {
-      // a wish that turns elsewhere meanwhile resets the decoder, which ends this flush
-      await flushed.flush().catch(ignoreAbort);
-    }
-    if (run !== ended || decoder !== flushed) return;
-    const left = pending.map(frameOfRank).filter((frame) => frame >= 0);
+    if (flushed?.isReady()) await flushed.flush();
+    if (run !== ended || decoder !== flushed || closed) return;
     endRun();
-    if (left.length > 0) steering.lost(left);
+    lose(onTheWay.forget());
   };
 
   const feed = async (): Promise<void> => {
@@ -173,20 +183,18 @@ export function createDecoderPump(
       now.ended = true;
       return;
     }
-    if (now.next === now.start) begin(packet);
+    if (now.next === now.start && !(await begin(packet, now))) return;
     const rank = showingOrder[now.next] ?? 0;
     const frame = order.frameOfCoded[now.next] ?? -1;
     now.next += 1;
     // on the way to a frame, a picture that nobody wants and no other leans on costs nothing
     if (mayLeaveOut && !(frame >= 0 && steering.wants(frame)) && isDisposableAvc(packet.data, lengthBytes))
       return;
-    if (rank >= (showingOrder[now.start] ?? 0)) insertSorted(pending, rank);
-    decoder?.decode(
-      new EncodedVideoChunk({ type: packet.type, timestamp: rank * 1000 + (runs % 1000), data: packet.data }),
-    );
+    if (rank >= (showingOrder[now.start] ?? 0)) onTheWay.feed(rank);
+    decoder?.decode({ type: packet.type, timestamp: rank * 1000 + (runs % 1000), data: packet.data });
   };
 
-  const isBusy = (): boolean => (decoder?.decodeQueueSize ?? 0) >= queueDepth;
+  const isBusy = (): boolean => (decoder?.queued() ?? 0) >= queueDepth;
   const oneTurn = (): Promise<void> =>
     new Promise((resolve) => {
       turn = resolve;
@@ -200,18 +208,13 @@ export function createDecoderPump(
     await steering.room();
     if (closed) return;
     const goal = steering.next(run, isPending);
-    const stuck = pending.map(frameOfRank).some((frame) => frame >= 0 && steering.needsNow(frame));
     if (goal === null) {
-      if (!stuck && !(run?.ended && pending.length > 0)) return sleep();
+      const stuck = isStuck();
+      if (!stuck && !(run?.ended && onTheWay.all().length > 0)) return sleep();
       return run?.ended || !feedsOnWell() ? flush() : feed();
     }
     if (strikes >= 2) return giveUp(goal);
-    if (!run || run.ended || !steering.comesFrom(run, goal)) {
-      if (stuck || (run?.ended && pending.some((rank) => steering.wants(frameOfRank(rank))))) {
-        return flush();
-      }
-      run = startRun(order.keyOfFrame[goal] ?? 0);
-    }
+    if (!run || run.ended || !steering.comesFrom(run, goal)) run = startRun(order.keyOfFrame[goal] ?? 0);
     if (isBusy()) return oneTurn();
     return feed();
   };
@@ -239,10 +242,9 @@ export function createDecoderPump(
         if (closed) return;
         endRun();
         if (problem instanceof DOMException && problem.name !== 'NetworkError') {
-          // a packet the decoder refuses outright counts like a death
+          // a packet that can't be handed to a decoder counts like a death
           strikes += 1;
-          if (decoder && decoder.state !== 'closed') decoder.close();
-          decoder = null;
+          dropDecoder();
         } else {
           steering.unreadable(problem);
           await sleep();
@@ -259,9 +261,7 @@ export function createDecoderPump(
     },
     close() {
       closed = true;
-      endRun();
-      if (decoder && decoder.state !== 'closed') decoder.close();
-      decoder = null;
+      dropDecoder();
       wake?.();
       turn?.();
     },
@@ -277,14 +277,4 @@ function rankByTime(pictures: readonly { readonly tick: number }[]): number[] {
     ranks[coded] = rank;
   });
   return ranks;
-}
-
-function insertSorted(sorted: number[], value: number): void {
-  let place = sorted.length;
-  while (place > 0 && (sorted[place - 1] ?? 0) > value) place -= 1;
-  sorted.splice(place, 0, value);
-}
-
-function ignoreAbort(problem: unknown): void {
-  if (!(problem instanceof DOMException)) throw problem;
 }

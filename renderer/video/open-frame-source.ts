@@ -179,6 +179,7 @@ function createFrameSource(
       if (frame >= range.first && lacks(frame)) return true;
       return rested && frame >= whole.first && lacksWhole(frame);
     },
+    hurries: () => wish !== null && walk.towards === 0,
     deliver: (frame, picture) => {
       if (closed) closeFrame(picture);
       else void keep(frame, picture);

@@ -48,7 +48,12 @@ test('what was built for the package is in it: shell, host’s thread, page, wor
   for (const wanted of [
     ...[/electron\/main\.js$/, /electron\/preload\.cjs$/, /electron\/reading-thread\.js$/],
     ...[/renderer\/index\.html$/, /assets\/index-\S+\.js$/, /assets\/index-\S+\.css$/],
-    ...[/assets\/film-worker-\S+\.js$/, /assets\/follow-worker-\S+\.js$/, /assets\/opencv-\S+\.js$/],
+    ...[
+      /assets\/film-worker-\S+\.js$/,
+      /assets\/decoder-worker-\S+\.js$/,
+      /assets\/follow-worker-\S+\.js$/,
+      /assets\/opencv-\S+\.js$/,
+    ],
     ...[/Inter_400Regular-\S+\.ttf$/, /Inter_600SemiBold-\S+\.ttf$/],
   ])
     expect(

@@ -29,14 +29,15 @@ function marksOf(library: string, id: string): number {
   return parsed.value.events.length;
 }
 
-test('a film reader that dies is made anew, and stepping goes on at the same frame', async ({
+test('a film’s reader and its decoder that die are made anew, and stepping goes on at the same frame', async ({
   page,
   app,
 }) => {
   expect(app.said()).toContain('library');
   await openBench(page, butterfly);
   await expect.poll(() => workersNamed(page, 'film-worker').length).toBeGreaterThan(0);
-  await Promise.all(workersNamed(page, 'film-worker').map(die));
+  await expect.poll(() => workersNamed(page, 'decoder-worker').length).toBeGreaterThan(0);
+  await Promise.all(['film-worker', 'decoder-worker'].flatMap((name) => workersNamed(page, name)).map(die));
   await page.getByRole('slider', { name: 'Scrub through the film' }).fill('200');
   await expect(page.locator('.stage[data-shown-frame="200"]')).toBeVisible();
   await page.keyboard.press('ArrowRight');

@@ -1,11 +1,11 @@
 import { openVideoFrames } from '../../../renderer/video/frame-ledger';
 import type { ClipFacts, FrameSource } from '../../../renderer/video/frame-source';
 import { openFrameSource } from '../../../renderer/video/open-frame-source';
-import { readClipFacts } from '../../../renderer/video/read-clip-facts';
 import { createPlayer, type PlayPace, type Stretch } from '../../../renderer/video/player';
+import { readClipFacts } from '../../../renderer/video/read-clip-facts';
 import { framesLeftOpen, numberOf, pairHarness } from './pair-page';
 import { tasteClip } from './taste-clip';
-import { seekElement, openElement } from './video-element';
+import { openElement, seekElement } from './video-element';
 
 /** What a walk saw: the number in each picture asked for and how long it took to be drawn, in milliseconds. */
 export interface Seen {
@@ -26,9 +26,21 @@ const never = new AbortController().signal;
 let source: FrameSource | null = null;
 let canvas: OffscreenCanvas | HTMLCanvasElement = document.createElement('canvas');
 
+/** Lets the window's other work be done first, as between two keys pressed: pictures come out of decoders, messages arrive. */
+const nextTask = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+
 async function waitUntil(time: number): Promise<void> {
   const rest = time - performance.now();
   if (rest > 0) await new Promise((resolve) => setTimeout(resolve, rest));
+  else await nextTask();
 }
 
 const harness = {
@@ -193,6 +205,7 @@ const harness = {
 
 export type Harness = typeof harness;
 export type { ClipFacts };
+
 declare global {
   interface Window {
     harness: Harness;

@@ -30,16 +30,21 @@ async function bundled(entry: string): Promise<string> {
 }
 
 export async function serveHarness(): Promise<HarnessServer> {
-  const [script, filmWorker] = await Promise.all([
+  const [script, filmWorker, decoderWorker] = await Promise.all([
     bundled('page.ts'),
     bundled('../../../renderer/video/film-worker.ts'),
+    bundled('../../../renderer/video/decoder-worker.ts'),
   ]);
   const clips: string[] = [];
   let sent = 0;
   const server = createServer((request, answer) => {
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
     const wanted = /^\/clip\/(\d+)/.exec(path)?.[1];
-    const javascript = { '/page.js': script, '/film-worker.ts': filmWorker }[path];
+    const javascript = {
+      '/page.js': script,
+      '/film-worker.ts': filmWorker,
+      '/decoder-worker.ts': decoderWorker,
+    }[path];
     if (javascript !== undefined)
       answer.writeHead(200, { 'content-type': 'text/javascript' }).end(javascript);
     else if (wanted !== undefined) {
