@@ -1,8 +1,9 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { cameraXmlRates, cameraXmlWithin } from '#core/timeline/camera-xml';
-import { slowdownFromCameraXml, slowdownFromTags } from '#core/timeline/capture-rate';
+import { slowdownFromCameraXml, slowdownFromRate, slowdownFromTags } from '#core/timeline/capture-rate';
 import { mayBeInterlacedAvc } from '#core/timeline/avc-interlaced';
 import { editEnd, isRearranged } from '#core/timeline/edit-list';
+import { phoneCapturedRate } from '#core/timeline/phone-slow-motion';
 import { isEvenRate, usualRate } from '#core/timeline/picture-order';
 import { bytesOf } from './buffer-bytes';
 import { decoderConfigOf, probeDecoding } from './decoder-setup';
@@ -95,7 +96,8 @@ async function inspect(
     table,
     evenRate: isEvenRate(table),
     rate,
-    taggedSlowdown: slowdownFromTags(tags, rate) ?? (movie && (await cameraSlowdown(clip, rate, signal))),
+    taggedSlowdown:
+      slowdownFromTags(tags, rate) ?? (movie && (await slowdownInMovie(clip, movie, rate, signal))),
     decodable: decoding !== null,
     lostPictures: index.lost,
     track: number,
@@ -113,8 +115,15 @@ async function inspect(
   });
 }
 
-/** What the camera's own XML at the end of an MP4 tells. */
-async function cameraSlowdown(clip: ClipInput, rate: number, signal: AbortSignal): Promise<number | null> {
+/** What an MP4 tells outside its tags: in a phone's own box, or in a camera's XML at its end. */
+async function slowdownInMovie(
+  clip: ClipInput,
+  movie: Uint8Array,
+  rate: number,
+  signal: AbortSignal,
+): Promise<number | null> {
+  const captured = phoneCapturedRate(movie);
+  if (captured !== null) return slowdownFromRate(captured, rate);
   const end = await readClipEnd(clip, cameraXmlWithin, signal);
   return slowdownFromCameraXml(cameraXmlRates(new TextDecoder('latin1').decode(end)), rate);
 }

@@ -21,9 +21,7 @@ const appleHighRate = 100;
 export function slowdownFromTags(tags: Readonly<Record<string, unknown>>, storedRate: number): number | null {
   if (!(storedRate > 0)) return null;
   const captured = numberOf(tags['com.android.capture.fps']);
-  if (captured !== null) {
-    return slowed(captured, storedRate);
-  }
+  if (captured !== null) return slowdownFromRate(captured, storedRate);
   const keepsTime = storedRate >= appleHighRate && storedRate <= 10_000;
   return keepsTime && 'com.apple.quicktime.full-frame-rate-playback-intent' in tags ? 1 : null;
 }
@@ -34,17 +32,17 @@ export function slowdownFromTags(tags: Readonly<Record<string, unknown>>, stored
  */
 export function slowdownFromCameraXml(rates: CameraXmlRates | null, storedRate: number): number | null {
   if (!rates || !(storedRate > 0) || Math.abs(rates.stored / storedRate - 1) > sameRate) return null;
-  const captured = usable(rates.captured);
-  return captured === null ? null : slowed(captured, storedRate);
+  return slowdownFromRate(rates.captured, storedRate);
+}
+
+/** Slowdown of film of a capture rate stored at another: above 1, or null where it is none or beyond belief. */
+export function slowdownFromRate(captured: number, storedRate: number): number | null {
+  const slowdown = (usable(captured) ?? Number.NaN) / storedRate;
+  return slowdown > 1 + sameRate && slowdown <= 200 ? slowdown : null;
 }
 
 /** Rates nearer than this are the same (our default: 29.97 against a tagged 30 is no slow motion). */
 const sameRate = 0.02;
-
-function slowed(captured: number, storedRate: number): number | null {
-  const slowdown = captured / storedRate;
-  return slowdown > 1 + sameRate && slowdown <= 200 ? slowdown : null;
-}
 
 function numberOf(tag: unknown): number | null {
   if (typeof tag === 'number') return usable(tag);

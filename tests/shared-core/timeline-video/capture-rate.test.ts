@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cameraXmlRates } from '#core/timeline/camera-xml';
-import { slowdownFromCameraXml, slowdownFromTags } from '#core/timeline/capture-rate';
+import { slowdownFromCameraXml, slowdownFromRate, slowdownFromTags } from '#core/timeline/capture-rate';
+import { phoneCapturedRate } from '#core/timeline/phone-slow-motion';
 
 const float = (value: number): Uint8Array => {
   const bytes = new Uint8Array(4);
@@ -83,5 +84,39 @@ describe('slowdown from a camera’s own XML', () => {
     expect(slowdownFromCameraXml(cameraXmlRates(absurd), 25)).toBeNull();
     expect(slowdownFromCameraXml(null, 25)).toBeNull();
     expect(slowdownFromCameraXml(cameraXmlRates(quick), 0)).toBeNull();
+  });
+});
+
+describe('the rate a phone filmed at, in its own box', () => {
+  const box = (name: string, ...parts: readonly (readonly number[])[]): number[] => {
+    const content = parts.flat();
+    const size = content.length + 8;
+    return [0, 0, size >> 8, size & 0xff, ...[...name].map((letter) => letter.charCodeAt(0)), ...content];
+  };
+  const movie = (...inside: readonly (readonly number[])[]): Uint8Array =>
+    Uint8Array.from([...box('mvhd', [1, 2, 3]), ...box('udta', box('smta', [0, 0, 0, 0], ...inside))]);
+  const author = (mode: number, layers = 4): number[] => box('saut', [9, 9, 9, 9, 0, mode, 1, layers]);
+
+  // modes and layout: androidx/media, SmtaAtomUtil
+  it('is told by the recording mode, or by a rate of its own', () => {
+    expect(phoneCapturedRate(movie(author(12)))).toBe(240);
+    expect(phoneCapturedRate(movie(author(13)))).toBe(120);
+    expect(phoneCapturedRate(movie(author(21), box('srfr', [0, 240, 0, 0])))).toBe(240);
+    expect(phoneCapturedRate(movie(author(21), box('srfr', [0, 239, 0xc2, 0x8f])))).toBeCloseTo(239.76, 4);
+    // the pairs may stand in either order
+    expect(phoneCapturedRate(movie(box('saut', [9, 9, 9, 9, 1, 4, 0, 13])))).toBe(120);
+    expect(slowdownFromRate(240, 30)).toBe(8);
+    expect(slowdownFromRate(240, 240)).toBeNull();
+  });
+
+  it('is not told by other modes, nor by damaged boxes', () => {
+    expect(phoneCapturedRate(movie(author(0)))).toBeNull();
+    expect(phoneCapturedRate(movie(author(7)))).toBeNull();
+    expect(phoneCapturedRate(movie(author(21)))).toBeNull();
+    expect(phoneCapturedRate(movie(box('saut', [9, 9])))).toBeNull();
+    expect(phoneCapturedRate(new Uint8Array())).toBeNull();
+    const whole = movie(author(21), box('srfr', [0, 240, 0, 0]));
+    for (let length = 0; length < whole.length; length++)
+      expect([null, 240]).toContain(phoneCapturedRate(whole.slice(0, length)));
   });
 });
