@@ -1,9 +1,11 @@
 import { landmarkNames } from '../../marks/landmark';
 import { heightAboveSurface } from '../../scene/surface-line';
 import type { BodyContext } from './body-context';
-import { type BodyGeometry, pointAt, type TimedPosture } from './body-geometry';
+import type { BodyGeometry } from './body-geometry';
+import { pointAt } from './landmark-column';
 import { type PostureError, postureError } from './posture-error';
 import type { PostureMeasure, PosturePoints, PostureSituation } from './posture-measure';
+import type { TimedPosture } from './timed-posture';
 
 /** A measure on all postures of a swim, column by column. */
 export interface PostureValues {

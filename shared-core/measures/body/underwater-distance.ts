@@ -1,11 +1,11 @@
 import type { EventKind } from '../../marks/event-kind';
 import type { LandmarkName } from '../../marks/landmark';
+import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
-import { pointAt } from './body-geometry';
 import type { TimedEvent } from './cycle-frame';
+import { pointAt } from './landmark-column';
 import { computedReading, missingReading, unitPart } from './measured-reading';
-import { z95 } from '../../uncertainty/normal-quantile';
 import { notFromSide } from './side-view';
 
 const ids = ['underwater-distance-scale', 'underwater-speed-scale'] as const;
