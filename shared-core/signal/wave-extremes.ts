@@ -1,5 +1,5 @@
 import type { WaveFit } from './fit-wave';
-import { power, unitVariance, waveValue, waveWeights, weighted } from './wave-value';
+import { newtonStep, power, unitVariance, waveValue, waveWeights, weighted } from './wave-value';
 
 export interface WaveExtreme {
   readonly time: number;
@@ -59,9 +59,8 @@ function polished(fit: WaveFit, gridPoint: number, order: number, drift: boolean
   const limit = period / gridPoints;
   const start = time;
   for (let i = 0; i < 5; i++) {
-    const bend = waveValue(fit, time, order + 2, false);
-    if (bend === 0) break;
-    const move = -waveValue(fit, time, order + 1, false) / bend;
+    const move = newtonStep(fit, time, order + 1);
+    if (move === null) break;
     const next = time + Math.max(-limit, Math.min(limit, move));
     // Newton's step may only polish the grid's winner, never run to another bump
     if (!Number.isFinite(next) || Math.abs(next - start) > 1.5 * limit) break;

@@ -40,15 +40,48 @@ export function weighted(fit: WaveFit, weights: readonly number[]): number {
 /** Variance of a weighted sum of coefficients for samples of variance 1. */
 export function unitVariance(fit: WaveFit, weights: readonly number[]): number {
   const p = weights.length;
+  const { unitCovariance } = fit;
   let sum = 0;
   for (let a = 0; a < p; a++) {
     const wa = weights[a] as number;
     if (wa === 0) continue;
-    let row = 0;
-    for (let b = 0; b < p; b++) row += (weights[b] as number) * (fit.unitCovariance[a * p + b] as number);
-    sum += wa * row;
+    // the covariance is the same on both sides of its diagonal
+    let row = ((weights[a] as number) * (unitCovariance[a * p + a] as number)) / 2;
+    for (let b = 0; b < a; b++) row += (weights[b] as number) * (unitCovariance[a * p + b] as number);
+    sum += 2 * wa * row;
   }
   return sum;
+}
+
+/**
+ * The step of Newton's search for where the wave's derivative of `order` vanishes, the wave's offset and slope left
+ * aside; null where the next derivative vanishes itself.
+ */
+export function newtonStep(fit: WaveFit, time: number, order: number): number | null {
+  const first = fit.hasSlope ? 2 : 1;
+  const tau = time - fit.centre;
+  const c1 = Math.cos(fit.angularFrequency * tau);
+  const s1 = Math.sin(fit.angularFrequency * tau);
+  const even = order % 2 === 0;
+  let c = 1;
+  let s = 0;
+  let here = 0;
+  let slope = 0;
+  for (let k = 1; k <= fit.harmonics; k++) {
+    const next = c * c1 - s * s1;
+    s = s * c1 + c * s1;
+    c = next;
+    const a = fit.coefficients[first + 2 * k - 2] as number;
+    const b = fit.coefficients[first + 2 * k - 1] as number;
+    const omega = k * fit.angularFrequency;
+    const size = power(omega, order);
+    const along = a * c + b * s;
+    const across = b * c - a * s;
+    here += size * (even ? along : across);
+    slope += size * omega * (even ? across : -along);
+  }
+  // signs that both derivatives share don't matter to the step
+  return slope === 0 ? null : -here / slope;
 }
 
 /** Value of the fitted wave, or of a derivative of it, at one time. */

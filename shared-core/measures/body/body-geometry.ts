@@ -66,12 +66,15 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
   const adrift = new Set<number>();
   const flatten = (given: readonly Posture[]): readonly Posture[] =>
     flatPostures(given, camera, rectified, adrift);
+  const flat = flatten(seen.postures);
   const scale = lengthScale(rectified, error.scenePointSd);
   const bodyLength =
-    bodyLengthFromPostures(flatten(insidePicture(swim.postures, swim.clip).postures), error) ??
-    recordedLength(input, scale);
+    bodyLengthFromPostures(
+      // only what the coach marked; where nothing is followed that is all there is
+      known.postures === swim.postures ? flat : flatten(insidePicture(swim.postures, swim.clip).postures),
+      error,
+    ) ?? recordedLength(input, scale);
   const transform = poolTransform(scene, bodyLength?.pixels ?? null, scale?.metresPerPixel ?? null);
-  const flat = flatten(seen.postures);
   const postures = timedPostures(flat, known.followed, adrift, time);
   const columns = landmarkColumns(flat, transform);
   const followedCount = [...known.followed.values()].reduce((sum, names) => sum + names.length, 0);

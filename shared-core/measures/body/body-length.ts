@@ -1,4 +1,4 @@
-import { bodyChain, type LandmarkName } from '../../marks/landmark';
+import { bodyChain } from '../../marks/landmark';
 import type { Posture } from '../../swim-file/swim-schema';
 import type { MarkingError } from '../../uncertainty/marking-error';
 import type { Point } from '../../units/brand';
@@ -26,30 +26,27 @@ export function bodyLengthFromPostures(postures: readonly Posture[], error: Mark
   const frames: number[] = [];
   let sum = 0;
   let variance = 0;
+  const noises = bodyChain.map((name) => error.landmarkSd[name] ** 2);
+  const chain: Point[] = [];
   for (const posture of postures) {
-    if (!bodyChain.every((name) => posture.points[name]) || !armsStretched(posture)) continue;
+    if (!chainOf(posture.points, chain) || !armsStretched(posture)) continue;
     let length = 0;
     let own = 0;
     // unit vector of the link before: what moving a landmark changes is the difference of its two links' directions
     let beforeX = 0;
     let beforeY = 0;
-    for (let i = 0; i < bodyChain.length; i++) {
-      const name = bodyChain[i] as LandmarkName;
-      const here = posture.points[name];
-      if (!here) continue;
-      const noise = error.landmarkSd[name] ** 2;
+    for (let i = 0; i < chain.length; i++) {
+      const here = chain[i] as Point;
+      const next = chain[i + 1];
+      const noise = noises[i] as number;
       let nextX = 0;
       let nextY = 0;
-      const nextName = bodyChain[i + 1];
-      const next = nextName && posture.points[nextName];
-      if (nextName && next) {
-        const link = distance(here, next);
-        if (link > 0) {
-          nextX = (next.x - here.x) / link;
-          nextY = (next.y - here.y) / link;
-          const across = noise + error.landmarkSd[nextName] ** 2;
-          length += link - Math.min(link / 2, across / (2 * link));
-        }
+      const link = next ? distance(here, next) : 0;
+      if (next && link > 0) {
+        nextX = (next.x - here.x) / link;
+        nextY = (next.y - here.y) / link;
+        const across = noise + (noises[i + 1] as number);
+        length += link - Math.min(link / 2, across / (2 * link));
       }
       own += noise * ((beforeX - nextX) ** 2 + (beforeY - nextY) ** 2);
       beforeX = nextX;
@@ -64,6 +61,15 @@ export function bodyLengthFromPostures(postures: readonly Posture[], error: Mark
   const n = frames.length;
   if (n === 0) return null;
   return { pixels: sum / n, variance: variance / (n * n), frames, from: 'body-line' };
+}
+
+/** Lays the landmarks of the chain into `chain`, in order; false where one is missing. */
+function chainOf(points: Posture['points'], chain: Point[]): boolean {
+  const { fingertip, wrist, elbow, shoulder, hip, knee, ankle, toe } = points;
+  if (!fingertip || !wrist || !elbow || !shoulder || !hip || !knee || !ankle || !toe) return false;
+  chain.length = 0;
+  chain.push(fingertip, wrist, elbow, shoulder, hip, knee, ankle, toe);
+  return true;
 }
 
 /** Whether elbow and shoulder are both open beyond 150°, so that the body line is the streamline. */

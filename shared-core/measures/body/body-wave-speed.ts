@@ -113,26 +113,27 @@ function meanDistance(
   b: LandmarkName,
 ): { value: number; variance: number } | null {
   const [p, q] = [context.trace(a), context.trace(b)];
+  const marked = p.sd ** 2 + q.sd ** 2;
+  const anyFollowed = p.followed !== null || q.followed !== null;
   let sum = 0;
   let n = 0;
   let total = 0;
-  for (let i = 0, j = 0; i < p.frames.length && j < q.frames.length; ) {
+  for (let i = 0, j = 0; i < p.frames.length && j < q.frames.length; i++, j++) {
     const apart = (p.frames[i] as number) - (q.frames[j] as number);
     if (apart !== 0) {
-      if (apart < 0) i += 1;
-      else j += 1;
+      // the one that is ahead waits
+      if (apart < 0) j -= 1;
+      else i -= 1;
       continue;
     }
     const dx = (q.x[j] as number) - (p.x[i] as number);
     const dy = (q.y[j] as number) - (p.y[i] as number);
     const d = Math.sqrt(dx * dx + dy * dy);
-    const noise = sampleVariance(p, i) + sampleVariance(q, j);
-    const followed = p.followed?.is[i] || q.followed?.is[j];
+    const noise = anyFollowed ? sampleVariance(p, i) + sampleVariance(q, j) : marked;
+    const followed = anyFollowed && (p.followed?.is[i] || q.followed?.is[j]);
     sum += d > 0 ? d - Math.min(d / 2, noise / (2 * d)) : 0;
     total += followed ? noise * context.followedSpread.slow : noise;
     n += 1;
-    i += 1;
-    j += 1;
   }
   return n > 0 && sum > 0 ? { value: sum / n, variance: total / (n * n) } : null;
 }

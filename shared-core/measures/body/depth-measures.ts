@@ -9,6 +9,7 @@ export const depthMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: false,
     combine: 'mean',
     at: [],
+    inGlide: true,
     read: () => null,
     label: 'Depth of the hips',
     brief: 'below the water surface',

@@ -28,6 +28,7 @@ export const jointMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: true,
     combine: 'mean',
     at: ['entry', 'catch', 'exit', 'kick-top', 'kick-bottom'],
+    inGlide: true,
     read: (p) => (p.shoulder && p.hip ? directionAngle(p.hip, p.shoulder) : null),
     label: 'Trunk pitch',
     brief: 'hip → shoulder against travel',
@@ -44,6 +45,7 @@ export const jointMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: false,
     combine: 'mean',
     at: ['entry', 'catch', 'shoulder', 'exit'],
+    inGlide: true,
     read: (p, s) => {
       const angle = joint('shoulder', 'elbow', 'wrist', 1)(p, s);
       if (angle === null) return null;
@@ -69,6 +71,7 @@ export const jointMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: false,
     combine: 'mean',
     at: ['entry', 'catch', 'shoulder', 'exit'],
+    inGlide: true,
     read: joint('hip', 'shoulder', 'elbow', 1),
     label: 'Shoulder opening',
     brief: '180° = arms in line with the trunk',
@@ -85,6 +88,7 @@ export const jointMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: false,
     combine: 'mean',
     at: ['entry', 'exit', 'kick-top', 'kick-bottom'],
+    inGlide: true,
     read: joint('shoulder', 'hip', 'knee', -1),
     label: 'Hip angle',
     brief: '180° = straight',
@@ -101,6 +105,7 @@ export const jointMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: false,
     combine: 'mean',
     at: ['entry', 'exit', 'kick-top', 'kick-bottom'],
+    inGlide: true,
     read: joint('hip', 'knee', 'ankle', 1),
     label: 'Knee angle',
     brief: '180° = straight',
@@ -117,6 +122,7 @@ export const jointMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: false,
     combine: 'mean',
     at: ['kick-top', 'kick-bottom'],
+    inGlide: true,
     read: joint('knee', 'ankle', 'toe', -1),
     label: 'Ankle angle',
     brief: '180° = fully pointed',

@@ -1,7 +1,7 @@
 import type { LandmarkName } from '../../marks/landmark';
 import { type PoolTransform, poolCarrier } from '../../scene/pool-transform';
 import type { Posture } from '../../swim-file/swim-schema';
-import { type PoolPoint, poolPoint } from '../../units/brand';
+import { type Point, type PoolPoint, poolPoint } from '../../units/brand';
 
 /** A landmark's places in the pool plane, posture by posture; NaN where it isn't known. */
 export interface LandmarkColumn {
@@ -14,33 +14,47 @@ export interface LandmarkColumn {
 /** Columns, not a point object for each mark: a minute of traces holds tens of thousands of them. */
 export type LandmarkColumns = Readonly<Record<LandmarkName, LandmarkColumn>>;
 
+interface Filling {
+  readonly x: number[];
+  readonly y: number[];
+  whole: boolean;
+}
+
+const empty = (): Filling => ({ x: [], y: [], whole: true });
+
 /** Every landmark's places in the pool plane. Cost: linear in points. */
 export function landmarkColumns(flat: readonly Posture[], transform: PoolTransform): LandmarkColumns {
   const carry = poolCarrier(transform);
-  const column = (name: LandmarkName): LandmarkColumn => {
-    const x: number[] = [];
-    const y: number[] = [];
-    let whole = true;
-    for (const { points } of flat) {
-      const point = points[name];
-      const at = point && carry(point);
-      whole &&= at !== undefined;
-      x.push(at ? at.x : Number.NaN);
-      y.push(at ? at.y : Number.NaN);
-    }
-    return { x, y, whole };
+  const lay = (column: Filling, point: Point | undefined): void => {
+    const at = point && carry(point);
+    if (!at) column.whole = false;
+    column.x.push(at ? at.x : Number.NaN);
+    column.y.push(at ? at.y : Number.NaN);
   };
-  return {
-    fingertip: column('fingertip'),
-    wrist: column('wrist'),
-    elbow: column('elbow'),
-    shoulder: column('shoulder'),
-    ear: column('ear'),
-    hip: column('hip'),
-    knee: column('knee'),
-    ankle: column('ankle'),
-    toe: column('toe'),
-  };
+  const columns = {
+    fingertip: empty(),
+    wrist: empty(),
+    elbow: empty(),
+    shoulder: empty(),
+    ear: empty(),
+    hip: empty(),
+    knee: empty(),
+    ankle: empty(),
+    toe: empty(),
+  } satisfies Record<LandmarkName, Filling>;
+  for (const { points } of flat) {
+    // by name and not in a loop over names: looking up a name that varies takes several times as long
+    lay(columns.fingertip, points.fingertip);
+    lay(columns.wrist, points.wrist);
+    lay(columns.elbow, points.elbow);
+    lay(columns.shoulder, points.shoulder);
+    lay(columns.ear, points.ear);
+    lay(columns.hip, points.hip);
+    lay(columns.knee, points.knee);
+    lay(columns.ankle, points.ankle);
+    lay(columns.toe, points.toe);
+  }
+  return columns;
 }
 
 /** A landmark of one posture in the pool plane; undefined where it isn't known. */

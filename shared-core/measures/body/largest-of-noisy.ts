@@ -1,34 +1,38 @@
-import { errorFunction } from 'simple-statistics';
+/** Filled anew by each call: one is made for every posture of a swim. */
+const rivals: number[] = [];
 
 /**
- * Mean of the largest of independent normal values with one standard deviation, by Clark's pairwise moments. Values
- * more than five standard deviations below the largest can't win and are left out.
+ * Mean of the largest of independent normal values with one standard deviation, by Clark's pairwise moments; with sign −1
+ * that of the largest of the values with their sign changed. Values more than five standard deviations below the largest
+ * can't win and are left out.
  *
  * @see Clark 1961, Operations Research 9:145–162, "The greatest of a finite set of random variables"
  */
-export function meanOfLargest(values: readonly number[], sd: number): number {
+export function meanOfLargest(values: readonly number[], sd: number, sign: 1 | -1 = 1): number {
   if (values.length === 0) return 0;
   let top = -Infinity;
-  for (const value of values) if (value > top) top = value;
+  for (const value of values) if (sign * value > top) top = sign * value;
   if (!(sd > 0)) return top;
   const reach = top - 5 * sd;
-  const rivals: number[] = [];
-  for (const value of values) {
+  let count = 0;
+  for (const each of values) {
+    const value = sign * each;
     if (value < reach) continue;
     // in falling order
-    let at = rivals.length;
-    while (at > 0 && (rivals[at - 1] as number) < value) at -= 1;
-    for (let i = rivals.length; i > at; i--) rivals[i] = rivals[i - 1] as number;
+    let at = count;
+    for (; at > 0 && (rivals[at - 1] as number) < value; at--) rivals[at] = rivals[at - 1] as number;
     rivals[at] = value;
+    count += 1;
   }
   let mean = top;
   let variance = sd * sd;
-  for (let i = 1; i < rivals.length; i++) {
+  for (let i = 1; i < count; i++) {
     const value = rivals[i] as number;
     const spread = Math.sqrt(variance + sd * sd);
     const alpha = (mean - value) / spread;
-    const phi = Math.exp((-alpha * alpha) / 2) / Math.sqrt(2 * Math.PI);
-    const share = normalBelow(alpha);
+    const bell = Math.exp((-alpha * alpha) / 2);
+    const phi = bell / rootOfTwoPi;
+    const share = normalBelow(alpha, bell);
     const first = mean * share + value * (1 - share) + spread * phi;
     const second =
       (mean * mean + variance) * share +
@@ -40,4 +44,18 @@ export function meanOfLargest(values: readonly number[], sd: number): number {
   return mean;
 }
 
-const normalBelow = (z: number): number => (1 + errorFunction(z / Math.SQRT2)) / 2;
+const rootOfTwoPi = Math.sqrt(2 * Math.PI);
+
+/**
+ * Share of the normal distribution below z, whose exp(−z²/2) is at hand already; within 1e-7.
+ *
+ * @see Abramowitz, Stegun 1964, Handbook of mathematical functions, 7.1.26
+ */
+function normalBelow(z: number, bell: number): number {
+  const t = 1 / (1 + (0.3275911 * Math.abs(z)) / Math.SQRT2);
+  const above =
+    t *
+    (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429)))) *
+    (bell / 2);
+  return z < 0 ? above : 1 - above;
+}

@@ -12,6 +12,7 @@ export const lineMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: false,
     combine: 'mean',
     at: ['entry', 'kick-top', 'kick-bottom'],
+    inGlide: true,
     read: (p) => {
       const { wrist, shoulder, ear } = p;
       // with the arms not ahead of the head there is no line to hold it against
@@ -34,6 +35,7 @@ export const lineMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: false,
     combine: 'mean',
     at: ['entry', 'kick-top', 'kick-bottom'],
+    inGlide: true,
     read: ({ shoulder, hip, ankle }) =>
       shoulder && hip && ankle ? heightAboveLine(hip, ankle, shoulder) : null,
     label: 'Hip height',
@@ -52,23 +54,22 @@ export const lineMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: true,
     combine: 'mean',
     at: [],
+    inGlide: true,
     read: (p, s) => {
-      const up: number[] = [];
-      const down: number[] = [];
+      const heights: number[] = [];
       let highest = -Infinity;
       let lowest = Infinity;
       for (const name of landmarkNames) {
         const point = p[name];
         if (!point) continue;
-        up.push(point.y);
-        down.push(-point.y);
+        heights.push(point.y);
         if (point.y > highest) highest = point.y;
         if (point.y < lowest) lowest = point.y;
       }
-      if (up.length < bodyChain.length) return null;
+      if (heights.length < bodyChain.length) return null;
       const seen = highest - lowest;
       // noise pushes the outermost marks outward; what it adds is known and comes off
-      const raised = meanOfLargest(up, s.sd) + meanOfLargest(down, s.sd);
+      const raised = meanOfLargest(heights, s.sd) + meanOfLargest(heights, s.sd, -1);
       return Math.max(0, 2 * seen - raised);
     },
     label: 'Frontal thickness',
@@ -86,6 +87,7 @@ export const lineMeasures: readonly PostureMeasure[] = [
     turnsWithLevel: false,
     combine: 'root',
     at: [],
+    inGlide: true,
     read: (p, s) => {
       const { fingertip, toe } = p;
       if (!fingertip || !toe) return null;

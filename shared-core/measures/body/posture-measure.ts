@@ -23,6 +23,8 @@ export interface PostureMeasure {
   readonly combine: 'mean' | 'root';
   /** Also read at these events. */
   readonly at: readonly EventKind[];
+  /** Also read over the glide from the wall. */
+  readonly inGlide?: true;
   /** Value on one posture; null when it isn't defined there. */
   readonly read: (points: PosturePoints, situation: PostureSituation) => number | null;
   readonly label: string;

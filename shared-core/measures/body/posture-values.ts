@@ -1,4 +1,3 @@
-import { landmarkNames } from '../../marks/landmark';
 import { heightAboveSurface } from '../../scene/surface-line';
 import type { BodyContext } from './body-context';
 import type { BodyGeometry } from './body-geometry';
@@ -70,13 +69,15 @@ function readings(context: BodyContext, measure: PostureMeasure): PostureValues 
   return { values, defined, ends: null, errors: new Map() };
 }
 
-/** All landmarks of one posture, in the pool plane. */
-function pointsAt({ columns }: BodyContext, place: number): PosturePoints {
+/** The landmarks of one posture that a measure reads, in the pool plane. */
+function pointsAt(
+  { columns }: BodyContext,
+  { needs, alsoReads }: PostureMeasure,
+  place: number,
+): PosturePoints {
   const points: PosturePoints = {};
-  for (const name of landmarkNames) {
-    const point = pointAt(columns[name], place);
-    if (point) points[name] = point;
-  }
+  for (const name of needs) points[name] = pointAt(columns[name], place);
+  for (const name of alsoReads ?? []) points[name] = pointAt(columns[name], place);
   return points;
 }
 
@@ -129,7 +130,7 @@ function errorAt(
   const found =
     measure.kind === 'depth'
       ? { variance: context.landmarkSd(measure.needs[0] ?? 'hip', on) ** 2, perTilt: 0 }
-      : postureError(measure, pointsAt(context, place), situationOn(context, measure, on), (name) =>
+      : postureError(measure, pointsAt(context, measure, place), situationOn(context, measure, on), (name) =>
           context.landmarkSd(name, on),
         );
   errors.set(place, found);

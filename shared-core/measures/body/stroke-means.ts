@@ -1,28 +1,57 @@
+import type { EventKind } from '../../marks/event-kind';
+import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import { strokesOf } from '../events/strokes';
 import type { BodyContext } from './body-context';
+import type { TimedEvent } from './cycle-frame';
+
+type KickEnd = Extract<EventKind, 'kick-top' | 'kick-bottom'>;
 
 /**
  * Means over the kicks of each stroke, of values read on frames of kick tops or of kick bottoms. The kicks of one stroke
  * differ from each other always in the same way, and are big or small together: what differs by chance is the strokes.
  *
+ * @param frames on which there is a value, rising, each once; `valueOf` gives it by its place in them
  * @returns null where no strokes are marked, so that each kick stands for itself; none where a kick of some stroke was not
  *   read or stands outside the strokes, so that the mean of all is not that of the strokes
  */
 export function strokeMeans(
   { events }: BodyContext,
-  kind: 'kick-top' | 'kick-bottom',
-  values: ReadonlyMap<number, number>,
+  kind: KickEnd,
+  frames: readonly number[],
+  valueOf: (place: number) => number,
 ): readonly number[] | null {
+  const strokes = kickFrames(events, kind);
+  if (!strokes) return null;
+  const kicks = strokes[0]?.length ?? 0;
+  if (kicks * strokes.length !== frames.length) return [];
+  const means: number[] = [];
+  for (const stroke of strokes) {
+    let sum = 0;
+    for (const frame of stroke) {
+      const place = firstAtOrAfter(frames, frame);
+      if (frames[place] !== frame) return [];
+      sum += valueOf(place);
+    }
+    means.push(sum / kicks);
+  }
+  return means;
+}
+
+const kept = new WeakMap<readonly TimedEvent[], Map<KickEnd, readonly (readonly number[])[] | null>>();
+
+/** Frames of that end of the kicks, stroke by stroke; no strokes where they have not as many kicks each, all marked. */
+function kickFrames(events: readonly TimedEvent[], kind: KickEnd): readonly (readonly number[])[] | null {
+  const known = kept.get(events) ?? new Map<KickEnd, readonly (readonly number[])[] | null>();
+  kept.set(events, known);
+  const found = known.get(kind);
+  if (found !== undefined) return found;
   const strokes = strokesOf(events);
-  if (strokes.length === 0) return null;
   const rows = strokes.map(({ kicks }) =>
-    kicks.flatMap((kick) => {
-      const mark = kind === 'kick-top' ? kick.top : kick.bottom;
-      return (mark && values.get(mark.event.frame)) ?? [];
-    }),
+    kicks.flatMap((kick) => (kind === 'kick-top' ? kick.top : kick.bottom)?.event.frame ?? []),
   );
-  const kicks = rows[0]?.length ?? 0;
-  const even = rows.every((row, i) => row.length === kicks && strokes[i]?.kicks.length === kicks);
-  if (!even || kicks * rows.length !== values.size) return [];
-  return rows.map((row) => row.reduce((sum, each) => sum + each, 0) / kicks);
+  const count = rows[0]?.length ?? 0;
+  const even = rows.every((row, i) => row.length === count && strokes[i]?.kicks.length === count);
+  const made = strokes.length === 0 ? null : even && count > 0 ? rows : [];
+  known.set(kind, made);
+  return made;
 }

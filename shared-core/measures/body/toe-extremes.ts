@@ -1,6 +1,6 @@
 import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import type { WaveFit } from '../../signal/fit-wave';
-import { waveValue } from '../../signal/wave-value';
+import { newtonStep, waveValue } from '../../signal/wave-value';
 import type { BodyContext } from './body-context';
 import { landmarkWave } from './landmark-wave';
 import { type LandmarkTrace, sampleVariance } from './landmark-trace';
@@ -151,9 +151,9 @@ function parabolaOn(t: readonly number[]): ((y: readonly number[]) => Vertex | n
 function turnNear(wave: WaveFit, from: number, window: number): { readonly y: number } | null {
   let time = from;
   for (let i = 0; i < 4; i++) {
-    const bend = waveValue(wave, time, 2, false);
-    if (bend === 0) return null;
-    time -= waveValue(wave, time, 1, false) / bend;
+    const move = newtonStep(wave, time, 1);
+    if (move === null) return null;
+    time += move;
     if (!(Math.abs(time - from) < window)) return null;
   }
   return { y: waveValue(wave, time) };

@@ -1,0 +1,201 @@
+import type { EventKind } from '../../marks/event-kind';
+import { bodyChain } from '../../marks/landmark';
+import { withoutTrend } from '../../signal/without-trend';
+import { z95 } from '../../uncertainty/normal-quantile';
+import type { MissingReason, Reading, Singles } from '../reading';
+import type { BodyContext } from './body-context';
+import type { Glide } from './glide';
+import {
+  type CycleValue,
+  computedReading,
+  type Measured,
+  missingReading,
+  unitPart,
+} from './measured-reading';
+import type { PostureMeasure } from './posture-measure';
+import { meanError, meanSd, type PostureValues } from './posture-values';
+import { strokeMeans } from './stroke-means';
+
+/** Means over more postures than this come without their single values. Our default. */
+const listedPostures = 300;
+
+/** Which postures a measure is summed up over: all, those on events of a kind, or those of a glide. */
+export type PosturesAt =
+  | { readonly of: 'all' }
+  | {
+      readonly of: 'events';
+      readonly kind: EventKind;
+      /** Ids of the events by frame, whether there is a posture or not. */
+      readonly ids: ReadonlyMap<number, string>;
+      /** The postures there, and their frames and events: rows that measures defined on all of them share. */
+      readonly places: readonly number[];
+      readonly frames: readonly number[];
+      readonly eventIds: readonly string[];
+    }
+  | ({ readonly of: 'glide' } & Glide);
+
+function isThere(at: PosturesAt, frame: number): boolean {
+  if (at.of === 'events') return at.ids.has(frame);
+  return at.of === 'all' || (at.from.event.frame <= frame && frame <= at.to.event.frame);
+}
+
+/** Frames of the postures at these places, and the events they hang on. */
+function whereFrom(
+  { frames: all }: BodyContext,
+  at: PosturesAt,
+  places: readonly number[],
+): { readonly frames: readonly number[]; readonly eventIds: readonly string[] } {
+  if (at.of === 'events' && places === at.places) return at;
+  if (at.of === 'all' && places.length === all.length) return { frames: all, eventIds: [] };
+  const frames = places.map((place) => all[place] ?? 0);
+  if (at.of === 'events') return { frames, eventIds: frames.flatMap((frame) => at.ids.get(frame) ?? []) };
+  return { frames, eventIds: at.of === 'glide' ? [at.from.event.id, at.to.event.id] : [] };
+}
+
+/** A measure over the postures at these places: its mean, how single ones lie about it, and its interval. */
+export function postureSummary(
+  context: BodyContext,
+  measure: PostureMeasure,
+  id: string,
+  values: PostureValues,
+  places: readonly number[],
+  at: PosturesAt,
+): Reading {
+  const needed = missingFor(context, measure, places.length, at);
+  if (needed) return missingReading(id, needed);
+  const n = places.length;
+  const atEvents = at.of === 'events';
+  const mean = average(values.values, places);
+  const error = meanError(context, measure, values, places, !atEvents);
+  const { frames, eventIds } = whereFrom(context, at, places);
+  const marks = error.variance / n;
+  const common = {
+    cycles: atEvents ? n : 0,
+    frames,
+    landmarks: measure.kind === 'length' ? [...new Set([...measure.needs, ...bodyChain])] : measure.needs,
+    eventIds,
+    usesLevel: measure.turnsWithLevel,
+    usesTravel: measure.id === 'trunk-pitch' || measure.id.startsWith('feet-direction'),
+    usesSurface: measure.kind === 'depth',
+    // neighbouring postures of a trace are alike: only one posture an event makes independent values
+    spread: atEvents,
+    instants: atEvents,
+  };
+  // a hand's worth of postures is worth listing; a dense trace is looked at as a curve
+  const listed = atEvents || n <= listedPostures;
+  const size = (place: number): number => {
+    const value = values.values[place] as number;
+    return measure.combine === 'root' ? Math.sqrt(Math.max(0, value)) : value;
+  };
+  /** The single values, those of them that are independent, and how they spread where they are too many to list. */
+  const told = (scale: number): Pick<Measured, 'perCycle' | 'independent' | 'singles'> => {
+    if (!listed) return { perCycle: [], singles: spreadOf(size, places, scale) };
+    const perCycle = places.map((place, i): CycleValue => {
+      const frame = frames[i] ?? 0;
+      return { value: scale * size(place), fromFrame: frame, toFrame: frame };
+    });
+    if (!atEvents || (at.kind !== 'kick-top' && at.kind !== 'kick-bottom')) return { perCycle };
+    const valueOf = (i: number): number => perCycle[i]?.value ?? Number.NaN;
+    return { perCycle, independent: strokeMeans(context, at.kind, frames, valueOf) };
+  };
+  // a swimmer who rises or sinks all along does not differ from kick to kick
+  const levelled = (values: ReturnType<typeof told>): Partial<Measured> => {
+    const single = values.independent ?? (values.perCycle ?? []).map((one) => one.value);
+    return { ...values, independent: withoutTrend(single), trendTaken: true };
+  };
+  if (measure.kind === 'angle') {
+    return computedReading(context, id, {
+      ...common,
+      value: mean,
+      unit: '°',
+      ownVariance: marks,
+      sharedVariance: error.perTilt ** 2 * context.tiltVariance,
+      ...told(1),
+    });
+  }
+  if (measure.kind === 'depth') {
+    const part = unitPart(context, mean);
+    const weights = values.ends ? [values.ends.a, values.ends.b] : [];
+    const ends =
+      weights.reduce((sum, weight) => sum + average(weight, places) ** 2, 0) *
+      (context.input.error.scenePointSd * context.transform.perPixel) ** 2;
+    return computedReading(context, id, {
+      ...common,
+      value: mean,
+      unit: context.unit,
+      ownVariance: marks + part.own,
+      sharedVariance: ends + part.shared,
+      ...levelled(told(1)),
+    });
+  }
+  const length = context.bodyLength;
+  if (!length) return missingReading(id, { code: 'needs-body-length' });
+  const percent = 100 / (length.pixels * context.transform.perPixel);
+  const lengthPart = length.variance / length.pixels ** 2;
+  const value = percent * (measure.combine === 'root' ? Math.sqrt(Math.max(0, mean)) : mean);
+  const tilt = (percent * error.perTilt) ** 2 * context.tiltVariance;
+  if (measure.combine === 'mean') {
+    return computedReading(context, id, {
+      ...common,
+      value,
+      unit: '%L',
+      ownVariance: percent ** 2 * marks + value ** 2 * lengthPart,
+      sharedVariance: tilt,
+      ...told(percent),
+    });
+  }
+  // a squared distance near nothing is spread by the square of its noise, which the slope alone doesn't see
+  const noise = meanSd(context, measure) ** 2;
+  const spread = Math.sqrt(marks + (2 * (1.7 * noise) ** 2) / (6 * n));
+  const low = percent * Math.sqrt(Math.max(0, mean - z95 * spread));
+  const high = percent * Math.sqrt(Math.max(0, mean) + z95 * spread);
+  return computedReading(context, id, {
+    ...common,
+    value,
+    unit: '%L',
+    ownVariance: ((high - low) / (2 * z95)) ** 2 + value ** 2 * lengthPart,
+    bounds: { low, high },
+    ...told(percent),
+  });
+}
+
+/** Sample standard deviation of single postures, in the reading's unit; null of fewer than two. */
+function spreadOf(size: (place: number) => number, places: readonly number[], scale: number): Singles | null {
+  const count = places.length;
+  if (count < 2) return null;
+  let sum = 0;
+  for (const place of places) sum += size(place);
+  const mean = sum / count;
+  let squares = 0;
+  for (const place of places) squares += (size(place) - mean) ** 2;
+  return { of: 'body-lines', count, sd: Math.abs(scale) * Math.sqrt(squares / (count - 1)) };
+}
+
+function missingFor(
+  context: BodyContext,
+  measure: PostureMeasure,
+  count: number,
+  at: PosturesAt,
+): MissingReason | null {
+  const { scene } = context;
+  if (measure.kind === 'depth' && !scene.surface) return { code: 'needs-scene', item: 'surface' };
+  const travels =
+    measure.kind !== 'depth' && measure.id !== 'straightness' && measure.id !== 'frontal-thickness';
+  if (travels && !context.transform.travelKnown) return { code: 'needs-scene', item: 'travel' };
+  if (count > 0) return null;
+  const postures = context.postures.filter(({ frame }) => isThere(at, frame));
+  for (const landmark of measure.needs) {
+    const have = postures.filter((p) => p.picture[landmark]).length;
+    if (have === 0) return { code: 'needs-landmark', landmark, have, need: 1 };
+  }
+  const together = postures.some((p) => measure.needs.every((name) => p.picture[name]));
+  if (!together) return { code: 'needs-landmark', landmark: measure.needs[0] ?? 'hip', have: 0, need: 1 };
+  if (measure.id === 'head-offset') return { code: 'not-for-this-drill' };
+  return { code: 'degenerate', what: 'zero-length' };
+}
+
+function average(column: Float64Array, places: readonly number[]): number {
+  let sum = 0;
+  for (const place of places) sum += column[place] as number;
+  return sum / places.length;
+}
