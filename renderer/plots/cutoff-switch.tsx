@@ -27,6 +27,11 @@ export function CutoffSwitch({ curve, chosen, onChoose }: Props) {
       >
         {suggestedHz === null ? 'none suggested' : `${suggestedHz.toFixed(1)} Hz, by this trace`}
       </button>
+      {curve.rawNoise !== null && (
+        <small>
+          unfiltered, marking alone would make it waver by {curve.rawNoise.toFixed(2)} {curve.unit} (SD)
+        </small>
+      )}
     </fieldset>
   );
 }

@@ -13,6 +13,8 @@ export interface ArrangedGroup {
   readonly first: readonly ReadingRowData[];
   /** Computed as well, one press away. */
   readonly more: readonly ReadingRowData[];
+  /** Harmonics, behind a choice of landmark of their own: there are nine of each. */
+  readonly harmonics: readonly ReadingRowData[];
   /** What can't be had yet, with the reason; the group's most wanted come first. */
   readonly missing: readonly ReadingRowData[];
 }
@@ -59,7 +61,12 @@ export const isShare = (id: string, all: ReadonlyMap<string, unknown>): boolean 
 export const isWanted = (id: string): boolean => wanted.has(id);
 
 /** A variant of another reading: the same at one event, or in body lengths. Missing variants say nothing new. */
-export const isVariant = (id: string): boolean => /-at-|-relative/.test(id);
+export const isVariant = (id: string): boolean =>
+  /-at-|-relative/.test(id) ||
+  (id.endsWith('-in-glide') && id !== 'straightness-in-glide') ||
+  (id.startsWith('harmonic-') && !id.endsWith('-toe'));
+
+const isHarmonic = ({ definition }: ReadingRowData): boolean => definition.id.startsWith('harmonic-');
 
 /**
  * The catalogue as a coach reads it: by group, the most wanted first, shares of the stroke beside their milliseconds,
@@ -86,12 +93,14 @@ export function arrangeReadings(
     const missing = own.filter((row) => row.reading.status === 'missing' && !isVariant(row.definition.id));
     const first = computed.filter(isFirst);
     // a group of none of the wanted shows what it has
-    const shown = first.length > 0 ? first : computed.filter((row) => !isVariant(row.definition.id));
+    const shown =
+      first.length > 0 ? first : computed.filter((row) => !isVariant(row.definition.id) && !isHarmonic(row));
     return [
       {
         group,
         first: shown,
-        more: computed.filter((row) => !shown.includes(row)),
+        more: computed.filter((row) => !shown.includes(row) && !isHarmonic(row)),
+        harmonics: computed.filter((row) => !shown.includes(row) && isHarmonic(row)),
         missing: [...missing.filter(isFirst), ...missing.filter((row) => !isFirst(row))],
       },
     ];

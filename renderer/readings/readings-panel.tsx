@@ -4,6 +4,7 @@ import type { ReadingDefinition } from '#core/measures/reading';
 import { useBench, useView } from '../bench/bench-session';
 import { type ArrangedGroup, arrangeReadings, type ReadingRowData } from './arrange-readings';
 import { groupWords } from './group-words';
+import { HarmonicRows } from './harmonic-rows';
 import { IntervalSwitch } from './interval-switch';
 import { MarkingNotice } from './marking-notice';
 import { ReadingRow } from './reading-row';
@@ -53,7 +54,7 @@ interface GroupProps {
 }
 
 function Group({ arranged, swimmer }: GroupProps) {
-  const { group, first, more, missing } = arranged;
+  const { group, first, more, harmonics, missing } = arranged;
   const [showMore, setShowMore] = useState(false);
   const [showMissing, setShowMissing] = useState(false);
   // a group with nothing yet shows its first need, so that the way on is seen
@@ -79,6 +80,7 @@ function Group({ arranged, swimmer }: GroupProps) {
         {showMore && list(more)}
         {showMissing && list(rest)}
       </ul>
+      {harmonics.length > 0 && <HarmonicRows rows={harmonics} list={list} />}
       <div className="group-toggles">
         {more.length > 0 && (
           <button type="button" aria-expanded={showMore} onClick={() => setShowMore(!showMore)}>

@@ -31,6 +31,19 @@ export const landmarkWords: Readonly<Record<LandmarkName, string>> = {
   toe: 'Toe',
 };
 
+/** Both sides' landmarks, in the middle of a sentence. */
+export const pluralWords: Readonly<Record<LandmarkName, string>> = {
+  fingertip: 'fingertips',
+  wrist: 'wrists',
+  elbow: 'elbows',
+  shoulder: 'shoulders',
+  ear: 'head',
+  hip: 'hips',
+  knee: 'knees',
+  ankle: 'ankles',
+  toe: 'toes',
+};
+
 /** "kick top", "hand entry, left", "distance mark, 15 m": a mark in the middle of a sentence. */
 export function markPhrase(mark: Pick<EventMark, 'kind' | 'hand' | 'breathTo' | 'metres'>): string {
   const parts = [eventWords[mark.kind].toLowerCase()];

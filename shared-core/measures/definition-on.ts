@@ -1,5 +1,6 @@
 import type { SwimCard } from '../swim-file/swim-schema';
 import type { ReadingDefinition } from './reading';
+import { withoutPlace } from './without-place';
 
 /**
  * On the back, up in the picture is toward the belly: readings that say up and down are told so there. Kick tops and
@@ -55,9 +56,10 @@ export function definitionOn(
   card: Pick<SwimCard, 'sideUp'>,
 ): ReadingDefinition {
   if (card.sideUp !== 'back') return definition;
-  const [id = '', at] = definition.id.split('-at-');
+  const id = withoutPlace(definition.id);
   const words = onBack[id];
   if (!words) return definition;
-  const ending = at ? definition.label.slice(definition.label.lastIndexOf(' at ')) : '';
+  const place = id === definition.id ? null : / (?:at|in the) [^,]*$/.exec(definition.label);
+  const ending = place?.[0] ?? '';
   return { ...definition, brief: words.brief, label: `${words.label}${ending}` };
 }

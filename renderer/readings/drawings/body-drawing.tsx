@@ -1,4 +1,5 @@
 import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import { withoutPlace } from '#core/measures/without-place';
 import { Dimension } from './dimension';
 
 type At = readonly [number, number];
@@ -46,7 +47,7 @@ const line = (a: At, b: At): string => `M${a[0]},${a[1]}L${b[0]},${b[1]}`;
 
 /** The body line of a posture, with the angle or length that the reading is. */
 export function BodyDrawing({ id }: { readonly id: string }) {
-  const bare = id.replace(/-at-.*$/, '');
+  const bare = withoutPlace(id);
   const surface = bare === 'depth-hip' || bare === 'knee-to-surface';
   return (
     <>

@@ -1,4 +1,6 @@
-import { landmarkNames } from '#core/marks/landmark';
+import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import { pluralWords } from '#core/marks/mark-words';
+import { neighbours } from '#core/measures/body/phase-lag';
 import { Dimension } from './dimension';
 import { MassSign } from './mass-sign';
 
@@ -35,7 +37,7 @@ export function WaveDrawing({ id }: { readonly id: string }) {
         <path className="drawn-help" d={sine(1, 34)} />
         <path className="drawn-body" d={sine(order, amplitude)} />
         <text x={4} y={14} className="drawn-name">
-          {id.endsWith('-toe') ? 'toes' : 'hips'}
+          {pluralWords[landmarkNames.find((name) => id.endsWith(`-${name}`)) ?? 'hip']}
         </text>
         {harmonic[1] === 'phase-' ? (
           <Dimension from={[24, 88]} to={[24 + crest, 88]} words="to its crest" shift={[-24, -4]} />
@@ -45,6 +47,8 @@ export function WaveDrawing({ id }: { readonly id: string }) {
       </>
     );
   }
+  const pair = neighbours.find((each) => id.endsWith(`-${each.join('-')}`));
+  if (pair) return <LagDrawing pair={pair} isSpeed={id.startsWith('wave-speed')} />;
   if (id === 'body-wave-length' || id === 'body-wave-speed') {
     return (
       <>
@@ -81,6 +85,45 @@ export function WaveDrawing({ id }: { readonly id: string }) {
       {ofMass && <MassSign at={{ x, y: heights[0] ?? 48 }} />}
       <text x={206} y={92} className="drawn-name">
         travel →
+      </text>
+    </>
+  );
+}
+
+/** Heights of two neighbours against time: the second crests later, by the lag; the wave's way between them for a speed. */
+function LagDrawing(props: {
+  readonly pair: readonly [LandmarkName, LandmarkName];
+  readonly isSpeed: boolean;
+}) {
+  const { pair, isSpeed } = props;
+  const [from, to] = [70, 96];
+  const wave = (crest: number, amplitude: number): string =>
+    path(
+      Array.from({ length: 71 }, (_, i) => {
+        const x = 40 + 3 * i;
+        return { x, y: 54 - amplitude * Math.cos((2 * Math.PI * (x - crest)) / 130) };
+      }),
+    );
+  return (
+    <>
+      <path className="drawn-line" d="M40,92H250M40,92V12" />
+      <path className="drawn-help" d={wave(from, 20)} />
+      <path className="drawn-body" d={wave(to, 30)} />
+      <path className="drawn-help" d={`M${from},34V14M${to},24V14`} />
+      <Dimension
+        from={[from, 14]}
+        to={[to, 14]}
+        words={isSpeed ? 'distance in this time' : 'lag'}
+        shift={[18, 4]}
+      />
+      <text x={2} y={40} className="drawn-name">
+        {pluralWords[pair[0]]}
+      </text>
+      <text x={2} y={70} className="drawn-name drawn-second">
+        {pluralWords[pair[1]]}
+      </text>
+      <text x={222} y={88} className="drawn-name">
+        time
       </text>
     </>
   );

@@ -4,6 +4,7 @@ import type { BodyContext } from './body-context';
 import { bodyWaveDefinitions, bodyWaveReadings } from './body-wave-speed';
 import { footSpeedDefinitions, footSpeedReadings } from './foot-speed';
 import { kickAmplitudeDefinitions, kickAmplitudeReadings } from './kick-amplitude';
+import { phaseLagDefinitions, phaseLagReadings } from './phase-lag';
 import { postureDefinitions, postureEvents, postureReadings } from './posture';
 import { speedDefinitions, speedReadings } from './speed';
 import { undulationDefinitions, undulationReadings } from './undulation';
@@ -31,6 +32,7 @@ export const bodyFamilies: readonly BodyFamily[] = [
   { definitions: undulationDefinitions, read: undulationReadings, looksAt: ofCycles },
   { definitions: waveComponentDefinitions, read: waveComponentReadings, looksAt: ofCycles },
   { definitions: bodyWaveDefinitions, read: bodyWaveReadings, looksAt: ofCycles },
+  { definitions: phaseLagDefinitions, read: phaseLagReadings, looksAt: ofCycles },
   { definitions: postureDefinitions, read: postureReadings, looksAt: postureEvents },
   { definitions: speedDefinitions, read: speedReadings, looksAt: ofCycles },
   {

@@ -1,10 +1,10 @@
 import type { LandmarkName } from '../../marks/landmark';
 import { fitLine } from '../../signal/fit-line';
-import { waveHarmonics, wrap } from '../../signal/wave-harmonics';
+import { wrap } from '../../signal/wave-harmonics';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
-import { sampleVariance } from './landmark-trace';
-import { landmarkWave } from './landmark-wave';
+import { kickPhase } from './kick-phase';
+import { landmarkDistance } from './landmark-distance';
 import { computedReading, missingReading, unitPart } from './measured-reading';
 import { z95 } from '../../uncertainty/normal-quantile';
 import { mergedFrames } from './merged-frames';
@@ -50,22 +50,19 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
   let lengthVariance = 0;
   let before: LandmarkName | null = null;
   for (const landmark of bodyWaveLandmarks) {
-    const trace = context.trace(landmark);
-    const result = landmarkWave(context, landmark, trace, trace.y);
+    const result = kickPhase(context, landmark);
     if (!result.ok) {
       reasons ??= result.reasons;
       continue;
     }
-    const origin = result.wave.frame.spans[0]?.start ?? 0;
-    const k = result.wave.frame.kickHarmonic;
-    const harmonic = waveHarmonics(result.wave.pooled, result.wave.sd ** 2, origin)[k - 1];
+    const { harmonic } = result;
     // a phase vaguer than a quarter turn at 95 % can't be unwrapped with its neighbour's
-    if (!harmonic || !(Math.sqrt(harmonic.phaseVariance) < 0.8)) {
+    if (!(Math.sqrt(harmonic.phaseVariance) < 0.8)) {
       reasons ??= [{ code: 'needs-denser-trace', landmark }];
       continue;
     }
     if (before) {
-      const link = meanDistance(context, before, landmark);
+      const link = landmarkDistance(context, before, landmark);
       if (!link) {
         reasons ??= [{ code: 'needs-landmark', landmark, have: 0, need: 1 }];
         continue;
@@ -104,38 +101,6 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
       shortEnds,
     },
   };
-}
-
-/** Mean straight distance between two landmarks over the postures that hold both, noise across it taken off. */
-function meanDistance(
-  context: BodyContext,
-  a: LandmarkName,
-  b: LandmarkName,
-): { value: number; variance: number } | null {
-  const [p, q] = [context.trace(a), context.trace(b)];
-  const marked = p.sd ** 2 + q.sd ** 2;
-  const anyFollowed = p.followed !== null || q.followed !== null;
-  let sum = 0;
-  let n = 0;
-  let total = 0;
-  for (let i = 0, j = 0; i < p.frames.length && j < q.frames.length; i++, j++) {
-    const apart = (p.frames[i] as number) - (q.frames[j] as number);
-    if (apart !== 0) {
-      // the one that is ahead waits
-      if (apart < 0) j -= 1;
-      else i -= 1;
-      continue;
-    }
-    const dx = (q.x[j] as number) - (p.x[i] as number);
-    const dy = (q.y[j] as number) - (p.y[i] as number);
-    const d = Math.sqrt(dx * dx + dy * dy);
-    const noise = anyFollowed ? sampleVariance(p, i) + sampleVariance(q, j) : marked;
-    const followed = anyFollowed && (p.followed?.is[i] || q.followed?.is[j]);
-    sum += d > 0 ? d - Math.min(d / 2, noise / (2 * d)) : 0;
-    total += followed ? noise * context.followedSpread.slow : noise;
-    n += 1;
-  }
-  return n > 0 && sum > 0 ? { value: sum / n, variance: total / (n * n) } : null;
 }
 
 /** Body-wave speed and wavelength of the kick. */

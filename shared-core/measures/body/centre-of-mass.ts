@@ -29,11 +29,15 @@ type SegmentName = keyof typeof table;
 const pick = (pair: readonly [number, number], sex: BodyTable): number =>
   sex === 'male' ? pair[0] : sex === 'female' ? pair[1] : (pair[0] + pair[1]) / 2;
 
+/** Sum of all segments of the printed table, both sides, % of body mass: rounding leaves it a little off 100. */
+export function segmentSum(sex: BodyTable): number {
+  return Object.values(table).reduce((sum, s) => sum + s.sides * pick(s.mass, sex), 0);
+}
+
 /** Share of whole-body mass of a segment, both sides together; the printed table's sum is divided out. */
 function massShare(name: SegmentName, sex: BodyTable): number {
-  const total = Object.values(table).reduce((sum, s) => sum + s.sides * pick(s.mass, sex), 0);
   const segment = table[name];
-  return (segment.sides * pick(segment.mass, sex)) / total;
+  return (segment.sides * pick(segment.mass, sex)) / segmentSum(sex);
 }
 
 /** Where the ends of the table's segments lie, along any one axis, in any unit. */

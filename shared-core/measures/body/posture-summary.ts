@@ -95,8 +95,8 @@ export function postureSummary(
       return { value: scale * size(place), fromFrame: frame, toFrame: frame };
     });
     if (!atEvents || (at.kind !== 'kick-top' && at.kind !== 'kick-bottom')) return { perCycle };
-    const valueOf = (i: number): number => perCycle[i]?.value ?? Number.NaN;
-    return { perCycle, independent: strokeMeans(context, at.kind, frames, valueOf) };
+    const readAt = (i: number): number => perCycle[i]?.value ?? Number.NaN;
+    return { perCycle, independent: strokeMeans(context, at.kind, frames, readAt) };
   };
   // a swimmer who rises or sinks all along does not differ from kick to kick
   const levelled = (values: ReturnType<typeof told>): Partial<Measured> => {

@@ -10,7 +10,7 @@ type KickEnd = Extract<EventKind, 'kick-top' | 'kick-bottom'>;
  * Means over the kicks of each stroke, of values read on frames of kick tops or of kick bottoms. The kicks of one stroke
  * differ from each other always in the same way, and are big or small together: what differs by chance is the strokes.
  *
- * @param frames on which there is a value, rising, each once; `valueOf` gives it by its place in them
+ * @param frames on which there is a value, rising, each once; `readAt` gives it by its place in them
  * @returns null where no strokes are marked, so that each kick stands for itself; none where a kick of some stroke was not
  *   read or stands outside the strokes, so that the mean of all is not that of the strokes
  */
@@ -18,7 +18,7 @@ export function strokeMeans(
   { events }: BodyContext,
   kind: KickEnd,
   frames: readonly number[],
-  valueOf: (place: number) => number,
+  readAt: (place: number) => number,
 ): readonly number[] | null {
   const strokes = kickFrames(events, kind);
   if (!strokes) return null;
@@ -30,7 +30,7 @@ export function strokeMeans(
     for (const frame of stroke) {
       const place = firstAtOrAfter(frames, frame);
       if (frames[place] !== frame) return [];
-      sum += valueOf(place);
+      sum += readAt(place);
     }
     means.push(sum / kicks);
   }

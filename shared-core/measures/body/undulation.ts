@@ -1,3 +1,4 @@
+import { pluralWords } from '../../marks/mark-words';
 import { bodyChain, type LandmarkName, landmarkNames } from '../../marks/landmark';
 import { wavePeakToPeak } from '../../signal/wave-extremes';
 import type { Reading, ReadingDefinition, ReadingNote } from '../reading';
@@ -7,18 +8,6 @@ import { type LandmarkWave, landmarkWave, waveNotes, type WaveResult } from './l
 import { type CycleValue, computedReading, missingReading, unitPart } from './measured-reading';
 import { mergedFrames } from './merged-frames';
 import { waveNotSeen } from './side-view';
-
-const words: Record<LandmarkName, string> = {
-  fingertip: 'fingertips',
-  wrist: 'wrists',
-  elbow: 'elbows',
-  shoulder: 'shoulders',
-  ear: 'head',
-  hip: 'hips',
-  knee: 'knees',
-  ankle: 'ankles',
-  toe: 'toes',
-};
 
 export interface PeakToPeak {
   readonly value: number;
@@ -149,7 +138,7 @@ function waveOf(context: BodyContext, name: LandmarkName | 'centre-of-mass'): Wa
 const source = 'Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16 (vertical undulation along the body)';
 
 export const undulationDefinitions: readonly ReadingDefinition[] = [
-  ...landmarkNames.map((name) => ({ name, word: words[name] })),
+  ...landmarkNames.map((name) => ({ name, word: pluralWords[name] })),
   { name: 'centre-of-mass', word: 'centre of mass' },
 ].flatMap(({ name, word }) => [
   {

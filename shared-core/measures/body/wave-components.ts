@@ -1,4 +1,5 @@
-import type { LandmarkName } from '../../marks/landmark';
+import { type LandmarkName, landmarkNames } from '../../marks/landmark';
+import { pluralWords } from '../../marks/mark-words';
 import { sizeInterval, trueSize } from '../../signal/size-interval';
 import { waveHarmonics } from '../../signal/wave-harmonics';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
@@ -8,7 +9,6 @@ import { computedReading, type Measured, missingReading, unitPart } from './meas
 import { z95 } from '../../uncertainty/normal-quantile';
 import { waveNotSeen } from './side-view';
 
-const shown = ['hip', 'toe'] as const satisfies readonly LandmarkName[];
 const orders = [1, 2, 3] as const;
 const degree = 180 / Math.PI;
 
@@ -16,7 +16,7 @@ const degree = 180 / Math.PI;
  * A phase is told from this many standard deviations of its amplitude on: nearer to nothing, those that happen to be
  * seen at all are seen where the noise points. Our default; the coverage bench is what it was set by.
  */
-const phaseFrom = 4.5;
+export const phaseFrom = 4.5;
 
 interface Component {
   /** Half of peak-to-peak, as it is read. */
@@ -31,10 +31,10 @@ interface Component {
   readonly startVariance: number;
 }
 
-/** Amplitude, phase and share of power of the first three harmonics of hip and toe. */
+/** Amplitude, phase and share of power of the first three harmonics of every landmark. */
 export function waveComponentReadings(context: BodyContext): readonly Reading[] {
   const view = waveNotSeen(context);
-  return shown.flatMap((landmark): Reading[] => {
+  return landmarkNames.flatMap((landmark): Reading[] => {
     const ids = orders.flatMap((k) => [
       `harmonic-${k}-${landmark}`,
       `harmonic-phase-${k}-${landmark}`,
@@ -90,7 +90,7 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
  */
 function phaseOf(part: Component): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'bounds'> {
   const value = part.phase * degree;
-  const across = Math.asin(Math.min(1, z95 * Math.sqrt(part.acrossVariance)));
+  const across = phaseHalfWidth(part.acrossVariance);
   const half = degree * Math.hypot(across, z95 * Math.sqrt(part.startVariance));
   return {
     value,
@@ -98,6 +98,11 @@ function phaseOf(part: Component): Pick<Measured, 'value' | 'unit' | 'ownVarianc
     ownVariance: (half / z95) ** 2,
     bounds: { low: value - half, high: value + half },
   };
+}
+
+/** Half of a phase's 95 % interval, radians, from the variance across the amplitude seen as a share of its square. */
+export function phaseHalfWidth(acrossVariance: number): number {
+  return Math.asin(Math.min(1, z95 * Math.sqrt(acrossVariance)));
 }
 
 function amplitudeOf(
@@ -179,9 +184,10 @@ function components(context: BodyContext, wave: LandmarkWave): readonly Componen
 const source =
   'Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16; least squares at known frequency, on the true sample times';
 
-export const waveComponentDefinitions: readonly ReadingDefinition[] = shown.flatMap((landmark) =>
+export const waveComponentDefinitions: readonly ReadingDefinition[] = landmarkNames.flatMap((landmark) =>
   orders.flatMap((k): ReadingDefinition[] => {
-    const word = landmark === 'hip' ? 'hips' : 'toes';
+    const word = pluralWords[landmark];
+    const theirs = landmark === 'ear' ? 'head’s' : `${word}’`;
     const which = ['first', 'second', 'third'][k - 1] ?? '';
     return [
       {
@@ -192,9 +198,9 @@ export const waveComponentDefinitions: readonly ReadingDefinition[] = shown.flat
         definition: `Amplitude C${k} (half of peak-to-peak) of the ${which} harmonic of the height of the ${word}; the first goes once a cycle: a stroke where hand entries are marked, else a kick.`,
         forCoach:
           k === 1
-            ? `The part of the ${word}' movement that goes once a cycle.`
-            : `The part of the ${word}' movement that goes ${k} times a cycle.`,
-        forSwimmer: `One of the waves that make up how your ${word} move.`,
+            ? `The part of the ${theirs} movement that goes once a cycle.`
+            : `The part of the ${theirs} movement that goes ${k} times a cycle.`,
+        forSwimmer: `One of the waves that make up how your ${word} ${landmark === 'ear' ? 'moves' : 'move'}.`,
         source,
         digits: 3,
       },
@@ -205,7 +211,7 @@ export const waveComponentDefinitions: readonly ReadingDefinition[] = shown.flat
         brief: 'where its crest falls',
         definition: `Phase φ${k} of the ${which} harmonic of the height of the ${word}, degrees of that harmonic after the cycle begins (hand entry, or the kick's marked turn), in −180 to 180.`,
         forCoach: `When in the cycle this wave of the ${word} crests; compared along the body it shows the wave travelling.`,
-        forSwimmer: `When your ${word} are at the crest of this wave.`,
+        forSwimmer: `When your ${word} ${landmark === 'ear' ? 'is' : 'are'} at the crest of this wave.`,
         source,
         digits: 0,
       },
@@ -215,8 +221,8 @@ export const waveComponentDefinitions: readonly ReadingDefinition[] = shown.flat
         label: `Power share ${k} of the ${word}`,
         brief: 'C² / sum of C²',
         definition: `Share of the ${which} harmonic in the summed squares of the harmonics fitted (up to three) to the height of the ${word}.`,
-        forCoach: `Whether the ${word} follow the stroke, the kick, or something else.`,
-        forSwimmer: `How much of your ${word}' movement is this wave.`,
+        forCoach: `Whether the ${word} ${landmark === 'ear' ? 'follows' : 'follow'} the stroke, the kick, or something else.`,
+        forSwimmer: `How much of your ${theirs} movement is this wave.`,
         source,
         digits: 1,
       },

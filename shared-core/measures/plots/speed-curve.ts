@@ -1,7 +1,8 @@
 import { fitLine } from '../../signal/fit-line';
 import { residualAnalysis } from '../../signal/residual-analysis';
-import { resampleUniform } from '../../signal/resample-uniform';
+import { medianRate, resampleUniform } from '../../signal/resample-uniform';
 import { zeroLagLowPass } from '../../signal/butterworth';
+import { centralDifference, centralDifferenceSd } from '../../signal/central-difference';
 import { waveValue } from '../../signal/wave-value';
 import type { BodyContext } from '../body/body-context';
 import { centreOfMassTrace } from '../body/centre-of-mass';
@@ -24,6 +25,11 @@ export interface SpeedCurve {
   readonly cutoffHz: number;
   /** What Winter's residual analysis of the longest stretch of the trace suggests, Hz; null where it says nothing. */
   readonly suggestedHz: number | null;
+  /**
+   * By how much marking alone would make the speed from frame to frame waver without a filter, standard deviation; null where
+   * the trace is too sparse.
+   */
+  readonly rawNoise: number | null;
 }
 
 /** Usual low-pass of a trace before its speed is taken, Hz: common in swimming (from memory, no source read). */
@@ -48,10 +54,12 @@ export function speedCurve(
   const trace = speed.of === 'hip' ? context.trace('hip') : centreOfMassTrace(context);
   const runs = runsOf(trace);
   const suggestedHz = suggestedFor(runs);
+  const longest = longestOf(runs);
   const cutoff = cutoffHz === 'suggested' ? (suggestedHz ?? usualCutoffHz) : cutoffHz;
   return {
     cutoffHz: cutoff,
     suggestedHz,
+    rawNoise: longest && centralDifferenceSd(trace.sd, medianRate(longest.times)),
     of: speed.of,
     unit: speedUnit(context),
     mean: speed.value,
@@ -99,12 +107,12 @@ function runsOf({ frames, times, x }: Pick<LandmarkTrace, 'frames' | 'times' | '
   return runs.filter((run) => run.times.length >= leastFrames);
 }
 
+const longestOf = (runs: readonly Run[]): Run | null =>
+  runs.reduce<Run | null>((most, run) => (run.times.length > (most?.times.length ?? 0) ? run : most), null);
+
 /** Residual analysis of the longest stretch, its steady way taken off: a filter passes that at any cut-off. */
 function suggestedFor(runs: readonly Run[]): number | null {
-  const longest = runs.reduce<Run | null>(
-    (most, run) => (run.times.length > (most?.times.length ?? 0) ? run : most),
-    null,
-  );
+  const longest = longestOf(runs);
   if (!longest) return null;
   const even = resampleUniform(longest.times, longest.x);
   const line = fitLine(
@@ -121,11 +129,7 @@ function filteredSpeed({ frames, times, x }: Run, cutoffHz: number): readonly Cu
   // a trace slower than twice the corner can't be filtered, and needs no filter against what it can't hold
   if (!(even.sampleHz > 2 * cutoffHz)) return [];
   const smooth = zeroLagLowPass(even.samples, cutoffHz, even.sampleHz);
-  const slopeAt = (at: number): number | null => {
-    const before = smooth[at - 1];
-    const after = smooth[at + 1];
-    return before === undefined || after === undefined ? null : ((after - before) * even.sampleHz) / 2;
-  };
+  const slopeAt = (at: number): number | null => centralDifference(smooth, at, even.sampleHz);
   return times.flatMap((time, i): CurvePoint[] => {
     // the trace's own instants lie between the grid's
     const place = (time - even.startTime) * even.sampleHz;

@@ -18,7 +18,7 @@ const allowedNumbers = new Set(['0', '1', '180', '15', '23.3', '19', '2010', '2'
 /** One measure told several ways (at events, as a share, of some strokes, another unit) has one drawing. */
 const measureOf = ({ id }: ReadingDefinition): string =>
   id
-    .split('-at-')[0]
+    .split(/-at-|-in-glide/)[0]
     ?.replace(/-(percent|breathing|not|relative|share)(?=-|$)/g, '')
     .replace(/^kick-(tempo|rate-per-minute)$/, 'kick-frequency')
     // T1 and T4 are the first and the last offset by their published names

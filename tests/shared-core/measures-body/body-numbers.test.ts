@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { directionAngle, heightAboveLine, turnedAngle } from '#core/measures/body/angles';
-import { centreOfMassFromSegments, centreWeights } from '#core/measures/body/centre-of-mass';
+import { centreOfMassFromSegments, centreWeights, segmentSum } from '#core/measures/body/centre-of-mass';
+import { waveSpeed } from '#core/measures/body/phase-lag';
 import { meanOfLargest } from '#core/measures/body/largest-of-noisy';
 import { studentQuantile975 } from '#core/uncertainty/student-quantile';
 import reference from '../../reference/quantiles.json';
@@ -21,6 +22,11 @@ describe('centre of mass', () => {
     expect(centreOfMassFromSegments(line, 'male')).toBeCloseTo(1.20985, 5);
     expect(centreOfMassFromSegments(line, 'female')).toBeCloseTo(1.20939, 5);
   });
+  it('is of segments that sum to 100.00 % of a man and 99.99 % of a woman in the printed table', () => {
+    // de Leva 1996, J Biomech 29:1223–1230, Table 4: sums computed
+    expect(segmentSum('male')).toBeCloseTo(100, 10);
+    expect(segmentSum('female')).toBeCloseTo(99.99, 10);
+  });
   it('weighs the nine landmarks to a whole, the trunk the most', () => {
     for (const sex of ['male', 'female', 'mean'] as const) {
       const weights = centreWeights(sex);
@@ -36,6 +42,17 @@ describe('centre of mass', () => {
       3,
       12,
     );
+  });
+});
+
+describe('the speed of a wave along the body', () => {
+  it('is 4.945 m/s over 0.85 m with a lag of 1.8 at the second harmonic of 1.2 s', () => {
+    // computed: c = d · 2π(k/T) / Δφ = 0.85 · 2π · (2/1.2) / 1.8
+    expect(waveSpeed(0.85, 1.8, 1.2, 2)).toBeCloseTo(4.945, 3);
+  });
+  it('halves with twice the lag or the period, and runs back where the lag is turned round', () => {
+    expect(waveSpeed(0.85, 3.6, 1.2, 2)).toBeCloseTo(waveSpeed(0.85, 1.8, 2.4, 2), 12);
+    expect(waveSpeed(0.85, -1.8, 1.2, 2)).toBe(-waveSpeed(0.85, 1.8, 1.2, 2));
   });
 });
 

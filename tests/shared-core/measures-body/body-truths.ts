@@ -2,6 +2,7 @@ import type { EventKind } from '#core/marks/event-kind';
 import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { BodyContext, BodyInput } from '#core/measures/body/body-context';
 import { centreWeights } from '#core/measures/body/centre-of-mass';
+import { neighbours } from '#core/measures/body/phase-lag';
 import type { PosturePoints } from '#core/measures/body/posture-measure';
 import { postureMeasures } from '#core/measures/body/posture-measures';
 import { fitLine } from '#core/signal/fit-line';
@@ -78,6 +79,11 @@ export function bodyTruths(m: ModelSwim, context: BodyContext): Map<string, numb
   );
   out.set('body-wave-speed', kickOmega(m) / (line?.slope ?? Number.NaN));
   out.set('body-wave-length', (2 * Math.PI) / (line?.slope ?? Number.NaN));
+  for (const [near, far] of neighbours) {
+    const lag = m.waveNumber * (modelBody[far][0] - modelBody[near][0]);
+    out.set(`phase-lag-${near}-${far}`, (lag * 180) / Math.PI);
+    if (near !== 'ear') out.set(`wave-speed-${near}-${far}`, (distance(near, far) * kickOmega(m)) / lag);
+  }
   postureTruths(m, input, bodyLength, out);
   return out;
 }
@@ -114,7 +120,7 @@ function kickHeight(m: ModelSwim): number {
 }
 
 function harmonicTruths(m: ModelSwim, out: Map<string, number>): void {
-  for (const name of ['hip', 'toe'] as const) {
+  for (const name of landmarkNames) {
     const [behind, share] = modelBody[name];
     const kick = m.toe * share;
     const stroke = m.shoulder * (1 - 0.3 * behind);
@@ -189,7 +195,7 @@ function phaseTruths(m: ModelSwim, input: BodyInput, out: Map<string, number>): 
   const turn = toeTurns(m, 2 * lead + m.cycles * m.period).find((each) => each.kind === begins);
   const origin = m.base === 'stroke' ? lead : (turn?.time ?? Number.NaN);
   const w = kickOmega(m);
-  for (const name of ['hip', 'toe'] as const) {
+  for (const name of landmarkNames) {
     const [behind] = modelBody[name];
     const lag = m.waveNumber * (behind - 2.27) - w * origin;
     const phases =
@@ -201,6 +207,7 @@ function phaseTruths(m: ModelSwim, input: BodyInput, out: Map<string, number>): 
 }
 
 function postureTruths(m: ModelSwim, input: BodyInput, bodyLength: number, out: Map<string, number>): void {
+  const glide = markedGlide(input);
   const bodies = new Map(
     input.swim.postures.map(({ frame }) => {
       const t = realTimeOf(input.clock, frame);
@@ -225,10 +232,19 @@ function postureTruths(m: ModelSwim, input: BodyInput, bodyLength: number, out: 
       return measure.kind === 'length' ? (100 * size) / bodyLength : size;
     };
     out.set(measure.id, summary(values));
+    const gliding = values.filter(({ frame }) => glide && glide.from <= frame && frame <= glide.to);
+    if (measure.inGlide && gliding.length > 0) out.set(`${measure.id}-in-glide`, summary(gliding));
     for (const kind of measure.at) {
       const at = new Set(input.swim.events.filter((e) => e.kind === kind).map((e) => e.frame));
       const there = values.filter((v) => at.has(v.frame));
       if (there.length > 0) out.set(`${measure.id}-at-${kind}`, summary(there));
     }
   }
+}
+
+/** Frames of the push-off and of the first kick mark after it, as marked. */
+function markedGlide({ swim: { events } }: BodyInput): { from: number; to: number } | null {
+  const from = Math.min(...events.flatMap((e) => (e.kind === 'push-off' ? e.frame : [])));
+  const kicks = events.flatMap((e) => (e.kind.startsWith('kick-') && e.frame > from ? e.frame : []));
+  return kicks.length > 0 ? { from, to: Math.min(...kicks) } : null;
 }

@@ -60,6 +60,8 @@ describe('Winter low-pass', () => {
     const x = Array.from({ length: 2000 }, (_, i) => Math.cos((2 * Math.PI * 6 * i) / rate));
     const middle = zeroLagLowPass(x, 6, rate).slice(500, 1500);
     expect(measure(middle, 6, rate)).toBeCloseTo(Math.SQRT1_2, 5);
+    // stated as .70711, computed from the corner's correction
+    expect(measure(middle, 6, rate)).toBeCloseTo(0.70711, 5);
   });
 
   it('leaves constants and straight lines unchanged', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { centralDifference, centralDifferenceSd } from '#core/signal/central-difference';
 import { naturalSpline } from '#core/signal/cubic-spline';
 import { detrend } from '#core/signal/detrend';
 import { fitLine } from '#core/signal/fit-line';
@@ -111,5 +112,25 @@ describe('cut-off by residual analysis', () => {
   });
   it('is null for too few samples', () => {
     expect(residualAnalysis([1, 2, 3], 50)).toBeNull();
+  });
+});
+
+describe('speed by central differences', () => {
+  it('has noise σ·fs/√2: 5 mm at 50/s make 0.177 m/s', () => {
+    // computed: 0.005 · 50 / √2
+    expect(centralDifferenceSd(0.005, 50)).toBeCloseTo(0.177, 3);
+    const normal = seededNormal(5);
+    const still = Array.from({ length: 20_000 }, () => 0.005 * normal());
+    const speeds = still.flatMap((_, at) => centralDifference(still, at, 50) ?? []);
+    expect(speeds).toHaveLength(still.length - 2);
+    const square = speeds.reduce((sum, v) => sum + v * v, 0) / speeds.length;
+    // 20,000 draws tell a standard deviation within one part in a hundred
+    expect(Math.sqrt(square) / 0.177).toBeCloseTo(1, 1);
+  });
+  it('is exact on a parabola, and none at the ends', () => {
+    const fall = [0, 1, 4, 9, 16];
+    expect(centralDifference(fall, 2, 10)).toBe(40);
+    expect(centralDifference(fall, 0, 10)).toBeNull();
+    expect(centralDifference(fall, 4, 10)).toBeNull();
   });
 });

@@ -1,0 +1,35 @@
+import type { LandmarkName } from '../../marks/landmark';
+import { type Harmonic, waveHarmonics } from '../../signal/wave-harmonics';
+import type { BodyContext } from './body-context';
+import { type LandmarkWave, landmarkWave, type WaveResult } from './landmark-wave';
+
+/** Where the kick's wave of a landmark's height crests, counted from the start of the first cycle. */
+export interface KickPhase {
+  readonly wave: LandmarkWave;
+  /** The harmonic of the fitted wave that goes once a kick. */
+  readonly harmonic: Harmonic;
+}
+
+const kept = new WeakMap<LandmarkWave, Harmonic | null>();
+
+/** The kick's own harmonic of a landmark's height, or why it can't be told. */
+export function kickPhase(
+  context: BodyContext,
+  landmark: LandmarkName,
+): (KickPhase & { readonly ok: true }) | Extract<WaveResult, { readonly ok: false }> {
+  const trace = context.trace(landmark);
+  const result = landmarkWave(context, landmark, trace, trace.y);
+  if (!result.ok) return result;
+  const { wave } = result;
+  const known = kept.get(wave);
+  const harmonic = known === undefined ? harmonicOf(wave) : known;
+  kept.set(wave, harmonic);
+  return harmonic
+    ? { ok: true, wave, harmonic }
+    : { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] };
+}
+
+function harmonicOf({ frame, pooled, sd }: LandmarkWave): Harmonic | null {
+  const origin = frame.spans[0]?.start ?? 0;
+  return waveHarmonics(pooled, sd ** 2, origin)[frame.kickHarmonic - 1] ?? null;
+}
