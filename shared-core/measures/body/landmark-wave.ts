@@ -5,6 +5,7 @@ import { type WaveDesign, waveDesign } from '../../signal/wave-design';
 import type { MissingReason } from '../reading';
 import type { BodyContext } from './body-context';
 import type { CycleFrame, CycleSpan } from './cycle-frame';
+import { kickHarmonics } from './kick-harmonics';
 import type { LandmarkTrace } from './landmark-trace';
 import { tracePeriod } from './trace-period';
 
@@ -18,6 +19,7 @@ export interface LandmarkWave {
   readonly frame: CycleFrame;
   /** One fit through all whole cycles. */
   readonly pooled: WaveFit;
+  readonly pooledDesign: WaveDesign;
   /** A fit to each cycle, drift taken off, when every cycle holds enough postures; else empty. */
   readonly perCycle: readonly CycleWave[];
   readonly frames: readonly number[];
@@ -26,6 +28,7 @@ export interface LandmarkWave {
   readonly liftVariance: number;
   /** Base period the fits were made with, seconds. */
   readonly period: number;
+  readonly periodVariance: number;
   /** The trace does not reach 0.2 s beyond both ends of the cycles. */
   readonly shortEnds: boolean;
 }
@@ -33,9 +36,6 @@ export interface LandmarkWave {
 export type WaveResult =
   | { readonly ok: true; readonly wave: LandmarkWave }
   | { readonly ok: false; readonly reasons: readonly [MissingReason, ...MissingReason[]] };
-
-/** Harmonics of the kick that are fitted at most: enough for an uneven kick, below the noise of marking. Our default. */
-const kickHarmonics = 3;
 
 /** Trace wanted beyond each end of the cycles. @see Sanders, Gonjo, McCabe 2015, J Sports Sci Med 14:441–451 */
 const endSeconds = 0.2;
@@ -102,22 +102,25 @@ function fitLandmark(
   const need = 2 * least + 3;
   if (n < need) return { ok: false, reasons: [{ code: 'needs-landmark', landmark, have: n, need }] };
   const most = kickMultiples * frame.kickHarmonic;
-  const { period } = tracePeriod(context, frame);
+  const { period, variance: periodVariance } = tracePeriod(context, frame);
   const perCycle = n / frame.spans.length;
   const denser = { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] } as const;
   if (!alongTravel && perCycle < 2 * least + 1) return denser;
   // what swings along travel is slow against the kick: its mean speed most of all
   const weights = trace.followed && (alongTravel ? trace.followed.slowWeights : trace.followed.waveWeights);
   const window = { times: trace.times, weights, from, to };
-  const pooled = richest(window, values, period, true, most, least, perCycle);
-  if (!pooled) return denser;
+  const whole = richest(window, values, period, true, most, least, perCycle);
+  if (!whole) return denser;
+  const { fit: pooled, design: pooledDesign } = whole;
   return {
     ok: true,
     wave: {
       frame,
       pooled,
+      pooledDesign,
       perCycle: cycleFits(window, values, frame, pooled, most, least),
       period,
+      periodVariance,
       frames: framesWithin(trace.frames, from, to),
       sd: trace.sd,
       liftVariance:
@@ -160,14 +163,14 @@ function richest(
   most: number,
   least: number,
   perCycle: number,
-): WaveFit | null {
+): { readonly fit: WaveFit; readonly design: WaveDesign } | null {
   // below two samples for the shortest wave in each cycle, its terms lean on cycles being exactly alike
   const carried = Math.max(least, Math.floor((perCycle - 1) / 2));
   const unknowns = slope ? 2 : 1;
   const limit = Math.min(most, carried, Math.floor((window.to - window.from - unknowns - 1) / 2));
   for (let harmonics = limit; harmonics >= least; harmonics--) {
     const design = designOf(window, period, harmonics, slope);
-    if (design) return fitDesign(design, values, window.from);
+    if (design) return { fit: fitDesign(design, values, window.from), design };
   }
   return null;
 }
@@ -223,9 +226,9 @@ function cycleFits(
     const to = firstAtOrAfter(times, span.end - 1e-9);
     if (to - from < 2 * least + 3) return [];
     const window = { times, weights, from, to };
-    const fit = richest(window, level, period, false, Math.min(most, pooled.harmonics), least, to - from);
-    if (!fit) return [];
-    out.push({ span, fit });
+    const own = richest(window, level, period, false, Math.min(most, pooled.harmonics), least, to - from);
+    if (!own) return [];
+    out.push({ span, fit: own.fit });
   }
   return out;
 }

@@ -1,10 +1,14 @@
+import { fitDesign } from '../../signal/fit-wave';
+import { type PowerEstimate, powerInterval } from '../../signal/power-interval';
 import { extremeLift, waveExtremes } from '../../signal/wave-extremes';
-import { missingReading, computedReading, unitPart } from './measured-reading';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { Reading, ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
+import { centreOfMassTrace } from './centre-of-mass';
+import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, waveNotes } from './landmark-wave';
-import { bestSpeed, cameraVariance, speedNotes, speedUnit } from './trace-speed';
+import { computedReading, missingReading, unitPart } from './measured-reading';
+import { bestSpeed, cameraVariance, speedNotes, speedUnit, type TraceSpeed } from './trace-speed';
 
 /** How speed swings within the cycle: its variation, its lowest and its highest value. */
 export function speedVariationReadings(context: BodyContext): readonly Reading[] {
@@ -27,7 +31,6 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
     usesTravel: true,
     notes: [...waveNotes(wave), ...speedNotes(context, speed)] satisfies readonly ReadingNote[],
   };
-  const swing = swingVariance(wave, noise);
   const found = waveExtremes(wave.pooled, 1, true);
   const extremes = ([-1, 1] as const).map((sign): Reading => {
     const id = sign < 0 ? 'speed-lowest' : 'speed-highest';
@@ -53,13 +56,12 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
     return [missingReading('speed-variation', { code: 'degenerate', what: 'zero-speed' }), ...extremes];
   }
   const percent = 100 / speed.value;
-  const value = percent * Math.sqrt(Math.max(0, swing.value));
-  const mean = (value ** 2 * speed.variance) / speed.value ** 2;
-  const edge = (side: 1 | -1): number =>
-    percent * Math.sqrt(Math.max(0, swing.value + side * z95 * Math.sqrt(swing.variance)));
-  const stretch = z95 * Math.sqrt(mean);
-  const low = Math.max(0, value - Math.hypot(value - edge(-1), stretch));
-  const high = value + Math.hypot(edge(1) - value, stretch);
+  const power = swing(context, speed, wave);
+  const root = (of: number): number => percent * Math.sqrt(Math.max(0, of));
+  const value = root(power.value);
+  const stretch = (z95 * value * Math.sqrt(speed.variance)) / speed.value;
+  const low = Math.max(0, value - Math.hypot(value - root(power.low), stretch));
+  const high = value + Math.hypot(root(power.high) - value, stretch);
   const variation = computedReading(context, 'speed-variation', {
     ...common,
     value,
@@ -70,31 +72,29 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
   return [variation, ...extremes];
 }
 
-/** Variance over time of the fitted speed within the cycle, noise power taken off, and its own error. */
-function swingVariance(wave: LandmarkWave, noise: number): { value: number; variance: number } {
-  const fit = wave.pooled;
+/** Variance over time of the fitted speed within the cycle: 0 with an interval that ends above 0 where none is seen. */
+function swing(context: BodyContext, { of }: Pick<TraceSpeed, 'of'>, wave: LandmarkWave): PowerEstimate {
+  const fit = fitInDoubtOfPeriod(wave);
   const p = fit.coefficients.length;
-  let value = 0;
-  let floor = 0;
-  // the observed coefficients hold their own noise, which the linear part would count once too often
-  let doubled = 0;
-  const slope = new Float64Array(p);
-  for (let k = 1; k <= fit.harmonics; k++) {
-    const square = (k * fit.angularFrequency) ** 2;
-    for (const i of [2 * k, 2 * k + 1]) {
-      const c = fit.coefficients[i] ?? 0;
-      const v = noise * (fit.unitCovariance[i * p + i] ?? 0);
-      value += (square / 2) * (c * c - v);
-      floor += (square ** 2 / 2) * v * v;
-      doubled += square ** 2 * v * v;
-      slope[i] = square * c;
-    }
-  }
-  let linear = 0;
-  for (let a = 2; a < p; a++) {
-    for (let b = 2; b < p; b++) {
-      linear += (slope[a] ?? 0) * (slope[b] ?? 0) * (fit.unitCovariance[a * p + b] ?? 0);
-    }
-  }
-  return { value, variance: Math.max(0, noise * linear - doubled) + floor };
+  const heights = heightsAlike(context, of, wave);
+  const tilt = context.tiltVariance;
+  const swings = p - 2;
+  const covariance = new Float64Array(swings * swings);
+  for (let a = 0; a < swings; a++)
+    for (let b = 0; b < swings; b++)
+      covariance[a * swings + b] =
+        wave.sd ** 2 * (fit.unitCovariance[(a + 2) * p + b + 2] ?? 0) +
+        // a level line that is a little off takes a share of rise and fall for surge
+        tilt * (heights[a + 2] ?? 0) * (heights[b + 2] ?? 0);
+  const weights = Array.from(
+    { length: swings },
+    (_, i) => ((Math.floor(i / 2) + 1) * fit.angularFrequency) ** 2 / 2,
+  );
+  return powerInterval([...fit.coefficients.subarray(2)], weights, covariance);
+}
+
+/** Coefficients of the rise and fall of what the speed is of, by the fit its surge was read with. */
+function heightsAlike(context: BodyContext, of: TraceSpeed['of'], wave: LandmarkWave): Float64Array {
+  const trace = of === 'hip' ? context.trace('hip') : centreOfMassTrace(context);
+  return fitDesign(wave.pooledDesign, trace.y, trace.frames.indexOf(wave.frames[0] ?? -1)).coefficients;
 }

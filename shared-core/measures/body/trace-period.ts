@@ -1,13 +1,17 @@
 import { fitWave } from '../../signal/fit-wave';
 import type { BodyContext } from './body-context';
-import type { LandmarkTrace } from './landmark-trace';
 import type { CycleFrame } from './cycle-frame';
+import { kickHarmonics } from './kick-harmonics';
+import type { LandmarkTrace } from './landmark-trace';
 
 /** The base period as events and the toe's path tell it together. */
 export interface TracePeriod {
   readonly period: number;
   readonly variance: number;
 }
+
+/** Samples of a kick that are asked at most. Our default. */
+const samplesInKick = 16;
 
 const kept = new WeakMap<CycleFrame, TracePeriod>();
 
@@ -38,9 +42,13 @@ function refine(trace: LandmarkTrace, frame: CycleFrame): TracePeriod | null {
     const t = trace.times[i] as number;
     if (t >= first.start && t <= last.end) inside.push(i);
   }
-  const harmonics = 2 * frame.kickHarmonic;
+  // as many as the fits that read the swim: a wave left out would be taken for a wrong period where there are few cycles
+  const harmonics = kickHarmonics * frame.kickHarmonic;
   // a long dense trace tells the period many times over: a share of it is enough
-  const stride = Math.max(1, Math.floor(inside.length / (frame.spans.length * 8 * harmonics)));
+  const stride = Math.max(
+    1,
+    Math.floor(inside.length / (frame.spans.length * samplesInKick * frame.kickHarmonic)),
+  );
   const picked = inside.filter((_, i) => i % stride === 0);
   const times = picked.map((i) => trace.times[i] ?? 0);
   const y = picked.map((i) => trace.y[i] ?? 0);

@@ -4,8 +4,9 @@ import type { MissingReason, ReadingNote, ReadingUnit } from '../reading';
 import type { BodyContext } from './body-context';
 import { centreOfMassNotes, centreOfMassTrace } from './centre-of-mass';
 import type { CycleFrame } from './cycle-frame';
-import { cyclesMissing, type LandmarkWave, landmarkWave } from './landmark-wave';
 import type { LandmarkTrace } from './landmark-trace';
+import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
+import { cyclesMissing, type LandmarkWave, landmarkWave } from './landmark-wave';
 import { notFromSide } from './side-view';
 
 export interface TraceSpeed {
@@ -77,7 +78,8 @@ function measureSpeed(context: BodyContext, of: TraceSpeed['of']): SpeedResult {
       speed: {
         value: wave.pooled.coefficients[1] ?? 0,
         variance:
-          wave.sd ** 2 * (wave.pooled.unitCovariance[p + 1] ?? 0) + cameraVariance(context, wave.frames),
+          wave.sd ** 2 * (fitInDoubtOfPeriod(wave).unitCovariance[p + 1] ?? 0) +
+          cameraVariance(context, wave.frames),
         of,
         wave,
         frames: wave.frames,

@@ -2,11 +2,12 @@ import { type LandmarkName, landmarkNames } from '../../marks/landmark';
 import { pluralWords } from '../../marks/mark-words';
 import { sizeInterval, trueSize } from '../../signal/size-interval';
 import { waveHarmonics } from '../../signal/wave-harmonics';
+import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
+import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
 import { computedReading, type Measured, missingReading, unitPart } from './measured-reading';
-import { z95 } from '../../uncertainty/normal-quantile';
 import { waveNotSeen } from './side-view';
 
 const orders = [1, 2, 3] as const;
@@ -169,14 +170,15 @@ function components(context: BodyContext, wave: LandmarkWave): readonly Componen
   const origin = first + late.reduce((sum, v) => sum + v, 0) / Math.max(1, spans.length);
   const varianceAt = new Map(context.events.map((e) => [e.time, e.variance]));
   const starts = spans.reduce((sum, span) => sum + (varianceAt.get(span.start) ?? 0), 0) / spans.length ** 2;
-  return waveHarmonics(wave.pooled, wave.sd ** 2, origin)
+  const phases = waveHarmonics(wave.pooled, wave.sd ** 2, origin);
+  return waveHarmonics(fitInDoubtOfPeriod(wave), wave.sd ** 2, origin)
     .slice(0, orders.length)
-    .map((h) => ({
+    .map((h, i) => ({
       amplitude: h.amplitude,
       seen: h.seen,
       sd: h.amplitudeSd,
       phase: h.phase,
-      acrossVariance: h.phaseVariance,
+      acrossVariance: phases[i]?.phaseVariance ?? h.phaseVariance,
       startVariance: (h.k * wave.pooled.angularFrequency) ** 2 * starts,
     }));
 }

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { eventFamilies } from '#core/measures/events/event-families';
-import { Coverage } from './coverage-table';
+import { chanceOfSoFew, Coverage } from './coverage-table';
 import { contextOf, drawSwim } from './drawn-swim';
 
 it('intervals of event readings hold the truth 93 to 97 times in 100 over simulated swims', () => {
@@ -13,10 +13,10 @@ it('intervals of event readings hold the truth 93 to 97 times in 100 over simula
   const rows = coverage.rows();
   expect(rows.length).toBeGreaterThan(25);
   for (const { id, drawn, held, lean } of rows) {
-    // three standard errors of a share of 95 % in so many draws, beside the 93–97 asked for
-    const luck = 3 * Math.sqrt((0.95 * 0.05) / drawn);
-    expect(held, id).toBeGreaterThan(0.93 - luck);
-    expect(held, id).toBeLessThan(0.97 + luck);
+    // beside the 93–97 asked for, what chance does once in 2,000 rows of so many draws
+    const hits = Math.round(held * drawn);
+    expect(chanceOfSoFew(hits, drawn, 0.93), id).toBeGreaterThan(5e-4);
+    expect(chanceOfSoFew(drawn - hits, drawn, 0.03), id).toBeGreaterThan(5e-4);
     // a lean within a tenth of the half-width, and three standard errors (half-widths are about two SDs)
     expect(Math.abs(lean), id).toBeLessThan(0.1 + 3 / (2 * Math.sqrt(drawn)));
   }

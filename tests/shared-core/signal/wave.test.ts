@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitWave } from '#core/signal/fit-wave';
+import { fitDesign, fitWave } from '#core/signal/fit-wave';
+import { periodSlope } from '#core/signal/period-slope';
+import { waveDesign } from '#core/signal/wave-design';
 import { waveExtreme, wavePeakToPeak } from '#core/signal/wave-extremes';
 import { waveHarmonics, wrap } from '#core/signal/wave-harmonics';
 import { waveValue } from '#core/signal/wave-value';
-import { seededNormal } from '../measures-body/seeded-normal';
 import reference from '../../reference/trace_filter.json';
+import { seededNormal } from '../measures-body/seeded-normal';
 
 const unevenTimes = (count: number, span: number): number[] =>
   Array.from({ length: count }, (_, i) => (span * (i + 0.4 * Math.sin(7 * i))) / count);
@@ -130,6 +132,25 @@ describe('least-squares wave on uneven samples', () => {
     expect(Math.sqrt(told / runs) / spread).toBeGreaterThan(0.93);
     expect(Math.sqrt(told / runs) / spread).toBeLessThan(1.07);
     expect(secondPower / runs).toBeCloseTo(0.0004, 4);
+  });
+
+  it('tells how far each coefficient moves with the period, within what a small change leaves to the second order', () => {
+    const times = unevenTimes(40, 1.1);
+    const heights = times.map((t) => 0.3 * t + 0.1 * Math.cos(6.2 * t) + 0.03 * Math.cos(12.4 * t - 1));
+    const at = (period: number) => {
+      const design = waveDesign(times, { period, harmonics: 3, slope: true });
+      return design && { design, fit: fitDesign(design, heights) };
+    };
+    const period = (2 * Math.PI) / 6.2;
+    const [here, later, earlier] = [at(period), at(period + 1e-4), at(period - 1e-4)];
+    if (!here || !later || !earlier) throw new Error('no design');
+    const slope = periodSlope(here.design, here.fit);
+    slope.forEach((each, i) => {
+      const step = ((later.fit.coefficients[i] ?? 0) - (earlier.fit.coefficients[i] ?? 0)) / 2e-4;
+      expect(each).toBeCloseTo(step, 5);
+    });
+    // a period off by a tenth makes the first harmonic leak into the second by a tenth of its size or so
+    expect(Math.hypot(slope[4] ?? 0, slope[5] ?? 0) * period).toBeGreaterThan(0.05);
   });
 
   it('wraps angles into one turn', () => {
