@@ -1,12 +1,16 @@
 import { useEffect, useMemo, useState } from 'react';
-import { type PairRow, type PairTable, pairTable, type StrokeChoice } from '#core/compare/pair-table';
+import type { PairPart } from '#core/compare/pair-part';
+import type { PairRow, PairTable, StrokeChoice } from '#core/compare/pair-table';
 import type { Reading } from '#core/measures/reading';
 import { formatReading } from '#core/measures/format-reading';
+import type { BenchSession } from '../bench/bench-session';
 import { KickDoubtCaution } from '../export/kick-doubt-caution';
 import { groupWords } from '../readings/group-words';
+import type { ReadingsOf } from '../readings/readings-reader';
+import { aside } from '../readings/window-aside';
 import { arrangeDifferences, type DifferenceGroup } from './arrange-differences';
 import { differenceText, unlikeSentence, unlikeWords, verdictWords } from './difference-words';
-import { usePairPart } from './pair-session';
+import { usePair, usePairPart } from './pair-session';
 import { VerdictSign } from './verdict-sign';
 
 const strokeWords: Readonly<Record<StrokeChoice, string>> = {
@@ -15,16 +19,26 @@ const strokeWords: Readonly<Record<StrokeChoice, string>> = {
   'not-breathing': 'strokes without a breath',
 };
 
+function of({ known }: BenchSession, { swim }: PairPart): ReadingsOf {
+  const { swimmer, markingError } = known.getState();
+  return { swim, swimmer, markingError };
+}
+
 /** Both swims reading by reading, and whether each difference is real. */
 export function PairTablePanel() {
+  const session = usePair();
   const a = usePairPart(0);
   const b = usePairPart(1);
   const [table, setTable] = useState<PairTable | null>(null);
-  // after the picture: measuring two swims takes longer than a screen picture lasts
+  // what stands there stays until the two were measured again; a question that a newer one replaces is dropped
   useEffect(() => {
-    const soon = setTimeout(() => setTable(pairTable(a.context, b.context)), 0);
-    return () => clearTimeout(soon);
-  }, [a, b]);
+    const leaving = new AbortController();
+    const asked = [of(session.swims[0], a), of(session.swims[1], b)] as const;
+    void aside.ask('pair', asked, leaving.signal).then((found) => {
+      if (found) setTable(found);
+    });
+    return () => leaving.abort();
+  }, [session, a, b]);
   const groups = useMemo(() => arrangeDifferences(table?.rows ?? []), [table]);
   const kicks = table?.rows.find(({ definition }) => definition.id === 'kick-frequency');
   const clear = table?.rows.filter(({ verdict }) => verdict === 'clear').length ?? 0;

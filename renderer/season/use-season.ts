@@ -1,13 +1,13 @@
 import { useEffect, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
-import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import type { Drill } from '#core/practice/drill-schema';
 import type { Practice } from '#core/practice/practice-schema';
-import { type SeasonSwim, seasonSwim } from '#core/practice/season-swim';
+import type { SeasonSwim } from '#core/practice/season-swim';
 import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
 import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import type { HostClient } from '../host/host-client';
+import { aside } from '../readings/window-aside';
 
 export interface SeasonData {
   readonly swims: readonly SwimSummary[];
@@ -63,7 +63,7 @@ const computed = new Map<string, Computed>();
 /** Swims kept at most; one takes a few kilobytes. */
 const computedKept = 4000;
 
-/** One swimmer's swims with all readings, as they come: each is read and computed in turn, so the window stays quick. */
+/** One swimmer's swims with all readings, as they come: each is read in turn and measured beside the window. */
 export function useSwimmerReadings(
   host: HostClient,
   data: SeasonData | null,
@@ -72,7 +72,7 @@ export function useSwimmerReadings(
   const [state, setState] = useState<SwimmerReadings>({ swims: [], pending: 0, failed: 0 });
   useEffect(() => {
     if (!data || !swimmer) return;
-    let gone = false;
+    const leaving = new AbortController();
     const own = data.swims
       .filter(({ card }) => card.swimmerId === swimmer.id)
       .sort((a, b) => (a.card.date < b.card.date ? 1 : -1));
@@ -82,20 +82,21 @@ export function useSwimmerReadings(
       let failed = 0;
       let shown = performance.now();
       for (const [at, { id, revision, clip }] of own.entries()) {
-        if (gone) return;
+        if (leaving.signal.aborted) return;
         const error = coach.ok ? coachMarkingError(coach.value.coach, clip.height) : null;
         const of = `${revision} ${JSON.stringify(swimmer)} ${JSON.stringify(error)}`;
         const before = computed.get(id);
         let one = before?.of === of ? before.swim : null;
         if (!one) {
           const swim = await host.call('swim/read', { id });
-          if (gone) return;
+          if (leaving.signal.aborted) return;
           if (!swim.ok) {
             failed += 1;
             continue;
           }
-          const context = readingContext(swim.value.swim, { swimmer, markingError: error });
-          one = seasonSwim(swim.value.swim, computeReadings(context), data.drills);
+          const measured = { swim: swim.value.swim, swimmer, markingError: error };
+          one = await aside.ask('season', { of: measured, drills: data.drills }, leaving.signal);
+          if (!one) return;
           if (computed.size >= computedKept) computed.clear();
           computed.set(id, { of, swim: one });
         }
@@ -105,13 +106,11 @@ export function useSwimmerReadings(
           setState({ swims: [...done], pending: own.length - at - 1, failed });
         }
       }
-      setState({ swims: done, pending: 0, failed });
+      if (!leaving.signal.aborted) setState({ swims: done, pending: 0, failed });
     };
     setState({ swims: [], pending: own.length, failed: 0 });
     void read();
-    return () => {
-      gone = true;
-    };
+    return () => leaving.abort();
   }, [host, data, swimmer]);
   return state;
 }
