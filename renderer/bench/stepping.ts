@@ -1,6 +1,7 @@
 import { clampFrame, frameCount } from '#core/timeline/frame-table';
 import { framesWithMarks, nextOf } from '../state/selectors';
 import type { ViewState } from '../state/view-store';
+import { walkWay } from '../video/walk-way';
 import { type BenchSession, clockOf } from './bench-session';
 
 /** Asks for a frame; the picture follows as fast as it is decoded. */
@@ -9,7 +10,7 @@ export function goTo(session: BenchSession, frame: number): void {
   const from = session.view.getState().frame;
   const to = clampFrame(table, frame);
   const patch: Partial<ViewState> = { frame: to, playing: false };
-  if (to !== from) Object.assign(patch, { towards: to > from ? 1 : -1 });
+  if (to !== from) Object.assign(patch, { towards: walkWay(from, to) });
   session.view.setState(patch);
 }
 

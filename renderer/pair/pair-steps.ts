@@ -4,6 +4,7 @@ import { frameAtRealTime } from '#core/timeline/clip-clock';
 import { clampFrame } from '#core/timeline/frame-table';
 import { clockOf } from '../bench/bench-session';
 import { framesWithMarks, nextOf } from '../state/selectors';
+import { walkWay } from '../video/walk-way';
 import { pairFrames, pairPart, pairSides, type PairSession } from './pair-session';
 import { bothSwims, type Each, letterOf, type Which, withEach } from './pair-view';
 
@@ -16,7 +17,7 @@ export function showFrames(session: PairSession, frames: readonly number[]): voi
     const { view } = session.swims[which];
     const from = view.getState().frame;
     const to = frames[which] ?? from;
-    view.setState({ frame: to, playing: false, ...(to === from ? {} : { towards: to > from ? 1 : -1 }) });
+    view.setState({ frame: to, playing: false, ...(to === from ? {} : { towards: walkWay(from, to) }) });
   }
 }
 

@@ -95,6 +95,20 @@ export function nextFrameToDecode(
   return takeAbove ? above : takeBelow ? below : null;
 }
 
+/** What is missing nearest to a place where the coach has stopped: what a running decoder gives, else in the direction of travel. */
+export function nearestMissing(
+  { playhead, towards }: Walk,
+  around: HoldingRange,
+  order: PictureOrder,
+  run: RunPlace | null,
+  isThere: (frame: number) => boolean,
+): number | null {
+  const above = firstMissing(playhead + 1, around.last, 1, isThere);
+  const below = firstMissing(playhead - 1, around.first, -1, isThere);
+  for (const frame of [above, below]) if (frame !== null && comesFrom(run, order, frame)) return frame;
+  return towards < 0 ? (below ?? above) : (above ?? below);
+}
+
 /** How many pictures have to be decoded until this frame comes. */
 function picturesTo(frame: number, order: PictureOrder, run: RunPlace | null): number {
   const coded = order.codedOfFrame[frame] ?? 0;

@@ -15,6 +15,8 @@ export interface Turning {
 export interface HeldPicture extends FramePicture {
   readonly bytes: number;
   readonly canHalve: boolean;
+  /** Held beside a whole picture that takes long to draw: the same at half size, for while the coach moves. Its bytes count. */
+  readonly light: HeldPicture | null;
   /** The same picture at half size, a quarter of the bytes; null where that can't be made exactly or it is one already. */
   halved(): HeldPicture | null;
   /** Gives back what the copy holds outside plain memory. */
@@ -27,7 +29,18 @@ export interface Holding {
   readonly turning: Turning;
   /** Only half size is wanted, where that can be made exactly. */
   readonly half: boolean;
+  /** Half size will do while moving: a large picture is held both ways. */
+  readonly moving: boolean;
 }
+
+/**
+ * Pixels from which drawing a picture takes longer than a step may (a whole 4K picture: 37 ms, its half: 9, measured on two
+ * cores without a graphics card).
+ */
+const largePixels = 3_000_000;
+/** What a picture takes that is held both ways, in plain ones. */
+export const lightShare = 1.25;
+export const isLarge = (width: number, height: number): boolean => width * height > largePixels;
 
 /**
  * Copies a decoder's picture; the picture itself is closed whatever happens. Planes in plain memory are the cheapest
@@ -49,7 +62,7 @@ export async function holdPicture(decoded: VideoFrame, holding: Holding): Promis
       const planes: Planes = half
         ? { ...halvePlanes(format, bytes, layout, width, height), format, colorSpace, whole: false }
         : { bytes, layout, width, height, format, colorSpace, whole: true };
-      return ofPlanes(planes, holding);
+      return ofPlanes(planes, holding, holding.moving && isLarge(width, height));
     } finally {
       if (half) giveScratch(bytes);
     }
@@ -68,7 +81,7 @@ interface Planes {
   readonly whole: boolean;
 }
 
-function ofPlanes(planes: Planes, holding: Holding): HeldPicture {
+function ofPlanes(planes: Planes, holding: Holding, withLight = false): HeldPicture {
   const { bytes, layout, width, height, format, colorSpace, whole } = planes;
   const { frame, shown, turning } = holding;
   const init: VideoFrameBufferInit = {
@@ -85,24 +98,24 @@ function ofPlanes(planes: Planes, holding: Holding): HeldPicture {
   const upright = turning.rotation === 0 && !turning.flip && width === shown.width && height === shown.height;
   const planesOf = upright ? colourPlanes(format, bytes, layout) : null;
   const halves = whole && canHalve(format, width, height);
+  const makeHalf = (): HeldPicture => {
+    const half = halvePlanes(format, bytes, layout, width, height);
+    return ofPlanes({ ...half, format, colorSpace, whole: false }, holding);
+  };
+  const light = halves && withLight ? makeHalf() : null;
   return {
     frame,
     ...shown,
     whole,
-    bytes: bytes.byteLength,
+    bytes: bytes.byteLength + (light?.bytes ?? 0),
     canHalve: halves,
+    light,
     draw,
     colours: (part: PicturePart, step = 1) =>
       planesOf ? coloursOfPlanes(planesOf, part, step) : coloursByDrawing(draw, shown, part, step),
     smallGrey: (step) =>
       planesOf ? smallGreyOfPlanes(planesOf, shown, step) : smallGreyByDrawing(draw, shown, step),
-    halved: () =>
-      halves
-        ? ofPlanes(
-            { ...halvePlanes(format, bytes, layout, width, height), format, colorSpace, whole: false },
-            holding,
-          )
-        : null,
+    halved: () => light ?? (halves ? makeHalf() : null),
     release: () => undefined,
   };
 }
@@ -122,6 +135,7 @@ async function asBitmap(decoded: VideoFrame, { frame, shown, turning }: Holding)
     colours: (part, step = 1) => coloursByDrawing(draw, shown, part, step),
     smallGrey: (step) => smallGreyByDrawing(draw, shown, step),
     canHalve: false,
+    light: null,
     halved: () => null,
     release: () => bitmap.close(),
   };

@@ -10,6 +10,8 @@ export interface HoldPlan {
   readonly whole: HoldingRange;
   /** How far ahead of a forward walk frames are decoded though there is no hurry. */
   readonly eagerAhead: number;
+  /** Of those worth holding, a second to both sides: where the coach stops it comes before all else. */
+  readonly around: HoldingRange;
 }
 
 /** What a plan has to go by. */
@@ -21,6 +23,8 @@ export interface HoldNeeds {
   readonly halvesToWhole: number;
   /** Frames the coach may want at any moment (`neighbourhood`). */
   readonly wanted: number;
+  /** Frames in a second of the film. */
+  readonly second: number;
   /** Nothing has been asked for lately: there is time to fetch what is around. */
   readonly rested: boolean;
 }
@@ -44,28 +48,35 @@ const wholeForwardShare = 0.5;
  * size: a walk then finds its pictures at once, and the picture is whole again where the coach stops.
  */
 export function holdPlan(needs: HoldNeeds): HoldPlan {
-  const { walk, frames, capacity, halvesToWhole, wanted, rested } = needs;
+  const { walk, frames, capacity, halvesToWhole, wanted, second, rested } = needs;
   const { playhead, towards } = walk;
+  const planOf = (range: HoldingRange, whole: HoldingRange, eagerTo = range.last): HoldPlan => ({
+    range,
+    whole,
+    eagerAhead: eagerTo - playhead,
+    around: {
+      first: Math.max(range.first, playhead - second),
+      last: Math.min(range.last, playhead + second),
+    },
+  });
   if (capacity >= Math.min(wanted, frames) || halvesToWhole <= 1) {
-    const range = holdingRange(walk, capacity, frames);
-    return { range, whole: range, eagerAhead: range.last - playhead };
+    const range = rested ? bothWays(playhead, capacity, frames) : holdingRange(walk, capacity, frames);
+    return planOf(range, range);
   }
   const near =
-    towards > 0
+    towards > 0 && !rested
       ? Math.floor(capacity * wholeForwardShare)
       : Math.min(wholeNear, Math.floor(capacity * wholeNearShare));
   const far = Math.min(frames, near + Math.floor((capacity - near) * halvesToWhole));
   const whole = holdingRange(walk, near, frames);
-  if (towards < 0) {
-    const range = holdingRange(walk, far, frames);
-    return { range, whole, eagerAhead: range.last - playhead };
-  }
-  if (towards === 0 && !rested) {
-    const range = holdingRange(walk, far, frames);
-    return { range, whole, eagerAhead: range.last - playhead };
-  }
-  const behind = Math.floor(far / 2);
-  const first = Math.max(0, Math.min(playhead - behind, frames - far));
-  const range = { first, last: Math.min(frames - 1, first + far - 1) };
-  return { range, whole, eagerAhead: towards > 0 ? whole.last - playhead : range.last - playhead };
+  if (rested) return planOf(bothWays(playhead, far, frames), whole);
+  if (towards > 0) return planOf(bothWays(playhead, far, frames), whole, whole.last);
+  return planOf(holdingRange(walk, far, frames), whole);
+}
+
+/** As many frames to both sides; at a clip's end the rest goes to the other side. */
+function bothWays(playhead: number, room: number, frames: number): HoldingRange {
+  const count = Math.min(room, frames);
+  const first = Math.max(0, Math.min(playhead - Math.floor(count / 2), frames - count));
+  return { first, last: first + count - 1 };
 }

@@ -2,10 +2,10 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import { clampFrame, frameCount } from '#core/timeline/frame-table';
 import { sameStarts } from '#core/timeline/same-starts';
 import { createDecoderPump, type PumpSteering } from './decoder-pump';
-import { comesFrom, nextFrameToDecode, type Walk } from './decoding-plan';
+import { comesFrom, nearestMissing, nextFrameToDecode, type Walk } from './decoding-plan';
 import { closeFrame } from './frame-ledger';
 import type { ClipFacts, FramePicture, FrameSource, OpenFrameSource, ShownAs } from './frame-source';
-import { type HeldPicture, holdPicture } from './held-picture';
+import { type HeldPicture, holdPicture, isLarge, lightShare } from './held-picture';
 import { type HoldPlan, holdPlan, neighbourhood } from './hold-plan';
 import { createImagePump } from './image-pump';
 import { openFilmAway } from './open-film-away';
@@ -59,9 +59,12 @@ function createFrameSource(
 ): FrameSource {
   const { order } = film.index;
   const frames = frameCount(facts.table);
-  let pictureBytes = (film.facts.width * film.facts.height * 3) / 2;
+  let pictureBytes =
+    ((film.facts.width * film.facts.height * 3) / 2) *
+    (isLarge(film.facts.width, film.facts.height) ? lightShare : 1);
   const cache = createPictureCache(Math.max(budgetBytes / 2, budgetBytes - copiesAtOnce * pictureBytes));
   const wanted = neighbourhood(film.facts.rate, order);
+  const second = Math.ceil(film.facts.rate);
   const turning = { rotation: film.facts.rotation, flip: film.flip };
   const shown = { width: facts.width, height: facts.height };
   const copying = new Set<number>();
@@ -74,7 +77,7 @@ function createFrameSource(
   let onWhole: ((picture: FramePicture) => void) | null = null;
   let roomMade: (() => void) | null = null;
   let closed = false;
-  let rested = true;
+  let rested = false;
   let resting: ReturnType<typeof setTimeout> | undefined;
   /** When the picture of the last jump was delivered. */
   let jumpedUntil = 0;
@@ -87,12 +90,24 @@ function createFrameSource(
       capacity: capacity(),
       halvesToWhole: half ? halvesToWhole : 1,
       wanted,
+      second,
       rested,
     });
   const isMissing = (frame: number): boolean => !cache.has(frame) && !copying.has(frame);
   const lacksWhole = (frame: number): boolean => !cache.hasWhole(frame) && !copying.has(frame);
   const lacks = (frame: number): boolean => (half ? isMissing(frame) : lacksWhole(frame));
   const isWithin = (frame: number, { first, last }: HoldingRange): boolean => frame >= first && frame <= last;
+
+  /** What is drawn while the coach moves. */
+  const lightOf = (picture: HeldPicture): HeldPicture => (half ? (picture.light ?? picture) : picture);
+  /** Where the coach stops, the whole picture follows the one that was given. */
+  const tellWhole = (): void => {
+    const whole = cache.get(walk.playhead);
+    if (!onWhole || wish || !whole?.whole || (whole.light && !rested)) return;
+    const tell = onWhole;
+    onWhole = null;
+    tell(whole);
+  };
 
   const settle = (frame: number, end: (settled: Wish) => void): void => {
     if (wish?.frame !== frame) return;
@@ -105,6 +120,7 @@ function createFrameSource(
     clearTimeout(resting);
     resting = setTimeout(() => {
       rested = true;
+      tellWhole();
       pump.wake();
     }, milliseconds);
   };
@@ -118,6 +134,7 @@ function createFrameSource(
         shown,
         turning,
         half: half && wish?.frame !== frame && !isWithin(frame, plan().whole),
+        moving: half,
       });
     } catch (problem) {
       lost.add(frame);
@@ -134,7 +151,7 @@ function createFrameSource(
     }
     if (picture.whole) {
       pictureBytes = picture.bytes;
-      if (!picture.canHalve) halvesToWhole = 1;
+      halvesToWhole = picture.canHalve ? (picture.light ? 4 * lightShare : 4) : 1;
     }
     lost.delete(frame);
     const { range, whole } = plan();
@@ -143,27 +160,25 @@ function createFrameSource(
       jumpedUntil = performance.now() + jumpRestMs;
       setTimeout(pump.wake, jumpRestMs);
     }
-    if (frame === walk.playhead && picture.whole) {
-      if (wish === null) onWhole?.(picture);
-      onWhole = null;
-    }
-    if (picture.whole || wish?.half) settle(frame, ({ resolve }) => resolve(picture));
+    if (picture.whole || wish?.half)
+      settle(frame, ({ resolve }) => {
+        const given = lightOf(picture);
+        if (given.whole) onWhole = null;
+        resolve(given);
+      });
+    if (frame === walk.playhead) tellWhole();
   };
 
   const steering: PumpSteering = {
     next(run, isPending) {
-      const { range, whole, eagerAhead } = plan();
+      const { range, whole, eagerAhead, around } = plan();
       const comes = (frame: number): boolean => isPending(frame) || lost.has(frame);
       const { playhead, towards } = walk;
       if (towards === 0 && !rested && !lacks(playhead) && performance.now() < jumpedUntil) return null;
-      const missing = nextFrameToDecode(
-        walk,
-        range,
-        order,
-        run,
-        (frame) => !lacks(frame) || comes(frame),
-        eagerAhead,
-      );
+      const isThere = (frame: number): boolean => !lacks(frame) || comes(frame);
+      const near = rested && !lacks(playhead) ? nearestMissing(walk, around, order, run, isThere) : null;
+      if (near !== null) return near;
+      const missing = nextFrameToDecode(walk, range, order, run, isThere, eagerAhead);
       if (missing !== null || !rested) return missing;
       return nextFrameToDecode(walk, whole, order, run, (frame) => !lacksWhole(frame) || comes(frame));
     },
@@ -207,7 +222,11 @@ function createFrameSource(
   return {
     facts,
     resolution: { width: film.facts.width, height: film.facts.height },
-    held: (frame) => cache.get(frame) ?? null,
+    held: (frame) => {
+      const picture = cache.get(frame);
+      if (!picture) return null;
+      return rested && frame === walk.playhead ? picture : lightOf(picture);
+    },
     show(frame, towards, whenWhole) {
       wish?.reject(new DOMException('A newer frame was asked for', 'AbortError'));
       wish = null;
@@ -219,7 +238,8 @@ function createFrameSource(
       lost.delete(playhead);
       rested = false;
       rest(restMs);
-      const picture = cache.get(playhead);
+      const held = cache.get(playhead);
+      const picture = held && lightOf(held);
       const enough = picture && (half || picture.whole);
       if (whenWhole && !picture?.whole) onWhole = whenWhole;
       const answer = enough

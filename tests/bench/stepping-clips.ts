@@ -61,13 +61,20 @@ export const steppingClips = {
       '1',
     ],
   },
-  shortGroups: {
-    name: 'bench-1080p60-groups-of-12',
-    width: 1920,
-    height: 1080,
-    rate: 60,
-    pictures: 900,
-    extension: 'mp4',
-    encode: ['-c:v', 'libx264', '-preset', 'ultrafast', '-crf', '21', '-g', '12', '-bf', '0'],
-  },
 } satisfies Record<string, MadeClip>;
+
+/** A working copy that stands for one of the clips, as the app's own job makes it. */
+export interface CopiedClip extends Pick<MadeClip, 'name' | 'rate' | 'pictures'> {
+  readonly copyOf: MadeClip;
+}
+
+const copyOf = (clip: MadeClip, name: string): CopiedClip => ({
+  ...{ name, rate: clip.rate, pictures: clip.pictures, copyOf: clip },
+});
+
+/** What the bench walks over, by the name it is called with. */
+export const steppingFilms: Readonly<Record<string, MadeClip | CopiedClip>> = {
+  ...steppingClips,
+  longGroupsCopy: copyOf(steppingClips.longGroups, 'bench-1080p60-working-copy'),
+  ultraHighCopy: copyOf(steppingClips.ultraHigh, 'bench-2160p30-working-copy'),
+};

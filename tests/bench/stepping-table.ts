@@ -1,4 +1,5 @@
 import type { Seen } from '../browser/harness/page';
+import type { PictureCosts } from '../browser/harness/picture-costs';
 import { readSection, writeSection } from './write-section';
 
 /** One way of stepping over one clip. */
@@ -9,6 +10,8 @@ export interface Row {
   readonly backward: string;
   readonly worstBackward: string;
   readonly random: string;
+  /** Median of jumps against that of the faster rival. */
+  readonly ratio: string;
   readonly wrong: number;
   readonly steps: number;
 }
@@ -20,6 +23,7 @@ export function summary(
   forward: readonly Seen[],
   backward: readonly Seen[],
   random: readonly Seen[],
+  ratio: number | null = null,
 ): Row {
   const all = [...forward, ...backward, ...random];
   const worst = Math.max(0, ...backward.map(({ took }) => took));
@@ -30,6 +34,7 @@ export function summary(
     backward: latency(backward),
     worstBackward: backward.length > 0 ? worst.toFixed(0) : '–',
     random: latency(random),
+    ratio: ratio === null ? '' : ratio.toFixed(2),
     wrong: all.filter(({ frame, number }) => frame !== number).length,
     steps: all.length,
   };
@@ -43,24 +48,67 @@ function latency(seen: readonly Seen[]): string {
 }
 
 const lineOf = (row: Row): string =>
-  `| ${row.clip} | ${row.way} | ${row.forward} | ${row.backward} | ${row.worstBackward} | ${row.random} | ${row.wrong} | ${row.steps} |`;
+  `| ${row.clip} | ${row.way} | ${row.forward} | ${row.backward} | ${row.worstBackward} | ${row.random} | ${row.ratio} | ${row.wrong} | ${row.steps} |`;
 
-/** Puts the latencies between their marks in docs/performance.md; what was measured of other clips stays. */
-export function writeLatencies(rows: readonly Row[], machine: string): void {
-  const measured = new Set(rows.map(({ clip }) => clip));
-  const others = readSection('stepping', 'stepping.ts').filter((line) => {
+/** Lines of a table already written that are about other clips. */
+const linesOfOthers = (section: string, measured: ReadonlySet<string>): string[] =>
+  readSection(section, 'stepping.ts').filter((line) => {
     const clip = /^\| (\S+) \|/.exec(line)?.[1];
     return clip !== undefined && clip !== 'clip' && clip !== '---' && !measured.has(clip);
   });
+
+/** Wrong pictures and steps of all rows of the frame source, from the last two columns. */
+function wrongOf(lines: readonly string[]): string {
+  let [wrong, steps] = [0, 0];
+  for (const line of lines) {
+    if (!line.includes('| frame source')) continue;
+    const cells = line.split('|').map((cell) => Number(cell.trim()));
+    wrong += cells.at(-3) ?? 0;
+    steps += cells.at(-2) ?? 0;
+  }
+  return `Frame source, all rows together: ${wrong} wrong of ${steps} pictures.`;
+}
+
+/** Puts the latencies between their marks in docs/performance.md; what was measured of other clips stays. */
+export function writeLatencies(rows: readonly Row[], machine: string): void {
+  const lines = [...linesOfOthers('stepping', new Set(rows.map(({ clip }) => clip))), ...rows.map(lineOf)];
   writeSection('stepping', 'stepping.ts', [
     '## Stepping',
     '',
-    `Milliseconds from asking for a frame to having drawn it at stage size (1280 pixels wide), median (95th percentile). Measured on ${machine}. The last two columns compare the number read from each picture with the frame asked for.`,
+    `Milliseconds from asking for a frame to having drawn it at stage size (1280 pixels wide), median (95th percentile). Measured on ${machine}. The last two columns compare the number read from each picture with the frame asked for. Jumps of the three ways are made turn about, and \`ratio\` is the median of ours to that of the faster rival (our target: at most 1.2). Unpaced: each step is asked for as soon as the window has done what else was waiting, as between two keys. A second both ways: of where the coach rests, once that is decoded. A working copy is the one the app's own job makes, stands in for its clip, and is also what its rivals read.`,
     '',
-    '| clip | way | forward | backward | slowest backward | random | wrong | steps |',
+    '| clip | way | forward | backward | slowest backward | random | ratio | wrong | steps |',
+    '| --- | --- | --- | --- | --- | --- | --- | --- | --- |',
+    ...lines,
+    '',
+    wrongOf(lines),
+  ]);
+}
+
+/** What each part of the way to the screen takes for a clip. */
+export interface Costs extends PictureCosts {
+  readonly clip: string;
+  /** Milliseconds of rest until a second both ways was decoded, at each place. */
+  readonly waits: readonly number[];
+  /** Held at the end of the walks. */
+  readonly heldBytes: number;
+}
+
+/** Puts what limits each clip between its marks in docs/performance.md. */
+export function writeCosts(costs: readonly Costs[]): void {
+  const cell = (value: number | null): string => (value === null ? '–' : value.toFixed(1));
+  writeSection('stepping-costs', 'stepping.ts', [
+    '## What a picture costs',
+    '',
+    'Milliseconds a picture of each part of the way to the screen, by itself: decoding straight on with nothing else to do, copying it out of the decoder, making half size of it, drawing it whole or at half size (1280 pixels wide). Decoding runs beside the others, in a thread of its own; copying and drawing are the window’s. Then the seconds of rest until a second both ways was decoded, at the slowest of three places, and the pictures held at the end of those walks.',
+    '',
+    '| clip | decode | copy | halve | draw whole | draw half | a second both ways after, s | held, MB |',
     '| --- | --- | --- | --- | --- | --- | --- | --- |',
-    ...others,
-    ...rows.map(lineOf),
+    ...linesOfOthers('stepping-costs', new Set(costs.map(({ clip }) => clip))),
+    ...costs.map(
+      ({ clip, decode, copy, halve, draw, drawHalf, waits, heldBytes }) =>
+        `| ${clip} | ${cell(decode)} | ${cell(copy)} | ${cell(halve)} | ${cell(draw)} | ${cell(drawHalf)} | ${(Math.max(...waits) / 1000).toFixed(1)} | ${Math.round(heldBytes / 2 ** 20)} |`,
+    ),
   ]);
 }
 

@@ -4,6 +4,7 @@ import { openFrameSource } from '../../../renderer/video/open-frame-source';
 import { createPlayer, type PlayPace, type Stretch } from '../../../renderer/video/player';
 import { readClipFacts } from '../../../renderer/video/read-clip-facts';
 import { framesLeftOpen, numberOf, pairHarness } from './pair-page';
+import { pictureCosts } from './picture-costs';
 import { tasteClip } from './taste-clip';
 import { openElement, seekElement } from './video-element';
 
@@ -126,6 +127,15 @@ const harness = {
     return Promise.all(wishes);
   },
 
+  /** Whether every frame so far to both sides of one is held. */
+  holdsAround(frame: number, reach: number): boolean {
+    const last = (source?.facts.table.starts.length ?? 0) - 1;
+    for (let each = Math.max(0, frame - reach); each <= Math.min(last, frame + reach); each++)
+      if (!source?.held(each)) return false;
+    return true;
+  },
+
+  pictureCosts,
   memory: () => source?.memory() ?? null,
   openFrames: () => openVideoFrames(),
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { orderPictures } from '#core/timeline/picture-order';
-import { nextFrameToDecode } from '../../../renderer/video/decoding-plan';
+import { nearestMissing, nextFrameToDecode } from '../../../renderer/video/decoding-plan';
 import { type HoldNeeds, holdPlan, neighbourhood } from '../../../renderer/video/hold-plan';
 
 const orderOf = (frames: number, group: number) =>
@@ -16,6 +16,7 @@ const longGroups: HoldNeeds = {
   capacity: 161,
   halvesToWhole: 4,
   wanted: neighbourhood(60, orderOf(5000, 250)),
+  second: 60,
   rested: false,
 };
 const size = ({ first, last }: { first: number; last: number }): number => last - first + 1;
@@ -66,11 +67,22 @@ describe('what is worth holding', () => {
           }
   });
 
-  it('is a second both ways at rest, at 240 pictures a second too', () => {
-    const wanted = neighbourhood(240, orderOf(5000, 240));
-    const { range } = holdPlan({ ...longGroups, wanted, walk: { playhead: 1000, towards: 0 }, rested: true });
-    expect(1000 - range.first).toBeGreaterThanOrEqual(240);
-    expect(range.last - 1000).toBeGreaterThanOrEqual(240);
+  it('is a second both ways at rest, wherever the walk came from: at 240 pictures a second, in 4K, in short groups', () => {
+    for (const towards of [-1, 0, 1] as const)
+      for (const [rate, group, capacity, halvesToWhole] of [
+        [240, 240, 161, 4],
+        // 4K in 512 MB, each picture held at half size too
+        [30, 60, 30, 5],
+        [60, 12, 161, 4],
+      ] as const) {
+        const wanted = neighbourhood(rate, orderOf(5000, group));
+        const walk = { playhead: 1000, towards };
+        const { around } = holdPlan({
+          ...longGroups,
+          ...{ wanted, walk, capacity, halvesToWhole, second: rate, rested: true },
+        });
+        expect([around.first, around.last]).toEqual([1000 - rate, 1000 + rate]);
+      }
   });
 });
 
@@ -104,5 +116,23 @@ describe('when the group before is begun', () => {
     // 240 pictures from its group's key, at about the pace of the walk
     expect(at(900)).toBeNull();
     expect(at(930)).toBe(1240);
+  });
+});
+
+describe('where the coach has stopped', () => {
+  const order = orderOf(5000, 250);
+  const around = { first: 1040, last: 1160 };
+  const walk = { playhead: 1100, towards: 0 } as const;
+
+  it('what is missing behind comes before what is farther ahead than a second', () => {
+    const there = (frame: number): boolean => frame >= 1080 && frame <= 1160;
+    expect(nearestMissing(walk, around, order, { start: 1000, next: 1161 }, there)).toBe(1079);
+    expect(nearestMissing(walk, around, order, null, (frame) => frame >= 1040)).toBe(null);
+  });
+
+  it('what the running decoder gives comes first', () => {
+    const there = (frame: number): boolean => frame === 1100;
+    expect(nearestMissing(walk, around, order, { start: 1000, next: 1101 }, there)).toBe(1101);
+    expect(nearestMissing({ ...walk, towards: -1 }, around, order, null, there)).toBe(1099);
   });
 });

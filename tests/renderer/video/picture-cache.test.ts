@@ -9,6 +9,7 @@ function picture(frame: number, released: number[]): HeldPicture {
     height: 1,
     whole: true,
     canHalve: false,
+    light: null,
     halved: () => null,
     bytes: 10,
     draw: () => undefined,
