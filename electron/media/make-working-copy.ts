@@ -13,7 +13,7 @@ import { probeFrameTimes } from './probe-frame-times';
 import { probeTracks } from './probe-tracks';
 import { runMediaTool } from './run-media-tool';
 import { timingOption } from './timing-option';
-import { canBeginAnywhere, everyField } from './wanted-pictures';
+import { canBeginAnywhere, everyField, oneAtATime } from './wanted-pictures';
 
 export interface CopyOrder {
   readonly known: KnownFilm;
@@ -136,12 +136,10 @@ function encoded(
   timing: readonly string[],
 ): readonly string[] {
   const filters = [
+    oneAtATime,
     // every picture, also one not marked as interlaced, or frames and fields would mix
     ...(fields ? [everyField] : []),
     ...copySize(film),
   ];
-  return [
-    ...(filters.length > 0 ? ['-vf', filters.join(',')] : []),
-    ...copyCoding(timing, table.ticksPerSecond),
-  ];
+  return [...['-vf', filters.join(',')], ...copyCoding(timing, table.ticksPerSecond)];
 }

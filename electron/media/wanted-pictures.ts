@@ -20,6 +20,9 @@ const leadIn = 1.5;
 /** Containers whose every picture carries its own time; in others a picture's time may depend on where reading began. */
 const seekable = ['MP4', 'Matroska', 'MPEG-TS'];
 
+/** Of pictures at one time lets the first through: the one that is a frame of the table. */
+export const oneAtATime = "select='not(eq(pts,prev_pts))'";
+
 /** Whether reading a film may begin anywhere in it. */
 export const canBeginAnywhere = ({ container }: KnownFilm): boolean => seekable.includes(container);
 
@@ -45,7 +48,7 @@ export function wantedPictures(known: KnownFilm, frames: readonly number[]): Wan
       ...(goes ? ['-noaccurate_seek', '-seek_timestamp', '1', '-ss', seek.toFixed(6)] : []),
       ...['-i', `file:${file}`, '-map', `0:${filmStream(track)}`, '-an', '-sn', '-dn'],
     ],
-    filters: [...(fields ? [everyField] : []), `select='${select}'`],
+    filters: [oneAtATime, ...(fields ? [everyField] : []), `select='${select}'`],
     startsAt,
     listed: named === null ? Array.from({ length: last - first + 1 }, (_, n) => first + n) : frames,
   };

@@ -1,12 +1,12 @@
 import { ALL_FORMATS, BlobSource, Input, type InputVideoTrack, type Source, UrlSource } from 'mediabunny';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { FilmTrack } from '#core/host-contract/operations/media-operations';
-import { listedPictures } from '#core/timeline/listed-pictures';
-import { isUnreadableContainer, nameContainer } from '#core/timeline/container-name';
+import { listedPictures, mayGoOnInFragments } from '#core/timeline/listed-pictures';
+import { isUnreadableContainer, listsOnlyReadable, nameContainer } from '#core/timeline/container-name';
 import type { ClipInput } from './frame-source';
 import type { Ground } from './new-ground';
 import { mostPictures } from './packet-index';
-import { readMovieBox } from './read-movie-box';
+import { hasFragments, readMovieBox } from './read-movie-box';
 
 /** An opened container and its film; whoever opened it disposes `input`. */
 export interface OpenedClip {
@@ -35,6 +35,9 @@ export async function openClip(
   const movie = await readMovieBox(clip, signal);
   // the library would write out every picture that is claimed before it looks for one
   if (movie && listedPictures(movie) > mostPictures) return failure('unreadable-index');
+  // the library takes what the header lists for all there is
+  if (movie && mayGoOnInFragments(movie) && (await hasFragments(clip, signal)))
+    return failure('unreadable-index');
   const source = sourceOf(clip);
   source.on('read', ({ start, end }) => ground.read(start, end));
   const input = new Input({ formats: ALL_FORMATS, source });
@@ -57,7 +60,7 @@ async function chooseTrack(
 ): Promise<Result<Omit<OpenedClip, 'movie'>>> {
   const name = nameContainer(head);
   if (!(await input.canRead())) {
-    return name !== null && isUnreadableContainer(name)
+    return name !== null && (isUnreadableContainer(name) || listsOnlyReadable(name))
       ? failure('unsupported-codec', { container: name })
       : failure(name === null ? 'not-a-video' : 'truncated');
   }
@@ -69,11 +72,8 @@ async function chooseTrack(
   const place = wanted === null ? Math.max(0, known) : wanted - 1;
   const track = tracks[place];
   if (track) return success({ input, track, container: format.name, number: place + 1, tracks: listed });
-  if ((await input.getTracks()).length > 0) {
-    // a transport stream lists only the streams it can read: an unread one may well be the film
-    return name === 'MPEG-TS' ? failure('unsupported-codec', { container: name }) : failure('no-video-track');
-  }
-  if (name === 'MPEG-TS') return failure('unsupported-codec', { container: name });
+  if (name !== null && listsOnlyReadable(name)) return failure('unsupported-codec', { container: name });
+  if ((await input.getTracks()).length > 0) return failure('no-video-track');
   // a recognised container without a single track: its index was never written, or is cut off
   return failure('truncated');
 }

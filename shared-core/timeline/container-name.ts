@@ -18,11 +18,26 @@ export function nameContainer(head: Uint8Array): string | null {
   if (starts(0x06, 0x0e, 0x2b, 0x34, 0x02, 0x05, 0x01, 0x01)) return 'MXF';
   if (text(0, 4) === 'OggS') return 'Ogg';
   if (starts(0x1f, 0x07, 0x00)) return 'DV';
-  return null;
+  return holdsTransportPackets(head) ? 'MPEG-TS' : null;
+}
+
+/**
+ * Whether a transport stream's sync byte comes back again and again at the length of a packet (188 bytes, 192 with a time
+ * code, 204 with parity), wherever the first whole packet begins: a card may break a file anywhere.
+ */
+function holdsTransportPackets(head: Uint8Array): boolean {
+  return [188, 192, 204].some((length) =>
+    head
+      .subarray(0, length)
+      .some((byte, first) => byte === 0x47 && [1, 2, 3, 4].every((n) => head[first + n * length] === 0x47)),
+  );
 }
 
 /** Whether a container is film, but of a kind that needs a working copy before a window can read it. */
 export const isUnreadableContainer = (name: string): boolean =>
   ['AVI', 'MPEG-PS', 'ASF', 'FLV', 'MXF', 'DV'].includes(name);
+
+/** Whether a container's demuxer lists only the streams it can read: one it passes over may well be the film. */
+export const listsOnlyReadable = (name: string): boolean => ['MPEG-TS', 'Ogg'].includes(name);
 
 const isoBoxes = new Set(['ftyp', 'moov', 'mdat', 'wide', 'free', 'skip', 'styp', 'moof', 'pnot']);

@@ -7,18 +7,39 @@ import { type Box, child, children, fits } from './movie-boxes';
  * box (ISO/IEC 14496-12, 8.6.1). Cost: the length of the lists, not what they claim.
  */
 export function listedPictures(movie: Uint8Array): number {
-  const view = new DataView(movie.buffer, movie.byteOffset, movie.byteLength);
-  const whole: Box = { name: 'moov', from: 0, to: view.byteLength };
   let most = 0;
-  for (const track of children(view, whole)) {
+  eachTable(movie, (view, table) => {
+    const shown = child(view, table, 'ctts');
+    const decoded = child(view, table, 'stts');
+    if (shown) most = Math.max(most, sumOf(view, shown), decoded ? sumOf(view, decoded) : 0);
+  });
+  return most;
+}
+
+/**
+ * Whether a movie lists samples in its `moov` box and announces fragments (`mvex`) that may list more (ISO/IEC 14496-12,
+ * 8.8.1). Readers that take the box's own list for the whole lose what follows. `movie` is the content of the `moov` box.
+ */
+export function mayGoOnInFragments(movie: Uint8Array): boolean {
+  let listed = false;
+  const announced = eachTable(movie, (view, table) => {
+    const decoded = child(view, table, 'stts');
+    listed ||= decoded !== undefined && sumOf(view, decoded) > 0;
+  });
+  return announced && listed;
+}
+
+/** Hands over the sample table of every track; tells whether fragments are announced. */
+function eachTable(movie: Uint8Array, see: (view: DataView, table: Box) => void): boolean {
+  const view = new DataView(movie.buffer, movie.byteOffset, movie.byteLength);
+  const inside = children(view, { name: 'moov', from: 0, to: view.byteLength });
+  for (const track of inside) {
     if (track.name !== 'trak') continue;
     let box: Box | undefined = track;
     for (const name of ['mdia', 'minf', 'stbl']) box = box && child(view, box, name);
-    const shown = box && child(view, box, 'ctts');
-    const decoded = box && child(view, box, 'stts');
-    if (shown) most = Math.max(most, sumOf(view, shown), decoded ? sumOf(view, decoded) : 0);
+    if (box) see(view, box);
   }
-  return most;
+  return inside.some(({ name }) => name === 'mvex');
 }
 
 /** Sum of the first of each pair of numbers in a list with a version and a length before it. */

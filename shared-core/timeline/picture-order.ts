@@ -28,8 +28,9 @@ export interface PictureOrder {
  *   and ignored.
  * - What comes before the first key picture, in decoding order or in showing order, can't be decoded by anyone and
  *   is no frame.
- * - Of pictures starting on the same tick only the last in decoding order is a frame: by the lookup rule (last frame
- *   with start ≤ t) the others are on screen for no time at all.
+ * - Of pictures starting on the same tick one is a frame, as no more can be told apart by their time: the first that a
+ *   decoder gives out, so that player, stills, videos and ffmpeg show the same one. Where pictures are coded in another
+ *   order than shown that is the last coded (the one it leans on comes before it), else the first.
  * - A frame is decoded from the last key picture that comes no later than it in decoding order AND in showing order:
  *   pictures that follow a key picture but are shown before it (an open group) lean on the group before.
  *
@@ -47,8 +48,10 @@ export function orderPictures(
     .filter(({ tick, coded }) => firstKey >= 0 && coded >= firstKey && tick >= firstTick)
     .sort((a, b) => a.tick - b.tick || a.coded - b.coded);
   const inside = decodable.filter(({ tick }) => tick >= 0 && tick < endTick);
+  const reordered = pictures.some(({ tick }, coded) => tick < (pictures[coded - 1]?.tick ?? tick));
+  const twin = reordered ? 1 : -1;
   const shown = (inside.length > 0 ? inside : decodable).filter(
-    ({ tick }, place, all) => all[place + 1]?.tick !== tick,
+    ({ tick }, place, all) => all[place + twin]?.tick !== tick,
   );
 
   const starts = shown.map(({ tick }) => tick);

@@ -116,6 +116,25 @@ test('a film cut off before its index says so; cut off after it, the whole pictu
   expect(seen.map(({ number }) => number)).toEqual(seen.map(({ frame }) => frame));
 });
 
+test('a film whose list goes on in fragments is left to the host, as part of it would be lost here', async ({
+  clips,
+}) => {
+  const whole = propertyClips.find(({ name }) => name === 'even-rate-b-frames');
+  if (!whole) throw new Error('no such clip');
+  const remux = { output: ['-movflags', 'frag_keyframe'] };
+  const path = await makeClip({ ...whole, name: 'partly-fragmented', remux });
+  expect(await clips.facts(path ?? '')).toMatchObject({ ok: false, error: { code: 'unreadable-index' } });
+});
+
+test('a stream that begins in the middle of a packet is left to the host too', async ({ clips }) => {
+  const path = await made('transport-stream');
+  const cut = written('mid-packet.ts', readFileSync(path).subarray(77));
+  expect(await clips.facts(cut)).toMatchObject({
+    ok: false,
+    error: { code: 'unsupported-codec', detail: { container: 'MPEG-TS' } },
+  });
+});
+
 test('of a file of 20 GB whose index is at its very end, a few megabytes are read', async ({
   clips,
   server,

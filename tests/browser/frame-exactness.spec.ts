@@ -19,8 +19,10 @@ for (const clip of propertyClips) {
     const path = await makeClip(clip);
     test.skip(path === null, 'no ffmpeg here to make the clip with');
     if (path === null) return;
-    const truth = await decodeIndependently(path);
-    if (truth === null) throw new Error('a clip was made but can not be decoded independently');
+    const isFrame = (number: number | null): boolean => !clip.twins?.includes(number ?? -1);
+    const decoded = await decodeIndependently(path);
+    if (decoded === null) throw new Error('a clip was made but can not be decoded independently');
+    const truth = decoded.filter(isFrame);
     const facts = await clips.open(path);
     const frames = facts.table.starts.length;
     expect(frames).toBe(truth.length);
@@ -38,15 +40,19 @@ for (const clip of propertyClips) {
     }
     // the numbers themselves: one more each frame, so neither decoder repeats or leaves out a picture
     const first = truth[0] ?? -1;
-    expect(truth).toEqual(all.map((n) => first + n));
+    expect(truth).toEqual(
+      Array.from({ length: 1000 }, (_, n) => first + n)
+        .filter(isFrame)
+        .slice(0, frames),
+    );
     expect(await clips.close()).toBe(0);
 
-    const starts = await probeStarts(path);
-    expect(starts?.length).toBe(frames);
+    const starts = ((await probeStarts(path)) ?? []).filter((_, n) => isFrame(decoded[n] ?? null));
+    expect(starts.length).toBe(frames);
     const { ticksPerSecond } = facts.table;
     facts.table.starts.forEach((tick, n) => {
       // ffprobe prints microseconds
-      expect(Math.abs(tick / ticksPerSecond - (starts?.[n] ?? Number.NaN))).toBeLessThan(1.1e-6);
+      expect(Math.abs(tick / ticksPerSecond - (starts[n] ?? Number.NaN))).toBeLessThan(1.1e-6);
     });
   });
 }

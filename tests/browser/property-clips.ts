@@ -22,6 +22,13 @@ export const propertyClips: readonly MadeClip[] = [
     after: "settb=1/90000,setpts='(N/30+0.012*sin(N*1.7)+0.4*gt(N,70))/TB'",
     encode: [...plain, '-enc_time_base', '1:90000', '-video_track_timescale', '90000'],
   },
+  {
+    ...base,
+    name: 'two-pictures-at-one-time',
+    after: "settb=1/1000,setpts='if(eq(N,20),19,if(eq(N,101),100,N))*33'",
+    encode: [...plain, '-enc_time_base', '1:1000', '-video_track_timescale', '1000'],
+    twins: [20, 101],
+  },
   { ...base, name: 'open-groups', encode: x264('keyint=24:min-keyint=24:scenecut=0:bframes=3:open-gop=1') },
   {
     ...base,

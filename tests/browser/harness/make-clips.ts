@@ -21,6 +21,8 @@ export interface MadeClip {
   readonly matrix?: readonly [number, number, number, number];
   /** Length written into the edit list, in the movie's own ticks (ffmpeg writes milliseconds). */
   readonly editLength?: number;
+  /** Pictures, by their number, that have the time of the one before them: no frames of their own. */
+  readonly twins?: readonly number[];
   /** A second call that works on the first one's file without re-encoding. */
   readonly remux?: { readonly input?: readonly string[]; readonly output: readonly string[] };
 }

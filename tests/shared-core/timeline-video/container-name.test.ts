@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isUnreadableContainer, nameContainer } from '#core/timeline/container-name';
+import { isUnreadableContainer, listsOnlyReadable, nameContainer } from '#core/timeline/container-name';
 
 const bytes = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0));
 
@@ -22,6 +22,18 @@ describe('naming a container by its first bytes', () => {
     const camcorder = new Uint8Array(600);
     for (const at of [4, 196, 388]) camcorder[at] = 0x47;
     expect(nameContainer(camcorder)).toBe('MPEG-TS');
+  });
+
+  it('knows a transport stream that begins in the middle of a packet, at any of its packet lengths', () => {
+    for (const length of [188, 192, 204]) {
+      const cut = new Uint8Array(4096);
+      for (let at = 77; at < cut.length; at += length) cut[at] = 0x47;
+      expect(nameContainer(cut)).toBe('MPEG-TS');
+    }
+    // letters of a text stand anywhere, but not again and again at that distance
+    expect(nameContainer(bytes('Going up, Going down. '.repeat(150)))).toBeNull();
+    expect(listsOnlyReadable('MPEG-TS')).toBe(true);
+    expect(listsOnlyReadable('MP4')).toBe(false);
   });
 
   it('calls text, pictures and nothing no container', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { listedPictures } from '#core/timeline/listed-pictures';
+import { listedPictures, mayGoOnInFragments } from '#core/timeline/listed-pictures';
 
 const number32 = (value: number): number[] => [24, 16, 8, 0].map((shift) => (value >>> shift) & 255);
 const box = (name: string, ...content: number[][]): number[] => {
@@ -31,6 +31,14 @@ describe('pictures that a movie lists', () => {
 
   it('are not asked of a track without showing times: an hour of sound has 172,800,000 samples', () => {
     expect(listedPictures(movie(track(list('stts', [172_800_000]))))).toBe(0);
+  });
+
+  it('may go on in fragments only where some are listed and fragments are announced', () => {
+    const fragments = box('mvex', box('trex', number32(0)));
+    expect(mayGoOnInFragments(movie(track(list('stts', [30])), fragments))).toBe(true);
+    expect(mayGoOnInFragments(movie(track(list('stts', [])), fragments))).toBe(false);
+    expect(mayGoOnInFragments(movie(track(list('stts', [30]))))).toBe(false);
+    expect(mayGoOnInFragments(new Uint8Array())).toBe(false);
   });
 
   it('are none in any cut-off movie that holds no list, and counting never throws', () => {

@@ -59,11 +59,15 @@ describe('ordering coded pictures into frames', () => {
     expect(orderPictures([], 1000).table.starts).toEqual([]);
   });
 
-  it('keeps of pictures on one tick the last coded, which is the one the lookup rule shows', () => {
-    const order = orderPictures([picture(0, true), picture(10), picture(10), picture(20)], 1000);
-    expect(order.table.starts).toEqual([0, 10, 20]);
-    expect(order.codedOfFrame).toEqual([0, 2, 3]);
-    expect(frameAtTick(order.table, 10)).toBe(1);
+  it('keeps of pictures on one tick the first that a decoder gives out', () => {
+    const inOrder = orderPictures([picture(0, true), picture(10), picture(10), picture(20)], 1000);
+    expect(inOrder.table.starts).toEqual([0, 10, 20]);
+    expect(inOrder.codedOfFrame).toEqual([0, 1, 3]);
+    expect(frameAtTick(inOrder.table, 10)).toBe(1);
+    // the second at 20 was coded before the first, which leans on it
+    const reordered = orderPictures([picture(0, true), picture(20), picture(10), picture(20)], 1000);
+    expect(reordered.table.starts).toEqual([0, 10, 20]);
+    expect(reordered.codedOfFrame).toEqual([0, 2, 3]);
   });
 
   it('keeps a start that is not zero', () => {
