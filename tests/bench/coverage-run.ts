@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { type BodyContext, isWhole } from '#core/measures/body/body-context';
 import { families } from '#core/measures/families';
-import type { Reading } from '#core/measures/reading';
+import type { Reading, ReadingDefinition } from '#core/measures/reading';
 import type { Coverage, Tally } from '#tests/shared-core/measures/coverage-table';
 import { writeSection } from './write-section';
 
@@ -37,10 +37,11 @@ const wanted = families.filter(
   ({ definitions }) => asked.size === 0 || definitions.some(({ id }) => asked.has(id)),
 );
 
-/** Readings of the families asked for. */
-export function askedReadings(context: BodyContext): readonly Reading[] {
+/** Readings of the families asked for; with `of`, of the family that these define alone. */
+export function askedReadings(context: BodyContext, of?: readonly ReadingDefinition[]): readonly Reading[] {
   if (!isWhole(context)) throw new Error('a drawn swim is read whole');
-  const readings = wanted.flatMap((family) => family.read(context));
+  const read = of ? wanted.filter(({ definitions }) => definitions === of) : wanted;
+  const readings = read.flatMap((family) => family.read(context));
   return asked.size === 0 ? readings : readings.filter(({ id }) => asked.has(id));
 }
 

@@ -4,6 +4,7 @@ import { kickPeriod } from '../events/kick-period';
 import { landmarkWave } from './landmark-wave';
 import { computedReading, missingReading, unitPart } from './measured-reading';
 import { waveNotSeen } from './side-view';
+import { heightsByStroke } from './heights-by-stroke';
 import { type ToeExtreme, toeExtremes } from './toe-extremes';
 import { meanPeakToPeak, type PeakToPeak, relativeReading } from './undulation';
 
@@ -16,6 +17,8 @@ interface KickHeights extends PeakToPeak {
   readonly kicks: number;
   /** Heights next to one another share turns of the toe: see `Measured.sharing`. */
   readonly sharing: number;
+  /** One height a stroke, where strokes have turns alike; else null. */
+  readonly independent: readonly number[] | null;
 }
 
 /** Kick amplitude of the toes, absolute and per body length. */
@@ -53,11 +56,14 @@ export function kickAmplitudeReadings(context: BodyContext): readonly Reading[] 
       ownVariance: heights.variance + part.own,
       sharedVariance: part.shared,
       perCycle: heights.perCycle,
-      sharing: heights.sharing,
+      ...spreadOf(heights),
     }),
-    relativeReading(context, relativeId, heights, { ...common, sharing: heights.sharing }),
+    relativeReading(context, relativeId, heights, { ...common, ...spreadOf(heights) }),
   ];
 }
+
+const spreadOf = ({ independent, sharing }: KickHeights): Pick<KickHeights, 'independent' | 'sharing'> =>
+  independent ? { independent, sharing: 1 } : { independent, sharing };
 
 /** The amplitude in pool units, for readings made from it; null when it can't be had. */
 export function kickAmplitude(context: BodyContext): KickHeights | null {
@@ -76,6 +82,7 @@ function kickHeights(context: BodyContext): KickHeights | null {
   const omega = (2 * Math.PI) / rhythm.seconds;
   const weights = new Map<ToeExtreme, number>();
   const perCycle: { value: number; fromFrame: number; toFrame: number }[] = [];
+  const ofTurn = new Map<string, number>();
   // what an extreme loses by its timing it loses for all heights it takes part in
   const strayed = new Map<ToeExtreme, number>();
   for (let i = 1; i < extremes.length - 1; i++) {
@@ -99,8 +106,10 @@ function kickHeights(context: BodyContext): KickHeights | null {
       (sum, [e, w]) => sum + (Math.abs(w) / 2) * (1 - Math.exp(-(omega ** 2 * e.straySquare) / 2)),
       0,
     );
+    const height = raw / (1 - loss);
+    ofTurn.set(here.event.event.id, height);
     perCycle.push({
-      value: raw / (1 - loss),
+      value: height,
       fromFrame: before.event.event.frame,
       toFrame: after.event.event.frame,
     });
@@ -111,6 +120,7 @@ function kickHeights(context: BodyContext): KickHeights | null {
   }
   const n = perCycle.length;
   if (n === 0) return null;
+  const value = perCycle.reduce((sum, c) => sum + c.value, 0) / n;
   const used = [...weights.keys()];
   const marks = used.reduce((sum, e) => sum + ((weights.get(e) ?? 0) / n) ** 2 * e.variance, 0);
   // a height by itself has its own turn once and each neighbour by half; the mean weighs every turn by what is summed here
@@ -118,7 +128,8 @@ function kickHeights(context: BodyContext): KickHeights | null {
   const sharing = used.reduce((sum, e) => sum + (weights.get(e) ?? 0) ** 2, 0) / (n * single);
   const timing = [...strayed.values()].reduce((sum, v) => sum + v ** 2 / 8, 0);
   return {
-    value: perCycle.reduce((sum, c) => sum + c.value, 0) / n,
+    value,
+    independent: heightsByStroke(context, ofTurn, value),
     variance: marks + timing / (n * n),
     perCycle,
     // the kicks of one stroke are big or small together
@@ -136,7 +147,14 @@ function fromWave(context: BodyContext): KickHeights | null {
   const found = result.ok ? meanPeakToPeak(result.wave) : null;
   if (!found || !result.ok) return null;
   const { frame, frames } = result.wave;
-  return { ...found, kicks: frame.spans.length, sharing: 1, eventIds: frame.eventIds, frames };
+  return {
+    ...found,
+    kicks: frame.spans.length,
+    independent: null,
+    sharing: 1,
+    eventIds: frame.eventIds,
+    frames,
+  };
 }
 
 export const kickAmplitudeDefinitions: readonly ReadingDefinition[] = [

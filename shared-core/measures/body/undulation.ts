@@ -107,6 +107,7 @@ export function relativeReading(
     readonly usesLevel: boolean;
     readonly notes: readonly ReadingNote[];
     readonly sharing?: number;
+    readonly independent?: readonly number[] | null;
   },
 ): Reading {
   const length = context.bodyLength;
@@ -119,6 +120,7 @@ export function relativeReading(
     unit: 'L',
     ownVariance: found.variance * perL ** 2 + (value ** 2 * length.variance) / length.pixels ** 2,
     perCycle: found.perCycle.map((c) => ({ ...c, value: c.value * perL })),
+    independent: common.independent?.map((value) => value * perL) ?? null,
     frames: mergedFrames(common.frames, length.frames),
     landmarks:
       length.from === 'recorded' ? common.landmarks : [...new Set([...common.landmarks, ...bodyChain])],

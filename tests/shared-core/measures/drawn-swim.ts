@@ -97,6 +97,9 @@ export function contextOf(swim: Swim, eventSd: number): BodyContext {
 export interface DrawnSwim {
   readonly swim: Swim;
   readonly eventSd: number;
+  readonly film: Film;
+  /** What really happened, and when. */
+  readonly instants: readonly TrueInstant[];
   readonly truth: ReadonlyMap<string, number>;
 }
 
@@ -118,7 +121,8 @@ export function drawSwim(seed: number): DrawnSwim {
     stroke,
     arms: stroke === 'butterfly' ? ('stroking' as const) : ('stretched' as const),
   };
-  return { swim: markInstants(instants, film, random, { card }), eventSd: film.eventSd, truth };
+  const swim = markInstants(instants, film, random, { card });
+  return { swim, eventSd: film.eventSd, film, instants, truth };
 }
 
 interface Drawn {
@@ -131,7 +135,7 @@ type Between = (low: number, high: number) => number;
 
 function drawKicking(random: () => number, between: Between): Drawn {
   const period = 1 / between(0.8, 3);
-  const kicks = 3 + Math.floor(random() * 12);
+  const kicks = 3 + Math.floor(random() * 11);
   const down = period * between(0.4, 0.6);
   const start = between(0.3, 0.8);
   const missed = random() < 0.3 && kicks >= 5 ? 1 + Math.floor(random() * (kicks - 2)) : -1;
@@ -163,7 +167,7 @@ function drawKicking(random: () => number, between: Between): Drawn {
 
 function drawButterfly(random: () => number, between: Between): Drawn {
   const period = between(0.95, 1.6);
-  const strokes = 2 + Math.floor(random() * 9);
+  const strokes = 2 + Math.floor(random() * 11);
   const start = between(0.5, 0.9);
   const jitter = random() < 0.5 ? 0.015 : 0;
   const shift = { t1: between(-0.08, 0.08), t3: between(-0.08, 0.08), t4: between(-0.06, 0.06) };
@@ -203,7 +207,10 @@ function drawButterfly(random: () => number, between: Between): Drawn {
   const underwater = between(0.4, start - 0.05);
   instants.push({ kind: 'push-off', time: start - 0.05 - underwater + 0.02 });
   instants.push({ kind: 'breakout', time: start - 0.03 });
+  instants.push({ kind: 'touch', time: start + (strokes + 0.4) * period });
   const truth = new Map<string, number>([
+    ['stroke-count', strokes + 1],
+    ['breathing-every', strokes / Math.ceil(strokes / 2)],
     ['speed-marks', speed],
     ['stroke-length', speed * period],
     ['stroke-index', speed * speed * period],

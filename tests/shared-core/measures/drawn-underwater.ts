@@ -23,7 +23,9 @@ export function drawUnderwater(seed: number): DrawnSwim {
     { kind: 'push-off', time: pushOff },
     { kind: 'breakout', time: breakout },
   ];
+  let kicks = 0;
   for (let time = pushOff + between(0.15, 0.4); time + down < breakout - 0.05; time += 1 / frequency) {
+    kicks += 1;
     instants.push({ kind: 'kick-top', time });
     instants.push({ kind: 'kick-bottom', time: time + down });
   }
@@ -38,6 +40,7 @@ export function drawUnderwater(seed: number): DrawnSwim {
   const metres = 5 + gap * share + unsteady;
   const truth = new Map<string, number>([
     ['underwater-time', under],
+    ['underwater-kicks', kicks],
     ['underwater-kick-frequency', frequency],
     ['underwater-kick-frequency-first-third', frequency],
     ['underwater-kick-frequency-middle-third', frequency],
@@ -45,5 +48,5 @@ export function drawUnderwater(seed: number): DrawnSwim {
     ['underwater-distance-marks', metres],
     ['underwater-speed', metres / under],
   ]);
-  return { swim: markInstants(instants, film, random), eventSd: film.eventSd, truth };
+  return { swim: markInstants(instants, film, random), eventSd: film.eventSd, film, instants, truth };
 }

@@ -37,16 +37,21 @@ export function drawVariedSwim(seed: number): DrawnSwim {
   for (let i = 0; i <= strokes; i++) {
     instants.push({ kind: 'entry', time: entry });
     if (i === strokes) break;
+    const seconds = period + spread * normal(random);
     for (const name of names) {
-      const time = entry + place[name] * period + spread * normal(random);
+      const time = entry + place[name] * seconds + spread * normal(random);
       instants.push({ kind: kinds[name], time });
     }
-    entry += period;
+    if (i % 2 === 0) instants.push({ kind: 'breath', time: entry + 0.6 * seconds });
+    entry += seconds;
   }
   const truth = new Map<string, number>();
   const gap = (id: string, leg: number, hand: number): void => {
-    truth.set(id, 1000 * (leg - hand) * period);
-    truth.set(`${id}-percent`, 100 * (leg - hand));
+    // strokes with a breath are swum like the others
+    for (const of of id.startsWith('gap-') ? ['', '-breathing', '-not-breathing'] : ['']) {
+      truth.set(`${id}${of}`, 1000 * (leg - hand) * period);
+      truth.set(`${id}${of}-percent`, 100 * (leg - hand));
+    }
   };
   gap('kick1-top-to-entry', place.top1, 0);
   gap('kick1-bottom-to-entry', place.bottom1, 0);
@@ -56,13 +61,15 @@ export function drawVariedSwim(seed: number): DrawnSwim {
   gap('gap-t2', place.bottom1, place.catch);
   gap('gap-t3', place.top2, place.shoulder);
   gap('gap-t4', place.bottom2, place.exit);
+  truth.set('stroke-rate', 60 / period);
   truth.set('phase-entry-catch', 100 * place.catch);
   truth.set('phase-pull', 100 * (place.shoulder - place.catch));
   truth.set('phase-push', 100 * (place.exit - place.shoulder));
   truth.set('phase-recovery', 100 * (1 - place.exit));
   const base = aSwim();
   const card = { ...base.card, stroke: 'butterfly' as const, arms: 'stroking' as const };
-  return { swim: markInstants(instants, film, random, { card }), eventSd: film.eventSd, truth };
+  const swim = markInstants(instants, film, random, { card });
+  return { swim, eventSd: film.eventSd, film, instants, truth };
 }
 
 /** Kicking in which no two kicks are alike: each half kick lasts as long as it happens to. */
@@ -88,8 +95,10 @@ export function drawVariedKicking(seed: number): DrawnSwim {
     ['kick-rate-per-minute', 60 / period],
     ['down-kick-time', downShare * period],
     ['up-kick-time', (1 - downShare) * period],
+    ['down-up-ratio', downShare / (1 - downShare)],
   ]);
   const base = aSwim();
   const card = { ...base.card, stroke: 'dolphin-kick' as const, arms: 'stretched' as const };
-  return { swim: markInstants(instants, film, random, { card }), eventSd: film.eventSd, truth };
+  const swim = markInstants(instants, film, random, { card });
+  return { swim, eventSd: film.eventSd, film, instants, truth };
 }
