@@ -107,7 +107,7 @@ function Asked({ id }: { readonly id: string }) {
       return (
         <>
           <path className="drawn-help" d={line(pose.fingertip, pose.toe)} />
-          {(['hip', 'knee', 'ankle', 'shoulder', 'ear'] as const).map((name) => (
+          {(['wrist', 'elbow', 'shoulder', 'hip', 'knee', 'ankle'] as const).map((name) => (
             <path
               key={name}
               className="drawn-asked"

@@ -8,8 +8,9 @@ const start = 36;
 /** Height of the feet against time, with what the reading takes of it. */
 export function KickDrawing({ id }: { readonly id: string }) {
   const half = period * 0.42;
+  const overSwim = id === 'foot-speed-over-swim';
   let wave = `M${start},${top}`;
-  for (let kick = 0; kick < 2; kick++) {
+  for (let kick = 0; kick < (overSwim ? 1 : 2); kick++) {
     const x = start + kick * period;
     wave += `C${x + half / 2},${top} ${x + half / 2},${bottom} ${x + half},${bottom}`;
     wave += `C${x + half + 24},${bottom} ${x + period - 24},${top} ${x + period},${top}`;
@@ -20,7 +21,7 @@ export function KickDrawing({ id }: { readonly id: string }) {
   const speed = id.startsWith('foot-speed');
   return (
     <>
-      <path className="drawn-line" d="M28,90H250M28,90V10" />
+      <path className="drawn-line" d={`M28,90H${overSwim ? 138 : 250}M28,90V10`} />
       <path className="drawn-body" d={wave} />
       {id.startsWith('kick-amplitude') && (
         <>
@@ -33,7 +34,7 @@ export function KickDrawing({ id }: { readonly id: string }) {
         </>
       )}
       {/^kick-(frequency|tempo|rate)/.test(id) && (
-        <Dimension from={[start, 12]} to={[start + period, 12]} words="one kick, T" shift={[8, 12]} />
+        <Dimension from={[start, 12]} to={[start + period, 12]} words="one kick, T" shift={[52, 4]} />
       )}
       {(down || both) && !speed && (
         <Dimension from={[start, 84]} to={[start + half, 84]} words="down" shift={[-16, -3]} />
@@ -42,28 +43,31 @@ export function KickDrawing({ id }: { readonly id: string }) {
         <Dimension from={[start + half, 84]} to={[start + period, 84]} words="up" shift={[0, -3]} />
       )}
       {speed && (down || both) && (
-        <Dimension from={[start + 12, 36]} to={[start + 29, 62]} words="fastest down" shift={[10, 0]} />
+        <Dimension from={[start + 12, 36]} to={[start + 29, 62]} words="fastest down" shift={[-8, -35]} />
       )}
       {speed && (up || both) && (
         <Dimension
           from={[start + half + 20, 66]}
           to={[start + half + 36, 36]}
           words="fastest up"
-          shift={[12, 12]}
+          shift={[24, -37]}
         />
       )}
-      {id === 'foot-speed-over-swim' && (
+      {overSwim && (
         <>
-          <path className="drawn-asked" d="M150,96H232m-9,-4l9,4l-9,4" />
-          <text x={128} y={14} className="drawn-name">
-            over the swimmer’s speed
+          <text x={150} y={40} className="drawn-name">
+            over
+          </text>
+          <path className="drawn-asked" d="M182,37H240m-9,-5l9,5l-9,5" />
+          <text x={150} y={60} className="drawn-name">
+            swimming speed
           </text>
         </>
       )}
       <text x={4} y={52} className="drawn-name">
         feet
       </text>
-      <text x={222} y={86} className="drawn-name">
+      <text x={overSwim ? 114 : 222} y={86} className="drawn-name">
         time
       </text>
     </>

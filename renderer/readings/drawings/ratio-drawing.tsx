@@ -1,20 +1,31 @@
 import { Dimension } from './dimension';
+import { bodyWave, path } from './drawn-body-wave';
 
 /** Numbers made of others: each is drawn where it is taken on the swimmer. */
 export function RatioDrawing({ id }: { readonly id: string }) {
+  const isStrouhal = id === 'strouhal';
+  const tail = [0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875].map(
+    (phase) => bodyWave(phase).at(-1)?.y ?? 48,
+  );
   return (
     <>
-      <path className="drawn-body" d="M240,44C190,40 160,46 130,44S70,60 28,30" />
-      <path className="drawn-help" d="M240,44C190,48 160,42 130,44S70,34 28,68" />
-      <Dimension from={[28, 30]} to={[28, 68]} words={id === 'strouhal' ? 'A · f' : 'f'} shift={[6, 4]} />
-      <path className="drawn-asked" d="M206,22H250m-10,-5l10,5l-10,5" />
-      <text x={190} y={26} className="drawn-name">
+      <path className="drawn-body" d={path(bodyWave(0))} />
+      <path className="drawn-help" d={path(bodyWave(0.5))} />
+      <path className="drawn-asked" d="M206,14H250m-9,-5l9,5l-9,5" />
+      <text x={192} y={18} className="drawn-name">
         U
       </text>
-      {id === 'froude' && (
+      {isStrouhal ? (
         <>
-          <path className="drawn-asked" d="M170,78H90m10,-5l-10,5l10,5" />
-          <text x={176} y={82} className="drawn-name">
+          <Dimension from={[24, Math.min(...tail)]} to={[24, Math.max(...tail)]} />
+          <text x={32} y={90} className="drawn-name">
+            A, f times a second
+          </text>
+        </>
+      ) : (
+        <>
+          <path className="drawn-asked" d="M170,86H90m9,-5l-9,5l9,5" />
+          <text x={176} y={90} className="drawn-name">
             c, the wave
           </text>
         </>

@@ -61,7 +61,7 @@ export function TimingDrawing({ id }: { readonly id: string }) {
         />
       ))}
       {phase && (
-        <Dimension from={[phase[0], 48]} to={[phase[1], 48]} words="% of the stroke" shift={[-38, 14]} />
+        <Dimension from={[phase[0], 48]} to={[phase[1], 48]} words="% of the stroke" shift={[-38, -6]} />
       )}
       <text x={4} y={28} className="drawn-name">
         hands

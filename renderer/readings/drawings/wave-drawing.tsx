@@ -2,19 +2,8 @@ import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { pluralWords } from '#core/marks/mark-words';
 import { neighbours } from '#core/measures/body/phase-lag';
 import { Dimension } from './dimension';
+import { bodyWave, path } from './drawn-body-wave';
 import { MassSign } from './mass-sign';
-
-/** A drawn wave along the body, growing toward the toes; `phase` in turns. */
-function bodyWave(phase: number): { readonly x: number; readonly y: number }[] {
-  return landmarkNames.map((_, i) => {
-    const share = i / (landmarkNames.length - 1);
-    const amplitude = 6 + 20 * share ** 1.5;
-    return { x: 246 - 222 * share, y: 48 + amplitude * Math.sin(2 * Math.PI * (share * 1.1 - phase)) };
-  });
-}
-
-const path = (points: readonly { readonly x: number; readonly y: number }[]): string =>
-  `M${points.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join('L')}`;
 
 const sine = (cycles: number, amplitude: number): string =>
   path(
@@ -40,9 +29,19 @@ export function WaveDrawing({ id }: { readonly id: string }) {
           {pluralWords[landmarkNames.find((name) => id.endsWith(`-${name}`)) ?? 'hip']}
         </text>
         {harmonic[1] === 'phase-' ? (
-          <Dimension from={[24, 88]} to={[24 + crest, 88]} words="to its crest" shift={[-24, -4]} />
+          <Dimension
+            from={[24, 88]}
+            to={[24 + crest, 88]}
+            words="to its crest"
+            shift={[order === 1 ? -96 : -24, -4]}
+          />
         ) : (
-          <Dimension from={[24 + crest, 48]} to={[24 + crest, 48 - amplitude]} words="C" shift={[5, 4]} />
+          <Dimension
+            from={[24 + crest, 48]}
+            to={[24 + crest, 48 - amplitude]}
+            words="C"
+            shift={order === 1 ? [5, 4] : [-4, -18]}
+          />
         )}
       </>
     );
@@ -96,33 +95,32 @@ function LagDrawing(props: {
   readonly isSpeed: boolean;
 }) {
   const { pair, isSpeed } = props;
-  const [from, to] = [70, 96];
+  const axis = 62;
+  const crests = [92, 118] as const;
+  const height = (x: number, crest: number, amplitude: number): number =>
+    54 - amplitude * Math.cos((2 * Math.PI * (x - crest)) / 124);
   const wave = (crest: number, amplitude: number): string =>
     path(
-      Array.from({ length: 71 }, (_, i) => {
-        const x = 40 + 3 * i;
-        return { x, y: 54 - amplitude * Math.cos((2 * Math.PI * (x - crest)) / 130) };
-      }),
+      Array.from({ length: 63 }, (_, i) => ({ x: axis + 3 * i, y: height(axis + 3 * i, crest, amplitude) })),
     );
   return (
     <>
-      <path className="drawn-line" d="M40,92H250M40,92V12" />
-      <path className="drawn-help" d={wave(from, 20)} />
-      <path className="drawn-body" d={wave(to, 30)} />
-      <path className="drawn-help" d={`M${from},34V14M${to},24V14`} />
+      <path className="drawn-line" d={`M${axis},92H250M${axis},92V12`} />
+      <path className="drawn-help" d={wave(crests[0], 20)} />
+      <path className="drawn-body" d={wave(crests[1], 30)} />
+      <path className="drawn-help" d={`M${crests[0]},34V14M${crests[1]},24V14`} />
       <Dimension
-        from={[from, 14]}
-        to={[to, 14]}
+        from={[crests[0], 14]}
+        to={[crests[1], 14]}
         words={isSpeed ? 'distance in this time' : 'lag'}
         shift={[18, 4]}
       />
-      <text x={2} y={40} className="drawn-name">
-        {pluralWords[pair[0]]}
-      </text>
-      <text x={2} y={70} className="drawn-name drawn-second">
-        {pluralWords[pair[1]]}
-      </text>
-      <text x={222} y={88} className="drawn-name">
+      {pair.map((name, i) => (
+        <text key={name} x={axis - 5} y={i === 0 ? 56 : 76} textAnchor="end" className="drawn-name">
+          {pluralWords[name]}
+        </text>
+      ))}
+      <text x={224} y={88} className="drawn-name">
         time
       </text>
     </>

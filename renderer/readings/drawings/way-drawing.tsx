@@ -9,14 +9,14 @@ export function WayDrawing({ id }: { readonly id: string }) {
   if (swing)
     return (
       <>
-        <path className="drawn-line" d="M28,90H250M28,90V8" />
+        <path className="drawn-line" d="M28,90H250M28,90V20" />
         <path className="drawn-help" d="M28,48H250" />
         <path
           className="drawn-body"
           d="M28,48C44,16 56,16 72,48S100,80 116,48S146,16 160,48S190,80 204,48S234,16 246,44"
         />
         {id === 'speed-variation' ? (
-          <Dimension from={[60, 24]} to={[60, 72]} words="SD about the mean" shift={[72, -26]} />
+          <Dimension from={[60, 24]} to={[60, 72]} words="SD about the mean" shift={[14, 38]} />
         ) : (
           <circle
             className="drawn-asked"
@@ -39,7 +39,7 @@ export function WayDrawing({ id }: { readonly id: string }) {
   const at = [56, 118, 180, 242];
   return (
     <>
-      <path className="drawn-line" d="M28,90H250M28,90V8" />
+      <path className="drawn-line" d="M28,90H250M28,90V20" />
       <path className="drawn-body" d="M36,84L246,20" />
       {!step && <Dimension from={[96, 66]} to={[206, 66]} words="time" shift={[-4, 14]} />}
       {!step && <Dimension from={[206, 66]} to={[206, 32]} words="metres" shift={[6, 4]} />}
