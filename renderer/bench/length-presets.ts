@@ -1,10 +1,12 @@
-import { type PoolMark, poolMarkById } from '#core/scene/pool-marks';
+import { poolMarks } from '#core/scene/pool-marks';
 
 /** A length the coach may find in the picture, with where its metres come from. */
 export interface LengthPreset {
   readonly id: string;
   readonly words: string;
   readonly metres: number;
+  /** How far the mark may be off as common: two standard deviations, metres. */
+  readonly giveOrTake: number;
   readonly source: string;
   readonly caution: string | null;
 }
@@ -13,26 +15,16 @@ export interface LengthPreset {
 const rope =
   'The lane rope is not in the swimmer’s plane: a rope 1.25 m nearer than a swimmer 5 m away makes speeds read 33 % wrong. Use something under or beside the swimmer instead.';
 
-/** The few pool marks worth a button, in the words that fit on one; all else about them is the core's. */
-const chosen: readonly (readonly [id: string, words: string, caution: string | null])[] = [
-  ['floor-line-50', 'Floor line, 50 m pool', null],
-  ['floor-line-25', 'Floor line, 25 m pool', null],
-  ['floor-cross-line', 'Floor cross line', null],
-  [
-    'lane-width',
-    'Lane width',
-    'A lane’s width lies across the swim: use it only in a view from below or above.',
-  ],
-  ['red-floats', 'Red floats', rope],
-];
+const across = 'This lies across the swim: use it only in a view from below or above.';
 
-function known(id: string): PoolMark {
-  const mark = poolMarkById(id);
-  if (!mark) throw new Error(`no pool mark ${id}`);
-  return mark;
-}
-
-export const lengthPresets: readonly LengthPreset[] = chosen.map(([id, words, caution]) => {
-  const { metres, source } = known(id);
-  return { id, words: `${words}: ${metres} m`, metres, source, caution };
-});
+/** The pool's own marks, in the core's order. */
+export const lengthPresets: readonly LengthPreset[] = poolMarks.map(
+  ({ id, label, metres, metresSd, source, plane }) => ({
+    id,
+    words: `${label}: ${metres} m`,
+    metres,
+    giveOrTake: 2 * metresSd,
+    source,
+    caution: plane === 'lane-rope' ? rope : plane === 'across' ? across : null,
+  }),
+);

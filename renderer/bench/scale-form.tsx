@@ -18,7 +18,14 @@ export function ScaleForm() {
   const length = numberTyped(metres);
   const half = spread.trim() === '' ? 0 : numberTyped(spread);
   const usable = length > 0 && length <= 200 && half >= 0 && half <= 10;
-  const caution = lengthPresets.find((each) => each.id === preset)?.caution ?? null;
+  const chosen = lengthPresets.find((each) => each.id === preset);
+  const take = (id: string): void => {
+    const found = lengthPresets.find((each) => each.id === id);
+    if (!found) return setPreset(null);
+    setMetres(String(found.metres));
+    setSpread(String(found.giveOrTake));
+    setPreset(id);
+  };
   const keep = (): void => {
     session.document.run(
       setScene('scale', {
@@ -74,25 +81,20 @@ export function ScaleForm() {
             onChange={(event) => setSpread(event.target.value)}
           />
         </label>
+        <label>
+          or a mark of the pool
+          <select value={preset ?? ''} title={chosen?.source} onChange={(event) => take(event.target.value)}>
+            <option value="">choose</option>
+            {lengthPresets.map((each) => (
+              <option key={each.id} value={each.id}>
+                {each.words}
+              </option>
+            ))}
+          </select>
+        </label>
       </div>
-      <div className="question-answers">
-        {lengthPresets.map((each) => (
-          <button
-            key={each.id}
-            type="button"
-            aria-pressed={preset === each.id}
-            title={each.source}
-            onClick={() => {
-              setMetres(String(each.metres));
-              setPreset(each.id);
-            }}
-          >
-            {each.words}
-          </button>
-        ))}
-      </div>
-      <p>
-        {caution ??
+      <p className={chosen?.caution ? 'scale-caution' : undefined} role="status">
+        {chosen?.caution ??
           'Measure in the plane the swimmer goes in, in the water. Your pool may differ from the rules: your own measure is better.'}
       </p>
       <div className="question-answers">

@@ -6,9 +6,9 @@ const lacks: Readonly<Record<Exclude<View, 'side'>, string>> = {
     'Filmed from the front: moments and counts are read. Lengths, speed, the body wave and angles against travel are not, for they run toward the camera.',
   rear: 'Filmed from behind: moments and counts are read. Lengths, speed, the body wave and angles against travel are not, for they run away from the camera.',
   below:
-    'Filmed from below: moments and counts are read. Heights, the body wave and angles seen from the side are not, for up and down runs toward the camera.',
+    'Filmed from below: moments and counts are read, and the bends of the joints of a swimmer who lies on the side. Heights, the body wave and angles against travel are not, for up and down runs toward the camera.',
   above:
-    'Filmed from above: moments and counts are read. Heights, the body wave and angles seen from the side are not, for up and down runs toward the camera.',
+    'Filmed from above: moments and counts are read, and the bends of the joints of a swimmer who lies on the side. Heights, the body wave and angles against travel are not, for up and down runs toward the camera.',
   deck: 'Filmed from the deck: moments and counts are read. What the surface bends can’t be measured: no heights, lengths or angles under water.',
 };
 

@@ -3,6 +3,7 @@ import type { EventMark, Swim } from '../../swim-file/swim-schema';
 import type { Swimmer } from '../../swim-file/squad-schema';
 import type { ClipClock } from '../../timeline/clip-clock';
 import type { MarkingError } from '../../uncertainty/marking-error';
+import { bellySide } from './belly-side';
 import { type BodyGeometry, bodyGeometry } from './body-geometry';
 import { type CycleFrame, cycleEvents, cycleFrame, type TimedEvent } from './cycle-frame';
 
@@ -23,8 +24,10 @@ export interface BodyContext extends BodyGeometry {
   /** By time. */
   readonly events: readonly TimedEvent[];
   readonly cycles: CycleFrame | null;
-  /** −1 when the swimmer lies on the back: belly and back change places in the picture. */
+  /** −1 when belly and back change places in the picture, as of a swimmer on the back. */
   readonly belly: 1 | -1;
+  /** The body bends in the picture's plane, and the picture or card says which way: joints can be read. */
+  readonly bendsInPicture: boolean;
 }
 
 /** What was made last of one array of postures, with what it was made of. */
@@ -47,13 +50,15 @@ export function bodyContext(input: BodyInput): BodyContext {
   const known = keptFor(input);
   const { geometry } = known;
   const events = sortedEvents(input, known);
+  const belly = bellySide(input.swim.card, geometry.columns);
   return {
     ...geometry,
     geometry,
     input,
     events,
     cycles: cyclesOf(events, known),
-    belly: input.swim.card.sideUp === 'back' ? -1 : 1,
+    belly: belly ?? 1,
+    bendsInPicture: belly !== null,
   };
 }
 

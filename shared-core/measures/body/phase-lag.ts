@@ -134,7 +134,7 @@ export const phaseLagDefinitions: readonly ReadingDefinition[] = neighbours.flat
         id: speedId(pair),
         group: 'body-wave',
         label: `Wave speed, ${near} to ${far}`,
-        brief: 'distance between them over the time of the lag',
+        brief: 'distance / time of the lag',
         definition: `Mean distance from the ${near} to the ${far} times the kick’s angular frequency, over the phase lag between them. Only where the lag is well above its own error.`,
         forCoach: `How fast the wave runs over this part of the body; held against its neighbours it shows where the wave is passed on slowly or quickly.`,
         forSwimmer: `How fast the wave runs from your ${near} to your ${far}.`,

@@ -16,7 +16,6 @@ const kept = new WeakMap<BodyGeometry, Map<string, Reading>>();
 /** Every posture measure: its mean over all postures, over those of the glide, and over those at each of its events. */
 export function postureReadings(context: BodyContext): readonly Reading[] {
   const view = waveNotSeen(context);
-  if (view) return postureDefinitions.map(({ id }) => missingReading(id, view));
   const known = kept.get(context.geometry) ?? new Map<string, Reading>();
   kept.set(context.geometry, known);
   const glide = glideOf(context.events);
@@ -28,6 +27,8 @@ export function postureReadings(context: BodyContext): readonly Reading[] {
     return found;
   };
   return postureMeasures.flatMap((measure): Reading[] => {
+    if (view && !(context.bendsInPicture && isJoint(measure)))
+      return idsOf(measure).map((id) => missingReading(id, view));
     const values = postureValues(context, measure);
     const isDefined = (place: number): boolean => !Number.isNaN(values.values[place]);
     const defined = (places: readonly number[]): readonly number[] =>
@@ -75,6 +76,15 @@ function placesBetween({ frames }: BodyContext, from: number, to: number): reado
 /** Kinds of event at which postures are read, or between which a glide lies. */
 export const postureEvents: readonly EventKind[] = [
   ...new Set<EventKind>([...postureMeasures.flatMap(({ at }) => at), 'push-off', 'kick-top', 'kick-bottom']),
+];
+
+/** Joints bend in one plane and are read against the body itself: neither level nor surface counts. */
+const isJoint = ({ kind, turnsWithLevel }: PostureMeasure): boolean => kind === 'angle' && !turnsWithLevel;
+
+const idsOf = ({ id, inGlide, at }: PostureMeasure): readonly string[] => [
+  id,
+  ...(inGlide ? [glideId(id)] : []),
+  ...at.map((kind) => atId(id, kind)),
 ];
 
 const atId = (id: string, kind: EventKind): string => `${id}-at-${kind}`;

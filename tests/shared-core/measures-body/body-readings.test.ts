@@ -175,6 +175,54 @@ describe('landmark readings keep their symmetries', () => {
   });
 });
 
+describe('a swimmer on the side, filmed from below or above', () => {
+  const joints = ['knee-angle', 'hip-angle', 'ankle-angle', 'shoulder-angle', 'elbow-angle'] as const;
+  // the model bends both ways, a knee does not: it is laid lower than the line of the leg
+  const bent = withSwim(markedSwim({ ...plainKick, tilt: 0 }), (swim) => ({
+    postures: swim.postures.map((p): Posture => {
+      const knee = p.points.knee ?? { x: 0, y: 0 };
+      return { ...p, points: { ...p.points, knee: { x: knee.x, y: knee.y + 40 } } };
+    }),
+  }));
+  const fromSide = readAll(bent).readings;
+  const seen = (view: 'below' | 'above', flip: 1 | -1): ReadonlyMap<string, Reading> => {
+    const turned = withSwim(bent, (swim) => ({
+      ...movePoints(swim, (p) => ({ x: p.x, y: flip * p.y + (flip < 0 ? 15_000 : 0) })),
+      card: { ...swim.card, view, sideUp: 'left-side' },
+    }));
+    return readAll(turned).readings;
+  };
+
+  it('bends the same joints the same way, whichever way round the camera was held', () => {
+    for (const [view, flip] of [
+      ['below', 1],
+      ['above', -1],
+    ] as const) {
+      const readings = seen(view, flip);
+      for (const id of joints)
+        expect(computed(readings, id).value, id).toBeCloseTo(computed(fromSide, id).value, 6);
+      for (const id of ['trunk-pitch', 'hip-height', 'undulation-toe', 'speed-hip'])
+        expect(readings.get(id), id).toMatchObject({
+          status: 'missing',
+          reasons: [{ code: 'view-cannot-show', view }],
+        });
+    }
+  });
+
+  it('has no joint angles where no knee bends enough to say which way it does, nor on the front', () => {
+    const card = { view: 'below', sideUp: 'left-side' } as const;
+    const straight = withSwim(markedSwim({ ...plainKick, toe: 0.05 }), (swim) => ({
+      card: { ...swim.card, ...card },
+    }));
+    const onFront = withSwim(bent, (swim) => ({ card: { ...swim.card, view: 'below' } }));
+    for (const each of [straight, onFront])
+      expect(readAll(each).readings.get('knee-angle')).toMatchObject({
+        status: 'missing',
+        reasons: [{ code: 'view-cannot-show', view: 'below' }],
+      });
+  });
+});
+
 describe('landmark readings that cannot be had say why', () => {
   const base = markedSwim(plainKick);
   const reasons = (input: BodyInput, id: string): readonly unknown[] => {
