@@ -21,10 +21,10 @@ export function ScaleForm() {
   const chosen = lengthPresets.find((each) => each.id === preset);
   const take = (id: string): void => {
     const found = lengthPresets.find((each) => each.id === id);
-    if (!found) return setPreset(null);
+    setPreset(found?.id ?? null);
+    if (!found) return;
     setMetres(String(found.metres));
     setSpread(String(found.giveOrTake));
-    setPreset(id);
   };
   const keep = (): void => {
     session.document.run(
