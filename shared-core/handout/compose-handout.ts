@@ -77,8 +77,8 @@ export function composeHandout(handout: Handout, source: ExportSource, measure: 
   const anyFollowed = handout.frames.some((frame) => (source.lines.get(frame)?.followed.length ?? 0) > 0);
   const footWords = [
     '± is the 95 % interval: the true value lies in it 95 times in 100.',
-    ...(anyFollowed ? ['Hollow points were found by the computer.'] : []),
-    ...(swim.card.invented ? ['Invented swim, for demonstration.'] : []),
+    ...(anyFollowed ? ['Hollow points: by computer.'] : []),
+    ...(swim.card.invented ? [anyFollowed ? 'Invented swim.' : 'Invented swim, for demonstration.'] : []),
   ].join(' ');
   over.push(
     inkWords(fittedWords(footWords, room, 9, 400, measure), { x: edge, y: foot }, 9, 400, sheetLook.quiet),
