@@ -156,7 +156,11 @@ export async function writeSwim(
     events,
     postures,
     followed: [],
-    cameraPath: [],
+    // the drawn camera stood, and where it did not nobody has looked
+    cameraPath:
+      camera.carried || postures.length < 2
+        ? []
+        : [{ frames: [0, scenario.pictures - 1], rows: [], moved: [], turned: null }],
     dismissed: [],
   };
   await writeFile(`${folder}/swim.json`, serialiseSwim(swim));

@@ -24,6 +24,7 @@ import { ScaleForm } from './scale-form';
 import { StepControls } from './step-controls';
 import { FollowPanel } from '../follow/follow-panel';
 import { followCommands } from '../follow/follow-commands';
+import { useCameraLook } from '../camera/use-camera-look';
 import { useFollowAnswers } from '../follow/use-follow-answers';
 import { useStore } from 'zustand';
 import { useCommandKeys } from '../app/use-command-keys';
@@ -77,6 +78,7 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
   useCommandKeys('Follow and propose', following);
   useCommandKeys('Bench', commands);
   useFollowAnswers();
+  useCameraLook();
   const loop = useView((state) => state.loop);
   useSpaceToPlay(loop ?? undefined);
 

@@ -1,6 +1,6 @@
 import type { CameraRun, FollowedRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
-import { cameraMoves } from './camera-moves';
+import { cameraMoves } from '../camera/camera-moves';
 import type { PieceTask } from './piece';
 import type { Vision } from './vision';
 

@@ -39,6 +39,8 @@ function cameraWords(swim: Swim): string | null {
       return null;
     case 'carried':
       return 'The camera moved: its path is kept with the swim and taken out of speed, distance and heights, its error added to their intervals.';
+    case 'turned':
+      return 'The camera turned or zoomed: speed and distance are not given, and lengths are off. Film with a camera that stands.';
     case 'loose':
       return 'The camera moved. Mark one thing that stands still beside the swimmer on two frames far apart (7): then speed and distance can be read. Until then they are not given.';
   }

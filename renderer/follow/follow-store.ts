@@ -13,6 +13,11 @@ export interface FollowState {
   readonly asked: { readonly landmark: LandmarkName; readonly frame: number } | null;
   /** The proposal the coach is looking at. */
   readonly looking: string | null;
+  /** The look at the camera: under way, or without a result. */
+  readonly camera:
+    | { readonly state: 'looking'; readonly share: number }
+    | { readonly state: 'unclear' }
+    | null;
   /** The proposal that is being dragged along the score, and the frame it is held over. */
   readonly dragged: { readonly id: string; readonly frame: number } | null;
 }
@@ -27,4 +32,5 @@ export const createFollowStore = (): FollowStore =>
     asked: null,
     looking: null,
     dragged: null,
+    camera: null,
   }));

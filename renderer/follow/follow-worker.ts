@@ -1,32 +1,14 @@
 import type { FromFollower, ToFollower } from './follow-message';
 import { cameraOf } from './camera-of';
 import { followPiece } from './follow-piece';
-import type { Vision } from './vision';
-
-/** A classic worker has these; the window's own types don't know them. */
-declare function importScripts(address: string): void;
-interface Loading {
-  readonly Mat?: unknown;
-  onRuntimeInitialized?: () => void;
-}
+import { loadVision } from './load-vision';
 
 const say = (message: FromFollower): void => self.postMessage(message);
-/** In a box: the library looks like a promise itself, and a promise of it would wait for ever. */
-let opened: Promise<{ readonly vision: Vision }> | null = null;
-
-/** Loads OpenCV: its script starts compiling at once, and says when its functions are there. */
-function open(address: string): Promise<{ readonly vision: Vision }> {
-  importScripts(address);
-  const { cv } = self as unknown as { readonly cv: Vision & Loading };
-  return new Promise((resolve) => {
-    if ((cv as Loading).Mat) resolve({ vision: cv });
-    else cv.onRuntimeInitialized = () => resolve({ vision: cv });
-  });
-}
+let opened: ReturnType<typeof loadVision> | null = null;
 
 async function answer(message: ToFollower): Promise<void> {
   if (message.kind === 'open') {
-    opened = open(message.opencv);
+    opened = loadVision(message.opencv);
     await opened;
     say({ kind: 'opened' });
     return;

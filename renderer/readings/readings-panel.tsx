@@ -9,6 +9,7 @@ import { IntervalSwitch } from './interval-switch';
 import { MarkingNotice } from './marking-notice';
 import { ReadingRow } from './reading-row';
 import { SlowdownNotice } from './slowdown-notice';
+import { CameraNotice } from '../camera/camera-notice';
 import { ViewNotice } from './view-notice';
 import { hasProfile, WaveProfile } from './wave-profile';
 import './readings.css';
@@ -39,6 +40,7 @@ export function ReadingsPanel({ catalogue, onAskSlowdown, onRemark }: PanelProps
       </p>
       <SlowdownNotice onAsk={onAskSlowdown} />
       <ViewNotice />
+      <CameraNotice />
       <IntervalSwitch />
       {groups.map((each) => (
         <Group key={each.group} arranged={each} swimmer={swimmer} />

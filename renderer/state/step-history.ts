@@ -41,6 +41,10 @@ export interface StepHistory<T> {
   /** The step taken back or taken again, so that the screen can show where it happened. */
   undo(): { readonly name: string; readonly frame: number | null } | null;
   redo(): { readonly name: string; readonly frame: number | null } | null;
+  /**
+   * Changes what is found out and not decided, without a step: undo takes back what the coach did, around it. False in mid-drag.
+   */
+  amend(change: Change<T>): boolean;
   /** Takes another version as it is (from the disk): the history does not fit it and is dropped. */
   replace(value: T): void;
 }
@@ -131,6 +135,11 @@ export function createStepHistory<T extends object>(
       done = [...done, step];
       publish(applyPatches(current(), step.forward as Patch[]));
       return step;
+    },
+    amend(change) {
+      if (gesture) return false;
+      publish(produce(current(), change));
+      return true;
     },
     replace(next) {
       gesture = null;

@@ -5,9 +5,15 @@ import { type Background, type BackgroundCurve, backgroundCurve } from './backgr
 /** What a swim's film says of its camera. */
 export type CameraPath =
   /** It stood still, or nothing is known of it. */
-  | { readonly state: 'stands'; readonly looked: boolean }
+  | {
+      readonly state: 'stands';
+      /** Whether the background was looked at from the first posture to the last. */
+      readonly looked: boolean;
+    }
   /** It moved, and nothing says by how much at the swimmer. */
   | { readonly state: 'loose' }
+  /** It turned or zoomed, and that is not taken out. */
+  | { readonly state: 'turned' }
   | SteadyCamera;
 
 /** It moved, and where a point lies in the pool is known all the same. */
@@ -28,6 +34,12 @@ const stillShare = 0.002;
 /** Up to this share a camera that swayed is believed without a thing that stands still. Our choice. */
 const swayShare = 0.01;
 /**
+ * A picture that turned by more than this, degrees, or whose sizes changed by more than this share: what lies away from its
+ * middle moved by one or two hundredths of the way there. Our choice; on drawn clips whose camera neither turned nor zoomed 0.16
+ * degrees and 0.014 were seen at most (docs/performance.md).
+ */
+const turnLimit = { degrees: 0.6, zoom: 0.02 };
+/**
  * Things in the swimmer's plane move by as much as the background (a turning camera) or by up to twice as much (a carried
  * one, with a wall as far behind the swimmer as the camera is before). Middle, and standard deviation. Our default.
  */
@@ -41,17 +53,36 @@ const offPlaneShare = 0.01;
  *
  * @param markSd standard deviation of a marked point of the scene, one axis, pixels
  */
-export function cameraPath(swim: Pick<Swim, 'cameraPath' | 'scene' | 'clip'>, markSd: number): CameraPath {
+export function cameraPath(
+  swim: Pick<Swim, 'cameraPath' | 'scene' | 'clip' | 'postures'>,
+  markSd: number,
+): CameraPath {
   if (swim.cameraPath.length === 0) return { state: 'stands', looked: false };
   const { width } = swim.clip;
+  const looked = cameraLooked(swim);
+  const turnedFar = swim.cameraPath.some(
+    ({ turned }) => turned && (turned.degrees > turnLimit.degrees || turned.zoom > turnLimit.zoom),
+  );
+  if (turnedFar) return { state: 'turned' };
   const background = backgroundCurve(swim.cameraPath, stillShare * width);
   if (!background) return { state: 'loose' };
-  if (background.range < stillShare * width) return { state: 'stands', looked: true };
+  if (background.range < stillShare * width) return { state: 'stands', looked };
   const times = timesOf(background, swim.scene.still, markSd);
   if (times) return carried(background, times, swim.scene);
   return background.range < swayShare * width
     ? carried(background, { ...likelyTimes, variance: likelyTimes.sd ** 2 }, swim.scene)
     : { state: 'loose' };
+}
+
+/** Whether one look at the background goes from the first posture to the last: then no slow drift was missed. */
+export function cameraLooked({ cameraPath: path, postures }: Pick<Swim, 'cameraPath' | 'postures'>): boolean {
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  for (const { frame } of postures) {
+    first = Math.min(first, frame);
+    last = Math.max(last, frame);
+  }
+  return path.some(({ frames }) => (frames[0] ?? 0) <= first && (frames.at(-1) ?? 0) >= last);
 }
 
 /** How many times as far as the background the swimmer's plane moves, and the variance of that. */

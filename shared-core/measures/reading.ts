@@ -54,6 +54,7 @@ export type MissingReason =
   | { readonly code: 'needs-body-length' }
   /** The camera moved, and nothing in the swimmer's plane says by how much. */
   | { readonly code: 'needs-still-thing' }
+  | { readonly code: 'camera-turned' }
   | { readonly code: 'view-cannot-show'; readonly view: View }
   | { readonly code: 'lies-on-side' }
   | {
@@ -104,6 +105,8 @@ export type ReadingNote =
   | 'off-plane-corrected'
   | 'size-changes'
   | 'camera-carried'
+  | 'camera-turned'
+  | 'camera-not-looked-at'
   | 'camera-loose'
   | 'straights-unfit'
   | 'plane-unfit';

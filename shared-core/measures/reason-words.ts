@@ -63,6 +63,8 @@ export function reasonWords(reason: MissingReason): string {
       return 'Needs the body length: a whole body line in streamline, or the swimmer’s own';
     case 'needs-still-thing':
       return 'The camera moved: mark one thing that stands still beside the swimmer on two frames far apart';
+    case 'camera-turned':
+      return 'The camera turned or zoomed: what goes along can’t be read. Distance marks can';
     case 'view-cannot-show':
       return `Film ${viewWords[reason.view]} can't show this`;
     case 'lies-on-side':
@@ -104,6 +106,8 @@ const notes: Readonly<Record<ReadingNote, string>> = {
   'size-changes': 'the swimmer nears or leaves the camera: lengths and speed are off',
   'camera-carried': 'the camera’s movement is taken out, and its error is in the interval',
   'camera-loose': 'the camera moved: heights are read as if it had only gone along',
+  'camera-turned': 'the camera turned or zoomed: lengths and heights are off',
+  'camera-not-looked-at': 'the camera is taken to have stood still: nobody has looked',
   'straights-unfit': 'the straight lines fit no lens and are not used',
   'plane-unfit': 'the rectangle fits no plane and is not used',
 };

@@ -29,5 +29,16 @@ const toVersion3: Migration = (old) => ({
   cameraPath: [],
 });
 
+/** From 3 to 4: whether the camera turned or zoomed, which nobody had looked for. */
+const toVersion4: Migration = (old) => ({
+  ...old,
+  version: 4,
+  cameraPath: eachOf(old['cameraPath'], (run) => withFields(run, { turned: null })),
+});
+
 /** Migrations of the swim file, by the version they start from. */
-export const swimMigrations: Readonly<Record<number, Migration>> = { 1: toVersion2, 2: toVersion3 };
+export const swimMigrations: Readonly<Record<number, Migration>> = {
+  1: toVersion2,
+  2: toVersion3,
+  3: toVersion4,
+};

@@ -4,7 +4,7 @@ import { landmarkNames } from '../marks/landmark';
 import { conditionTagsSchema } from './condition-tags';
 
 /** Version written by this build. A file with a larger number was written by a newer Submark. */
-export const swimFileVersion = 3;
+export const swimFileVersion = 4;
 
 const finite = z.number().refine(Number.isFinite, 'must be a finite number');
 const whole = z.number().int();
@@ -212,6 +212,8 @@ export const cameraRunSchema = z
     rows: z.array(finite).max(16),
     /** Row by row, frame by frame: how far the background has moved there since the first of the frames, pixels. */
     moved: z.array(z.array(z.tuple([finite, finite])).max(1_000_000)).max(16),
+    /** The most that the picture turned, degrees, and grew or shrank, as a share, against the first frame. Null: not known. */
+    turned: z.strictObject({ degrees: finite.nonnegative(), zoom: finite.nonnegative() }).nullable(),
   })
   .refine(
     ({ frames, rows, moved }) =>

@@ -7,7 +7,7 @@ import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
 import { drawnCoach, evenLines, followAsCoach, readFilm, trueAt, wholeFrames } from './follow-coach';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { landmarkNames } from '#core/marks/landmark';
-import { cameraMoves, type WholePicture } from '../../renderer/follow/camera-moves';
+import { cameraMoves, type WholePicture } from '../../renderer/camera/camera-moves';
 import { normal, seeded } from '../../sample-clips/model/seeded';
 import {
   carriedPixels,

@@ -15,8 +15,11 @@ export function pictureNotes(
   if (metric) notes.push(...(context.scale?.notes ?? []));
   if (frames.length === 0) return notes;
   if (byUnit.test(unit) && sizeChange(context.geometry)) notes.push('size-changes');
-  const { state } = context.camera;
-  if (byUnit.test(unit) && state !== 'stands') notes.push(`camera-${state}`);
+  const { camera } = context;
+  if (byUnit.test(unit)) {
+    if (camera.state !== 'stands') notes.push(`camera-${camera.state}`);
+    else if (!camera.looked && context.postures.length > 1) notes.push('camera-not-looked-at');
+  }
   for (const each of context.rectified.unfit) notes.push(`${each}-unfit`);
   return notes;
 }

@@ -7,6 +7,7 @@ import type { CycleFrame } from './cycle-frame';
 import type { LandmarkTrace } from './landmark-trace';
 import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { cyclesMissing, type LandmarkWave, landmarkWave } from './landmark-wave';
+import { movedCamera } from './moved-camera';
 import { notFromSide } from './side-view';
 
 export interface TraceSpeed {
@@ -48,7 +49,8 @@ export function speedOf(context: BodyContext, of: TraceSpeed['of']): SpeedResult
   if (view) return { ok: false, reasons: [view] };
   if (!context.transform.travelKnown)
     return { ok: false, reasons: [{ code: 'needs-scene', item: 'travel' }] };
-  if (context.camera.state === 'loose') return { ok: false, reasons: [{ code: 'needs-still-thing' }] };
+  const moved = movedCamera(context);
+  if (moved) return { ok: false, reasons: [moved] };
   const { cycles } = context;
   if (!cycles) return measureSpeed(context, of);
   const known = kept.get(cycles) ?? {};

@@ -6,6 +6,7 @@ import type { BodyContext } from './body-context';
 import type { TimedEvent } from './cycle-frame';
 import { pointAt } from './landmark-column';
 import { computedReading, missingReading, unitPart } from './measured-reading';
+import { movedCamera } from './moved-camera';
 import { notFromSide } from './side-view';
 
 const ids = ['underwater-distance-scale', 'underwater-speed-scale'] as const;
@@ -20,7 +21,8 @@ export function underwaterDistanceReadings(context: BodyContext): readonly Readi
   if (view) return missing(view);
   if (!context.transform.travelKnown) return missing({ code: 'needs-scene', item: 'travel' });
   if (context.unit !== 'm') return missing({ code: 'needs-scene', item: 'scale' });
-  if (context.camera.state === 'loose') return missing({ code: 'needs-still-thing' });
+  const moved = movedCamera(context);
+  if (moved) return missing(moved);
   const wall = place(context, 'push-off', 'toe');
   const head = place(context, 'breakout', 'ear');
   if (wall.status === 'missing') return missing(wall.reason);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyScene } from '#core/swim-file/swim-schema';
+import { keepLook } from '../../../renderer/state/camera-commands';
 import { addEvent, moveEvent, placeEventAt, removeEvent } from '../../../renderer/state/event-commands';
 import { setFollowed } from '../../../renderer/state/follow-commands';
 import { copyPosture, hideLandmark, setPosturePoint } from '../../../renderer/state/posture-commands';
@@ -21,6 +22,24 @@ describe('the swim document', () => {
     expect(document.swim()).toEqual(after);
   });
 
+  it('keeps what was found of the camera beside the steps, so that undo takes back what the coach did', () => {
+    const document = createSwimDocument(aSwim());
+    document.run(moveEvent(aMark('top-1', 'kick-top', 20), 23));
+    const run = { frames: [0, 50], rows: [], moved: [], turned: null };
+    expect(document.amend(keepLook(run))).toBe(true);
+    expect(document.store.getState().undoName).toBe('move kick top');
+    document.undo();
+    expect(document.swim().events[0]?.frame).toBe(20);
+    expect(document.swim().cameraPath).toEqual([run]);
+    document.redo();
+    expect([document.swim().events[0]?.frame, document.swim().cameraPath]).toEqual([23, [run]]);
+    // never in mid-drag, where it would be lost with it
+    document.begin('move kick top', 23);
+    expect(document.amend(keepLook({ ...run, frames: [0, 9] }))).toBe(false);
+    document.cancel();
+    expect(document.swim().cameraPath).toEqual([run]);
+  });
+
   it('takes in a stretch that was followed again beside others, as one step, without touching a marked point', () => {
     const posture = { frame: 12, points: { toe: { x: 1, y: 2 } }, hidden: [] };
     const document = createSwimDocument(aSwim({ postures: [posture] }));
@@ -32,6 +51,7 @@ describe('the swim document', () => {
     const camera = (first: number, last: number, by: number) => ({
       frames: [first, last],
       rows: [100],
+      turned: null,
       moved: [
         [
           [0, 0],

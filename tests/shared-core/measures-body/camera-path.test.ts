@@ -20,10 +20,11 @@ interface Filming {
   readonly noise?: () => number;
   /** Frames between which nothing is known of the background. */
   readonly hole?: readonly [number, number];
+  readonly turned?: BodyInput['swim']['cameraPath'][number]['turned'];
 }
 
 /** The same swim as a camera that moves along would have filmed it, and what the following found of its path. */
-function filmed(input: BodyInput, { still, noise = () => 0, hole }: Filming): BodyInput {
+function filmed(input: BodyInput, { still, noise = () => 0, hole, turned = null }: Filming): BodyInput {
   const { swim } = input;
   const first = swim.postures[0]?.frame ?? 0;
   const last = swim.postures.at(-1)?.frame ?? 0;
@@ -45,7 +46,12 @@ function filmed(input: BodyInput, { still, noise = () => 0, hole }: Filming): Bo
         share * (carried(frame).y - start.y) + noise(),
       ]);
     // two rows of walls at different distances, and one that the light drags along
-    return { frames, rows: [200, 500, 900], moved: [row(behind, 0), row(1.2 * behind, 0), row(behind, 1.5)] };
+    return {
+      frames,
+      rows: [200, 500, 900],
+      moved: [row(behind, 0), row(1.2 * behind, 0), row(behind, 1.5)],
+      turned,
+    };
   };
   const marks = still.map((frame) => {
     const by = carried(frame);
@@ -96,11 +102,42 @@ describe('a camera that moved', () => {
     expect(near.get('speed-hip')?.status).toBe('missing');
   });
 
+  it('that turned or zoomed has no speed read, and its lengths say so', () => {
+    for (const turned of [
+      { degrees: 2, zoom: 0 },
+      { degrees: 0, zoom: 0.03 },
+    ]) {
+      const { readings } = readAll(filmed(still, { still: [early, late], turned }));
+      for (const id of ['speed-hip', 'speed-variation', 'speed-lowest'])
+        expect(readings.get(id)).toMatchObject({ status: 'missing', reasons: [{ code: 'camera-turned' }] });
+      expect(computed(readings, 'undulation-toe').notes).toContain('camera-turned');
+      expect(computed(readings, 'knee-angle').notes).not.toContain('camera-turned');
+    }
+    const hardly = { degrees: 0.1, zoom: 0.002 };
+    const { readings } = readAll(filmed(still, { still: [early, late], turned: hardly }));
+    expect(readings.get('speed-hip')?.status).toBe('computed');
+  });
+
+  it('that nobody looked at is taken to have stood, and every length and speed says so', () => {
+    const seen = (path: BodyInput['swim']['cameraPath']) =>
+      readAll({ ...still, swim: { ...still.swim, cameraPath: path } }).readings;
+    const stood = (from: number, to: number) => ({ frames: [from, to], rows: [], moved: [], turned: null });
+    const [first, last] = [frames[0] ?? 0, frames.at(-1) ?? 0];
+    for (const path of [[], [stood(first, last - 1)], [stood(first, late), stood(late, last)]])
+      for (const id of ['speed-hip', 'undulation-toe', 'body-wave-speed'])
+        expect(computed(seen(path), id).notes, id).toContain('camera-not-looked-at');
+    const looked = seen([stood(first, last)]);
+    for (const id of ['speed-hip', 'undulation-toe', 'body-wave-speed', 'knee-angle'])
+      expect(computed(looked, id).notes, id).not.toContain('camera-not-looked-at');
+    expect(computed(looked, 'speed-hip').value).toBe(computed(seen([]), 'speed-hip').value);
+    expect(computed(seen([]), 'knee-angle').notes).not.toContain('camera-not-looked-at');
+  });
+
   it('that stood while light ran over the floor is none', () => {
     const frames = [0, 30, 60, 90];
     const drag = frames.map((frame): [number, number] => [frame * 0.8, 0]);
     const rest = frames.map((frame): [number, number] => [0.01 * frame, 0]);
-    const run = { frames, rows: [100, 300, 700, 900], moved: [rest, rest, drag, drag] };
+    const run = { frames, rows: [100, 300, 700, 900], moved: [rest, rest, drag, drag], turned: null };
     const { swim } = still;
     const read = readAll({ ...still, swim: { ...swim, cameraPath: [run] } }).readings;
     expect(computed(read, 'speed-hip')).toEqual(computed(steady, 'speed-hip'));

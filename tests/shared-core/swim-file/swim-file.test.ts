@@ -93,15 +93,21 @@ describe('files of released versions', () => {
     expect(parsed.ok && [parsed.value.cameraPath, parsed.value.scene.still]).toEqual([[], []]);
   });
 
-  it('version 3 of the swim file opens and is written back unchanged', () => {
+  it('version 3 of the swim file opens with a camera of which no turn is known', () => {
     const parsed = parseSwim(frozen('swim-v3.json'));
+    expect(parsed.ok && parsed.value.cameraPath.map(({ turned }) => turned)).toEqual([null]);
+  });
+
+  it('version 4 of the swim file opens and is written back unchanged', () => {
+    const parsed = parseSwim(frozen('swim-v4.json'));
+    expect(parsed.ok && parsed.value.cameraPath[0]?.turned).toEqual({ degrees: 0.12, zoom: 0.003 });
     expect(parsed.ok && parsed.value.cameraPath[0]?.moved[0]).toHaveLength(3);
     expect(parsed.ok && parsed.value.scene.still[0]).toHaveLength(2);
-    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v3.json'));
+    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v4.json'));
   });
 
   it('calls a camera path damaged whose rows and frames do not agree', () => {
-    const raw = JSON.parse(frozen('swim-v3.json')) as { cameraPath: { frames: number[] }[] };
+    const raw = JSON.parse(frozen('swim-v4.json')) as { cameraPath: { frames: number[] }[] };
     raw.cameraPath[0]?.frames.pop();
     expect(parseSwim(JSON.stringify(raw))).toMatchObject({ ok: false, fault: { code: 'damaged' } });
   });
