@@ -24,6 +24,14 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
   const place = useRef({ view, size, mirrored });
   place.current = { view, size, mirrored };
 
+  // a film that is put away takes its pictures along; the screen keeps the last one
+  useEffect(() => {
+    if (!source) return;
+    return () => {
+      picture.current = null;
+    };
+  }, [source]);
+
   const watch = useMemo(
     () => createStepWatch((slowMs) => source && session.film.setState({ slowMs })),
     [source, session],

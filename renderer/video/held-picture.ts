@@ -1,6 +1,7 @@
 import { VideoSample } from 'mediabunny';
 import { colourPlanes, coloursByDrawing, coloursOfPlanes } from './colour-part';
 import { closeFrame, opened } from './frame-ledger';
+import { isGone } from './is-gone';
 import type { ClipFacts, FramePicture, PicturePart } from './frame-source';
 import { canHalve, halvePlanes } from './halve-planes';
 import { smallGreyByDrawing, smallGreyOfPlanes } from './small-grey';
@@ -124,7 +125,7 @@ async function asBitmap(decoded: VideoFrame, { frame, shown, turning }: Holding)
   const bitmap = await createImageBitmap(decoded);
   const bytes = bitmap.width * bitmap.height * 4;
   const draw: FramePicture['draw'] = (...place) => {
-    drawTurned(opened(new VideoFrame(bitmap, { timestamp: 0 })), turning, ...place);
+    if (!isGone(bitmap)) drawTurned(opened(new VideoFrame(bitmap, { timestamp: 0 })), turning, ...place);
   };
   return {
     frame,

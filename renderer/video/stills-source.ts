@@ -3,6 +3,7 @@ import type { Still, Stretch } from '#core/host-contract/operations/media-operat
 import { clampFrame } from '#core/timeline/frame-table';
 import { coloursByDrawing } from './colour-part';
 import type { ClipFacts, FramePicture, FrameSource } from './frame-source';
+import { isGone } from './is-gone';
 import { PictureLost } from './picture-lost';
 import { smallGreyByDrawing } from './small-grey';
 
@@ -27,6 +28,8 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
   let wish: Wish | null = null;
   let asking = false;
   let closed = false;
+  /** The picture handed over last: it is on the stage, and stays. */
+  let onStage = -1;
 
   const settle = (end: (settled: Wish) => void): void => {
     const settled = wish;
@@ -46,6 +49,7 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
     held.set(frame, { bitmap, picture: pictureOf(frame, bitmap, facts) });
     for (const [oldest, { bitmap: left }] of held) {
       if (held.size <= most) break;
+      if (oldest === onStage) continue;
       left.close();
       held.delete(oldest);
     }
@@ -68,7 +72,11 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
         if (answer.ok) for (const still of answer.value) await keep(still);
         if (closed) return;
         const came = wish ? held.get(wish.frame) : undefined;
-        if (came) settle(({ resolve }) => resolve(came.picture));
+        if (came)
+          settle(({ frame, resolve }) => {
+            onStage = frame;
+            resolve(came.picture);
+          });
         else if (wish === wanted)
           settle(({ frame, reject }) => {
             const gone =
@@ -90,7 +98,10 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
       if (closed) return Promise.reject(new DOMException('The clip is closed', 'AbortError'));
       const wanted = clampFrame(table, frame);
       const there = held.get(wanted);
-      if (there) return Promise.resolve(there.picture);
+      if (there) {
+        onStage = wanted;
+        return Promise.resolve(there.picture);
+      }
       return new Promise((resolve, reject) => {
         wish = { frame: wanted, towards, resolve, reject };
         void work();
@@ -114,7 +125,9 @@ interface Wish {
 }
 
 function pictureOf(frame: number, bitmap: ImageBitmap, { width, height }: ClipFacts): FramePicture {
-  const draw: FramePicture['draw'] = (context, ...place) => context.drawImage(bitmap, ...place);
+  const draw: FramePicture['draw'] = (context, ...place) => {
+    if (!isGone(bitmap)) context.drawImage(bitmap, ...place);
+  };
   return {
     ...{ frame, width, height, whole: true, draw },
     colours: (part) => coloursByDrawing(draw, { width, height }, part),

@@ -137,3 +137,10 @@ test('damage in the middle costs its own frames only, and never shows a wrong on
   expect(shown).toBeGreaterThanOrEqual(115);
   expect(await clips.close()).toBe(0);
 });
+
+test('a still that is painted after its film was put away leaves the canvas as it is', async ({ clips }) => {
+  // JPEG keeps an even grey to a step or two
+  const [before = -1, after] = await clips.stillsOnStage();
+  expect(Math.abs(before - 200)).toBeLessThan(3);
+  expect(after).toBe(0);
+});

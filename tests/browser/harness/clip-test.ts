@@ -23,6 +23,10 @@ export class ClipPage {
     return this.page.evaluate((address) => window.harness.taste(address), this.server.clip(path));
   }
 
+  stillsOnStage(): Promise<readonly number[]> {
+    return this.page.evaluate(() => window.harness.stillsOnStage());
+  }
+
   /** Opens a clip and throws when it can't be opened. */
   async open(path: string, budgetBytes?: number): Promise<ClipFacts> {
     const opened = await this.page.evaluate(

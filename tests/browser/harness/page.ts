@@ -5,6 +5,7 @@ import { createPlayer, type PlayPace, type Stretch } from '../../../renderer/vid
 import { readClipFacts } from '../../../renderer/video/read-clip-facts';
 import { framesLeftOpen, numberOf, pairHarness } from './pair-page';
 import { pictureCosts } from './picture-costs';
+import { stillsOnStage } from './stills';
 import { tasteClip } from './taste-clip';
 import { openElement, seekElement } from './video-element';
 
@@ -52,6 +53,7 @@ const harness = {
   },
 
   taste: tasteClip,
+  stillsOnStage,
 
   async open(address: string, budgetBytes?: number, standIn?: string): Promise<unknown> {
     source?.close();
