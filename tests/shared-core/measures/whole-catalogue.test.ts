@@ -58,6 +58,7 @@ function expectSound(readings: readonly Reading[]): void {
     for (const cycle of perCycle) expect(Number.isFinite(cycle.value), reading.id).toBe(true);
     expect(interval.low <= value && value <= interval.high, reading.id).toBe(true);
     expect(interval.high > interval.low, reading.id).toBe(true);
+    if (otherInterval) expect(otherInterval.high > otherInterval.low, reading.id).toBe(true);
   }
 }
 
