@@ -1,11 +1,15 @@
-import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { csvParse } from 'd3-dsv';
 import { execaNode } from 'execa';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
+import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import { catalogue } from '#core/measures/families';
 import { readingsDocumentSchema } from '#core/measures/readings-document';
-import { serialiseSwim } from '#core/swim-file/swim-file';
+import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import { plainMark, swimFileVersion } from '#core/swim-file/swim-schema';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
 
@@ -94,6 +98,41 @@ describe('the readings command', () => {
     for (const row of csv) expect(cells(row)).toBe(cells(csv[0]));
   });
 
+  it('writes of every sample what the documented schema says, to another validator’s eye, and a tidy table', async () => {
+    const schema = JSON.parse(
+      await readFile(new URL('../../docs/readings.schema.json', import.meta.url), 'utf8'),
+    );
+    const validate = new Ajv2020({ allErrors: true }).compile(schema);
+    const folders = ['sample-clips/library/swims', 'sample-clips/month/swims'];
+    const samples = await Promise.all(
+      folders.map(async (each) => (await readdir(each)).map((name) => path.join(each, name, 'swim.json'))),
+    ).then((lists) => lists.flat());
+    expect(samples.length).toBeGreaterThan(20);
+    for (const file of samples) {
+      const parsed = parseSwim(await readFile(file, 'utf8'));
+      if (!parsed.ok) throw new Error(file);
+      const all = computeReadings(readingContext(parsed.value, { swimmer: null, markingError: null }));
+      validate(JSON.parse(readingsJson(parsed.value, all)));
+      expect(validate.errors, file).toBeNull();
+      const rows = csvParse(readingsCsv(all, catalogue));
+      expect(rows.map(({ reading }) => reading)).toEqual(catalogue.map(({ id }) => id));
+      for (const row of rows) {
+        const { value, low95, high95, unit, missing } = row;
+        if (row['status'] === 'missing') {
+          expect([value, low95, high95, unit], row['reading']).toEqual(['', '', '', '']);
+          expect(missing, row['reading']).not.toBe('');
+        } else {
+          expect(Number(low95) <= Number(value) && Number(value) <= Number(high95), row['reading']).toBe(
+            true,
+          );
+          expect([unit === '', missing], row['reading']).toEqual([false, '']);
+        }
+      }
+    }
+    // and the validator does see a field that is not of the schema
+    expect(validate({ format: 'submark-readings', version: 1 })).toBe(false);
+  });
+
   it('ends with 1 and one clear sentence when the file is missing, damaged or newer', async () => {
     const file = async (name: string, text: string): Promise<string> => {
       await writeFile(path.join(folder, name), text);
@@ -109,17 +148,19 @@ describe('the readings command', () => {
         /newer Submark.*9/,
       ],
     ];
-    for (const [target, words] of cases) {
-      const run = await readings(target);
-      expect([run.exitCode, run.stdout]).toEqual([1, '']);
-      expect(run.stderr).toMatch(words);
-      expect(run.stderr.split('\n')).toHaveLength(1);
-    }
+    await Promise.all(
+      cases.map(async ([target, words]) => {
+        const run = await readings(target);
+        expect([run.exitCode, run.stdout]).toEqual([1, '']);
+        expect(run.stderr).toMatch(words);
+        expect(run.stderr.split('\n')).toHaveLength(1);
+      }),
+    );
   });
 
   it('ends with 2 and its usage when asked wrongly', async () => {
-    for (const args of [[], ['a', 'b'], [swimFolder, '--xml'], [swimFolder, '--json', '--csv']]) {
-      const run = await readings(...args);
+    const asked = [[], ['a', 'b'], [swimFolder, '--xml'], [swimFolder, '--json', '--csv']];
+    for (const run of await Promise.all(asked.map((args) => readings(...args)))) {
       expect([run.exitCode, run.stdout]).toEqual([2, '']);
       expect(run.stderr).toContain('Usage:');
     }
