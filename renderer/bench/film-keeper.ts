@@ -21,6 +21,18 @@ export function createFilmKeeper(
 
   /** The clip itself, opened beside its smaller copy once the coach looks closely; null where that can't be. */
   let own: Promise<FrameSource | null> | null = null;
+  /** Both together stay within the one budget. */
+  const openOwn = async (): Promise<FrameSource | null> => {
+    const { host, document, film } = sessionOf();
+    const copy = film.getState().source;
+    const budget = copy?.memory().budgetBytes ?? 0;
+    copy?.limitTo(budget - ownBudget);
+    const opened = await openClipItself(host, document.swim(), { signal, open, budgetBytes: ownBudget });
+    if (opened.ok && !signal.aborted) return opened.value.source;
+    if (opened.ok) opened.value.source.close();
+    copy?.limitTo(budget);
+    return null;
+  };
   const closeOwn = (): void => {
     void own?.then((source) => source?.close());
     own = null;
@@ -66,13 +78,7 @@ export function createFilmKeeper(
     makeCopy: (why) => makeCopy(sessionOf(), open, why, signal),
     async ownPicture(frame) {
       if (signal.aborted) return null;
-      const { host, document } = sessionOf();
-      own ??= openClipItself(host, document.swim(), { signal, open, budgetBytes: ownBudget }).then(
-        (opened) => {
-          if (opened.ok && signal.aborted) opened.value.source.close();
-          return opened.ok && !signal.aborted ? opened.value.source : null;
-        },
-      );
+      own ??= openOwn();
       const source = await own;
       // a newer frame, or a clip that has gone meanwhile: the copy's picture stays
       return source ? await source.show(frame, 0).catch(() => null) : null;

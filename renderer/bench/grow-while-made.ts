@@ -3,14 +3,12 @@ import type { Stretch } from '#core/host-contract/operations/media-operations';
 import { factsOfClip } from '../video/facts-of-clip';
 import type { FrameSource, OpenFrameSource } from '../video/frame-source';
 import { createGrowingSource, type GrowingSource } from '../video/growing-source';
+import { pictureBudget } from '../video/open-frame-source';
 import { createStillsSource } from '../video/stills-source';
 import type { BenchSession, Copying } from './bench-session';
 
 /** Our default: how often the host is told where the coach is, and asked what is made. */
 const everyMs = 300;
-/** Room for pictures of each piece that is open (two at most), and for stills; together within the budget of one film. */
-const pieceBudget = 160 * 2 ** 20;
-const stillsBudget = 128 * 2 ** 20;
 
 /**
  * Shows what there is of a working copy while it is made: its pieces where they are there, and elsewhere the clip itself, or
@@ -32,11 +30,8 @@ export async function growWhileMade(
   const begin = (beyond: FrameSource): GrowingSource => {
     const source = createGrowingSource({
       beyond,
-      open: (piece, standsFor) =>
-        open(
-          { address: host.copyPieceAddress(id, piece.first) },
-          { budgetBytes: pieceBudget, standsFor, signal },
-        ),
+      open: (piece, standsFor, budgetBytes) =>
+        open({ address: host.copyPieceAddress(id, piece.first) }, { budgetBytes, standsFor, signal }),
     });
     film.setState({ source });
     return source;
@@ -48,7 +43,7 @@ export async function growWhileMade(
         const answer = await host.call('copy/stills', { id, around, asked }, signal);
         return answer.ok ? success(answer.value.stills) : answer;
       },
-      budgetBytes: stillsBudget,
+      budgetBytes: pictureBudget,
     });
   const tell = (pieces: readonly Stretch[]): void => {
     const { source, copying, trouble } = film.getState();

@@ -7,6 +7,9 @@ import { openCopy, openSwimFilm } from '../video/open-swim-film';
 import type { BenchSession, Copying, FilmState } from './bench-session';
 import { growWhileMade } from './grow-while-made';
 
+/** Room for the pictures around the coach while the copy takes over from what was shown before it. */
+const handOverBytes = 64 * 2 ** 20;
+
 /**
  * Has the working copy made, tells how far it is, and shows its pictures instead of the clip's as soon as it is there; the
  * frame on the stage, the marks and the selection stay as they are. `needed`: there is no picture without it; `slow`: the
@@ -44,7 +47,12 @@ export async function makeCopy(
     : started;
   ended.abort();
   if (signal.aborted) return;
-  const copy = made.ok ? await openCopy(host, swim, { signal, open }) : made;
+  const before = film.getState().source;
+  const budget = before?.memory().budgetBytes;
+  // until it stands in, the copy has a part of the one budget
+  if (before && budget) before.limitTo(budget - handOverBytes);
+  const part = budget ? { budgetBytes: handOverBytes } : {};
+  const copy = made.ok ? await openCopy(host, swim, { signal, open, ...part }) : made;
   if (signal.aborted) {
     if (copy.ok) copy.value.source.close();
     return;
@@ -57,9 +65,9 @@ export async function makeCopy(
       film.getState().source?.close();
       film.setState({ source: null, reopen: null, trouble: { kind: 'no-copy', words } });
     } else if (copy.error.code !== 'cancelled') session.say(words);
+    if (budget) before?.limitTo(budget);
     return;
   }
-  const before = film.getState().source;
   const { source } = copy.value;
   // the picture the coach is at is decoded before the other film goes
   await source.show(session.view.getState().frame, 0).catch(() => undefined);
@@ -75,6 +83,7 @@ export async function makeCopy(
     slowMs: null,
   });
   before?.close();
+  if (budget) source.limitTo(budget);
   session.say('Stepping through the working copy now; frames and marks are those of the original.');
 }
 

@@ -18,7 +18,10 @@ import { createPairView, type Each } from './pair-view';
 
 /** Two clips share what one has on the bench. */
 const openHalf: OpenFrameSource = (input, options) =>
-  openFrameSource(input, { ...options, budgetBytes: pictureBudget / 2 });
+  openFrameSource(input, {
+    ...options,
+    budgetBytes: Math.min(options.budgetBytes ?? pictureBudget, pictureBudget / 2),
+  });
 
 export interface OpenPair {
   readonly session: PairSession;

@@ -16,8 +16,8 @@ export interface PumpSteering {
   wants(frame: number): boolean;
   /** Whether a picture still inside the decoder is needed before more are fed for other reasons. */
   needsNow(frame: number): boolean;
-  /** Whether the coach waits for a picture after a jump, so that others are not worth finishing. */
-  hurries(): boolean;
+  /** The frame the coach waits for after a jump: others are not worth finishing meanwhile. */
+  jumpedTo(): number | null;
   /** A decoded picture of a wanted frame; the receiver closes it. */
   deliver(frame: number, picture: VideoFrame): void;
   /** Resolves when there is room for more pictures on their way. */
@@ -42,6 +42,8 @@ const worthFinishing = 2;
 interface Run extends RunPlace {
   next: number;
   readonly packets: AsyncGenerator<FilmPacket, void, unknown>;
+  /** The next packet, where it has been asked for. */
+  coming: Promise<IteratorResult<FilmPacket, void>> | null;
   ended: boolean;
 }
 
@@ -133,7 +135,7 @@ export function createDecoderPump(
   const startRun = (key: number): Run => {
     endRun();
     runs += 1;
-    return { start: key, next: key, packets: film.index.readFrom(key), ended: false };
+    return { start: key, next: key, packets: film.index.readFrom(key), coming: null, ended: false };
   };
 
   /**
@@ -144,7 +146,7 @@ export function createDecoderPump(
   const begin = async (packet: FilmPacket, now: Run): Promise<boolean> => {
     if (decoder?.isReady()) {
       const needed = isStuck();
-      const isWorthFinishing = needed || !steering.hurries() || decoder.queued() <= worthFinishing;
+      const isWorthFinishing = needed || steering.jumpedTo() === null || decoder.queued() <= worthFinishing;
       if (startsAnew(packet) && isWorthFinishing) {
         onTheWay.begin(runs % 1000);
         return true;
@@ -177,8 +179,14 @@ export function createDecoderPump(
   const feed = async (): Promise<void> => {
     const now = run;
     if (!now) return;
-    const { value: packet, done } = await now.packets.next();
-    if (run !== now || closed) return;
+    now.coming ??= now.packets.next();
+    // where nobody waits for it any more, its failing is nobody's
+    now.coming.catch(() => undefined);
+    const came = await Promise.race([now.coming, oneTurn()]);
+    // a new wish does not wait for what was being read for an older one
+    if (!came || run !== now || closed) return;
+    now.coming = null;
+    const { value: packet, done } = came;
     if (done || !packet || now.next >= pictures.length) {
       now.ended = true;
       return;
@@ -194,7 +202,12 @@ export function createDecoderPump(
     decoder?.decode({ type: packet.type, timestamp: rank * 1000 + (runs % 1000), data: packet.data });
   };
 
-  const isBusy = (): boolean => (decoder?.queued() ?? 0) >= queueDepth;
+  const isBusy = (): boolean => {
+    const waited = steering.jumpedTo();
+    // behind the picture of a jump only what pushes it out: more would take the processor from showing it
+    const depth = waited !== null && isPending(waited) ? worthFinishing : queueDepth;
+    return (decoder?.queued() ?? 0) >= depth;
+  };
   const oneTurn = (): Promise<void> =>
     new Promise((resolve) => {
       turn = resolve;

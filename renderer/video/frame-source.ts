@@ -82,6 +82,8 @@ export interface FrameSource {
   show(frame: number, towards: -1 | 0 | 1, onWhole?: (picture: FramePicture) => void): Promise<FramePicture>;
   /** Bytes of pictures held now, and the budget they may not pass. */
   memory(): { readonly heldBytes: number; readonly budgetBytes: number; readonly pictures: number };
+  /** Gives the source another budget; what is more than that goes at once. */
+  limitTo(budgetBytes: number): void;
   close(): void;
 }
 

@@ -6,8 +6,8 @@ import type { FramePicture, FrameSource, ShownAs } from './frame-source';
 export interface GrowingOptions {
   /** Where frames come from that no piece has yet; closed with this. */
   readonly beyond: FrameSource;
-  /** Opens a piece of the copy; its frames count from 0. */
-  readonly open: (piece: Stretch, standsFor: ShownAs) => Promise<Result<FrameSource>>;
+  /** Opens a piece of the copy within a budget; its frames count from 0. */
+  readonly open: (piece: Stretch, standsFor: ShownAs, budgetBytes: number) => Promise<Result<FrameSource>>;
 }
 
 /** A working copy that is still being made: quick where pieces of it are there, from elsewhere where they aren't. */
@@ -20,6 +20,8 @@ export interface GrowingSource extends FrameSource {
 
 /** Pieces open at one time: the one looked at and its neighbour. */
 const openAtOnce = 2;
+/** A piece's share of what pictures may take; what is beyond the pieces has the rest, so that all stay within one budget. */
+const pieceShare = 5 / 16;
 /** A neighbour is opened when the coach is this near to it. */
 const nearTheEdge = 48;
 
@@ -29,6 +31,7 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
     number,
     { readonly source: Promise<FrameSource | null>; ready: FrameSource | null }
   >();
+  let budget = beyond.memory().budgetBytes;
   let pieces: readonly Stretch[] = [];
   let playhead = 0;
   /** Somewhat ahead of the playhead: of two neighbours the one the coach goes to is nearer. */
@@ -48,7 +51,11 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
       starts: starts.slice(piece.first, piece.last + 1),
       endTick: starts[piece.last + 1] ?? endTick,
     };
-    const source = open(piece, { width: facts.width, height: facts.height, table }).then((result) => {
+    // room first, so that all that is open stays within the budget
+    for (const first of tooFar(openAtOnce - 1)) shut(first);
+    share(1);
+    const shown = { width: facts.width, height: facts.height, table };
+    const source = open(piece, shown, budget * pieceShare).then((result) => {
       if (!result.ok) return null;
       if (closed || opened.get(piece.first) !== entry) {
         result.value.close();
@@ -59,12 +66,11 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
     });
     const entry: { source: Promise<FrameSource | null>; ready: FrameSource | null } = { source, ready: null };
     opened.set(piece.first, entry);
-    for (const first of farthest()) shut(first);
     return source;
   };
-  /** Pieces open that are more than may be, the farthest from where the coach goes. */
-  const farthest = (): number[] =>
-    [...opened.keys()].sort((a, b) => distance(a) - distance(b)).slice(openAtOnce);
+  /** Pieces open that are more than may stay, the farthest from where the coach goes. */
+  const tooFar = (staying: number): number[] =>
+    [...opened.keys()].sort((a, b) => distance(a) - distance(b)).slice(staying);
   const distance = (first: number): number => {
     const piece = pieces.find((each) => each.first === first);
     return piece ? Math.max(0, piece.first - aim, aim - piece.last) : Number.POSITIVE_INFINITY;
@@ -72,6 +78,13 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
   const shut = (first: number): void => {
     opened.get(first)?.ready?.close();
     opened.delete(first);
+    share();
+  };
+  /** Divides the budget among what is open, and what is about to be. */
+  const share = (coming = 0): void => {
+    const each = budget * pieceShare;
+    for (const { ready } of opened.values()) if (ready?.memory().budgetBytes !== each) ready?.limitTo(each);
+    beyond.limitTo(budget - each * (opened.size + coming));
   };
 
   const serve = async (wanted: Wish): Promise<void> => {
@@ -157,9 +170,13 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
         all.reduce((total, each) => total + of(each), 0);
       return {
         heldBytes: sum(({ heldBytes }) => heldBytes),
-        budgetBytes: sum(({ budgetBytes }) => budgetBytes),
+        budgetBytes: budget,
         pictures: sum(({ pictures }) => pictures),
       };
+    },
+    limitTo(bytes) {
+      budget = bytes;
+      share();
     },
     close() {
       closed = true;

@@ -11,12 +11,16 @@ import { createImagePump } from './image-pump';
 import { openFilmAway } from './open-film-away';
 import type { OpenedFilm } from './opened-film';
 import { createPictureCache, type HoldingRange } from './picture-cache';
+import { createPassedPictures } from './passed-pictures';
 import { PictureLost } from './picture-lost';
 
 /** 512 MB: room for about 165 pictures of 1080p or 40 of 4K (our default), four times as many at half size. */
 export const pictureBudget = 512 * 2 ** 20;
 /** Copies on their way out of the decoder at one time. */
 const copiesAtOnce = 4;
+/** After a jump, pictures passed on the way are copied once the one waited for is there: at most so many, or this share of all. */
+const mostPassed = 8;
+const passedShare = 1 / 16;
 /** Nothing asked for this long: the coach has stopped, and full resolution is worth a run. Ten steps a second don't stop. */
 const restMs = 250;
 /** After a jump, the frames around wait this long: another jump is not held up by what they would put into the decoder. */
@@ -62,7 +66,10 @@ function createFrameSource(
   let pictureBytes =
     ((film.facts.width * film.facts.height * 3) / 2) *
     (isLarge(film.facts.width, film.facts.height) ? lightShare : 1);
-  const cache = createPictureCache(Math.max(budgetBytes / 2, budgetBytes - copiesAtOnce * pictureBytes));
+  const passedAtMost = Math.min(mostPassed, Math.floor((budgetBytes / pictureBytes) * passedShare));
+  const spare = copiesAtOnce + passedAtMost;
+  let budget = budgetBytes;
+  const cache = createPictureCache(() => Math.max(budget / 2, budget - spare * pictureBytes));
   const wanted = neighbourhood(film.facts.rate, order);
   const second = Math.ceil(film.facts.rate);
   const turning = { rotation: film.facts.rotation, flip: film.flip };
@@ -82,7 +89,7 @@ function createFrameSource(
   /** When the picture of the last jump was delivered. */
   let jumpedUntil = 0;
 
-  const capacity = (): number => Math.max(3, Math.floor(budgetBytes / pictureBytes) - copiesAtOnce);
+  const capacity = (): number => Math.max(3, Math.floor(budget / pictureBytes) - spare);
   const plan = (): HoldPlan =>
     holdPlan({
       walk,
@@ -93,8 +100,9 @@ function createFrameSource(
       second,
       rested,
     });
-  const isMissing = (frame: number): boolean => !cache.has(frame) && !copying.has(frame);
-  const lacksWhole = (frame: number): boolean => !cache.hasWhole(frame) && !copying.has(frame);
+  const isComing = (frame: number): boolean => copying.has(frame) || passed.has(frame);
+  const isMissing = (frame: number): boolean => !cache.has(frame) && !isComing(frame);
+  const lacksWhole = (frame: number): boolean => !cache.hasWhole(frame) && !isComing(frame);
   const lacks = (frame: number): boolean => (half ? isMissing(frame) : lacksWhole(frame));
   const isWithin = (frame: number, { first, last }: HoldingRange): boolean => frame >= first && frame <= last;
 
@@ -114,6 +122,14 @@ function createFrameSource(
     const settled = wish;
     wish = null;
     end(settled);
+    // once it is drawn
+    setTimeout(keepPassed);
+  };
+  const jumpedTo = (): number | null => (wish !== null && walk.towards === 0 ? wish.frame : null);
+  const keepPassed = (): void => {
+    if (!closed && jumpedTo() !== null) return;
+    const { range } = plan();
+    passed.release((frame) => !closed && isWithin(frame, range));
   };
 
   const rest = (milliseconds: number): void => {
@@ -169,6 +185,8 @@ function createFrameSource(
     if (frame === walk.playhead) tellWhole();
   };
 
+  const passed = createPassedPictures(passedAtMost, (frame, picture) => void keep(frame, picture));
+
   const steering: PumpSteering = {
     next(run, isPending) {
       const { range, whole, eagerAhead, around } = plan();
@@ -194,10 +212,12 @@ function createFrameSource(
       if (frame >= range.first && lacks(frame)) return true;
       return rested && frame >= whole.first && lacksWhole(frame);
     },
-    hurries: () => wish !== null && walk.towards === 0,
+    jumpedTo,
     deliver: (frame, picture) => {
+      const waited = jumpedTo();
       if (closed) closeFrame(picture);
-      else void keep(frame, picture);
+      else if (waited === null || waited === frame || !passed.hasRoom()) void keep(frame, picture);
+      else passed.add(frame, picture);
     },
     room: () =>
       copying.size < copiesAtOnce
@@ -247,14 +267,22 @@ function createFrameSource(
         : new Promise<FramePicture>((resolve, reject) => {
             wish = { frame: playhead, half, resolve, reject };
           });
+      passed.handOn(playhead);
+      if (jumpedTo() === null) setTimeout(keepPassed);
       pump.wake();
       return answer;
     },
     memory: () => ({
-      heldBytes: cache.bytes + copying.size * pictureBytes,
-      budgetBytes,
+      heldBytes: cache.bytes + (copying.size + passed.count()) * pictureBytes,
+      budgetBytes: budget,
       pictures: cache.count,
     }),
+    limitTo(bytes) {
+      budget = bytes;
+      const { range, whole } = plan();
+      cache.shrink(walk.playhead, range, whole);
+      pump.wake();
+    },
     close() {
       if (closed) return;
       closed = true;
@@ -262,6 +290,7 @@ function createFrameSource(
       wish?.reject(new DOMException('The clip is closed', 'AbortError'));
       wish = null;
       pump.close();
+      keepPassed();
       cache.clear();
       film.close();
       roomMade?.();

@@ -17,6 +17,8 @@ export interface PictureCache {
    * be, then others go; always the farthest from the playhead first.
    */
   put(picture: HeldPicture, playhead: number, range: HoldingRange, whole?: HoldingRange): void;
+  /** Makes room where the budget has become smaller. */
+  shrink(playhead: number, range: HoldingRange, whole: HoldingRange): void;
   readonly bytes: number;
   readonly count: number;
   clear(): void;
@@ -24,7 +26,7 @@ export interface PictureCache {
 
 const isIn = (frame: number, { first, last }: HoldingRange): boolean => frame >= first && frame <= last;
 
-export function createPictureCache(budgetBytes: number): PictureCache {
+export function createPictureCache(budgetBytes: () => number): PictureCache {
   const held = new Map<number, HeldPicture>();
   let bytes = 0;
 
@@ -60,6 +62,12 @@ export function createPictureCache(budgetBytes: number): PictureCache {
     return true;
   };
 
+  const shrink: PictureCache['shrink'] = (playhead, range, whole) => {
+    while (bytes > budgetBytes()) {
+      if (!makeRoom(playhead, range, whole)) return;
+    }
+  };
+
   return {
     get: (frame) => held.get(frame),
     has: (frame) => held.has(frame),
@@ -72,10 +80,9 @@ export function createPictureCache(budgetBytes: number): PictureCache {
       }
       if (before) drop(before);
       take(picture);
-      while (bytes > budgetBytes) {
-        if (!makeRoom(playhead, range, whole)) return;
-      }
+      shrink(playhead, range, whole);
     },
+    shrink,
     get bytes() {
       return bytes;
     },

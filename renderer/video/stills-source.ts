@@ -24,7 +24,8 @@ const onTheWay = 6;
 export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): FrameSource {
   const { width, height, table } = facts;
   const held = new Map<number, { readonly bitmap: ImageBitmap; readonly picture: FramePicture }>();
-  const most = Math.max(2 * onTheWay, Math.floor(budgetBytes / (width * height * 4)));
+  let budget = budgetBytes;
+  const most = (): number => Math.max(2 * onTheWay, Math.floor(budget / (width * height * 4)));
   let wish: Wish | null = null;
   let asking = false;
   let closed = false;
@@ -47,8 +48,12 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
     held.get(frame)?.bitmap.close();
     held.delete(frame);
     held.set(frame, { bitmap, picture: pictureOf(frame, bitmap, facts) });
+    letGo();
+  };
+  /** The oldest go first. */
+  const letGo = (): void => {
     for (const [oldest, { bitmap: left }] of held) {
-      if (held.size <= most) break;
+      if (held.size <= most()) break;
       if (oldest === onStage) continue;
       left.close();
       held.delete(oldest);
@@ -107,7 +112,11 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
         void work();
       });
     },
-    memory: () => ({ heldBytes: held.size * width * height * 4, budgetBytes, pictures: held.size }),
+    memory: () => ({ heldBytes: held.size * width * height * 4, budgetBytes: budget, pictures: held.size }),
+    limitTo(bytes) {
+      budget = bytes;
+      letGo();
+    },
     close() {
       closed = true;
       settle(({ reject }) => reject(new DOMException('The clip is closed', 'AbortError')));

@@ -2,10 +2,10 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from './harness/clip-test';
 import { makeClip } from './harness/make-clips';
-import { propertyClips } from './property-clips';
+import { largeClip, propertyClips } from './property-clips';
 
 async function made(name: string): Promise<string> {
-  const clip = propertyClips.find((one) => one.name === name);
+  const clip = [...propertyClips, largeClip].find((one) => one.name === name);
   if (!clip) throw new Error(`no clip is named ${name}`);
   const path = await makeClip(clip);
   test.skip(path === null, 'no ffmpeg here to make the clip with');
@@ -73,6 +73,30 @@ test('pictures at half size while moving are the right ones, and turn whole wher
   ]);
   expect(ends.some(({ first }) => !first)).toBe(true);
   expect((await clips.walk([75, 30, 74], 0)).map(({ number }) => number)).toEqual([75, 30, 74]);
+  expect(await clips.close()).toBe(0);
+});
+
+test('a picture larger than a screen is drawn at half size while moving, and whole where the coach stops', async ({
+  clips,
+}) => {
+  await clips.open(await made('larger-than-a-screen'));
+  const frames = upTo(24);
+  for (const [walk, towards] of [
+    [frames, 1],
+    [[...frames].reverse(), -1],
+  ] as const)
+    expect((await clips.walk(walk, towards, 0, true)).map(({ number }) => number)).toEqual([...walk]);
+  for (const frame of [9, 10, 20])
+    expect(await clips.rest(frame)).toEqual({ first: false, later: true, number: frame });
+  // work that measures pictures has whole ones at once
+  expect(await clips.wholeAtOnce([3, 18])).toEqual([true, true]);
+  const memory = await clips.memory();
+  expect(memory?.heldBytes).toBeLessThanOrEqual(memory?.budgetBytes ?? 0);
+  // a smaller budget is kept at once, and every frame is still right
+  const less = 12 * 2304 * 1304 * 1.5;
+  expect(await clips.limitTo(less)).toBeLessThanOrEqual(less);
+  expect((await clips.walk(frames, 1, 0, true)).map(({ number }) => number)).toEqual(frames);
+  expect((await clips.memory())?.heldBytes).toBeLessThanOrEqual(less);
   expect(await clips.close()).toBe(0);
 });
 

@@ -114,3 +114,9 @@ export const propertyClips: readonly MadeClip[] = [
   { ...base, name: 'ten-bit', encode: ['-pix_fmt', 'yuv420p10le', ...plain] },
   { ...base, name: '240-a-second', rate: 240, pictures: 300, encode: x264('keyint=120:scenecut=0') },
 ];
+
+/** More than three million pixels: held at half size beside the whole. */
+export const largeClip: MadeClip = {
+  ...{ ...base, name: 'larger-than-a-screen', width: 2304, height: 1304, pictures: 24 },
+  encode: [...['-c:v', 'libx264', '-preset', 'ultrafast', '-crf', '30'], '-g', '12'],
+};

@@ -59,6 +59,14 @@ export class ClipPage {
     return this.page.evaluate((at) => window.harness.rest(at), frame);
   }
 
+  wholeAtOnce(frames: readonly number[]): Promise<boolean[]> {
+    return this.page.evaluate((list) => window.harness.wholeAtOnce(list), frames);
+  }
+
+  limitTo(bytes: number): Promise<number> {
+    return this.page.evaluate((limit) => window.harness.limitTo(limit), bytes);
+  }
+
   hurry(frames: readonly number[]): Promise<string[]> {
     return this.page.evaluate((list) => window.harness.hurry(list), frames);
   }

@@ -115,6 +115,19 @@ const harness = {
     });
   },
 
+  /** Asks as work that measures pictures does. */
+  async wholeAtOnce(frames: readonly number[]): Promise<boolean[]> {
+    const whole: boolean[] = [];
+    for (const frame of frames) whole.push((await source?.show(frame, 0))?.whole === true);
+    return whole;
+  },
+
+  /** Gives the source another budget; tells what it holds at once. */
+  limitTo(bytes: number): number {
+    source?.limitTo(bytes);
+    return source?.memory().heldBytes ?? Number.NaN;
+  },
+
   /** Asks for frames without waiting; tells how each wish ended. */
   async hurry(frames: readonly number[]): Promise<string[]> {
     if (!source) throw new Error('no clip open');

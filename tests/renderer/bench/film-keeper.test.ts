@@ -9,6 +9,7 @@ import { createFilmStore } from '../../../renderer/bench/bench-session';
 import { createFilmKeeper } from '../../../renderer/bench/film-keeper';
 import { createViewStore } from '../../../renderer/state/view-store';
 import type { FrameSource, OpenFrameSource } from '../../../renderer/video/frame-source';
+import { pictureBudget } from '../../../renderer/video/open-frame-source';
 
 const swim = aSwim();
 
@@ -23,6 +24,8 @@ function aBench(state: {
   const said: string[] = [];
   const open: string[] = [];
   const asked: string[] = [];
+  /** The most that all sources open at one time might hold. */
+  const most = { bytes: 0 };
   const answers: Readonly<Record<string, () => unknown>> = {
     'swim/clip-status': () => success({ clipStatus: state.clip }),
     'copy/look': () => success(state.copy === 'ready' ? { state: 'ready', bytes: 9 } : { state: 'none' }),
@@ -31,14 +34,28 @@ function aBench(state: {
     'job/cancel': () => success({}),
     'copy/watch': () => success({ pieces: state.pieces ?? [] }),
   };
-  const openFrameSource: OpenFrameSource = async (input) => {
+  const budgets = new Map<string, number>();
+  const openFrameSource: OpenFrameSource = async (input, { budgetBytes = pictureBudget }) => {
     const address = 'address' in input ? input.address : '';
     if (address === 'clip' && !state.decodable) return failure('unsupported-codec', { codec: 'hevc' });
     open.push(address);
+    const limitTo = (bytes: number): void => {
+      budgets.set(address, bytes);
+      most.bytes = Math.max(
+        most.bytes,
+        [...budgets.values()].reduce((total, each) => total + each, 0),
+      );
+    };
+    limitTo(budgetBytes);
     const source = {
       facts: { width: 640, height: 360, table: tableFromRecord(swim.clip.frameTimes) },
       show: async (frame: number) => ({ frame }),
-      close: () => open.splice(open.indexOf(address), 1),
+      memory: () => ({ heldBytes: 0, budgetBytes: budgets.get(address), pictures: 0 }),
+      limitTo,
+      close: () => {
+        open.splice(open.indexOf(address), 1);
+        budgets.delete(address);
+      },
     };
     return success(source as unknown as FrameSource);
   };
@@ -60,7 +77,7 @@ function aBench(state: {
     say: (words: string) => said.push(words),
   } as unknown as BenchSession;
   const keeper = createFilmKeeper(() => session, openFrameSource, leaving.signal);
-  return { session, keeper, said, open, asked, state, leave: () => leaving.abort() };
+  return { session, keeper, said, open, asked, most, state, leave: () => leaving.abort() };
 }
 
 /** A clip the window can't decode, whose copy is being made. */
@@ -81,12 +98,13 @@ describe('the film of an open swim', () => {
   });
 
   it('opens the clip itself beside its copy for a close look, once, and closes it when the bench is left', async () => {
-    const { keeper, open, leave } = aBench({ clip: 'present', copy: 'ready', decodable: true });
+    const { keeper, open, most, leave } = aBench({ clip: 'present', copy: 'ready', decodable: true });
     await keeper.open('present');
     expect(open).toEqual(['copy']);
     expect(await keeper.ownPicture(3)).not.toBeNull();
     expect(await keeper.ownPicture(4)).not.toBeNull();
     expect(open).toEqual(['copy', 'clip']);
+    expect(most.bytes).toBe(pictureBudget);
     leave();
     await vi.advanceTimersByTimeAsync(0);
     expect(open).toEqual(['copy']);
@@ -94,10 +112,11 @@ describe('the film of an open swim', () => {
   });
 
   it('stays with the copy where the clip itself can’t be decoded', async () => {
-    const { keeper, open } = aBench({ clip: 'present', copy: 'ready', decodable: false });
+    const { keeper, open, session } = aBench({ clip: 'present', copy: 'ready', decodable: false });
     await keeper.open('present');
     expect(await keeper.ownPicture(3)).toBeNull();
     expect(open).toEqual(['copy']);
+    expect(session.film.getState().source?.memory().budgetBytes).toBe(pictureBudget);
   });
 
   it('goes when its disk goes, is said to have gone, and comes back on the same frame', async () => {
@@ -211,7 +230,7 @@ describe('the film of an open swim', () => {
     expect(bench.said).toHaveLength(1);
   });
 
-  it('changes from a slow clip to its copy without losing the place, and closes the clip', async () => {
+  it('changes from a slow clip to its pieces and its copy without losing the place, all within one budget', async () => {
     const bench = aBench({
       clip: 'present',
       copy: 'none',
@@ -223,6 +242,11 @@ describe('the film of an open swim', () => {
     const making = bench.keeper.makeCopy('slow');
     await vi.advanceTimersByTimeAsync(1000);
     expect(bench.session.film.getState().source).toBe(before);
+    bench.state.pieces = [{ first: 10, last: 29 }];
+    await vi.advanceTimersByTimeAsync(400);
+    const growing = bench.session.film.getState().source;
+    expect(await growing?.show(17, 1)).toMatchObject({ frame: 17 });
+    expect([bench.open, growing?.memory().budgetBytes]).toEqual([['clip', 'piece 10'], pictureBudget]);
     bench.state.job = { state: 'done', result: { bytes: 9 } };
     bench.state.copy = 'ready';
     await vi.advanceTimersByTimeAsync(1000);
@@ -230,6 +254,8 @@ describe('the film of an open swim', () => {
     expect(bench.session.film.getState().from).toBe('copy');
     expect(bench.session.view.getState().frame).toBe(17);
     expect(bench.open).toEqual(['copy']);
+    expect(bench.session.film.getState().source?.memory().budgetBytes).toBe(pictureBudget);
+    expect(bench.most.bytes).toBe(pictureBudget);
   });
 
   it('offers to make the copy after it was stopped, or when it came out different', async () => {

@@ -6,7 +6,10 @@ import { createGrowingSource } from '../../../renderer/video/growing-source';
 const table = { ticksPerSecond: 10, starts: Array.from({ length: 400 }, (_, n) => n), endTick: 400 };
 
 /** A source that answers with the frame asked for and its own name, at once or when told to. */
-function aSource(name: string, state: { closed: string[]; waits?: boolean; broken?: boolean }) {
+function aSource(
+  name: string,
+  state: { closed: string[]; waits?: boolean; broken?: boolean; budgets?: Map<string, number> },
+) {
   const source = {
     facts: { width: 64, height: 36, table },
     resolution: { width: 64, height: 36 },
@@ -16,8 +19,12 @@ function aSource(name: string, state: { closed: string[]; waits?: boolean; broke
       if (state.broken) return Promise.reject(new Error('gone'));
       return Promise.resolve({ frame, from: name } as unknown as FramePicture);
     },
-    memory: () => ({ heldBytes: 1, budgetBytes: 2, pictures: 1 }),
-    close: () => state.closed.push(name),
+    memory: () => ({ heldBytes: 1, budgetBytes: state.budgets?.get(name) ?? 512, pictures: 1 }),
+    limitTo: (bytes: number) => state.budgets?.set(name, bytes),
+    close: () => {
+      state.closed.push(name);
+      state.budgets?.delete(name);
+    },
   };
   return source as unknown as FrameSource;
 }
@@ -77,20 +84,32 @@ describe('a working copy that is being made', () => {
     expect(closed).toEqual(['piece 0']);
   });
 
-  it('keeps two pieces open at most, those where the coach is and goes', async () => {
+  it('keeps two pieces open at most, those where the coach is and goes, all within one budget', async () => {
     const closed: string[] = [];
-    let [opened, most] = [0, 0];
+    const budgets = new Map([['beyond', 512]]);
+    let [opened, most, mostBytes] = [0, 0, 0];
     const source = createGrowingSource({
-      beyond: aSource('beyond', { closed }),
-      open: async ({ first }) => {
+      beyond: aSource('beyond', { closed, budgets }),
+      open: async ({ first }, _standsFor, bytes) => {
         opened += 1;
+        budgets.set(`piece ${first}`, bytes);
         most = Math.max(most, opened - closed.length);
-        return success(aSource(`piece ${first}`, { closed }));
+        mostBytes = Math.max(mostBytes, sum());
+        return success(aSource(`piece ${first}`, { closed, budgets }));
       },
     });
+    const sum = (): number => [...budgets.values()].reduce((total, each) => total + each, 0);
     source.grow([0, 100, 200, 300].map((first) => ({ first, last: first + 99 })));
-    for (let frame = 0; frame < 400; frame++) expect(await source.show(frame, 1)).toMatchObject({ frame });
-    // each opened once on the way, and a third only for a moment, until the farthest is closed
-    expect([opened, closed.length, most]).toEqual([4, 2, 3]);
+    for (let frame = 0; frame < 400; frame++) {
+      expect(await source.show(frame, 1)).toMatchObject({ frame });
+      mostBytes = Math.max(mostBytes, sum());
+    }
+    // each opened once on the way
+    expect([opened, closed.length, most]).toEqual([4, 2, 2]);
+    expect([mostBytes, source.memory().budgetBytes]).toEqual([512, 512]);
+    // the copy that is to stand in takes a part of it
+    source.limitTo(448);
+    expect(sum()).toBe(448);
+    source.grow([]);
   });
 });

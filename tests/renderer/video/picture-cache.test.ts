@@ -22,7 +22,8 @@ function picture(frame: number, released: number[]): HeldPicture {
 describe('picture cache', () => {
   it('never holds more than its budget, and lets the farthest outside the range go first', () => {
     const released: number[] = [];
-    const cache = createPictureCache(30);
+    let budget = 30;
+    const cache = createPictureCache(() => budget);
     const range = { first: 5, last: 7 };
     for (const frame of [1, 9, 5, 6, 7]) {
       cache.put(picture(frame, released), 6, range);
@@ -30,17 +31,20 @@ describe('picture cache', () => {
     }
     expect(released).toEqual([1, 9]);
     expect([5, 6, 7].every((frame) => cache.has(frame))).toBe(true);
+    budget = 10;
+    cache.shrink(6, range, range);
+    expect([cache.bytes, cache.has(6), released.length]).toEqual([10, true, 4]);
   });
 
   it('keeps the picture of the playhead whatever the budget', () => {
-    const cache = createPictureCache(5);
+    const cache = createPictureCache(() => 5);
     cache.put(picture(3, []), 3, { first: 3, last: 3 });
     expect(cache.get(3)?.frame).toBe(3);
   });
 
   it('releases a picture that is replaced, and all when cleared', () => {
     const released: number[] = [];
-    const cache = createPictureCache(100);
+    const cache = createPictureCache(() => 100);
     cache.put(picture(1, released), 1, { first: 0, last: 9 });
     cache.put(picture(1, released), 1, { first: 0, last: 9 });
     expect(cache.bytes).toBe(10);
