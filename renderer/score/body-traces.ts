@@ -21,8 +21,11 @@ export function traceRuns(
     return point ? [{ time: realTimeOf(clock, posture.frame) as number, y: point.y }] : [];
   });
   if (laid.length < 3) return [];
-  const highest = Math.min(...laid.map((each) => each.y));
-  const lowest = Math.max(...laid.map((each) => each.y));
+  let [highest, lowest] = [Infinity, -Infinity];
+  for (const { y } of laid) {
+    if (y < highest) highest = y;
+    if (y > lowest) lowest = y;
+  }
   const extent = lowest - highest;
   if (extent <= 0) return [];
   const runs: { time: number; share: number }[][] = [];
@@ -33,4 +36,52 @@ export function traceRuns(
     lastTime = time;
   }
   return runs.filter((run) => run.length >= 3).map((points) => ({ points }));
+}
+
+/** A point of a trace as it is drawn: pixels across, and its height as a share. */
+export interface TracePoint {
+  readonly x: number;
+  readonly share: number;
+}
+
+/**
+ * Of a run what the screen can show: the points between two edges and one beyond each, and of those in one column of pixels
+ * the first, the highest, the lowest and the last. A minute of every frame is thousands of points, and the score hundreds wide.
+ */
+export function shownPoints(
+  run: TraceRun,
+  toX: (time: number) => number,
+  left: number,
+  right: number,
+): readonly TracePoint[] {
+  const shown: TracePoint[] = [];
+  let column: TracePoint[] = [];
+  let before: TracePoint | null = null;
+  const close = (): void => {
+    if (column.length <= 4) shown.push(...column);
+    else {
+      const [first, last] = [column[0] as TracePoint, column.at(-1) as TracePoint];
+      let [high, low] = [first, first];
+      for (const point of column) {
+        if (point.share < high.share) high = point;
+        if (point.share > low.share) low = point;
+      }
+      shown.push(...new Set([first, ...(high.x <= low.x ? [high, low] : [low, high]), last]));
+    }
+    column = [];
+  };
+  for (const { time, share } of run.points) {
+    const point = { x: toX(time), share };
+    if (point.x < left) {
+      before = point;
+      continue;
+    }
+    if (before) shown.push(before);
+    before = null;
+    if (column[0] && Math.floor(point.x) !== Math.floor(column[0].x)) close();
+    column.push(point);
+    if (point.x > right) break;
+  }
+  close();
+  return shown;
 }

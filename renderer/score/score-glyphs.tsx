@@ -32,41 +32,69 @@ export const ScoreGlyphs = memo(function ScoreGlyphs(props: Props) {
         const x = axis.toX(time);
         if (x < axis.left - 10 || x > axis.right + 10) return null;
         const y = glyphHeight(layout, mark.kind);
-        const chosen = mark.id === selectedId;
-        const side = sideWords(mark);
         return (
-          // biome-ignore lint/a11y/useSemanticElements: an SVG drawing can hold no button element
-          <g
+          <ScoreGlyph
             key={mark.id}
-            role="button"
-            tabIndex={mark.id === tabStop ? 0 : -1}
-            aria-pressed={chosen}
-            aria-label={`${markPhrase(mark)}, frame ${mark.frame + 1}, ${time.toFixed(3)} seconds`}
-            className={`glyph${chosen ? ' chosen' : ''}${lit.has(mark.id) ? ' lit' : ''}`}
-            data-event={mark.id}
-            data-kind={mark.kind}
-            data-frame={mark.frame}
-            transform={`translate(${x.toFixed(2)},${y.toFixed(2)})`}
-            onKeyDown={(key) => {
-              if (key.key !== 'Enter') return;
-              key.preventDefault();
-              key.stopPropagation();
-              onPick(mark);
-            }}
-          >
-            <rect x={-13} y={-15} width={26} height={30} fill="transparent" />
-            {lit.has(mark.id) && <circle r={13} className="glyph-lit" />}
-            {chosen && <rect x={-12.5} y={-13.5} width={25} height={27} rx={6} className="glyph-chosen" />}
-            <Glyph kind={mark.kind} />
-            {side && (
-              <text x={mark.metres === null ? 10 : 9} y={4} className="glyph-side">
-                {side}
-              </text>
-            )}
-            <title>{`${markPhrase(mark)} · frame ${mark.frame + 1} · ${time.toFixed(3)} s. Drag to move by frames.`}</title>
-          </g>
+            mark={mark}
+            x={x}
+            y={y}
+            time={time}
+            isChosen={mark.id === selectedId}
+            isTabStop={mark.id === tabStop}
+            isLit={lit.has(mark.id)}
+            onPick={onPick}
+          />
         );
       })}
+    </g>
+  );
+});
+
+interface GlyphProps {
+  readonly mark: EventMark;
+  readonly x: number;
+  readonly y: number;
+  readonly time: number;
+  readonly isChosen: boolean;
+  readonly isTabStop: boolean;
+  readonly isLit: boolean;
+  readonly onPick: (mark: EventMark) => void;
+}
+
+/** One note. A long swim has hundreds: where one is chosen or moved the others are not made again. */
+const ScoreGlyph = memo(function ScoreGlyph(props: GlyphProps) {
+  const { mark, x, y, time, isChosen, isTabStop, isLit, onPick } = props;
+  const side = sideWords(mark);
+  const words = markPhrase(mark);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: an SVG drawing can hold no button element
+    <g
+      role="button"
+      tabIndex={isTabStop ? 0 : -1}
+      aria-pressed={isChosen}
+      aria-label={`${words}, frame ${mark.frame + 1}, ${time.toFixed(3)} seconds`}
+      className={`glyph${isChosen ? ' chosen' : ''}${isLit ? ' lit' : ''}`}
+      data-event={mark.id}
+      data-kind={mark.kind}
+      data-frame={mark.frame}
+      transform={`translate(${x.toFixed(2)},${y.toFixed(2)})`}
+      onKeyDown={(key) => {
+        if (key.key !== 'Enter') return;
+        key.preventDefault();
+        key.stopPropagation();
+        onPick(mark);
+      }}
+    >
+      <rect x={-13} y={-15} width={26} height={30} fill="transparent" />
+      {isLit && <circle r={13} className="glyph-lit" />}
+      {isChosen && <rect x={-12.5} y={-13.5} width={25} height={27} rx={6} className="glyph-chosen" />}
+      <Glyph kind={mark.kind} />
+      {side && (
+        <text x={mark.metres === null ? 10 : 9} y={4} className="glyph-side">
+          {side}
+        </text>
+      )}
+      <title>{`${words} · frame ${mark.frame + 1} · ${time.toFixed(3)} s. Drag to move by frames.`}</title>
     </g>
   );
 });

@@ -3,7 +3,7 @@ import { memo, useMemo } from 'react';
 import { useSwim } from '../bench/bench-session';
 import { clockOf } from '../bench/bench-session';
 import { withFollowed } from '#core/follow/with-followed';
-import { traceRuns } from './body-traces';
+import { shownPoints, type TracePoint, traceRuns } from './body-traces';
 import type { ScoreAxis } from './score-axis';
 import type { ScoreLayout } from './score-layout';
 
@@ -37,14 +37,14 @@ export const ScoreTraces = memo(function ScoreTraces(props: {
       {traces.flatMap(({ staff, runs, guessed }) =>
         runs.map((run) => {
           const band = layout.staffs[staff];
-          const path = line<{ time: number; share: number }>()
-            .x((point) => axis.toX(point.time))
+          const path = line<TracePoint>()
+            .x((point) => point.x)
             .y((point) => band.top + band.height * (0.15 + 0.7 * point.share))
             .curve(curveMonotoneX);
           return (
             <path
               key={`${staff}${run.points[0]?.time ?? 0}`}
-              d={path([...run.points]) ?? ''}
+              d={path([...shownPoints(run, axis.toX, axis.left, axis.right)]) ?? ''}
               fill="none"
               stroke={`var(--${staff})`}
               className={guessed ? 'trace followed' : 'trace'}

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { kickWavePath } from '../../../renderer/score/kick-wave';
 import { makeScoreAxis, panSpan, zoomSpan } from '../../../renderer/score/score-axis';
 import { glyphHeight, layoutScore } from '../../../renderer/score/score-layout';
-import { traceRuns } from '../../../renderer/score/body-traces';
+import { shownPoints, traceRuns } from '../../../renderer/score/body-traces';
 import { nearestFrame } from '../../../renderer/score/use-score-pointer';
 
 const base = { from: 0, to: 8, left: 80, right: 880, strokeStarts: [1, 2, 4, 5] };
@@ -70,6 +70,24 @@ describe('what is written on the score', () => {
     const on = (frame: number) => ({ frame, points: { toe: { x: 0, y: frame % 7 } }, hidden: [] });
     expect(traceRuns([0, 2, 4, 6].map(on), 'toe', clock)).toHaveLength(1);
     expect(traceRuns([0, 30, 60, 90].map(on), 'toe', clock)).toHaveLength(0);
+  });
+
+  it('shows of a long trace no more than its columns of pixels hold, and none of its peaks less', () => {
+    const points = Array.from({ length: 6000 }, (_, i) => ({
+      time: i / 60,
+      share: 0.5 + 0.4 * Math.sin(i / 9) + (i === 3001 ? 0.3 : 0),
+    }));
+    const shown = shownPoints({ points }, (time) => 5 * time, 0, 500);
+    expect(shown.length).toBeLessThanOrEqual(4 * 501);
+    const shares = (list: readonly { readonly share: number }[]): number[] => list.map(({ share }) => share);
+    expect(Math.max(...shares(shown))).toBe(Math.max(...shares(points)));
+    expect(Math.min(...shares(shown))).toBe(Math.min(...shares(points)));
+    expect(shown.map(({ x }) => x)).toEqual([...shown].map(({ x }) => x).sort((a, b) => a - b));
+    // looked at closely, all of them, and one beyond each edge so that the line runs out of sight
+    const close = shownPoints({ points }, (time) => 600 * (time - 10), 0, 500);
+    expect(close.map(({ x }) => Math.round(x)).slice(0, 2)).toEqual([-10, 0]);
+    expect(close.at(-1)?.x).toBeGreaterThan(500);
+    expect(close.length).toBeGreaterThan(50);
   });
 
   it('snaps a dragged glyph to the nearest frame, also on uneven frames', () => {
