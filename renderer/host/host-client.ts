@@ -6,7 +6,7 @@ import type { ArrivedClip } from '#core/host-contract/operations/clip-operations
 /** The window's side of the host contract; one per transport, alike to everything above. */
 export interface HostClient {
   readonly transport: 'ipc' | 'loopback';
-  /** Input and output are checked against the contract; an expected failure is a value, a bug throws. */
+  /** Input and output are checked against the contract (`sentInput`); an expected failure is a value, a bug throws. */
   call<Name extends OperationName>(
     name: Name,
     input: OperationInput<Name>,

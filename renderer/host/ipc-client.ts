@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { failure, type Result } from '#core/host-contract/host-error';
 import { type OperationName, type OperationOutput, operations } from '#core/host-contract/operations';
 import type { HostClient } from './host-client';
+import { sentInput } from './sent-input';
 import { createStreamClient, readAnswer } from './stream-client';
 
 /** What the preload script puts on the window. */
@@ -15,7 +16,7 @@ export function createIpcClient(bridge: HostBridge): HostClient {
     ...createStreamClient(),
     transport: 'ipc',
     async call<Name extends OperationName>(name: Name, input: unknown, signal?: AbortSignal) {
-      const answer = await bridge.run(name, operations[name].input.parse(input));
+      const answer = await bridge.run(name, sentInput(name, input));
       // IPC can't be taken back: the answer of a cancelled call is dropped
       if (signal?.aborted) return failure('cancelled');
       const schema = operations[name].output as unknown as z.ZodType<OperationOutput<Name>>;

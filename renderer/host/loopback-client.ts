@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { failure, type Result } from '#core/host-contract/host-error';
 import { type OperationName, type OperationOutput, operations } from '#core/host-contract/operations';
 import type { HostClient } from './host-client';
+import { sentInput } from './sent-input';
 import { createStreamClient, readAnswer } from './stream-client';
 
 /** The contract over HTTP on the page's own origin; the browser adds the cookie that lets us in. */
@@ -15,7 +16,7 @@ export function createLoopbackClient(): HostClient {
         const response = await fetch(`/op/${name}`, {
           method: 'POST',
           headers: { 'Content-Type': 'application/json' },
-          body: JSON.stringify(operations[name].input.parse(input)),
+          body: JSON.stringify(sentInput(name, input)),
           ...(signal ? { signal } : {}),
         });
         if (response.status === 403) return failure('not-allowed', { window: 1 });
