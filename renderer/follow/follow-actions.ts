@@ -1,5 +1,7 @@
 import { cameraPath } from '#core/follow/camera-path';
 import type { FramePiece } from '#core/follow/follow-pieces';
+import { keepSurer } from '#core/follow/keep-surer';
+import { seenBodyLength } from '#core/follow/seen-body-length';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { assumedMarkingError } from '#core/uncertainty/assumed-marking-error';
 import { landmarkWords } from '#core/marks/mark-words';
@@ -8,7 +10,7 @@ import { goTo } from '../bench/stepping';
 import { endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
 import { setFollowed } from '../state/follow-commands';
 import { postureOn } from '../state/selectors';
-import { allPieces, openPieces, questionsOf } from './follow-selectors';
+import { allPieces, linesWanted, openPieces, questionsOf } from './follow-selectors';
 import { type FollowTrouble, followStretch } from './follow-stretch';
 import { startFollower } from './start-follower';
 import type { Follower } from './follower';
@@ -85,7 +87,10 @@ export async function followPoints(session: BenchSession, what: 'new' | 'all'): 
       const clock = clockOf(swim);
       const found = await followStretch(swim, clock, pieces, opened.value, follower, share, stop.signal);
       stop.signal.throwIfAborted();
-      if (found.pieces.length > 0) document.run(setFollowed(found.pieces, found.runs, found.camera));
+      const length = seenBodyLength(swim.postures) ?? swim.clip.height / 3;
+      // marks may have been moved before everything is followed again: then what was there is no guide
+      const runs = what === 'all' ? found.runs : keepSurer(swim.followed, found.runs, swim.postures, length);
+      if (found.pieces.length > 0) document.run(setFollowed(found.pieces, runs, found.camera));
       const questions = questionsOf(document.swim()).length;
       const said = found.trouble
         ? troubleWords(found.trouble)
@@ -119,6 +124,18 @@ export function askNext(session: BenchSession): void {
     return;
   }
   ask(session, question);
+}
+
+/** Goes to the next marked kick top that wants a body line, and holds the line out; says so when none does. */
+export function layNextLine(session: BenchSession): void {
+  const frame = linesWanted(session.document.swim())[0];
+  if (frame === undefined) {
+    session.say('No marked kick top wants a body line');
+    return;
+  }
+  goTo(session, frame);
+  startBodyLine(session);
+  session.say(`Lay the body line on frame ${frame + 1}`);
 }
 
 export function ask(

@@ -1,7 +1,7 @@
 import type { Command } from '../app/command';
 import type { BenchSession } from '../bench/bench-session';
-import { askNext, cancelFollowing, followPoints } from './follow-actions';
-import { questionsOf } from './follow-selectors';
+import { askNext, cancelFollowing, followPoints, layNextLine } from './follow-actions';
+import { linesWanted, questionsOf } from './follow-selectors';
 import { accept, acceptAll, lookAtNext, lookedAt, proposalsOf, reject, rejectAll } from './proposals';
 
 /** Following and deciding, by key. */
@@ -32,6 +32,14 @@ export function followCommands(session: BenchSession): readonly Command[] {
       kind: 'never',
       enabled: () => follow.getState().share !== null,
       run: () => cancelFollowing(session),
+    },
+    {
+      id: 'follow-line',
+      label: 'To the next kick top that wants a body line',
+      keys: ['Shift+B'],
+      kind: 'view',
+      enabled: () => linesWanted(document.swim()).length > 0,
+      run: () => layNextLine(session),
     },
     {
       id: 'follow-ask',

@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import { useBench, useSwim } from '../bench/bench-session';
-import { cancelFollowing, followPoints } from './follow-actions';
-import { allPieces, openPieces } from './follow-selectors';
+import { cancelFollowing, followPoints, layNextLine } from './follow-actions';
+import { allPieces, linesWanted, openPieces } from './follow-selectors';
 import { ProposalList } from './proposal-list';
 import { QuestionList } from './question-list';
 import { dropFollowed } from '../state/follow-commands';
@@ -16,6 +16,7 @@ export function FollowPanel() {
   const pieces = useSwim((swim) => allPieces(swim.postures));
   const open = useSwim(openPieces);
   const followed = useSwim((swim) => swim.followed);
+  const wanted = useSwim(linesWanted);
   const running = share !== null;
   const pictures = open.reduce((sum, { first, last }) => sum + last - first - 1, 0);
   return (
@@ -36,7 +37,10 @@ export function FollowPanel() {
             Lay a body line on two frames of one movement (<kbd>B</kbd>), some ten to twenty frames apart:
             Submark then follows each point through the frames between.
           </p>
-          <p>Lines where a limb turns back, such as the top and bottom of a kick, help most.</p>
+          <p>
+            Best: a line where the stretch begins and ends, and one a stroke between, on a kick top. Then
+            answer what is asked.
+          </p>
         </div>
       ) : (
         <section aria-label="Follow">
@@ -86,6 +90,17 @@ export function FollowPanel() {
               {outcome}
             </p>
           )}
+        </section>
+      )}
+      {wanted.length > 0 && !running && (
+        <section aria-label="Body lines that help most">
+          <p className="follow-state">
+            {wanted.length} marked kick {wanted.length === 1 ? 'top has' : 'tops have'} no body line. Lines
+            there make the size of the kick sure.
+          </p>
+          <button type="button" onClick={() => layNextLine(session)}>
+            Lay the line on frame {(wanted[0] ?? 0) + 1} <kbd>Shift B</kbd>
+          </button>
         </section>
       )}
       {followed.length > 0 && <QuestionList />}

@@ -1,5 +1,5 @@
 import { blendSightings, varianceOfSightings } from '#core/follow/blend-sightings';
-import { confidenceOfSd } from '#core/follow/follow-confidence';
+import { pointConfidence } from '#core/follow/point-confidence';
 import { greyPyramid } from '#core/follow/grey-pyramid';
 import { smoothTrack } from '#core/follow/smooth-track';
 import type { LandmarkName } from '#core/marks/landmark';
@@ -97,19 +97,24 @@ function runOf(
 ): FollowedRun[] {
   const { landmark, from } = span;
   const { bodyLength, pictures } = piece;
-  const varianceOn = (i: number): number => {
+  const secondsBetweenMarks = (piece.times[span.to] ?? 0) - (piece.times[from] ?? 0);
+  const confidenceOn = (i: number): number => {
     const [f, b, s] = [forward, backward, settled].map((each) => each[i]?.get(landmark));
-    return f && b && s ? varianceOfSightings(f, b, s, bodyLength, blended.get(landmark)?.get(i)) : Infinity;
+    if (!f || !b || !s) return 0;
+    const along = blended.get(landmark)?.get(i) ?? s.at;
+    return pointConfidence({
+      ...{ landmark, forward: f, backward: b, blended: along, settled: s },
+      ...{ secondsBetweenMarks, bodyLength },
+    });
   };
   const points: [number, number, number][] = [];
   for (let i = from + 1; i < span.to; i++) {
     const at = settled[i]?.get(landmark)?.at;
     if (!at) break;
-    const sd = Math.sqrt(Math.min(varianceOn(i), 1e9));
-    points.push([at.x, at.y, round(confidenceOfSd(sd, bodyLength))]);
+    points.push([at.x, at.y, round(confidenceOn(i))]);
   }
   return points.length > 0 ? [{ landmark, frame: (pictures[0]?.frame ?? 0) + from + 1, points }] : [];
 }
 
-/** A hundredth is finer than any confidence is known. */
-const round = (value: number): number => Math.round(100 * value) / 100;
+/** A thousandth is finer than any confidence is known, and still tells the sure from the very sure. */
+const round = (value: number): number => Math.round(1000 * value) / 1000;

@@ -3,8 +3,11 @@ import { followPieces, type FramePiece } from '#core/follow/follow-pieces';
 import { piecesToFollow } from '#core/follow/keep-followed';
 import { markedPoints } from '#core/follow/marked-points';
 import { type FollowQuestion, nextQuestions } from '#core/follow/next-questions';
+import { questionContext } from '#core/follow/question-context';
+import { linesToLay } from '#core/follow/lines-to-lay';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Swim } from '#core/swim-file/swim-schema';
+import { clockOf } from '../bench/bench-session';
 import { postureOn, remembered } from '../state/selectors';
 
 const byFrame = remembered((followed: Swim['followed']) => followedByFrame(followed));
@@ -28,7 +31,18 @@ export const openPieces = remembered((swim: Swim): readonly FramePiece[] =>
   piecesToFollow(allPieces(swim.postures), swim.followed, isMarkedIn(swim)),
 );
 
-/** What the coach is asked, most useful first. */
-export const questionsOf = remembered((swim: Swim): readonly FollowQuestion[] =>
-  nextQuestions(swim.followed, isMarkedIn(swim)),
+const allQuestions = remembered((swim: Swim): readonly FollowQuestion[] =>
+  nextQuestions(swim.followed, questionContext(swim, clockOf(swim), isMarkedIn(swim))),
 );
+
+/** What the coach is asked, most useful first. */
+export const questionsOf = remembered((swim: Swim) => allQuestions(swim).filter(({ sharpens }) => !sharpens));
+
+/** The mark that would sharpen most once nothing is unsure; null before that, and when nothing is followed. */
+export const sharpeningOf = remembered((swim: Swim): FollowQuestion | null => {
+  const [first] = allQuestions(swim);
+  return first?.sharpens ? first : null;
+});
+
+/** Frames on which a body line would help following most. */
+export const linesWanted = remembered((swim: Swim): readonly number[] => linesToLay(swim, clockOf(swim)));

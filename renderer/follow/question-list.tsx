@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import { landmarkWords } from '#core/marks/mark-words';
 import { useBench, useSwim } from '../bench/bench-session';
 import { ask, askNext } from './follow-actions';
-import { questionsOf } from './follow-selectors';
+import { questionsOf, sharpeningOf } from './follow-selectors';
 
 /** As many as a coach takes in at a glance; the next ones move up. */
 const shown = 6;
@@ -13,7 +13,19 @@ export function QuestionList() {
   const questions = useSwim(questionsOf);
   const asked = useStore(session.follow, (state) => state.asked);
   const unsure = questions.reduce((sum, { frames }) => sum + frames, 0);
-  if (questions.length === 0) return null;
+  const sharpening = useSwim(sharpeningOf);
+  if (questions.length === 0) {
+    if (!sharpening) return null;
+    const { landmark, frame } = sharpening;
+    return (
+      <section aria-label="Unsure points">
+        <p className="follow-state">No point is unsure. One more mark would help most here:</p>
+        <button type="button" onClick={() => ask(session, sharpening)}>
+          Mark the {landmarkWords[landmark].toLowerCase()} on frame {frame + 1}
+        </button>
+      </section>
+    );
+  }
   return (
     <section aria-label="Unsure points">
       <h3>{unsure} points unsure</h3>

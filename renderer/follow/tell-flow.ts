@@ -46,8 +46,9 @@ export function createFlowTeller(
   vision: Vision,
   first: readonly GreyLevel[] | undefined,
   bodyLength: number,
+  longest = flowLength,
 ): FlowTeller {
-  const level = bodyLength > flowLength ? 1 : 0;
+  const level = bodyLength > longest ? (bodyLength > 2 * longest ? 2 : 1) : 0;
   const size = first?.[level] ?? first?.[0];
   const make = (): VisionMat => new vision.Mat(size?.height ?? 1, size?.width ?? 1, vision.CV_8UC1);
   let before = make();

@@ -2,7 +2,7 @@ import type { LandmarkName } from '../marks/landmark';
 import type { Swim } from '../swim-file/swim-schema';
 import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
 import type { Point } from '../units/brand';
-import { sdOfConfidence } from './follow-confidence';
+import { expectedErrorShare } from './expected-error';
 
 /** One landmark's place over frames, marked and followed points together. */
 export interface BodyTrace {
@@ -17,13 +17,6 @@ export interface BodyTrace {
 
 /** A marked point is taken to be off by this share of the body length: about what a careful hand does. Our default. */
 const markedSdShare = 0.004;
-
-/**
- * Confidence is made to warn early: on the drawn clips points err by about this share of what it says, and hardly any
- * by more than `lostShare` of the body length, as marks on both sides hold them (tests/bench/propose.ts).
- */
-const warnedShare = 0.6;
-const lostShare = 0.04;
 
 /**
  * Followed points less likely than this to lie within 2 % of the body length say nothing at all. A proposal carries its
@@ -73,8 +66,5 @@ export function bodyTrace(
 }
 
 /** How far a followed point may be off when moments are proposed from it: one axis, pixels. */
-function proposalSd(confidence: number, bodyLength: number): number {
-  const warned = warnedShare * sdOfConfidence(confidence, bodyLength);
-  const lost = lostShare * bodyLength;
-  return Math.max(markedSdShare * bodyLength, warned / Math.sqrt(1 + (warned / lost) ** 2));
-}
+const proposalSd = (confidence: number, bodyLength: number): number =>
+  bodyLength * Math.max(markedSdShare, expectedErrorShare(confidence));

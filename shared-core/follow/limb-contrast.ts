@@ -33,6 +33,8 @@ export const emptyColourCount = (): ColourCount => ({
 /** Only the middle of a limb is surely limb, and only what lies this many half widths off is surely not. Our choice. */
 const surelyLimb = 0.4;
 const surelyRest = 1.5;
+/** A limb goes on a little beyond its landmarks: share of its length. */
+const beyondShare = 0.2;
 
 /** Counts the colours of one marked picture into `count`. */
 export function countColours(
@@ -53,10 +55,27 @@ export function countColours(
         if (x >= 0 && y >= 0 && x < width && y < height) add(count.limb, colours[y * width + x] ?? 0);
       }
   }
+  const body = bodyMask(width, height, limbs);
   // every second pixel each way is plenty
   for (let y = 0; y < height; y += 2)
     for (let x = 0; x < width; x += 2)
-      if (!limbs.some((limb) => isNear(limb, x, y))) add(count.rest, colours[y * width + x] ?? 0);
+      if (body[y * width + x] === 0) add(count.rest, colours[y * width + x] ?? 0);
+}
+
+/** 1 where a picture's pixel is on a limb or near one, looked at limb by limb within its own box. */
+function bodyMask(width: number, height: number, limbs: readonly MarkedLimb[]): Uint8Array {
+  const mask = new Uint8Array(width * height);
+  for (const limb of limbs) {
+    const { from, to, halfWidth } = limb;
+    const reach = surelyRest * halfWidth + beyondShare * Math.hypot(to.x - from.x, to.y - from.y) + 1;
+    const left = Math.max(0, Math.floor(Math.min(from.x, to.x) - reach));
+    const right = Math.min(width - 1, Math.ceil(Math.max(from.x, to.x) + reach));
+    const top = Math.max(0, Math.floor(Math.min(from.y, to.y) - reach));
+    const bottom = Math.min(height - 1, Math.ceil(Math.max(from.y, to.y) + reach));
+    for (let y = top; y <= bottom; y++)
+      for (let x = left; x <= right; x++) if (isNear(limb, x, y)) mask[y * width + x] = 1;
+  }
+  return mask;
 }
 
 const add = (table: Float32Array, colour: number): void => {
@@ -67,9 +86,13 @@ function isNear({ from, to, halfWidth }: MarkedLimb, x: number, y: number): bool
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   const square = dx * dx + dy * dy || 1;
-  // a limb goes on a little beyond its landmarks
-  const t = Math.max(-0.2, Math.min(1.2, ((x - from.x) * dx + (y - from.y) * dy) / square));
-  return Math.hypot(x - from.x - t * dx, y - from.y - t * dy) < surelyRest * halfWidth;
+  const t = Math.max(
+    -beyondShare,
+    Math.min(1 + beyondShare, ((x - from.x) * dx + (y - from.y) * dy) / square),
+  );
+  const offX = x - from.x - t * dx;
+  const offY = y - from.y - t * dy;
+  return offX * offX + offY * offY < (surelyRest * halfWidth) ** 2;
 }
 
 /** Fewer limb pixels than this teach nothing. Our choice. */
@@ -116,15 +139,28 @@ function smoothShares(counts: Float32Array): Float32Array {
 
 /** Weighs each bin with its neighbours along one axis (1, 2, 1), `rounds` times; the ends stand for what is beyond. */
 function smoothAlong(table: Float32Array, stride: number, bins: number, rounds: number): void {
-  const line = new Float32Array(bins);
-  for (let start = 0; start < table.length; start++) {
-    if (Math.floor(start / stride) % bins !== 0) continue;
-    for (let round = 0; round < rounds; round++) {
-      for (let i = 0; i < bins; i++) line[i] = table[start + i * stride] ?? 0;
+  const line = new Float32Array(bins + 2);
+  const block = stride * bins;
+  for (let from = 0; from < table.length; from += block)
+    for (let start = from; start < from + stride; start++) {
+      let met = false;
       for (let i = 0; i < bins; i++) {
-        const here = line[i] ?? 0;
-        table[start + i * stride] = (2 * here + (line[i - 1] ?? here) + (line[i + 1] ?? here)) / 4;
+        const here = table[start + i * stride] ?? 0;
+        line[i + 1] = here;
+        met ||= here !== 0;
       }
+      // most colours are never met, and nothing of them is smooth already
+      if (!met) continue;
+      for (let round = 0; round < rounds; round++) {
+        line[0] = line[1] ?? 0;
+        line[bins + 1] = line[bins] ?? 0;
+        let before = line[0];
+        for (let i = 1; i <= bins; i++) {
+          const here = line[i] ?? 0;
+          line[i] = (2 * here + before + (line[i + 1] ?? 0)) / 4;
+          before = here;
+        }
+      }
+      for (let i = 0; i < bins; i++) table[start + i * stride] = line[i + 1] ?? 0;
     }
-  }
 }

@@ -42,6 +42,7 @@ export function addLooks(
 ): Residuals {
   const scale = 2 ** level;
   const residuals = new Map<Limb, { readonly squares: number; readonly weight: number }>();
+  const { now, x: slopesX, y: slopesY } = scratch;
   const places = [0, 0, 0, 0];
   // products of one limb's slopes, summed before they go into the whole
   const block = new Float64Array(14);
@@ -58,7 +59,8 @@ export function addLooks(
     if (length < 1) continue;
     const ux = dx / length;
     const uy = dy / length;
-    const count = look.grey.length;
+    const { along, across, grey: then } = look;
+    const count = then.length;
     const { width, height, grey } = picture;
     const rightmost = width - 1.001;
     const lowest = height - 1.001;
@@ -67,28 +69,32 @@ export function addLooks(
     let squareNow = 0;
     let squareThen = 0;
     for (let k = 0; k < count; k++) {
-      const t = look.along[k] ?? 0;
-      const v = look.across[k] ?? 0;
-      const x = Math.max(0, Math.min(rightmost, ax + t * dx - v * uy));
-      const y = Math.max(0, Math.min(lowest, ay + t * dy + v * ux));
+      const t = along[k] ?? 0;
+      const v = across[k] ?? 0;
+      let x = ax + t * dx - v * uy;
+      let y = ay + t * dy + v * ux;
+      if (!(x > 0)) x = 0;
+      else if (x > rightmost) x = rightmost;
+      if (!(y > 0)) y = 0;
+      else if (y > lowest) y = lowest;
       const left = x | 0;
       const top = y | 0;
       const fx = x - left;
       const fy = y - top;
       const at = top * width + left;
       const p = grey[at] ?? 0;
-      const across = (grey[at + 1] ?? 0) - p;
+      const right = (grey[at + 1] ?? 0) - p;
       const down = (grey[at + width] ?? 0) - p;
-      const twist = (grey[at + width + 1] ?? 0) - p - across - down;
-      const g = p + fx * across + fy * (down + fx * twist);
-      const then = look.grey[k] ?? 0;
-      scratch.now[k] = g;
-      scratch.x[k] = across + fy * twist;
-      scratch.y[k] = down + fx * twist;
+      const twist = (grey[at + width + 1] ?? 0) - p - right - down;
+      const g = p + fx * right + fy * (down + fx * twist);
+      const was = then[k] ?? 0;
+      now[k] = g;
+      slopesX[k] = right + fy * twist;
+      slopesY[k] = down + fx * twist;
       sumNow += g;
-      sumThen += then;
+      sumThen += was;
       squareNow += g * g;
-      squareThen += then * then;
+      squareThen += was * was;
     }
     const meanNow = sumNow / count;
     const meanThen = sumThen / count;
@@ -96,17 +102,31 @@ export function addLooks(
     const spreadThen = Math.sqrt(Math.max(1, squareThen / count - meanThen * meanThen));
     const gain = Math.max(0.6, Math.min(1.6, spreadThen / spreadNow));
     const slope = gain / scale;
-    block.fill(0);
     const share = (weight * independentShare) / (greySd * greySd);
     let squares = 0;
+    // in locals while they are summed: this loop is most of what following costs
+    let axax = 0;
+    let axay = 0;
+    let axbx = 0;
+    let axby = 0;
+    let ayay = 0;
+    let aybx = 0;
+    let ayby = 0;
+    let bxbx = 0;
+    let bxby = 0;
+    let byby = 0;
+    let axOff = 0;
+    let ayOff = 0;
+    let bxOff = 0;
+    let byOff = 0;
     for (let k = 0; k < count; k++) {
-      const t = look.along[k] ?? 0;
-      const v = look.across[k] ?? 0;
-      const off = gain * ((scratch.now[k] ?? 0) - meanNow) - ((look.grey[k] ?? 0) - meanThen);
+      const t = along[k] ?? 0;
+      const v = across[k] ?? 0;
+      const off = gain * ((now[k] ?? 0) - meanNow) - ((then[k] ?? 0) - meanThen);
       const w = share / (1 + off * off * softness);
       squares += off * off;
-      const gx = slope * (scratch.x[k] ?? 0);
-      const gy = slope * (scratch.y[k] ?? 0);
+      const gx = slope * (slopesX[k] ?? 0);
+      const gy = slope * (slopesY[k] ?? 0);
       // the strip turns with its ends: δx = (1−t) δA + t δB − v d̂ (n·(δB−δA))/|d|, n = (−uy, ux)
       const turn = (v * (gx * ux + gy * uy)) / length;
       const bx = t * gx + turn * uy;
@@ -117,21 +137,22 @@ export function addLooks(
       const s1 = w * fy;
       const s2 = w * bx;
       const s3 = w * by;
-      block[0] = (block[0] ?? 0) + s0 * fx;
-      block[1] = (block[1] ?? 0) + s0 * fy;
-      block[2] = (block[2] ?? 0) + s0 * bx;
-      block[3] = (block[3] ?? 0) + s0 * by;
-      block[4] = (block[4] ?? 0) + s1 * fy;
-      block[5] = (block[5] ?? 0) + s1 * bx;
-      block[6] = (block[6] ?? 0) + s1 * by;
-      block[7] = (block[7] ?? 0) + s2 * bx;
-      block[8] = (block[8] ?? 0) + s2 * by;
-      block[9] = (block[9] ?? 0) + s3 * by;
-      block[10] = (block[10] ?? 0) + s0 * off;
-      block[11] = (block[11] ?? 0) + s1 * off;
-      block[12] = (block[12] ?? 0) + s2 * off;
-      block[13] = (block[13] ?? 0) + s3 * off;
+      axax += s0 * fx;
+      axay += s0 * fy;
+      axbx += s0 * bx;
+      axby += s0 * by;
+      ayay += s1 * fy;
+      aybx += s1 * bx;
+      ayby += s1 * by;
+      bxbx += s2 * bx;
+      bxby += s2 * by;
+      byby += s3 * by;
+      axOff += s0 * off;
+      ayOff += s1 * off;
+      bxOff += s2 * off;
+      byOff += s3 * off;
     }
+    block.set([axax, axay, axbx, axby, ayay, aybx, ayby, bxbx, bxby, byby, axOff, ayOff, bxOff, byOff]);
     const kept = residuals.get(template.limb);
     residuals.set(template.limb, {
       squares: (kept?.squares ?? 0) + (weight * squares) / (count * spreadThen * spreadThen),

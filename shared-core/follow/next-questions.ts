@@ -1,5 +1,6 @@
-import type { LandmarkName } from '../marks/landmark';
+import { bodyChain, type LandmarkName } from '../marks/landmark';
 import type { FollowedRun } from '../swim-file/swim-schema';
+import { expectedSquare } from './expected-error';
 import { sureEnough } from './follow-confidence';
 import { limbs } from './limb';
 
@@ -7,57 +8,132 @@ import { limbs } from './limb';
 export interface FollowQuestion {
   readonly landmark: LandmarkName;
   readonly frame: number;
-  /** Frames around it that are unsure with it. */
+  /** Unsure frames around it that a mark there helps. */
   readonly frames: number;
-  /** How much a mark there would clear up: the sum of what those frames lack in confidence. */
+  /**
+   * How much doubt a mark there is expected to remove: the sum over frames of the expected squared error (in units of
+   * what is useful, 2 % of the body length), times what readings need of the frame.
+   */
   readonly gain: number;
+  /** Nothing there is unsure: a mark would only sharpen what is sure. */
+  readonly sharpens: boolean;
 }
 
-/** Unsure stretches with no more sure frames than this between them are one. Our default. */
-const joinGap = 2;
+/** What of the film a question is judged by. */
+export interface QuestionContext {
+  /** Tells points that the coach has placed since, or said to be hidden; they are sure. */
+  readonly isMarked: (landmark: LandmarkName, frame: number) => boolean;
+  /** How much the readings need a landmark on a frame: 1 is usual. */
+  readonly need?: (landmark: LandmarkName, frame: number) => number;
+  /** Real seconds between two frames. */
+  readonly interval: number;
+}
 
 /**
- * What to ask, the most useful first. Of each stretch of unsure frames of a landmark one frame is asked: the least
- * sure, and of nearly alike ones the one nearest the stretch's middle, since following from a new mark helps both
- * ways. `isMarked` tells points that the coach has placed since; they are sure.
+ * Errors of a followed point resemble each other: they fade to 1/e within so many real seconds. A mark so far away takes a
+ * share e⁻² of the squared error with it. Fitted on followed sample clips.
+ */
+const alikeSeconds = 0.1;
+/** Errors of landmarks at the two ends of a limb resemble each other by this (a correlation). Fitted in the same way. */
+const alikeAcross = 0.5;
+/** A mark beside which a limb's other end is marked teaches how that limb looks: worth so much more. Our default. */
+const limbBonus = 1.4;
+/** Stretches are asked once each: no second question of a landmark this near, in spans of likeness. */
+const apartSpans = 1;
+
+/**
+ * What to ask, the most useful first: for every landmark and every unsure frame, how much doubt a mark there is
+ * expected to remove around it in time and at the other end of its limbs. Of one stretch of unsure frames the best frame is
+ * asked; what is still unsure once it is followed again is asked then. After all of those come, in the same order, marks that would
+ * sharpen what is sure.
  */
 export function nextQuestions(
   followed: readonly FollowedRun[],
-  isMarked: (landmark: LandmarkName, frame: number) => boolean,
+  { isMarked, need = () => 1, interval }: QuestionContext,
 ): readonly FollowQuestion[] {
-  return followed
-    .flatMap(({ landmark, frame, points }) => {
-      const lacks = points.map(([, , confidence], i) =>
-        isMarked(landmark, frame + i) || confidence >= sureEnough ? 0 : 1 - confidence,
-      );
-      return unsureStretches(lacks).map(({ from, to }): FollowQuestion => {
-        const own = lacks.slice(from, to + 1);
-        return {
-          landmark,
-          frame: frame + from + worst(own, (i) => besides(landmark, frame + from + i, isMarked)),
-          frames: own.filter((lack) => lack > 0).length,
-          gain: own.reduce((sum, lack) => sum + lack, 0),
-        };
-      });
-    })
-    .sort((a, b) => b.gain - a.gain || a.frame - b.frame);
+  const span = Math.max(1, alikeSeconds / interval);
+  const unsure = doubtsOf(followed, isMarked, need, (confidence) => confidence < sureEnough);
+  const sure = doubtsOf(followed, isMarked, need, (confidence) => confidence >= sureEnough);
+  return [
+    ...bestOf(unsure, isMarked, span).map((each) => ({ ...each, sharpens: false })),
+    ...bestOf(sure, isMarked, span).map((each) => ({ ...each, sharpens: true })),
+  ];
 }
 
-function unsureStretches(
-  lacks: readonly number[],
-): readonly { readonly from: number; readonly to: number }[] {
-  const found: { from: number; to: number }[] = [];
-  lacks.forEach((lack, i) => {
-    if (lack <= 0) return;
-    const last = found.at(-1);
-    if (last && i - last.to <= joinGap + 1) last.to = i;
-    else found.push({ from: i, to: i });
-  });
-  return found;
+/** Of each stretch of doubt the best frame, the most useful first; those beside it would clear up the same. */
+function bestOf(
+  doubts: Doubts,
+  isMarked: QuestionContext['isMarked'],
+  span: number,
+): readonly Omit<FollowQuestion, 'sharpens'>[] {
+  const candidates = [...doubts].flatMap(([landmark, own]) =>
+    [...own].map(([frame]) => {
+      const beside = besides(landmark, frame, isMarked) ? limbBonus : 1;
+      return { landmark, frame, ...gainAt(doubts, landmark, frame, span, beside) };
+    }),
+  );
+  const best: typeof candidates = [];
+  for (const each of candidates.sort((a, b) => b.gain - a.gain || a.frame - b.frame)) {
+    const near = best.some(
+      ({ landmark, frame }) =>
+        landmark === each.landmark &&
+        (Math.abs(frame - each.frame) <= apartSpans * span || joined(doubts, landmark, frame, each.frame)),
+    );
+    if (!near) best.push(each);
+  }
+  return best;
 }
 
-/** A mark beside which a limb's other end is marked teaches how that limb looks: worth so much more. Our default. */
-const limbBonus = 1.4;
+type Doubts = ReadonlyMap<LandmarkName, ReadonlyMap<number, number>>;
+
+/** What a landmark's frames lack, of those asked for: expected squared error by need. */
+function doubtsOf(
+  followed: readonly FollowedRun[],
+  isMarked: QuestionContext['isMarked'],
+  need: (landmark: LandmarkName, frame: number) => number,
+  isMeant: (confidence: number) => boolean,
+): Doubts {
+  const doubts = new Map<LandmarkName, Map<number, number>>();
+  for (const { landmark, frame, points } of followed) {
+    const own = doubts.get(landmark) ?? new Map<number, number>();
+    doubts.set(landmark, own);
+    points.forEach(([, , confidence], i) => {
+      if (isMeant(confidence) && !isMarked(landmark, frame + i))
+        own.set(frame + i, need(landmark, frame + i) * expectedSquare(confidence));
+    });
+  }
+  return doubts;
+}
+
+/** Doubt that goes with a mark: nearby frames by how alike their errors are, neighbouring landmarks by less. */
+function gainAt(
+  doubts: Doubts,
+  landmark: LandmarkName,
+  frame: number,
+  span: number,
+  beside: number,
+): Pick<FollowQuestion, 'frames' | 'gain'> {
+  const reach = Math.ceil(3 * span);
+  const at = bodyChain.indexOf(landmark);
+  let gain = 0;
+  let frames = 0;
+  for (let f = frame - reach; f <= frame + reach; f++) {
+    const alike = Math.exp((-2 * Math.abs(f - frame)) / span);
+    const own = doubts.get(landmark)?.get(f);
+    if (own !== undefined) frames += 1;
+    gain += alike * (own ?? 0);
+    for (const next of [bodyChain[at - 1], bodyChain[at + 1]])
+      if (next && at >= 0) gain += alike * alikeAcross ** 2 * (doubts.get(next)?.get(f) ?? 0);
+  }
+  return { frames, gain: beside * gain };
+}
+
+/** Whether every frame from one to the other is unsure, so that both lie in one stretch. */
+function joined(doubts: Doubts, landmark: LandmarkName, one: number, other: number): boolean {
+  const own = doubts.get(landmark);
+  for (let f = Math.min(one, other); f <= Math.max(one, other); f++) if (!own?.has(f)) return false;
+  return true;
+}
 
 /** Whether a limb that the landmark holds has its other end marked on the frame. */
 function besides(
@@ -69,20 +145,4 @@ function besides(
     ({ from, to }) =>
       (from === landmark && isMarked(to, frame)) || (to === landmark && isMarked(from, frame)),
   );
-}
-
-/** Index of the largest, pulled toward the middle: half the lack at the ends counts as much as the whole in the middle. */
-function worst(lacks: readonly number[], beside: (index: number) => boolean): number {
-  const middle = (lacks.length - 1) / 2;
-  let best = 0;
-  let most = -1;
-  lacks.forEach((lack, i) => {
-    const pull = 1 - (0.5 * Math.abs(i - middle)) / Math.max(1, middle);
-    const value = lack * pull * (lack > 0 && beside(i) ? limbBonus : 1);
-    if (value > most) {
-      most = value;
-      best = i;
-    }
-  });
-  return best;
 }

@@ -1,13 +1,17 @@
 import { execa } from 'execa';
 import { cropWindows } from '#core/follow/crop-window';
 import { type FramePiece, followPieces, joinPieces } from '#core/follow/follow-pieces';
+import { linesToLay } from '#core/follow/lines-to-lay';
 import { keepFollowed, piecesToFollow } from '#core/follow/keep-followed';
+import { keepSurer } from '#core/follow/keep-surer';
 import { type MarkedPoint, markedPoints } from '#core/follow/marked-points';
 import { nextQuestions } from '#core/follow/next-questions';
+import { questionContext } from '#core/follow/question-context';
 import { pointsAround } from '#core/follow/points-around';
 import { seenBodyLength } from '#core/follow/seen-body-length';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { FollowedRun, Posture } from '#core/swim-file/swim-schema';
+import { frameAtRealTime } from '#core/timeline/clip-clock';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { seenAt, stepOf } from '../../renderer/follow/coarse-task';
 import type { ColourPicture } from '../../renderer/follow/colour-picture';
@@ -17,6 +21,8 @@ import type { Vision } from '../../renderer/follow/vision';
 import { coloursOfPlanes } from '../../renderer/video/colour-part';
 import { normal, seeded } from '../../sample-clips/model/seeded';
 import type { Truth } from '../../sample-clips/truth-schema';
+import type { FollowClip } from './follow-clips';
+import { followedSwim, kickMark } from './followed-swim';
 
 export interface Film {
   readonly width: number;
@@ -88,6 +94,31 @@ export function wholeFrames(
   return { first: inside.indexOf(true), last: inside.lastIndexOf(true) };
 }
 
+/**
+ * The lines the app asks for: on kick tops the coach has marked (within a frame or two of the drawn ones), and where the film
+ * begins and ends.
+ */
+export function coachLines(clip: FollowClip, truth: Truth): readonly number[] {
+  const { width, height } = clip.scenario.camera;
+  const { first, last } = wholeFrames(truth, { width, height });
+  const random = seeded(11);
+  const { swim, clock } = followedSwim(truth, width, height, armsOf(clip), [], []);
+  const events = truth.events.flatMap(({ kind, time }, i) => {
+    const frame = frameAtRealTime(clock, time) + Math.round(0.7 * normal(random));
+    const inside = frame > first + nearEnd && frame < last - nearEnd;
+    return (kind === 'kick-top' || kind === 'shoulder') && inside
+      ? [kickMark(`t${i}`, kind, frame, 0, 0.001)]
+      : [];
+  });
+  return [first, ...linesToLay({ ...swim, events }, clock), last];
+}
+
+/** A line so few frames from the film's end would be laid twice. */
+const nearEnd = 3;
+
+export const armsOf = ({ swim }: FollowClip): 'stroking' | 'stretched' =>
+  swim === 'butterfly' ? 'stroking' : 'stretched';
+
 /** Body lines on the first and last frame and about every `every` frames between. */
 export function evenLines(first: number, last: number, every: number): readonly number[] {
   const count = Math.max(1, Math.round((last - first) / every));
@@ -123,6 +154,7 @@ export function followAsCoach(
   lines: readonly number[],
   clicksEach: number,
 ): FollowedFilm {
+  const arms = truth.events.some(({ kind }) => kind === 'entry') ? 'stroking' : 'stretched';
   let postures = layLines(coach, lines);
   let followed: readonly FollowedRun[] = [];
   const clicks = new Map<LandmarkName, number>(landmarkNames.map((name) => [name, lines.length]));
@@ -137,11 +169,13 @@ export function followAsCoach(
     const runs = pieces.flatMap((piece) => followOne(vision, film, truth, postures, followed, piece));
     milliseconds += performance.now() - began;
     pictures += pieces.reduce((sum, { first, last }) => sum + last - first, 0);
-    followed = keepFollowed(followed, pieces, runs);
+    const length = seenBodyLength(postures) ?? film.height / 3;
+    followed = keepFollowed(followed, pieces, keepSurer(followed, runs, postures, length));
   };
   followOpen();
   for (;;) {
-    const question = nextQuestions(followed, isMarked).find(
+    const { swim, clock } = followedSwim(truth, film.width, film.height, arms, postures, followed);
+    const question = nextQuestions(followed, questionContext(swim, clock, isMarked)).find(
       ({ landmark }) => (clicks.get(landmark) ?? 0) < clicksEach,
     );
     if (!question) break;

@@ -6,7 +6,15 @@ import { landmarkNames } from '#core/marks/landmark';
 import type { FollowedRun } from '#core/swim-file/swim-schema';
 import { hardships } from '../../sample-clips/hard-variant';
 import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
-import { drawnCoach, evenLines, followAsCoach, readFilm, wholeFrames } from './follow-coach';
+import {
+  armsOf,
+  coachLines,
+  drawnCoach,
+  evenLines,
+  followAsCoach,
+  readFilm,
+  wholeFrames,
+} from './follow-coach';
 import { type ReadingErrors, readingErrors, type Score, scoreOf, splineRuns } from './follow-scores';
 import { openVision } from './open-vision';
 import { writeSection } from './write-section';
@@ -20,8 +28,6 @@ const wanted = process.argv.slice(2);
 /** Give or take of a careful coach's mark, pixels an axis; our own figure. */
 const coachPixels = 1.5;
 const clicksAStroke = 4;
-/** Body lines laid before the first follow, a stroke. */
-const linesAStroke = 3;
 
 interface Row {
   readonly clip: FollowClip;
@@ -79,7 +85,8 @@ async function measure(clip: FollowClip): Promise<Row> {
   const stroke = clip.swim === 'butterfly' ? period : (2 * period) / kicks.length;
   const strokes = ((truth.realTimes[last] ?? 0) - (truth.realTimes[first] ?? 0)) / stroke;
   const cap = Math.round(clicksAStroke * strokes);
-  const lines = evenLines(first, last, (last - first) / (linesAStroke * strokes));
+  const arms = armsOf(clip);
+  const lines = coachLines(clip, truth);
   const coach = drawnCoach(truth, coachPixels, 7);
   const found = followAsCoach(vision, film, truth, coach, lines, cap);
   const clicks = [...found.clicks.values()].reduce((sum, each) => sum + each, 0);
@@ -102,7 +109,6 @@ async function measure(clip: FollowClip): Promise<Row> {
     ),
   }));
   const outside = await outsideTracks(file, rivalLines);
-  const arms = clip.swim === 'butterfly' ? 'stroking' : 'stretched';
   return {
     clip,
     own: scoreOf(truth, found.postures, found.followed),
@@ -141,7 +147,7 @@ function writeRows(): void {
   writeSection('follow', 'follow.ts', [
     '## Following points',
     '',
-    `Drawn swims at 1080p, 60 pictures a second (25 where named), against the drawn truth. A drawn coach marks within ${coachPixels} px, lays ${linesAStroke} body lines a stroke, and answers what is asked until a landmark has had ${clicksAStroke} clicks a stroke (for kicks alone, two kicks count as a stroke). Errors are root mean squares over all nine landmarks, the coach's own marks left out, in pixels and in percent of the body length; nothing was ever set on the held-out clip; "sure" are the points that were not flagged, "trunk, head, legs" leaves out elbow, wrist and fingertip. Rivals: every fifth frame marked with a spline between; plain Lucas–Kanade forward from line to line, and forward and backward blended, both by OpenCV ${rows[0]?.outside?.version ?? '–'} for Python on the same pictures, with ${clicksAStroke} whole lines a stroke.`,
+    `Drawn swims at 1080p, 60 pictures a second (25 where named), against the drawn truth. A drawn coach marks within ${coachPixels} px, lays a body line on one kick top a stroke (marked within a frame or two) and where the film begins and ends, as the app asks, and answers what is asked until a landmark has had ${clicksAStroke} clicks a stroke (for kicks alone, two kicks count as a stroke). Errors are root mean squares over all nine landmarks, the coach's own marks left out, in pixels and in percent of the body length; nothing was ever set on the held-out clip; "sure" are the points that were not flagged, "trunk, head, legs" leaves out elbow, wrist and fingertip. Rivals: every fifth frame marked with a spline between; plain Lucas–Kanade forward from line to line, and forward and backward blended, both by OpenCV ${rows[0]?.outside?.version ?? '–'} for Python on the same pictures, with ${clicksAStroke} whole lines a stroke.`,
     '',
     '| clip | RMS px | RMS % | sure % | trunk, head, legs % | flagged % | off by > 2 %, % | of these flagged % | clicks per 100 frames | kick frequency off % | toe amplitude off % | spline % (clicks) | plain flow % | both ways % |',
     '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',

@@ -15,8 +15,8 @@ import {
   proposalScores,
   type ReadingErrors,
   readingErrors,
-  type SeenCamera,
 } from './follow-scores';
+import type { SeenCamera } from './followed-swim';
 import { openVision } from './open-vision';
 import { writeSection } from './write-section';
 
