@@ -1,47 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { mirrorSwim } from '#core/compare/mirror-swim';
 import { eventKinds } from '#core/marks/event-kind';
 import { landmarkNames } from '#core/marks/landmark';
-import { type BodyInput, bodyContext } from '#core/measures/body/body-context';
+import type { BodyInput } from '#core/measures/body/body-context';
 import { insidePicture } from '#core/measures/body/inside-picture';
-import { computeReadings } from '#core/measures/compute-readings';
 import { catalogue } from '#core/measures/families';
-import type { Reading, ReadingUnit } from '#core/measures/reading';
-import { type EventMark, plainMark, type Posture, type Swim } from '#core/swim-file/swim-schema';
-import { recordFromTable } from '#core/timeline/frame-times-record';
-import type { MarkingError } from '#core/uncertainty/marking-error';
-import { normal, seeded } from '../../../sample-clips/model/seeded';
-import { markedSwim, type ModelSwim, plainKick } from '../measures-body/model-swim';
-
-const stroking: ModelSwim = {
-  ...plainKick,
-  base: 'stroke',
-  period: 1.1,
-  cycles: 4,
-  shoulder: 0.07,
-  hands: true,
-  underwater: true,
-};
-
-function marked(model: ModelSwim, seed: number): BodyInput {
-  const random = seeded(seed);
-  const input = markedSwim(model, {
-    normal: () => normal(random),
-    landmarkSd: 1.5,
-    eventSd: 0.004,
-    scenePointSd: 1,
-    offPlaneSd: 0.01,
-  });
-  const arms = model.base === 'stroke' ? ('stroking' as const) : ('stretched' as const);
-  return { ...input, swim: { ...input.swim, card: { ...input.swim.card, arms } } };
-}
-
-const readAll = (input: BodyInput): readonly Reading[] => computeReadings(bodyContext(input));
-const withSwim = (input: BodyInput, change: Partial<Swim>): BodyInput => ({
-  ...input,
-  swim: { ...input.swim, ...change },
-});
+import type { Reading } from '#core/measures/reading';
+import { type EventMark, plainMark, type Posture } from '#core/swim-file/swim-schema';
+import { plainKick } from '../measures-body/model-swim';
+import { mapPoints, marked, readAll, stroking, withSwim } from './marked-whole';
 
 /** Every reading is there, once, and is either whole and finite or says why it is not there. */
 function expectSound(readings: readonly Reading[]): void {
@@ -61,21 +28,6 @@ function expectSound(readings: readonly Reading[]): void {
     if (otherInterval) expect(otherInterval.high > otherInterval.low, reading.id).toBe(true);
   }
 }
-
-const mapPoints = (
-  input: BodyInput,
-  to: (p: { x: number; y: number }) => { x: number; y: number },
-): BodyInput =>
-  withSwim(input, {
-    postures: input.swim.postures.map(
-      (posture): Posture => ({
-        ...posture,
-        points: Object.fromEntries(
-          Object.entries(posture.points).map(([name, point]) => [name, to(point)]),
-        ) as Posture['points'],
-      }),
-    ),
-  });
 
 describe('input that tells little or nothing', () => {
   const kick = marked(plainKick, 1);
@@ -219,133 +171,5 @@ describe('points outside the picture', () => {
     const kept = insidePicture([ends, past], picture);
     expect(kept.postures.map(({ points }) => Object.keys(points))).toEqual([['hip', 'toe'], ['hip']]);
     expect([...kept.outside]).toEqual([['toe', 1]]);
-  });
-});
-
-describe('the same swim told otherwise', () => {
-  const swims = [marked(stroking, 11), marked({ ...plainKick, travel: 'left', underwater: true }, 12)];
-
-  /** Each reading of the changed swim against the first, times what its unit must change by. */
-  function expectScaled(
-    change: (input: BodyInput) => BodyInput,
-    factor: (unit: ReadingUnit) => number = () => 1,
-  ): void {
-    let compared = 0;
-    for (const input of swims) {
-      const before = readAll(input);
-      const after = new Map(readAll(change(input)).map((each) => [each.id, each]));
-      for (const was of before) {
-        const is = after.get(was.id);
-        expect(is?.status, was.id).toBe(was.status);
-        if (was.status === 'missing' || is?.status !== 'computed') continue;
-        const times = factor(was.unit);
-        const size = Math.max(1e-6, Math.abs(was.interval.high - was.interval.low) * times);
-        // a thousandth of the interval: rounding, and steps of the derivatives taken by differences
-        for (const [a, b] of [
-          [was.value, is.value],
-          [was.interval.low, is.interval.low],
-          [was.interval.high, is.interval.high],
-        ] as const)
-          expect(Math.abs(a * times - b), `${was.id} ${a} ${b}`).toBeLessThan(1e-3 * size);
-        compared += 1;
-      }
-    }
-    // most of the catalogue can be had of these two swims
-    expect(compared).toBeGreaterThan(200);
-  }
-
-  const scaledError = (error: MarkingError, pixels: number, time: number): MarkingError => {
-    const times = <T extends object>(of: T, by: number): T =>
-      Object.fromEntries(Object.entries(of).map(([key, value]) => [key, Number(value) * by])) as T;
-    return {
-      ...error,
-      eventSd: times(error.eventSd, time),
-      landmarkSd: times(error.landmarkSd, pixels),
-      followedSd: times(error.followedSd, pixels),
-      scenePointSd: error.scenePointSd * pixels,
-    };
-  };
-
-  it('mirrored, with the travel turned round: nothing changes', () => {
-    expectScaled((input) => ({ ...input, swim: mirrorSwim(input.swim) }));
-  });
-
-  it('with the clock begun elsewhere: nothing changes', () => {
-    const late = 37;
-    expectScaled((input) => {
-      const { table } = input.clock;
-      const step = (table.starts[1] ?? 0) - (table.starts[0] ?? 0);
-      const lead = Array.from({ length: late }, (_, i) => i * step);
-      const starts = [...lead, ...table.starts.map((start) => start + late * step)];
-      const moved = { ...table, starts, endTick: table.endTick + late * step };
-      const { events, postures, clip } = input.swim;
-      return {
-        ...withSwim(input, {
-          clip: { ...clip, frameTimes: recordFromTable(moved) },
-          events: events.map((each) => ({ ...each, frame: each.frame + late })),
-          postures: postures.map((each) => ({ ...each, frame: each.frame + late })),
-        }),
-        clock: { ...input.clock, table: moved },
-      };
-    });
-  });
-
-  it('in a picture twice as large: nothing changes', () => {
-    const twice = ({ x, y }: { x: number; y: number }) => ({ x: 2 * x, y: 2 * y });
-    expectScaled((input) => {
-      const { scene, clip } = input.swim;
-      const line = <T extends { a: { x: number; y: number }; b: { x: number; y: number } }>(of: T): T => ({
-        ...of,
-        a: twice(of.a),
-        b: twice(of.b),
-      });
-      const larger = mapPoints(input, twice);
-      return {
-        ...withSwim(larger, {
-          clip: { ...clip, width: 2 * clip.width, height: 2 * clip.height },
-          scene: {
-            ...scene,
-            level: scene.level && line(scene.level),
-            surface: scene.surface && line(scene.surface),
-            scale: scene.scale && { ...scene.scale, line: line(scene.scale.line) },
-          },
-        }),
-        error: scaledError(input.error, 2, 1),
-      };
-    });
-  });
-
-  it('with a known length said twice as long: lengths and speeds double, nothing else changes', () => {
-    expectScaled(
-      (input) => {
-        const { scene } = input.swim;
-        const scale = scene.scale && {
-          ...scene.scale,
-          metres: 2 * scene.scale.metres,
-          metresSd: 2 * scene.scale.metresSd,
-        };
-        return withSwim(input, { scene: { ...scene, scale } });
-      },
-      (unit) => (unit === 'm' || unit === 'm/s' ? 2 : unit === 'm²/s' ? 4 : 1),
-    );
-  });
-
-  it('twice as fast: times halve, rates and speeds double, shapes stay', () => {
-    expectScaled(
-      (input) => {
-        const table = { ...input.clock.table, ticksPerSecond: 2 * input.clock.table.ticksPerSecond };
-        return {
-          ...withSwim(input, { clip: { ...input.swim.clip, frameTimes: recordFromTable(table) } }),
-          clock: { ...input.clock, table },
-          error: scaledError(input.error, 1, 0.5),
-        };
-      },
-      (unit) =>
-        unit === 's' || unit === 'ms'
-          ? 0.5
-          : unit === 'Hz' || unit === '1/min' || unit.endsWith('/s')
-            ? 2
-            : 1,
-    );
   });
 });
