@@ -18,6 +18,7 @@ import {
 } from './follow-scores';
 import type { SeenCamera } from './followed-swim';
 import { openVision } from './open-vision';
+import { proposalLine } from './proposal-line';
 import { writeSection } from './write-section';
 
 /**
@@ -139,27 +140,12 @@ for (const clip of followClips()) {
   });
 }
 
-const rms = (values: readonly number[]): number =>
-  Math.sqrt(values.reduce((sum, each) => sum + each * each, 0) / Math.max(1, values.length));
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, each) => sum + each, 0) / Math.max(1, values.length);
-
 function line(kind: EventKind, swim: FollowClip['swim'], coarse: boolean): readonly string[] {
   const own = rows
     .filter(({ clip }) => clip.swim === swim && (clip.hardship === 'twenty-five-a-second') === coarse)
     .flatMap(({ scores }) => scores.filter((each) => each.kind === kind));
-  if (own.length === 0) return [];
-  const total = (of: (score: ProposalScore) => number): number =>
-    own.reduce((sum, each) => sum + of(each), 0);
-  const errors = own.flatMap((each) => each.errors);
-  const inSds = own.flatMap((each) => each.inSds);
-  const stated = errors.map((error, i) => (inSds[i] ? error / inSds[i] : 0));
-  const ms = (seconds: number): string => (1000 * seconds).toFixed(1);
-  const there = total((each) => each.there);
-  const found = total((each) => each.found);
-  return [
-    `| ${kind} | ${swim} | ${coarse ? 25 : 60} | ${found} of ${there} | ${there - found} | ${total((each) => each.wrong)} | ${ms(mean(errors))} | ${ms(rms(errors))} | ${ms(rms(stated))} | ${inSds.filter((z) => Math.abs(z) <= 1.96).length} of ${inSds.length} |`,
-  ];
+  const row = proposalLine(`| ${kind} | ${swim} | ${coarse ? 25 : 60}`, own);
+  return row ? [row] : [];
 }
 
 const kinds: readonly EventKind[] = ['kick-top', 'kick-bottom', 'entry', 'catch', 'shoulder', 'exit'];

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { proposeEvents } from '#core/follow/propose-events';
 import { parabolaVertex } from '#core/signal/parabola-vertex';
-import type { Swim } from '#core/swim-file/swim-schema';
+import { computeReadings, readingContext } from '#core/measures/compute-readings';
+import { plainMark, type Swim } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { aSwim } from '../swim-file/a-swim';
 
@@ -56,6 +57,30 @@ describe('proposing kicks', () => {
       expect((frame + offset) / rate).toBeCloseTo(time, 6);
     }
     expect(found.length).toBeGreaterThanOrEqual(5);
+  });
+
+  it('changes no reading until it is accepted, and then times the kick', () => {
+    const read = (swim: Swim) => computeReadings(readingContext(swim, { swimmer: null, markingError: null }));
+    const swim = kicked();
+    const guesses = proposed(swim);
+    const bare = read(swim);
+    expect(guesses.length).toBeGreaterThanOrEqual(5);
+    // rejected, or rejected but for one: what is only proposed makes no difference
+    const gone = guesses.map(({ kind, frame }) => ({ kind, frame }));
+    expect(read({ ...swim, dismissed: gone })).toEqual(bare);
+    expect(read({ ...swim, dismissed: gone.slice(1) })).toEqual(bare);
+    expect(bare.find(({ id }) => id === 'kick-frequency')?.status).toBe('missing');
+    expect(bare.flatMap((each) => (each.status === 'computed' ? each.from.eventIds : []))).toEqual([]);
+    const events = guesses.map(({ id, kind, frame, frames: off, sdSeconds }) => ({
+      ...plainMark,
+      id,
+      kind,
+      frame,
+      from: 'proposal' as const,
+      refined: { frames: off, sdSeconds },
+    }));
+    const frequency = read({ ...swim, events }).find(({ id }) => id === 'kick-frequency');
+    expect(frequency?.status === 'computed' && frequency.value).toBeCloseTo(2, 2);
   });
 
   it('leaves out what is marked and what was rejected', () => {
