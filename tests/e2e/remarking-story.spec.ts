@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Page } from '@playwright/test';
 import { type CoachFile, emptyCoach, parseCoach } from '#core/swim-file/coach-file';
+import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import type { RemarkingItem } from '#core/uncertainty/remarking-plan';
 import { expect, test } from './app-fixture';
 import { brokenRules } from './broken-rules';
@@ -173,4 +174,53 @@ test('points are laid again on a bare picture, and each gives its pair along and
     expect(Math.abs(difference - (axis === 'x' ? 4 : 0))).toBeLessThan(1);
     expect(pictureHeight).toBe(720);
   }
+});
+
+test('points that were followed are marked by hand unseen, and how far off they were stands in the table', async ({
+  page,
+  app,
+}) => {
+  // toes followed on a frame here and there, five pixels to either side in turn of where the coach will say they are
+  const file = path.join(app.library, 'swims', id, 'swim.json');
+  const parsed = parseSwim(readFileSync(file, 'utf8'));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.fault));
+  const swim = parsed.value;
+  const toes = swim.postures.flatMap(({ frame, points: { toe } }) =>
+    toe && frame % 20 === 0 ? [{ frame, toe }] : [],
+  );
+  const followed = toes.slice(1, 13).map(({ frame, toe }, i): (typeof swim.followed)[number] => ({
+    landmark: 'toe',
+    frame,
+    points: [[toe.x + (i % 2 === 0 ? 5 : -5), toe.y, 0.97]],
+  }));
+  const hidden = new Set(followed.map(({ frame }) => frame));
+  const postures = swim.postures.filter(({ frame }) => !hidden.has(frame));
+  writeFileSync(file, serialiseSwim({ ...swim, postures, followed }));
+  await openBench(page);
+  await page.keyboard.press('Shift+M');
+  for (const none of ['Moments', 'Body lines'])
+    await page.getByRole('group', { name: none }).getByLabel('none').check();
+  await page.getByRole('group', { name: 'Followed points' }).getByLabel(`all ${followed.length}`).check();
+  await page.getByRole('button', { name: 'Start' }).click();
+  await expect(page.locator('.stage-prompt')).toContainText('Lay the toe again');
+  for (const item of await planOf(page)) {
+    if (item.of !== 'followed') throw new Error('a followed point was expected');
+    await expect(page.locator('.stage')).toHaveAttribute('data-shown-frame', String(item.frame));
+    const at = toes.find(({ frame }) => frame === item.frame)?.toe ?? { x: 0, y: 0 };
+    const box = await standingBox(page.locator('.stage-surface'));
+    const scale = Math.min(box.width / 1280, box.height / 720);
+    await page.mouse.click(
+      box.x + (box.width - 1280 * scale) / 2 + at.x * scale,
+      box.y + (box.height - 720 * scale) / 2 + at.y * scale,
+    );
+    await page.keyboard.press('Enter');
+  }
+  await expect(page.locator('.remark-page')).toContainText(`${2 * followed.length} pairs were added`);
+  // the standard deviation of +5 and −5 in turn is 5.2; a mark's own, by √2, 3.7 px
+  const along = page.locator('[data-item="toe x followed"]');
+  await expect(along).toContainText(/Toe, along the picture, followed\s*1\d\s*3\.[5-9] px/);
+  await expect(page.locator('[data-item="toe y followed"]')).toContainText(/followed\s*1\d\s*0\.\d px/);
+  // the followed points themselves are where they were
+  const after = parseSwim(readFileSync(file, 'utf8'));
+  expect(after.ok && after.value.followed).toEqual(followed);
 });
