@@ -5,6 +5,7 @@ import { waveHarmonics } from '../../signal/wave-harmonics';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
+import type { CycleFrame } from './cycle-frame';
 import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
 import { computedReading, type Measured, missingReading, unitPart } from './measured-reading';
@@ -168,8 +169,7 @@ function components(context: BodyContext, wave: LandmarkWave): readonly Componen
   const first = spans[0]?.start ?? 0;
   const late = spans.map((span) => span.start - first - period * Math.round((span.start - first) / period));
   const origin = first + late.reduce((sum, v) => sum + v, 0) / Math.max(1, spans.length);
-  const varianceAt = new Map(context.events.map((e) => [e.time, e.variance]));
-  const starts = spans.reduce((sum, span) => sum + (varianceAt.get(span.start) ?? 0), 0) / spans.length ** 2;
+  const starts = startsVariance(context, wave.frame);
   const phases = waveHarmonics(wave.pooled, wave.sd ** 2, origin);
   return waveHarmonics(fitInDoubtOfPeriod(wave), wave.sd ** 2, origin)
     .slice(0, orders.length)
@@ -181,6 +181,20 @@ function components(context: BodyContext, wave: LandmarkWave): readonly Componen
       acrossVariance: phases[i]?.phaseVariance ?? h.phaseVariance,
       startVariance: (h.k * wave.pooled.angularFrequency) ** 2 * starts,
     }));
+}
+
+const keptStarts = new WeakMap<CycleFrame, number>();
+
+/** Variance of the mean start of the cycles, from the marks they begin at, s²: the same for every landmark. */
+function startsVariance({ events }: BodyContext, frame: CycleFrame): number {
+  const known = keptStarts.get(frame);
+  if (known !== undefined) return known;
+  const varianceAt = new Map(events.map((each) => [each.time, each.variance]));
+  const { spans } = frame;
+  const sum = spans.reduce((total, span) => total + (varianceAt.get(span.start) ?? 0), 0);
+  const variance = sum / spans.length ** 2;
+  keptStarts.set(frame, variance);
+  return variance;
 }
 
 const source =
