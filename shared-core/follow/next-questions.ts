@@ -31,10 +31,10 @@ export interface QuestionContext {
 
 /**
  * Errors of a followed point resemble each other: they fade to 1/e within so many real seconds. A mark so far away takes a
- * share e⁻² of the squared error with it. Fitted on followed sample clips.
+ * share e⁻² of the squared error with it. Our choice, as for readings of followed points.
  */
 const alikeSeconds = 0.1;
-/** Errors of landmarks at the two ends of a limb resemble each other by this (a correlation). Fitted in the same way. */
+/** Errors of landmarks at the two ends of a limb resemble each other by this (a correlation). Our choice. */
 const alikeAcross = 0.5;
 /** A mark beside which a limb's other end is marked teaches how that limb looks: worth so much more. Our default. */
 const limbBonus = 1.4;

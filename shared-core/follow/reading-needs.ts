@@ -10,7 +10,7 @@ export interface NeededMoment {
 /** Readings look at the toe this long, real seconds, to either side of a kick's turn, and at the hand about its moments. Our choice. */
 const reachSeconds = 0.05;
 /** There a point counts so many times as much as elsewhere. Our choice. */
-const turnNeed = 2;
+const turnNeed = 6;
 const handNeed = 1.5;
 
 const handKinds: ReadonlySet<EventKind> = new Set(['entry', 'catch', 'shoulder', 'exit']);
