@@ -41,7 +41,10 @@ export interface Holding {
 const largePixels = 3_000_000;
 /** What a picture takes that is held both ways, in plain ones. */
 export const lightShare = 1.25;
-export const isLarge = (width: number, height: number): boolean => width * height > largePixels;
+const isLarge = (width: number, height: number): boolean => width * height > largePixels;
+/** What a picture takes as it is usually decoded: planes with colours that four pixels share. */
+export const usualBytes = (width: number, height: number): number =>
+  width * height * 1.5 * (isLarge(width, height) ? lightShare : 1);
 
 /**
  * Copies a decoder's picture; the picture itself is closed whatever happens. Planes in plain memory are the cheapest

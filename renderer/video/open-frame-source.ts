@@ -5,7 +5,7 @@ import { createDecoderPump, type PumpSteering } from './decoder-pump';
 import { comesFrom, nearestMissing, nextFrameToDecode, type Walk } from './decoding-plan';
 import { closeFrame } from './frame-ledger';
 import type { ClipFacts, FramePicture, FrameSource, OpenFrameSource, ShownAs } from './frame-source';
-import { type HeldPicture, holdPicture, isLarge, lightShare } from './held-picture';
+import { usualBytes, type HeldPicture, holdPicture, lightShare } from './held-picture';
 import { type HoldPlan, holdPlan, neighbourhood } from './hold-plan';
 import { createImagePump } from './image-pump';
 import { openFilmAway } from './open-film-away';
@@ -63,9 +63,7 @@ function createFrameSource(
 ): FrameSource {
   const { order } = film.index;
   const frames = frameCount(facts.table);
-  let pictureBytes =
-    ((film.facts.width * film.facts.height * 3) / 2) *
-    (isLarge(film.facts.width, film.facts.height) ? lightShare : 1);
+  let pictureBytes = usualBytes(film.facts.width, film.facts.height);
   const passedAtMost = Math.min(mostPassed, Math.floor((budgetBytes / pictureBytes) * passedShare));
   const spare = copiesAtOnce + passedAtMost;
   let budget = budgetBytes;
@@ -194,6 +192,8 @@ function createFrameSource(
       const { playhead, towards } = walk;
       if (towards === 0 && !rested && !lacks(playhead) && performance.now() < jumpedUntil) return null;
       const isThere = (frame: number): boolean => !lacks(frame) || comes(frame);
+      // what the coach stays at and looks at closely comes before what may be wanted next
+      if (rested && lacksWhole(playhead) && !comes(playhead)) return playhead;
       const near = rested && !lacks(playhead) ? nearestMissing(walk, around, order, run, isThere) : null;
       if (near !== null) return near;
       const missing = nextFrameToDecode(walk, range, order, run, isThere, eagerAhead);

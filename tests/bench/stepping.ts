@@ -21,7 +21,7 @@ const onlyMemory = process.argv.includes('--only-memory');
 const withMemory = onlyMemory || wanted.length === 0;
 
 /** Jumps of each way, turn about; `jumps.ts` makes more. */
-const jumpCount = 20;
+const jumpCount = 16;
 /** The longest that a second both ways is waited for. */
 const longestRestMs = 20_000;
 
