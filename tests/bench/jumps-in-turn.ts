@@ -23,7 +23,8 @@ export async function harnessPage(browser: Browser, server: HarnessServer): Prom
 
 /**
  * Jumps to random frames, turn about: frame source, video element, ffmpeg started for the frame. What else the machine does
- * hits all three alike. The source begins with nothing held and may keep what it holds, as in use.
+ * hits all three alike. Each jump of the source finds nothing held but the frame it starts from: while the others have their
+ * turns it would have time to fetch half the clip.
  */
 export async function jumpInTurn(
   browser: Browser,
@@ -38,7 +39,7 @@ export async function jumpInTurn(
     const seen: Record<Way, Seen[]> = { source: [], element: [], call: [] };
     const ways: readonly ((frame: number) => Promise<void>)[] = [
       async (frame) => {
-        seen.source.push(...(await ours.evaluate((f) => window.harness.walk([f], 0, 0, true), frame)));
+        seen.source.push(...(await ours.evaluate((f) => window.harness.jump(f), frame)));
       },
       async (frame) => {
         const asked = [(frame + 0.5) / film.rate, frame] as const;

@@ -32,7 +32,7 @@ try {
   writeSection('jumps', 'jumps.ts', [
     '## Jumps, turn about',
     '',
-    `Milliseconds to a random frame, median / mean of ${count}; the three ways take turns, so that what else the machine does hits all alike. Our target is a ratio of at most 1.2 to the faster rival.`,
+    `Milliseconds to a random frame, median / mean of ${count}; the three ways take turns, so that what else the machine does hits all alike. Each jump of the frame source finds nothing held but the frame it starts from. Our target is a ratio of at most 1.2 to the faster rival.`,
     '',
     '| clip | frame source | video element | ffmpeg | ratio of medians | wrong |',
     '| --- | --- | --- | --- | --- | --- |',

@@ -75,7 +75,7 @@ export function writeLatencies(rows: readonly Row[], machine: string): void {
   writeSection('stepping', 'stepping.ts', [
     '## Stepping',
     '',
-    `Milliseconds from asking for a frame to having drawn it at stage size (1280 pixels wide), median (95th percentile). Measured on ${machine}. The last two columns compare the number read from each picture with the frame asked for. Jumps of the three ways are made turn about, and \`ratio\` is the median of ours to that of the faster rival (our target: at most 1.2). Unpaced: each step is asked for as soon as the window has done what else was waiting, as between two keys. A second both ways: of where the coach rests, once that is decoded. A working copy is the one the app's own job makes, stands in for its clip, and is also what its rivals read.`,
+    `Milliseconds from asking for a frame to having drawn it at stage size (1280 pixels wide), median (95th percentile). Measured on ${machine}. The last two columns compare the number read from each picture with the frame asked for. Jumps of the three ways are made turn about, ours with nothing held but the frame it starts from, and \`ratio\` is the median of ours to that of the faster rival (our target: at most 1.2). Unpaced: each step is asked for as soon as the window has done what else was waiting, as between two keys. A second both ways: of where the coach rests, once that is decoded. A working copy is the one the app's own job makes, stands in for its clip, and is also what its rivals read.`,
     '',
     '| clip | way | forward | backward | slowest backward | random | ratio | wrong | steps |',
     '| --- | --- | --- | --- | --- | --- | --- | --- | --- |',
@@ -92,6 +92,8 @@ export interface Costs extends PictureCosts {
   readonly waits: readonly number[];
   /** Held at the end of the walks. */
   readonly heldBytes: number;
+  /** Programs that wanted a processor, over the last minute. */
+  readonly load: number;
 }
 
 /** Puts what limits each clip between its marks in docs/performance.md. */
@@ -100,14 +102,14 @@ export function writeCosts(costs: readonly Costs[]): void {
   writeSection('stepping-costs', 'stepping.ts', [
     '## What a picture costs',
     '',
-    'Milliseconds a picture of each part of the way to the screen, by itself: decoding straight on with nothing else to do, copying it out of the decoder, making half size of it, drawing it whole or at half size (1280 pixels wide). Decoding runs beside the others, in a thread of its own; copying and drawing are the window’s. Then the seconds of rest until a second both ways was decoded, at the slowest of three places, and the pictures held at the end of those walks.',
+    'Milliseconds a picture of each part of the way to the screen, by itself: decoding straight on with nothing else to do, copying it out of the decoder, making half size of it, drawing it whole or at half size (1280 pixels wide). Decoding runs beside the others, in a thread of its own; copying and drawing are the window’s. Then the seconds of rest until a second both ways was decoded, at the slowest of three places, the pictures held at the end of those walks, and the load of the machine then (the bench itself is about 2 of it).',
     '',
-    '| clip | decode | copy | halve | draw whole | draw half | a second both ways after, s | held, MB |',
-    '| --- | --- | --- | --- | --- | --- | --- | --- |',
+    '| clip | decode | copy | halve | draw whole | draw half | a second both ways after, s | held, MB | load |',
+    '| --- | --- | --- | --- | --- | --- | --- | --- | --- |',
     ...linesOfOthers('stepping-costs', new Set(costs.map(({ clip }) => clip))),
     ...costs.map(
-      ({ clip, decode, copy, halve, draw, drawHalf, waits, heldBytes }) =>
-        `| ${clip} | ${cell(decode)} | ${cell(copy)} | ${cell(halve)} | ${cell(draw)} | ${cell(drawHalf)} | ${(Math.max(...waits) / 1000).toFixed(1)} | ${Math.round(heldBytes / 2 ** 20)} |`,
+      ({ clip, decode, copy, halve, draw, drawHalf, waits, heldBytes, load }) =>
+        `| ${clip} | ${cell(decode)} | ${cell(copy)} | ${cell(halve)} | ${cell(draw)} | ${cell(drawHalf)} | ${(Math.max(...waits) / 1000).toFixed(1)} | ${Math.round(heldBytes / 2 ** 20)} | ${load.toFixed(0)} |`,
     ),
   ]);
 }

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { cpus } from 'node:os';
+import { cpus, loadavg } from 'node:os';
 import { chromium, type Page } from '@playwright/test';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { chromiumOptions } from '../browser/harness/chromium';
@@ -78,7 +78,7 @@ async function measureSource(film: SteppingFilm, server: HarnessServer, jumps: J
         summary(film.name, 'frame source, 10 steps a second', forwardPaced, backwardPaced, []),
         summary(film.name, 'frame source, a second both ways', near.forward, near.backward, []),
       ],
-      costs: { ...costs, clip: film.name, waits, heldBytes: memory?.heldBytes ?? 0 },
+      costs: { ...costs, clip: film.name, waits, heldBytes: memory?.heldBytes ?? 0, load: loadavg()[0] ?? 0 },
     };
   } finally {
     await end();

@@ -102,6 +102,14 @@ const harness = {
     return seen;
   },
 
+  /** A jump as the stage asks for it, with nothing held but the frame it starts from: what was fetched at rest is forgotten. */
+  async jump(frame: number): Promise<Seen[]> {
+    const { budgetBytes } = source?.memory() ?? { budgetBytes: 0 };
+    source?.limitTo(0);
+    source?.limitTo(budgetBytes);
+    return harness.walk([frame], 0, 0, true);
+  },
+
   /** Shows a frame as the stage does and rests there: whether it came whole, whether it was whole later, and its number then. */
   async rest(frame: number): Promise<{ first: boolean; later: boolean; number: number | null }> {
     if (!source) throw new Error('no clip open');
