@@ -20,6 +20,10 @@ const adding =
     coverage.add(askedReadings(contextFor(drawn, seed)), drawn.truth);
   };
 
+/** The swim as read by a coach who measured the own marking error. */
+const remarked = ({ swim, eventSd }: DrawnSwim, seed: number): BodyContext =>
+  readingContext(swim, { swimmer: null, markingError: remarkedError(markingErrorOf(eventSd), seed) });
+
 const thisSwim = (): Coverage => new Coverage();
 const thisSwimmer = (): Coverage => new Coverage('this-swimmer');
 await runCoverage(import.meta.url, { name: 'coverage-events', writer: 'coverage.ts' }, [
@@ -28,12 +32,12 @@ await runCoverage(import.meta.url, { name: 'coverage-events', writer: 'coverage.
   {
     title: 'This swim, with the marking error measured by marking again (10 to 40 pairs a kind)',
     coverage: thisSwim(),
-    add: adding(drawSwim, ({ swim, eventSd }, seed) =>
-      readingContext(swim, {
-        swimmer: null,
-        markingError: remarkedError(markingErrorOf(eventSd), seed),
-      }),
-    ),
+    add: adding(drawSwim, remarked),
+  },
+  {
+    title: 'This swim: the underwater part, with the marking error measured by marking again',
+    coverage: thisSwim(),
+    add: adding(drawUnderwater, remarked),
   },
   { title: 'This swimmer: strokes that differ', coverage: thisSwimmer(), add: adding(drawVariedSwim) },
   { title: 'This swimmer: kicks that differ', coverage: thisSwimmer(), add: adding(drawVariedKicking) },
