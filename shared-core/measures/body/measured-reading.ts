@@ -37,6 +37,8 @@ export interface Measured {
   readonly byKind?: ReadonlyMap<EventKind, number>;
   /** 95 % bounds when they are not symmetric; else made from the variances. */
   readonly bounds?: { readonly low: number; readonly high: number };
+  /** The bounds already allow for a marking error that was itself estimated: they are no value ± something to be widened. */
+  readonly widened?: boolean;
   readonly cycles: number;
   readonly perCycle?: readonly CycleValue[];
   /** Of single values that are too many to list. */
@@ -72,7 +74,7 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
   const floor = (1e-9 * Math.max(Math.abs(measured.value), 1e-3)) ** 2;
   const ownVariance = Math.max(measured.ownVariance, floor);
   const freedom = readingFreedom(context, measured);
-  const wider = studentWidening(freedom);
+  const wider = measured.widened ? 1 : studentWidening(freedom);
   const half = z95 * Math.sqrt(ownVariance + sharedVariance);
   const below = measured.bounds ? measured.value - measured.bounds.low : half;
   const above = measured.bounds ? measured.bounds.high - measured.value : half;

@@ -9,6 +9,8 @@ import type { CycleFrame } from './cycle-frame';
 import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
 import { computedReading, type Measured, missingReading, unitPart } from './measured-reading';
+import { readingFreedom } from './reading-freedom';
+import { studentWidening } from '../../uncertainty/student-quantile';
 import { waveNotSeen } from './side-view';
 
 const orders = [1, 2, 3] as const;
@@ -60,6 +62,9 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
     usesLevel: true,
     notes: waveNotes(wave),
   };
+  const wider = studentWidening(
+    readingFreedom(context, { ...common, value: 1, unit: 'ratio', ownVariance: 1 }),
+  );
   const denser: MissingReason = { code: 'needs-denser-trace', landmark };
   return orders.flatMap((k): Reading[] => {
     const part = parts[k - 1];
@@ -69,10 +74,10 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
       `harmonic-share-${k}-${landmark}`,
     ] as const;
     if (!part) return ids.map((id) => missingReading(id, denser));
-    const share = parts.length > 1 ? shareOf(parts, k) : null;
+    const share = parts.length > 1 ? shareOf(parts, k, wider) : null;
     const seen = part.amplitude > phaseFrom * part.sd;
     return [
-      computedReading(context, ids[0], { ...common, ...amplitudeOf(context, part) }),
+      computedReading(context, ids[0], { ...common, ...amplitudeOf(context, part, wider) }),
       seen
         ? computedReading(context, ids[1], {
             ...common,
@@ -107,22 +112,25 @@ export function phaseHalfWidth(acrossVariance: number): number {
   return Math.asin(Math.min(1, z95 * Math.sqrt(acrossVariance)));
 }
 
+/** @param wider by how much a noise is to be taken larger that was itself estimated: where nothing ends counts in it, not in the bounds */
 function amplitudeOf(
   context: BodyContext,
   { amplitude, seen, sd }: Component,
-): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'sharedVariance' | 'bounds'> {
+  wider: number,
+): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'sharedVariance' | 'bounds' | 'widened'> {
   const unit = unitPart(context, amplitude);
   const scale = z95 * Math.sqrt(unit.own + unit.shared);
-  const { low, high } = sizeInterval(seen, sd);
+  const { low, high } = sizeInterval(seen, wider * sd);
   return {
     value: amplitude,
     unit: context.unit,
     ownVariance: sd ** 2 + unit.own,
     sharedVariance: unit.shared,
     bounds: {
-      low: Math.max(0, amplitude - Math.hypot(amplitude - low, scale)),
-      high: amplitude + Math.hypot(high - amplitude, scale),
+      low: Math.max(0, amplitude - Math.hypot(Math.max(0, amplitude - low), scale)),
+      high: amplitude + Math.hypot(Math.max(0, high - amplitude), scale),
     },
+    widened: true,
   };
 }
 
@@ -136,7 +144,8 @@ function amplitudeOf(
 function shareOf(
   parts: readonly Component[],
   k: number,
-): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'bounds'> | null {
+  wider: number,
+): Pick<Measured, 'value' | 'unit' | 'ownVariance' | 'bounds' | 'widened'> | null {
   const part = parts[k - 1];
   const others = parts.filter((each) => each !== part);
   if (!part || others.length === 0) return null;
@@ -145,8 +154,8 @@ function shareOf(
   const sd = Math.sqrt(others.reduce((sum, each) => sum + each.sd ** 2, 0) / others.length);
   const share = (own: number, rest: number): number =>
     own > 0 || rest > 0 ? (100 * own ** 2) / (own ** 2 + rest ** 2) : 0;
-  const own = { value: part.amplitude, ...sizeInterval(part.seen, part.sd) };
-  const rest = { value: trueSize(seen, sd, directions), ...sizeInterval(seen, sd, directions) };
+  const own = { value: part.amplitude, ...sizeInterval(part.seen, wider * part.sd) };
+  const rest = { value: trueSize(seen, sd, directions), ...sizeInterval(seen, wider * sd, directions) };
   if (!(own.value > 0 || rest.value > 0)) return null;
   const value = share(own.value, rest.value);
   const below = Math.hypot(
@@ -159,7 +168,13 @@ function shareOf(
   );
   const low = Math.max(0, value - below);
   const high = Math.min(100, value + above);
-  return { value, unit: '%', ownVariance: ((high - low) / (2 * z95)) ** 2, bounds: { low, high } };
+  return {
+    value,
+    unit: '%',
+    ownVariance: ((high - low) / (2 * z95)) ** 2,
+    bounds: { low, high },
+    widened: true,
+  };
 }
 
 /** Harmonics of the common fit over all whole cycles; phases counted from the mean start of the cycles. */

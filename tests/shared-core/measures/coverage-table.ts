@@ -25,6 +25,9 @@ export interface CoverageRow {
   readonly spread: number;
 }
 
+/** A share counted over fewer swims than this says nothing. Our default. */
+const fewest = 50;
+
 /** Standard error of a share of 95 % counted over so many draws. */
 export function chanceOf(drawn: number): number {
   return Math.sqrt((0.95 * 0.05) / drawn);
@@ -109,7 +112,8 @@ export class Coverage {
   /** Readings whose interval does not hold the truth 93 to 97 times in 100, or that lean by a tenth of it. */
   failing(): readonly string[] {
     return this.words(
-      ({ held, lean, isCount }) => held < 0.93 || (held > 0.97 && !isCount) || Math.abs(lean) > 0.2,
+      ({ held, lean, isCount, drawn }) =>
+        drawn >= fewest && (held < 0.93 || (held > 0.97 && !isCount) || Math.abs(lean) > 0.2),
     );
   }
 
@@ -139,10 +143,19 @@ export class Coverage {
   markdown(): string {
     const head =
       '| reading | swims | not computed | truth held, % | by chance ± | bias / half-width |\n| --- | ---: | ---: | ---: | ---: | ---: |';
-    const lines = this.rows().map(
+    const few = this.rows().filter(({ drawn }) => drawn < fewest);
+    const told = this.rows().filter(({ drawn }) => drawn >= fewest);
+    const lines = told.map(
       (r) =>
         `| ${r.id} | ${r.drawn} | ${r.missing} | ${(100 * r.held).toFixed(1)} | ${(100 * chanceOf(r.drawn)).toFixed(1)} | ${r.lean.toFixed(3)} |`,
     );
-    return [head, ...lines].join('\n');
+    if (few.length === 0) return [head, ...lines].join('\n');
+    const named = few.map(({ id, drawn }) => `${id} (${drawn})`).join(', ');
+    return [
+      head,
+      ...lines,
+      '',
+      `Seen in fewer than ${fewest} of these swims, too few to count: ${named}.`,
+    ].join('\n');
   }
 }
