@@ -1,7 +1,8 @@
 import { type LandmarkName, landmarkNames } from '../marks/landmark';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import type { MarkingError } from '../uncertainty/marking-error';
-import { sdOfConfidence, sureEnough } from './follow-confidence';
+import { expectedErrorShare } from './expected-error';
+import { sureEnough } from './follow-confidence';
 
 export interface KnownPostures {
   /** Ascending by frame: the coach's points, and where there are none the surely followed ones. */
@@ -46,7 +47,7 @@ export function knownPostures(
     const points = { ...before.points };
     for (const [landmark, [x, y, confidence]] of row) {
       points[landmark] = { x, y };
-      const spread = bodyLength === null ? 0 : sdOfConfidence(confidence, bodyLength);
+      const spread = bodyLength === null ? 0 : bodyLength * expectedErrorShare(confidence);
       const square = squares.get(landmark) ?? { sum: 0, count: 0 };
       square.sum += Math.max(error.followedSd[landmark], spread) ** 2;
       square.count += 1;

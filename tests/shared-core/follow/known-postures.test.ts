@@ -39,3 +39,15 @@ it('says that followed points are less sure than marks, and leaves a swim withou
   const without = knownPostures({ postures: marks, followed: [] }, error, 500);
   expect([without.followedSd, without.followed.size]).toEqual([error.followedSd, 0]);
 });
+
+it('takes a followed point to err as its confidence says, or as re-marking found where that is more', () => {
+  const sdOf = (bodyLength: number, measured: number): number =>
+    knownPostures(
+      { postures: marks, followed },
+      { ...error, followedSd: { ...error.followedSd, toe: measured } },
+      bodyLength,
+    ).followedSd.toe;
+  // 0.99: 2 % / √(2 ln 100) = 0.659 % of the body; three quarters of it, 0.492 % after 5 % holds it
+  expect(sdOf(2000, 1)).toBeCloseTo(9.83, 1);
+  expect(sdOf(2000, 15)).toBe(15);
+});
