@@ -95,8 +95,8 @@ export function FollowPanel() {
       {wanted.length > 0 && !running && (
         <section aria-label="Body lines that help most">
           <p className="follow-state">
-            {wanted.length} marked kick {wanted.length === 1 ? 'top has' : 'tops have'} no body line. Lines
-            there make the size of the kick sure.
+            One body line a stroke helps most on a kick top: {wanted.length} of the marked ones{' '}
+            {wanted.length === 1 ? 'wants' : 'want'} one.
           </p>
           <button type="button" onClick={() => layNextLine(session)}>
             Lay the line on frame {(wanted[0] ?? 0) + 1} <kbd>Shift B</kbd>
