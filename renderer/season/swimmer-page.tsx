@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { catalogue } from '#core/measures/families';
+import { choosableReadings } from '#core/practice/choosable-readings';
 import { filmNext, filmNextWords } from '#core/practice/film-next';
 import { neverCompared } from '#core/practice/never-compared';
 import { seasonLines } from '#core/practice/season-change';
@@ -93,7 +93,9 @@ export function SwimmerPage({ host, data, swimmer, today }: Props) {
               >
                 {reading === null && <option value="">none yet</option>}
                 {readingOrder.map((group) => {
-                  const inGroup = catalogue.filter((each) => each.group === group && counts.has(each.id));
+                  const inGroup = choosableReadings.filter(
+                    (each) => each.group === group && counts.has(each.id),
+                  );
                   return inGroup.length === 0 ? null : (
                     <optgroup key={group} label={groupWords[group]}>
                       {inGroup.map(({ id, label }) => (

@@ -1,9 +1,8 @@
+import { choosableReadings } from '#core/practice/choosable-readings';
 import { armWords, sideWords } from '#core/swim-file/card-words';
 import { useState } from 'react';
-import { catalogue } from '#core/measures/families';
 import { type CautionCode, cautionCodes, cautions, underwaterCautions } from '#core/practice/caution';
 import type { Drill } from '#core/practice/drill-schema';
-import { neverCompared } from '#core/practice/never-compared';
 import { practiceStrokes } from '#core/practice/practice-schema';
 import { parsePattern, patternFaultWords, patternPhrase } from '#core/practice/stroke-pattern';
 import { armPositions, sidesUp } from '#core/swim-file/swim-schema';
@@ -139,13 +138,11 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
                 set({ readings: [...event.target.selectedOptions].map(({ value }) => value).slice(0, 20) })
               }
             >
-              {catalogue
-                .filter(({ id }) => !neverCompared(id))
-                .map(({ id, label }) => (
-                  <option key={id} value={id}>
-                    {label}
-                  </option>
-                ))}
+              {choosableReadings.map(({ id, label }) => (
+                <option key={id} value={id}>
+                  {label}
+                </option>
+              ))}
             </select>
           </label>
           <fieldset className="wide">

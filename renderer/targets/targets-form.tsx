@@ -1,6 +1,6 @@
 import { useState } from 'react';
+import { choosableReadings } from '#core/practice/choosable-readings';
 import { catalogue } from '#core/measures/families';
-import { neverCompared } from '#core/practice/never-compared';
 import { type Target, targetInForce, withTarget } from '#core/swim-file/target-in-force';
 import { dayWords } from '#core/swim-file/card-words';
 import { bandWords } from '#core/measures/target-mark';
@@ -13,7 +13,6 @@ interface Props {
   readonly onChange: (targets: Target[]) => void;
 }
 
-const aimable = catalogue.filter(({ id }) => !neverCompared(id));
 const labelOf = (reading: string): string => catalogue.find(({ id }) => id === reading)?.label ?? reading;
 
 /** All targets of a swimmer: each can be changed or given up, and one for any reading added. */
@@ -52,7 +51,7 @@ export function TargetsForm({ targets, today, onChange }: Props) {
         Target for
         <select value={chosen} onChange={(event) => setChosen(event.target.value)}>
           <option value="">Choose a reading</option>
-          {aimable.map(({ id, label }) => (
+          {choosableReadings.map(({ id, label }) => (
             <option key={id} value={id}>
               {label}
             </option>

@@ -1,5 +1,4 @@
-import { catalogue } from '#core/measures/families';
-import { neverCompared } from '#core/practice/never-compared';
+import { choosableReadings } from '#core/practice/choosable-readings';
 import type { TrialRow } from '#core/practice/trial-row';
 import type { Trial } from '#core/practice/trial-schema';
 import { KeptText } from '../app/kept-field';
@@ -60,8 +59,8 @@ export function TrialQuestion({ trial, rows, onChange }: Props) {
           {readingOrder.map((group) => (
             <fieldset key={group}>
               <legend>{groupWords[group]}</legend>
-              {catalogue
-                .filter((each) => each.group === group && !neverCompared(each.id))
+              {choosableReadings
+                .filter((each) => each.group === group)
                 .map(({ id, label, brief }) => (
                   <label key={id} title={brief}>
                     <input
