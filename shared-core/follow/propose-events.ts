@@ -36,7 +36,7 @@ const mostSeconds = 0.1;
 /**
  * Proposes kick tops and bottoms from where the toe turns, hand entry and exit from where the fingertip crosses the
  * water surface line, the catch from where the hand stops going forward in front of the shoulder, and the shoulder
- * passage from where the hand passes under the shoulder. What is marked already or was rejected is left out. Ascending
+ * and navel passages from where the hand passes under the shoulder and under the navel. What is marked already or was rejected is left out. Ascending
  * in time. The catch needs a camera that stands still or whose movement is known; the surface line must be set for entry and exit. Points that are
  * not sure count too, with their spread.
  */

@@ -131,7 +131,15 @@ export function proposalScores(
   const frames = postures.map(({ frame }) => frame);
   const [from, to] = [Math.min(...frames), Math.max(...frames)].map((frame) => truth.realTimes[frame] ?? 0);
   const kinds = new Set(proposals.map(({ kind }) => kind));
-  const proposable: readonly EventKind[] = ['kick-top', 'kick-bottom', 'entry', 'exit', 'catch', 'shoulder'];
+  const proposable: readonly EventKind[] = [
+    'kick-top',
+    'kick-bottom',
+    'entry',
+    'exit',
+    'catch',
+    'shoulder',
+    'navel',
+  ];
   return proposable.flatMap((kind): ProposalScore[] => {
     // a turn at the very edge of what is followed can't be seen as one
     const there = truth.events.filter(

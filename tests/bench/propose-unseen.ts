@@ -40,7 +40,15 @@ async function followedClip({ name, scenario, swim, every, file, truth }: Unseen
   return { postures, followed };
 }
 
-const kinds: readonly EventKind[] = ['kick-top', 'kick-bottom', 'entry', 'catch', 'shoulder', 'exit'];
+const kinds: readonly EventKind[] = [
+  'kick-top',
+  'kick-bottom',
+  'entry',
+  'catch',
+  'shoulder',
+  'navel',
+  'exit',
+];
 const rows: string[] = [];
 const all = new Map<EventKind, ReturnType<typeof proposalScores>>();
 const clips = await unseenClips();

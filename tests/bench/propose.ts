@@ -148,7 +148,15 @@ function line(kind: EventKind, swim: FollowClip['swim'], coarse: boolean): reado
   return row ? [row] : [];
 }
 
-const kinds: readonly EventKind[] = ['kick-top', 'kick-bottom', 'entry', 'catch', 'shoulder', 'exit'];
+const kinds: readonly EventKind[] = [
+  'kick-top',
+  'kick-bottom',
+  'entry',
+  'catch',
+  'shoulder',
+  'navel',
+  'exit',
+];
 const table = [false, true].flatMap((coarse) =>
   (['butterfly', 'kick'] as const).flatMap((swim) => kinds.flatMap((kind) => line(kind, swim, coarse))),
 );

@@ -223,3 +223,90 @@ describe('the turning point of a parabola', () => {
     expect(Math.sqrt(told / errors.length) / spread).toBeLessThan(1.35);
   });
 });
+
+describe('proposing how the hand passes the body', () => {
+  /** A hand on an ellipse round a shoulder that goes on evenly, hip behind it; everything in pixels and seconds. */
+  const [speed, reach, depth, turn] = [200, 150, 90, 1.2];
+  const stroked = (shoulderToHip = 100): Swim => {
+    const swim = aSwim();
+    const whole = (frame: number) => {
+      const time = frame / rate;
+      const phase = (2 * Math.PI * time) / turn;
+      const shoulder = { x: 200 + speed * time, y: 150 };
+      const hand = { x: shoulder.x + reach * Math.cos(phase), y: 150 + depth * Math.sin(phase) };
+      return {
+        shoulder,
+        fingertip: { x: hand.x + 10, y: hand.y },
+        wrist: { x: hand.x - 10, y: hand.y },
+        hip: { x: shoulder.x - shoulderToHip, y: 150 },
+      };
+    };
+    return {
+      ...swim,
+      clip: {
+        ...swim.clip,
+        width: 1280,
+        height: 720,
+        frameTimes: { ticksPerSecond: rate, firstTick: 0, gaps: [[1, frames]] },
+      },
+      card: { ...swim.card, arms: 'stroking', view: 'side' },
+      scene: { ...swim.scene, travel: 'right', surface: null },
+      events: [],
+      postures: [
+        {
+          frame: 0,
+          hidden: [],
+          // a body of 430 pixels
+          points: {
+            ...whole(0),
+            elbow: { x: 270, y: 150 },
+            knee: { x: 50, y: 150 },
+            ankle: { x: -20, y: 150 },
+            toe: { x: -70, y: 150 },
+          },
+        },
+      ],
+      followed: (['fingertip', 'wrist', 'shoulder', 'hip'] as const).map((landmark) => ({
+        landmark,
+        frame: 1,
+        points: Array.from({ length: frames - 1 }, (_, i): [number, number, number] => {
+          const { x, y } = whole(i + 1)[landmark];
+          return [x, y, 0.999];
+        }),
+      })),
+      cameraPath: [{ frames: [0, frames - 1], rows: [], moved: [], turned: null }],
+      dismissed: [],
+    };
+  };
+  const first = (swim: Swim, kind: string) => proposed(swim).find((each) => each.kind === kind);
+
+  it('finds catch, shoulder and navel where the geometry has them', () => {
+    const swim = stroked();
+    const omega = (2 * Math.PI) / turn;
+    // hands stop going forward in the water where backward round the shoulder is as quick as the shoulder goes on
+    // the first one stands at the trace's edge, so it is the next stroke's
+    expect(first(swim, 'catch')?.time).toBeCloseTo(turn + Math.asin(speed / (reach * omega)) / omega, 2);
+    expect(first(swim, 'shoulder')?.time).toBeCloseTo(turn / 4, 3);
+    expect(first(swim, 'navel')?.time).toBeCloseTo(Math.acos((-0.7 * 100) / reach) / omega, 2);
+  });
+
+  it('is less sure of the navel than of the shoulder, as navels lie differently', () => {
+    const swim = stroked();
+    const [shoulder, navel] = [first(swim, 'shoulder'), first(swim, 'navel')];
+    // seven hundredths of the trunk at the hand's speed past it
+    const past = reach * ((2 * Math.PI) / turn) * Math.sin(Math.acos((-0.7 * 100) / reach));
+    expect(navel?.sdSeconds).toBeGreaterThan((0.07 * 100) / past);
+    expect(navel?.sdSeconds).toBeGreaterThan(2 * (shoulder?.sdSeconds ?? 1));
+  });
+
+  it('proposes no navel where the hip is not known, and the rest all the same', () => {
+    const swim = stroked();
+    const bare = {
+      ...swim,
+      followed: swim.followed.filter(({ landmark }) => landmark !== 'hip'),
+      postures: swim.postures.map((posture) => ({ ...posture, frame: 0 })),
+    };
+    expect(first(bare, 'navel')).toBeUndefined();
+    expect(first(bare, 'shoulder')?.time).toBeCloseTo(turn / 4, 3);
+  });
+});
