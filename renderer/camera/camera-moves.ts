@@ -12,7 +12,10 @@ export interface WholePicture extends SmallGrey {
 /** Rows and columns of the net of points that the background is looked at in. */
 const netRows = 8;
 const netColumns = 14;
-/** Between pictures far apart light and waves have changed, and few points are found again: so many times as many are tried. */
+/**
+ * Between pictures far apart light and waves have changed, and of a plain wall few points are found again: so many times as many
+ * are tried then.
+ */
 const denser = 4;
 /** A point this near to the body (share of the body length) is none of the background. */
 const awayShare = 0.12;
@@ -27,6 +30,8 @@ const levels = 3;
 const stillWithin = 1.5;
 /** A row that could not be told on more than this share of the looks is left out; a single one is gone on over. */
 const mostLost = 0.12;
+/** Where no row is so good: better a rough path, whose rows disagree and so carry a large error, than none of a camera that moved. */
+const mostLostOfPlain = 0.2;
 
 /** A row whose points span less than this share of the picture's width says nothing of a turn. */
 const leastSpan = 0.4;
@@ -69,7 +74,10 @@ export function cameraMoves(
     pictures,
     bodyOn,
     bodyLength,
-    (look) => standing(pictures, look) ?? moving(pictures, look),
+    (look) =>
+      standing(pictures, look) ??
+      moving(pictures, look, netColumns, mostLost) ??
+      moving(pictures, look, denser * netColumns, mostLostOfPlain),
   );
 }
 
@@ -116,7 +124,12 @@ function looking(
 }
 
 /** Looks from each picture to the next and adds up. */
-function moving(pictures: readonly WholePicture[], look: LookFrom): CameraRun | null {
+function moving(
+  pictures: readonly WholePicture[],
+  look: LookFrom,
+  columns: number,
+  most: number,
+): CameraRun | null {
   const [first] = pictures;
   if (!first) return null;
   const { step } = first;
@@ -135,7 +148,7 @@ function moving(pictures: readonly WholePicture[], look: LookFrom): CameraRun | 
       const past = at(row, Math.max(0, i - 2));
       return [now[0] - past[0], now[1] - past[1]];
     });
-    const { rows: found, turns } = look(from, to, guess);
+    const { rows: found, turns } = look(from, to, guess, columns);
     const turn = turns.filter((each) => each !== null).length < leastRows ? null : middleTurn(turns);
     if (turn) {
       turned.told += 1;
@@ -152,13 +165,17 @@ function moving(pictures: readonly WholePicture[], look: LookFrom): CameraRun | 
       moved[row]?.push([start[0] + x, start[1] + y]);
     });
   }
-  const kept = rows.flatMap((_, row) => ((lost[row] ?? 0) > mostLost * pictures.length ? [] : [row]));
+  const kept = rows.flatMap((_, row) => ((lost[row] ?? 0) > most * pictures.length ? [] : [row]));
   if (kept.length === 0) return null;
   return {
     frames: pictures.map(({ frame }) => frame),
     rows: kept.map((row) => round(rows[row] ?? 0)),
     moved: kept.map((row) => (moved[row] ?? []).map(([x, y]) => [round(x), round(y)])),
-    turned: turned.told >= (1 - mostLost) * (pictures.length - 1) ? rounded(turned.most) : null,
+    // a rough path tells nothing as fine as a turn
+    turned:
+      most === mostLost && turned.told >= (1 - mostLost) * (pictures.length - 1)
+        ? rounded(turned.most)
+        : null,
   };
 }
 

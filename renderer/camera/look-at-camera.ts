@@ -49,7 +49,8 @@ export async function lookAtCamera(session: BenchSession): Promise<void> {
   try {
     const opened = await reopen(readingBudget, stop.signal);
     if (!opened.ok) {
-      follow.setState({ camera: { state: 'unclear' } });
+      follow.setState({ camera: null });
+      session.say('The clip could not be opened a second time to look at the camera.');
       return;
     }
     try {
@@ -62,10 +63,14 @@ export async function lookAtCamera(session: BenchSession): Promise<void> {
       opened.value.close();
     }
   } catch (problem) {
-    const told = stop.signal.aborted ? null : ({ state: 'unclear' } as const);
-    follow.setState({ camera: told });
-    if (!stop.signal.aborted && !(problem instanceof PictureLost))
-      session.say(`Could not look at the camera: ${String(problem)}`);
+    // stopped, or not to be had: as before, nobody has looked
+    follow.setState({ camera: null });
+    if (stop.signal.aborted) return;
+    session.say(
+      problem instanceof PictureLost
+        ? `Frame ${problem.frame + 1} can’t be decoded: the camera was not looked at.`
+        : `Looking at the camera stopped by itself (${String(problem)}). Nothing is lost; try again.`,
+    );
   } finally {
     underWay.delete(session);
   }

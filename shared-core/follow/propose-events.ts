@@ -30,6 +30,11 @@ const longestHole = 0.1;
 const leastFrames = 0.15;
 /** A thing that stands still is marked within this share of the body length. Our default. */
 const markedShare = 0.004;
+/**
+ * Between strokes of the arms kicks are uneven and toes come through the surface: where a followed toe turns lies so far, seconds,
+ * from the kick, beside what its points' spread says. From the drawn clips of docs/performance.md.
+ */
+const unevenSeconds = 0.01;
 /** A moment known no better than this, seconds, is not worth proposing: a quarter of a quick kick. Our choice. */
 const mostSeconds = 0.1;
 
@@ -74,7 +79,9 @@ function findEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
   const trace = (name: LandmarkName): BodyTrace => bodyTrace(swim, name, clock, bodyLength, steady);
   const end = realTimeOf(clock, clock.table.starts.length - 1);
   const found = [
-    ...traceParts(trace('toe'), longestHole).flatMap((part) => kickTurns(part, bodyLength)),
+    ...traceParts(trace('toe'), longestHole).flatMap((part) =>
+      kickTurns(part, bodyLength, swim.card.arms === 'stroking' ? unevenSeconds : 0),
+    ),
     ...(swim.card.arms === 'stroking'
       ? handMoments(
           swim.scene,
@@ -108,13 +115,13 @@ function proposalOf({ kind, time, sd }: HandMoment, clock: ClipClock): EventProp
   };
 }
 
-function kickTurns(trace: BodyTrace, bodyLength: number): readonly HandMoment[] {
+function kickTurns(trace: BodyTrace, bodyLength: number, besides: number): readonly HandMoment[] {
   const turns = (sign: 1 | -1, kind: EventKind): readonly HandMoment[] =>
     turningTimes(
       trace,
       trace.y.map((y) => -sign * y),
       0.06 * bodyLength,
-    ).map((at) => ({ kind, ...at }));
+    ).map(({ time, sd }) => ({ kind, time, sd: Math.hypot(sd, besides) }));
   return [...turns(1, 'kick-top'), ...turns(-1, 'kick-bottom')];
 }
 
