@@ -3,7 +3,7 @@ import type { ClipFacts, FrameSource } from '../../../renderer/video/frame-sourc
 import { openFrameSource } from '../../../renderer/video/open-frame-source';
 import { createPlayer, type PlayPace, type Stretch } from '../../../renderer/video/player';
 import { readClipFacts } from '../../../renderer/video/read-clip-facts';
-import { framesLeftOpen, numberOf, pairHarness } from './pair-page';
+import { framesLeftOpen, numberOf, numberOn, pairHarness } from './pair-page';
 import { pictureCosts } from './picture-costs';
 import { stillsOnStage } from './stills';
 import { tasteClip } from './taste-clip';
@@ -97,7 +97,7 @@ const harness = {
       const picture = await source.show(frame, towards, asStage ? () => undefined : undefined);
       picture.draw(context, 0, 0, canvas.width, canvas.height);
       const took = performance.now() - began;
-      seen.push({ frame, number: picture.frame === frame ? numberOf(picture) : null, took });
+      seen.push({ frame, number: picture.frame === frame ? numberOn(canvas) : null, took });
     }
     return seen;
   },

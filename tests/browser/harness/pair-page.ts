@@ -16,12 +16,22 @@ export interface SeenTogether {
 let sources: FrameSource[] = [];
 let sides: PairSide[] = [];
 
+const reader = new OffscreenCanvas(640, 360).getContext('2d', { willReadFrequently: true });
+
 export function numberOf(picture: FramePicture): number | null {
-  const reader = new OffscreenCanvas(640, 360);
-  const context = reader.getContext('2d', { willReadFrequently: true });
-  if (!context) throw new Error('no canvas');
-  picture.draw(context, 0, 0, 640, 360);
-  return readCode(context.getImageData(0, 0, 640, 360).data, 640, 360);
+  return readNumber((context) => picture.draw(context, 0, 0, 640, 360));
+}
+
+/** The number in what has been drawn on a canvas. */
+export function numberOn(canvas: CanvasImageSource): number | null {
+  return readNumber((context) => context.drawImage(canvas, 0, 0, 640, 360));
+}
+
+function readNumber(draw: (context: OffscreenCanvasRenderingContext2D) => void): number | null {
+  if (!reader) throw new Error('no canvas');
+  reader.clearRect(0, 0, 640, 360);
+  draw(reader);
+  return readCode(reader.getImageData(0, 0, 640, 360).data, 640, 360);
 }
 
 function seen(frames: readonly number[]): SeenTogether {
