@@ -1,9 +1,7 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import type { EventKind } from '#core/marks/event-kind';
-import type { FollowedRun, Posture } from '#core/swim-file/swim-schema';
-import { drawnCoach, evenLines, followAsCoach, readFilm, wholeFrames } from './follow-coach';
+import { readFilm } from './follow-coach';
+import { type KeptFollowed, keptFollowed } from './kept-followed';
 import { proposalScores } from './follow-scores';
-import { openVision } from './open-vision';
 import { proposalLine } from './proposal-line';
 import { thinnedFilm, type UnseenClip, unseenClips } from './unseen-clips';
 import { writeSection } from './write-section';
@@ -14,31 +12,12 @@ import { writeSection } from './write-section';
  * in .cache/follow; `again` follows anew, a name alone only that clip. Run with tsx.
  */
 const [only, again] = [process.argv[2], process.argv.includes('again')];
-/** As large beside the body as a pixel and a half are at 1080p. */
-const coachShare = 1.5 / 1080;
 
-interface Kept {
-  readonly postures: readonly Posture[];
-  readonly followed: readonly FollowedRun[];
-}
-
-async function followedClip({ name, scenario, swim, every, file, truth }: UnseenClip): Promise<Kept> {
-  const kept = new URL(`../../.cache/follow/${name}/followed.json`, import.meta.url);
-  if (!again && existsSync(kept)) return JSON.parse(readFileSync(kept, 'utf8')) as Kept;
-  const { width, height } = scenario.camera;
-  const film = thinnedFilm(await readFilm(file, width, height), every);
-  const { first, last } = wholeFrames(truth, film);
-  const { period, kicks } = scenario.technique;
-  const stroke = swim === 'butterfly' ? period : (2 * period) / kicks.length;
-  const strokes = ((truth.realTimes[last] ?? 0) - (truth.realTimes[first] ?? 0)) / stroke;
-  const coach = drawnCoach(truth, coachShare * height, 7);
-  const lines = evenLines(first, last, (last - first) / (3 * strokes));
-  const { vision } = await openVision();
-  const { postures, followed } = followAsCoach(vision, film, truth, coach, lines, Math.round(4 * strokes));
-  mkdirSync(new URL('.', kept), { recursive: true });
-  writeFileSync(kept, JSON.stringify({ postures, followed }));
-  return { postures, followed };
-}
+const followedClip = ({ name, scenario, swim, every, file, truth }: UnseenClip): Promise<KeptFollowed> =>
+  keptFollowed(name, again, scenario, swim, async () => {
+    const { width, height } = scenario.camera;
+    return { film: thinnedFilm(await readFilm(file, width, height), every), truth };
+  });
 
 const kinds: readonly EventKind[] = [
   'kick-top',

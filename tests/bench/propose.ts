@@ -1,10 +1,11 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import type { EventKind } from '#core/marks/event-kind';
-import type { CameraRun, FollowedRun, Posture } from '#core/swim-file/swim-schema';
+import type { CameraRun } from '#core/swim-file/swim-schema';
 import type { Truth } from '../../sample-clips/truth-schema';
 import { execa } from 'execa';
 import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
-import { drawnCoach, evenLines, followAsCoach, readFilm, trueAt, wholeFrames } from './follow-coach';
+import { readFilm, trueAt } from './follow-coach';
+import { coachPixels, type KeptFollowed, keptFollowed } from './kept-followed';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { landmarkNames } from '#core/marks/landmark';
 import { cameraMoves, type WholePicture } from '../../renderer/camera/camera-moves';
@@ -27,40 +28,19 @@ import { writeSection } from './write-section';
  * `again` as an argument follows anew (minutes each). Run with tsx.
  */
 const again = process.argv.includes('again');
-/** As in follow.ts: a careful coach, four clicks a landmark a stroke, three body lines a stroke to begin with. */
-const coachPixels = 1.5;
-const clicksAStroke = 4;
-const linesAStroke = 3;
 
-interface Kept {
-  readonly postures: readonly Posture[];
-  readonly followed: readonly FollowedRun[];
-}
-
-async function followedClip(clip: FollowClip): Promise<Kept> {
-  const file = new URL(`../../.cache/follow/${clip.name}/followed.json`, import.meta.url);
-  if (!again && existsSync(file)) return JSON.parse(readFileSync(file, 'utf8')) as Kept;
-  const made = await madeFollowClip(clip);
-  const { truth } = made;
-  const film = await readFilm(made.file, clip.scenario.camera.width, clip.scenario.camera.height);
-  const { first, last } = wholeFrames(truth, film);
-  const { period, kicks } = clip.scenario.technique;
-  const stroke = clip.swim === 'butterfly' ? period : (2 * period) / kicks.length;
-  const strokes = ((truth.realTimes[last] ?? 0) - (truth.realTimes[first] ?? 0)) / stroke;
-  const coach = drawnCoach(truth, coachPixels, 7);
-  const lines = evenLines(first, last, (last - first) / (linesAStroke * strokes));
-  const cap = Math.round(clicksAStroke * strokes);
-  const { postures, followed } = followAsCoach((await openVision()).vision, film, truth, coach, lines, cap);
-  const kept: Kept = { postures, followed };
-  writeFileSync(file, JSON.stringify(kept));
-  return kept;
-}
+const followedClip = (clip: FollowClip): Promise<KeptFollowed> =>
+  keptFollowed(clip.name, again, clip.scenario, clip.swim, async () => {
+    const { file, truth } = await madeFollowClip(clip);
+    const { width, height } = clip.scenario.camera;
+    return { film: await readFilm(file, width, height), truth };
+  });
 
 /** Every so many seconds the background is looked at, on pictures half as large, as in the app. */
 const lookSeconds = 0.05;
 
 /** What the app's own code sees of the camera on a clip, and one still thing that a drawn coach marks on two frames. */
-async function seenCamera(clip: FollowClip, { postures }: Kept): Promise<SeenCamera> {
+async function seenCamera(clip: FollowClip, { postures }: KeptFollowed): Promise<SeenCamera> {
   const file = new URL(`../../.cache/follow/${clip.name}/camera.json`, import.meta.url);
   const { truth, file: film } = await madeFollowClip(clip);
   const ends = [postures[0]?.frame ?? 0, postures.at(-1)?.frame ?? 0] as const;

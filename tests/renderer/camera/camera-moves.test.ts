@@ -1,17 +1,11 @@
-import { createRequire } from 'node:module';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cameraMoves, cameraStood, type WholePicture } from '../../../renderer/camera/camera-moves';
 import type { Vision } from '../../../renderer/follow/vision';
+import { openVision } from '../../bench/open-vision';
 
-const vision = createRequire(import.meta.url)('@techstark/opencv-js') as Vision & {
-  Mat?: unknown;
-  onRuntimeInitialized?: () => void;
-};
+let vision: Vision;
 beforeAll(async () => {
-  if (!vision.Mat)
-    await new Promise<void>((resolve) => {
-      vision.onRuntimeInitialized = () => resolve();
-    });
+  ({ vision } = await openVision());
 });
 
 const [width, height, step] = [320, 180, 2];
