@@ -167,15 +167,14 @@ function moving(
   }
   const kept = rows.flatMap((_, row) => ((lost[row] ?? 0) > most * pictures.length ? [] : [row]));
   if (kept.length === 0) return null;
+  // where half of the rows are lost, or the path is a rough one, light moves those that are left too much to tell a turn
+  const fine =
+    most === mostLost && kept.length >= netRows / 2 && turned.told >= (1 - mostLost) * (pictures.length - 1);
   return {
     frames: pictures.map(({ frame }) => frame),
     rows: kept.map((row) => round(rows[row] ?? 0)),
     moved: kept.map((row) => (moved[row] ?? []).map(([x, y]) => [round(x), round(y)])),
-    // a rough path tells nothing as fine as a turn
-    turned:
-      most === mostLost && turned.told >= (1 - mostLost) * (pictures.length - 1)
-        ? rounded(turned.most)
-        : null,
+    turned: fine ? rounded(turned.most) : null,
   };
 }
 
