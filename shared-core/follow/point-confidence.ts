@@ -25,7 +25,7 @@ export interface PointEvidence {
 const weights = { apart: 0.227, moved: 1.552, weak: 2.644, between: 2.133, arm: 2.71 } as const;
 const usual = 21.648;
 /** Added so that of the points that are off, left-out clip by left-out clip, more than 95 % are called unsure. */
-const warning = 2.764;
+const warning = 2.164;
 /** Smaller shares of the body length, and shorter times, tell nothing more. */
 const least = { apart: 0.001, moved: 0.0005, weak: 0.0003, between: 0.05 } as const;
 
