@@ -1,13 +1,44 @@
 import { useStore } from 'zustand';
+import { cameraPath } from '#core/follow/camera-path';
+import type { Swim } from '#core/swim-file/swim-schema';
 import { useBench, useSwim } from '../bench/bench-session';
 import { cameraUnlooked, lookAtCamera, sayItStood, stopLooking } from './look-at-camera';
 
-/** Says at the head of the readings that nobody has looked whether the camera moved, and offers to. */
+/** What a camera that was found to have moved leaves unread; null where nothing is. The coach, who was there, decides. */
+function foundMoving(swim: Swim): string | null {
+  if (swim.card.view !== 'side') return null;
+  switch (cameraPath(swim, 0).state) {
+    case 'loose':
+      return 'The camera seems to have moved: without a thing that stands still, marked on two frames, speed and distance are not read.';
+    case 'turned':
+      return 'The camera seems to have turned or zoomed: speed and distance are not read.';
+    case 'stands':
+    case 'carried':
+      return null;
+  }
+}
+
+/**
+ * Says at the head of the readings that nobody has looked whether the camera moved, and offers to; or that it was found to
+ * have moved, which the coach can overrule.
+ */
 export function CameraNotice() {
   const session = useBench();
   const unlooked = useSwim(cameraUnlooked);
   const camera = useStore(session.follow, (state) => state.camera);
   const hasFilm = useStore(session.film, (state) => state.source !== null);
+  const moving = useSwim(foundMoving);
+  if (!unlooked && moving !== null)
+    return (
+      <div className="view-notice camera-notice">
+        <p>{moving}</p>
+        <span className="camera-notice-row">
+          <button type="button" onClick={() => sayItStood(session)}>
+            It stood still
+          </button>
+        </span>
+      </div>
+    );
   if (!unlooked) return null;
   if (camera?.state === 'looking')
     return (

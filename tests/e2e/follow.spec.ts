@@ -193,6 +193,28 @@ test('a camera that nobody looked at is said to be taken as standing, until it i
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 
+test('a camera found to have turned leaves speed unread, unless the coach says that it stood', async ({
+  page,
+  app,
+}) => {
+  const folded = 'sample-arms-folded';
+  const known = swimOf(app.library, folded);
+  const frames = known.postures.map(({ frame }) => frame);
+  const run = { frames: [Math.min(...frames), Math.max(...frames)], rows: [], moved: [] };
+  writeFileSync(
+    fileOf(app.library, folded),
+    serialiseSwim({ ...known, cameraPath: [{ ...run, turned: { degrees: 3, zoom: 0 } }] }),
+  );
+  await openBench(page, folded);
+  const notice = page.locator('.camera-notice');
+  await expect(notice).toContainText('seems to have turned or zoomed');
+  await notice.getByRole('button', { name: 'It stood still' }).click();
+  await expect(notice).toHaveCount(0);
+  await expect.poll(() => swimOf(app.library, folded).cameraPath).toEqual([{ ...run, turned: null }]);
+  await page.keyboard.press('Control+z');
+  await expect(notice).toContainText('seems to have turned');
+});
+
 test('the guided pass marks a stroke with one key a moment, looping each, with skip and back', async ({
   page,
   app,
