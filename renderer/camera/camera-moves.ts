@@ -1,31 +1,22 @@
 import type { CameraRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
-import type { SmallGrey } from '../video/small-grey';
-import { flowStep } from '../follow/flow-step';
-import type { Vision, VisionMat } from '../follow/vision';
+import type { Vision } from '../follow/vision';
+import {
+  type Look,
+  type Move,
+  median,
+  netColumns,
+  netRows,
+  rowMoves,
+  type Turn,
+  type WholePicture,
+} from './row-moves';
 
-/** One whole picture of the film, small. All of a task have one size. */
-export interface WholePicture extends SmallGrey {
-  readonly frame: number;
-}
-
-/** Rows and columns of the net of points that the background is looked at in. */
-const netRows = 8;
-const netColumns = 14;
 /**
  * Between pictures far apart light and waves have changed, and of a plain wall few points are found again: so many times as many
  * are tried then.
  */
 const denser = 4;
-/** A point this near to the body (share of the body length) is none of the background. */
-const awayShare = 0.12;
-/** Fewer points of a row than this tell nothing. */
-const leastPoints = 4;
-/** A point that does not come back within this, pixels of the small picture, was followed onto something else. */
-const backWithin = 0.5;
-/** Side of the window around a point, and halvings: what moves between two looks stays within. */
-const window = 25;
-const levels = 3;
 /** Less than this, pixels of the shown picture, is no movement of the camera. */
 const stillWithin = 1.5;
 /** A row that could not be told on more than this share of the looks is left out; a single one is gone on over. */
@@ -33,28 +24,10 @@ const mostLost = 0.12;
 /** Where no row is so good: better a rough path, whose rows disagree and so carry a large error, than none of a camera that moved. */
 const mostLostOfPlain = 0.2;
 
-/** A row whose points span less than this share of the picture's width says nothing of a turn. */
-const leastSpan = 0.4;
 /** Fewer rows than these tell no turn. */
 const leastRows = 3;
 /** A picture that turned or grew by more than this, radians or share, is no standing one. */
 const turnedWithin = 0.003;
-
-type Move = readonly [x: number, y: number];
-
-/** What a look at two pictures told. */
-interface Look {
-  /** Row by row, pixels of the shown picture. */
-  readonly rows: readonly (Move | null)[];
-  /** By each row, how far the picture turned and grew. Null where it does not reach across the picture. */
-  readonly turns: readonly (Turn | null)[];
-}
-
-/** Radians, and a share. */
-interface Turn {
-  readonly angle: number;
-  readonly growth: number;
-}
 
 /**
  * How what lies behind the swimmer moved, row by row of the picture: rows are kept apart, as light runs over the floor and
@@ -216,69 +189,6 @@ function standing(pictures: readonly WholePicture[], look: LookFrom): CameraRun 
   return { frames: [first.frame, last.frame], rows: [], moved: [], turned: told > 0 ? rounded(most) : null };
 }
 
-/**
- * Row by row, the median way of the background's points from one picture to the other; and from how that way changes along
- * a row, where all is about as far away, how the picture turned and grew.
- */
-function rowMoves(
-  vision: Vision,
-  before: VisionMat,
-  after: VisionMat,
-  from: WholePicture,
-  to: WholePicture,
-  guess: readonly (Move | null)[],
-  columns: number,
-  bodyOn: (frame: number) => readonly Point[],
-  bodyLength: number,
-): Look {
-  const { width, height, step } = from;
-  before.data.set(from.grey);
-  after.data.set(to.grey);
-  const away = awayShare * bodyLength;
-  const bodies = [bodyOn(from.frame), bodyOn(to.frame)];
-  const net = Array.from({ length: netRows * columns }, (_, i) => {
-    const row = Math.floor(i / columns);
-    const [dx, dy] = guess[row] ?? [0, 0];
-    return {
-      row,
-      x: (((i % columns) + 0.5) / columns) * width,
-      y: ((row + 0.5) / netRows) * height,
-      dx: dx / step,
-      dy: dy / step,
-    };
-  }).filter(({ x, y, dx, dy }) =>
-    bodies.every((body, k) =>
-      body.every((at) => Math.hypot(at.x - step * (x + k * dx), at.y - step * (y + k * dy)) > away),
-    ),
-  );
-  const options = { window, levels };
-  const guesses = net.map(({ x, y, dx, dy }) => ({ x: x + dx, y: y + dy }));
-  const there = flowStep(vision, before, after, net, guesses, options);
-  const reached = there.map((at, i) => at ?? guesses[i] ?? { x: 0, y: 0 });
-  const back = flowStep(vision, after, before, reached, net, options);
-  const moves = Array.from({ length: netRows }, (_, row) =>
-    net.flatMap((point, i) => {
-      const at = there[i];
-      const home = back[i];
-      const isBack = at && home && Math.hypot(home.x - point.x, home.y - point.y) <= backWithin;
-      return point.row === row && isBack ? [{ from: point.x, x: at.x - point.x, y: at.y - point.y }] : [];
-    }),
-  );
-  return {
-    rows: moves.map((row): Move | null =>
-      row.length < leastPoints
-        ? null
-        : [step * median(row.map(({ x }) => x)), step * median(row.map(({ y }) => y))],
-    ),
-    turns: moves.map((row): Turn | null => {
-      const reach = Math.max(...row.map((each) => each.from)) - Math.min(...row.map((each) => each.from));
-      return row.length >= leastPoints && reach >= leastSpan * width
-        ? { growth: slope(row, ({ x }) => x), angle: slope(row, ({ y }) => y) }
-        : null;
-    }),
-  };
-}
-
 /** What rows say together; null of none. */
 function middleTurn(turns: readonly (Turn | null)[]): Turn | null {
   const known = turns.filter((turn) => turn !== null);
@@ -289,21 +199,10 @@ function middleTurn(turns: readonly (Turn | null)[]): Turn | null {
   };
 }
 
-/** Median of the slopes between all pairs of a row's points (Theil 1950, Sen 1968): light over a part of a row does not count. */
-function slope<T extends { readonly from: number }>(row: readonly T[], of: (each: T) => number): number {
-  return median(row.flatMap((a, i) => row.slice(i + 1).map((b) => (of(b) - of(a)) / (b.from - a.from))));
-}
-
 const degrees = (radians: number): number => (Math.abs(radians) * 180) / Math.PI;
 const rounded = ({ degrees: turn, zoom }: { degrees: number; zoom: number }) => ({
   degrees: Math.round(1000 * turn) / 1000,
   zoom: Math.round(1e5 * zoom) / 1e5,
 });
-/** Of an even number, the mean of the two in the middle. */
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const upper = sorted[sorted.length >> 1] ?? 0;
-  return sorted.length % 2 === 1 ? upper : (upper + (sorted[(sorted.length >> 1) - 1] ?? upper)) / 2;
-}
 /** A hundredth of a pixel, as followed points are kept. */
 const round = (value: number): number => Math.round(100 * value) / 100;

@@ -8,7 +8,8 @@ import { keepLook, stoodStill } from '../state/camera-commands';
 import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
 import { askLooker } from './ask-looker';
-import { fewLooks, type WholePicture } from './camera-moves';
+import { fewLooks } from './camera-moves';
+import type { WholePicture } from './row-moves';
 import type { CameraTask } from './look-message';
 
 /** Bytes of decoded pictures held while looking. */

@@ -7,7 +7,7 @@ import type { CameraRun, FollowedRun, Swim } from '#core/swim-file/swim-schema';
 import { type ClipClock, localFrameInterval, realTimeOf } from '#core/timeline/clip-clock';
 import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
-import type { WholePicture } from '../camera/camera-moves';
+import type { WholePicture } from '../camera/row-moves';
 import { seenAt, stepOf } from './coarse-task';
 import type { ColourPicture } from './colour-picture';
 import type { Follower } from './follower';

@@ -113,6 +113,17 @@ export interface ProposalScore {
   readonly inSds: readonly number[];
 }
 
+/** Kinds of moment that are proposed. */
+export const proposedKinds: readonly EventKind[] = [
+  'kick-top',
+  'kick-bottom',
+  'entry',
+  'catch',
+  'shoulder',
+  'navel',
+  'exit',
+];
+
 /** Nearer than this to a true moment of its kind a proposal means that moment. Our choice. */
 const meant = 0.1;
 
@@ -131,16 +142,7 @@ export function proposalScores(
   const frames = postures.map(({ frame }) => frame);
   const [from, to] = [Math.min(...frames), Math.max(...frames)].map((frame) => truth.realTimes[frame] ?? 0);
   const kinds = new Set(proposals.map(({ kind }) => kind));
-  const proposable: readonly EventKind[] = [
-    'kick-top',
-    'kick-bottom',
-    'entry',
-    'exit',
-    'catch',
-    'shoulder',
-    'navel',
-  ];
-  return proposable.flatMap((kind): ProposalScore[] => {
+  return proposedKinds.flatMap((kind): ProposalScore[] => {
     // a turn at the very edge of what is followed can't be seen as one
     const there = truth.events.filter(
       (each) => each.kind === kind && each.time > (from ?? 0) + meant && each.time < (to ?? 0) - meant,

@@ -1,7 +1,7 @@
 import type { EventKind } from '#core/marks/event-kind';
 import { readFilm } from './follow-coach';
 import { type KeptFollowed, keptFollowed } from './kept-followed';
-import { proposalScores } from './follow-scores';
+import { proposalScores, proposedKinds } from './follow-scores';
 import { proposalLine } from './proposal-line';
 import { thinnedFilm, type UnseenClip, unseenClips } from './unseen-clips';
 import { writeSection } from './write-section';
@@ -19,15 +19,6 @@ const followedClip = ({ name, scenario, swim, every, file, truth }: UnseenClip):
     return { film: thinnedFilm(await readFilm(file, width, height), every), truth };
   });
 
-const kinds: readonly EventKind[] = [
-  'kick-top',
-  'kick-bottom',
-  'entry',
-  'catch',
-  'shoulder',
-  'navel',
-  'exit',
-];
 const rows: string[] = [];
 const all = new Map<EventKind, ReturnType<typeof proposalScores>>();
 const clips = await unseenClips();
@@ -36,14 +27,14 @@ for (const clip of clips.filter(({ name }) => !only || only === 'again' || only 
   const { width, height } = clip.scenario.camera;
   const arms = clip.swim === 'butterfly' ? 'stroking' : 'stretched';
   const scores = proposalScores(clip.truth, width, height, arms, postures, followed);
-  for (const kind of kinds) {
+  for (const kind of proposedKinds) {
     const own = scores.filter((each) => each.kind === kind);
     all.set(kind, [...(all.get(kind) ?? []), ...own]);
     const line = proposalLine(`| ${kind} | ${clip.name}`, own);
     if (line) rows.push(line);
   }
 }
-const together = kinds
+const together = proposedKinds
   .map((kind) => proposalLine(`| **${kind}** | all of these`, all.get(kind) ?? []))
   .filter((row) => row !== null);
 const table = [

@@ -8,12 +8,14 @@ import { readFilm, trueAt } from './follow-coach';
 import { coachPixels, type KeptFollowed, keptFollowed } from './kept-followed';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { landmarkNames } from '#core/marks/landmark';
-import { cameraMoves, type WholePicture } from '../../renderer/camera/camera-moves';
+import { cameraMoves } from '../../renderer/camera/camera-moves';
+import type { WholePicture } from '../../renderer/camera/row-moves';
 import { normal, seeded } from '../../sample-clips/model/seeded';
 import {
   carriedPixels,
   type ProposalScore,
   proposalScores,
+  proposedKinds,
   type ReadingErrors,
   readingErrors,
 } from './follow-scores';
@@ -128,17 +130,10 @@ function line(kind: EventKind, swim: FollowClip['swim'], coarse: boolean): reado
   return row ? [row] : [];
 }
 
-const kinds: readonly EventKind[] = [
-  'kick-top',
-  'kick-bottom',
-  'entry',
-  'catch',
-  'shoulder',
-  'navel',
-  'exit',
-];
 const table = [false, true].flatMap((coarse) =>
-  (['butterfly', 'kick'] as const).flatMap((swim) => kinds.flatMap((kind) => line(kind, swim, coarse))),
+  (['butterfly', 'kick'] as const).flatMap((swim) =>
+    proposedKinds.flatMap((kind) => line(kind, swim, coarse)),
+  ),
 );
 const off = (value: number | null): string => (value === null ? '–' : value.toFixed(2));
 writeSection('proposals', 'propose.ts', [

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { cameraMoves, cameraStood, type WholePicture } from '../../../renderer/camera/camera-moves';
+import { cameraMoves, cameraStood } from '../../../renderer/camera/camera-moves';
+import type { WholePicture } from '../../../renderer/camera/row-moves';
 import type { Vision } from '../../../renderer/follow/vision';
 import { openVision } from '../../bench/open-vision';
 
