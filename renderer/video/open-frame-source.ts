@@ -78,6 +78,8 @@ function createFrameSource(
   let walk: Walk = { playhead: 0, towards: 0 };
   /** Whether half size will do for what is held. */
   let half = false;
+  /** Until then nobody has said whether half size will do. */
+  let asked = false;
   let wish: Wish | null = null;
   let onWhole: ((picture: FramePicture) => void) | null = null;
   let roomMade: (() => void) | null = null;
@@ -148,7 +150,8 @@ function createFrameSource(
         shown,
         turning,
         half: half && wish?.frame !== frame && !isWithin(frame, plan().whole),
-        moving: half,
+        // the first pictures are there before anyone has asked, and are stepped through like the others
+        moving: half || !asked,
       });
     } catch (problem) {
       lost.add(frame);
@@ -255,6 +258,7 @@ function createFrameSource(
       const playhead = clampFrame(facts.table, frame);
       walk = { playhead, towards };
       half = whenWhole !== undefined;
+      asked = true;
       lost.delete(playhead);
       rested = false;
       rest(restMs);

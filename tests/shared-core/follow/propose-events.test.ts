@@ -120,7 +120,8 @@ describe('proposing kicks', () => {
     const unsure = withConfidence(0.4);
     expect(unsure.map(({ id }) => id)).toEqual(sure.map(({ id }) => id));
     unsure.forEach((each, i) => {
-      expect(each.sdSeconds).toBeGreaterThan(1.5 * (sure[i]?.sdSeconds ?? 0));
+      // what butterfly kicks lean is in both
+      expect(each.sdSeconds).toBeGreaterThan(1.3 * (sure[i]?.sdSeconds ?? 0));
     });
     // points that are as good as lost say nothing
     expect(withConfidence(0.001)).toEqual([]);
