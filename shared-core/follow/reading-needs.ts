@@ -9,8 +9,11 @@ export interface NeededMoment {
 
 /** Readings look at the toe this long, real seconds, to either side of a kick's turn, and at the hand about its moments. Our choice. */
 const reachSeconds = 0.05;
-/** There a point counts so many times as much as elsewhere. Our choice. */
-const turnNeed = 6;
+/**
+ * There a point counts so many times as much as elsewhere. Our choice: a kick whose toe is not sure at a turn falls out of the
+ * amplitude, and with it what sets it apart from the stroke's other kick.
+ */
+const turnNeed = 20;
 const handNeed = 1.5;
 
 const handKinds: ReadonlySet<EventKind> = new Set(['entry', 'catch', 'shoulder', 'exit']);
