@@ -1,6 +1,5 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import { cameraXmlRates, cameraXmlWithin } from '#core/timeline/camera-xml';
-import { slowdownFromCameraXml, slowdownFromRate, slowdownFromTags } from '#core/timeline/capture-rate';
+import { slowdownFromRate, slowdownFromTags } from '#core/timeline/capture-rate';
 import { mayBeInterlacedAvc } from '#core/timeline/avc-interlaced';
 import { editEnd, isRearranged } from '#core/timeline/edit-list';
 import { phoneCapturedRate } from '#core/timeline/phone-slow-motion';
@@ -11,7 +10,6 @@ import type { ClipFacts, ClipInput } from './frame-source';
 import { type OpenedClip, openClip, wordsOf } from './open-clip';
 import { type PacketIndex, readPacketIndex, TooManyPictures } from './packet-index';
 import type { Ground } from './new-ground';
-import { readClipEnd } from './read-clip-bytes';
 
 /** A clip opened for decoding: its facts and everything a decoder needs. Closed by `close`. */
 export interface OpenedFilm {
@@ -48,7 +46,7 @@ export async function openFilm(
   const stop = (): void => input.dispose();
   signal.addEventListener('abort', stop, { once: true });
   try {
-    const film = await inspect(clip, opened.value, signal, ground);
+    const film = await inspect(opened.value, signal, ground);
     if (!film.ok) input.dispose();
     return film;
   } catch (problem) {
@@ -67,7 +65,6 @@ function troubleWith(problem: unknown, signal: AbortSignal): Result<never> {
 }
 
 async function inspect(
-  clip: ClipInput,
   { input, track, container, movie, number, tracks }: OpenedClip,
   signal: AbortSignal,
   ground: Ground,
@@ -96,8 +93,7 @@ async function inspect(
     table,
     evenRate: isEvenRate(table),
     rate,
-    taggedSlowdown:
-      slowdownFromTags(tags, rate) ?? (movie && (await slowdownInMovie(clip, movie, rate, signal))),
+    taggedSlowdown: slowdownFromTags(tags, rate) ?? (movie && slowdownInMovie(movie, rate)),
     decodable: decoding !== null,
     lostPictures: index.lost,
     track: number,
@@ -115,17 +111,10 @@ async function inspect(
   });
 }
 
-/** What an MP4 tells outside its tags: in a phone's own box, or in a camera's XML at its end. */
-async function slowdownInMovie(
-  clip: ClipInput,
-  movie: Uint8Array,
-  rate: number,
-  signal: AbortSignal,
-): Promise<number | null> {
+/** What a phone's own box in an MP4 tells. */
+function slowdownInMovie(movie: Uint8Array, rate: number): number | null {
   const captured = phoneCapturedRate(movie);
-  if (captured !== null) return slowdownFromRate(captured, rate);
-  const end = await readClipEnd(clip, cameraXmlWithin, signal);
-  return slowdownFromCameraXml(cameraXmlRates(new TextDecoder('latin1').decode(end)), rate);
+  return captured === null ? null : slowdownFromRate(captured, rate);
 }
 
 /** Whether the pictures are JPEGs, told by the first one: containers name them in many ways. */

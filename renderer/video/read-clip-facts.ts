@@ -1,8 +1,11 @@
 import { failure, success } from '#core/host-contract/host-error';
 import { clipSchema } from '#core/swim-file/swim-schema';
+import { cameraXmlRates, cameraXmlWithin } from '#core/timeline/camera-xml';
+import { slowdownFromCameraXml } from '#core/timeline/capture-rate';
 import { recordFromTable } from '#core/timeline/frame-times-record';
-import type { ClipFacts, ReadClipFacts } from './frame-source';
+import type { ClipFacts, ClipInput, ReadClipFacts } from './frame-source';
 import { openFilmAway } from './open-film-away';
+import { readClipEnd } from './read-clip-bytes';
 
 /** What a clip's container tells, and whether this window can decode it. The clip is closed again. */
 export const readClipFacts: ReadClipFacts = async (input, signal) => {
@@ -11,8 +14,21 @@ export const readClipFacts: ReadClipFacts = async (input, signal) => {
   film.value.close();
   const { facts } = film.value;
   const wrong = nonsenseIn(facts);
-  return wrong === null ? success(facts) : failure('unreadable-index', { reason: wrong });
+  if (wrong !== null) return failure('unreadable-index', { reason: wrong });
+  if (facts.taggedSlowdown !== null) return success(facts);
+  try {
+    return success({ ...facts, taggedSlowdown: await cameraSlowdown(input, facts.rate, signal) });
+  } catch (problem) {
+    if (signal.aborted) return failure('cancelled');
+    return failure('cannot-read', { reason: String(problem).slice(0, 200) });
+  }
 };
+
+/** What the camera's own XML at the end of a film tells; asked for once, when a clip is added. */
+async function cameraSlowdown(input: ClipInput, rate: number, signal: AbortSignal): Promise<number | null> {
+  const end = await readClipEnd(input, cameraXmlWithin, signal);
+  return slowdownFromCameraXml(cameraXmlRates(new TextDecoder('latin1').decode(end)), rate);
+}
 
 const kept = clipSchema.pick({
   container: true,
