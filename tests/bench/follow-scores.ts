@@ -28,19 +28,34 @@ const armNames: ReadonlySet<LandmarkName> = new Set(['fingertip', 'wrist', 'elbo
 const rootMeanSquare = (values: readonly number[]): number =>
   Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / Math.max(1, values.length));
 
+/** What one coach's marks and following came to. */
+export interface FollowedMarks {
+  readonly postures: readonly Posture[];
+  readonly followed: readonly FollowedRun[];
+}
+
 /** How far followed points lie from the drawn truth, the coach's own marks left out. */
-export function scoreOf(truth: Truth, postures: readonly Posture[], followed: readonly FollowedRun[]): Score {
+export const scoreOf = (
+  truth: Truth,
+  postures: readonly Posture[],
+  followed: readonly FollowedRun[],
+): Score => pooledScore(truth, [{ postures, followed }]);
+
+/** The same of several coaches' marks on one film, all points together. */
+export function pooledScore(truth: Truth, coaches: readonly FollowedMarks[]): Score {
   const length = truth.bodyLengthMetres / truth.metresPerPixel;
-  const marked = new Set(
-    postures.flatMap(({ frame, points }) => Object.keys(points).map((name) => `${name}${frame}`)),
-  );
-  const all = followed.flatMap(({ landmark, frame, points }) =>
-    points.flatMap(([x, y, confidence], i) => {
-      if (marked.has(`${landmark}${frame + i}`)) return [];
-      const at = trueAt(truth, frame + i, landmark);
-      return [{ landmark, error: Math.hypot(x - at.x, y - at.y), confidence }];
-    }),
-  );
+  const all = coaches.flatMap(({ postures, followed }) => {
+    const marked = new Set(
+      postures.flatMap(({ frame, points }) => Object.keys(points).map((name) => `${name}${frame}`)),
+    );
+    return followed.flatMap(({ landmark, frame, points }) =>
+      points.flatMap(([x, y, confidence], i) => {
+        if (marked.has(`${landmark}${frame + i}`)) return [];
+        const at = trueAt(truth, frame + i, landmark);
+        return [{ landmark, error: Math.hypot(x - at.x, y - at.y), confidence }];
+      }),
+    );
+  });
   const percent = (each: { readonly error: number }): number => (100 * each.error) / length;
   const off = all.filter((each) => percent(each) > 2);
   const isFlagged = (each: { readonly confidence: number }): boolean => each.confidence < sureEnough;

@@ -15,7 +15,14 @@ import {
   readFilm,
   wholeFrames,
 } from './follow-coach';
-import { type ReadingErrors, readingErrors, type Score, scoreOf, splineRuns } from './follow-scores';
+import {
+  type ReadingErrors,
+  readingErrors,
+  type Score,
+  pooledScore,
+  scoreOf,
+  splineRuns,
+} from './follow-scores';
 import { openVision } from './open-vision';
 import { writeSection } from './write-section';
 
@@ -27,12 +34,15 @@ import { writeSection } from './write-section';
 const wanted = process.argv.slice(2);
 /** Give or take of a careful coach's mark, pixels an axis; our own figure. */
 const coachPixels = 1.5;
+/** Coaches who each mark every clip anew: one alone meets or misses a target by chance. */
+const coachSeeds: readonly number[] = [201, 202];
 const clicksAStroke = 4;
 
 interface Row {
   readonly clip: FollowClip;
   readonly own: Score;
-  readonly readings: ReadingErrors;
+  /** Of each coach. */
+  readonly readings: readonly ReadingErrors[];
   readonly clicksPer100: number;
   readonly picturesASecond: number;
   readonly spline: Score;
@@ -87,9 +97,13 @@ async function measure(clip: FollowClip): Promise<Row> {
   const cap = Math.round(clicksAStroke * strokes);
   const arms = armsOf(clip);
   const lines = coachLines(clip, truth);
-  const coach = drawnCoach(truth, coachPixels, 7);
-  const found = followAsCoach(vision, film, truth, coach, lines, cap);
-  const clicks = [...found.clicks.values()].reduce((sum, each) => sum + each, 0);
+  const films = coachSeeds.map((seed) =>
+    followAsCoach(vision, film, truth, drawnCoach(truth, coachPixels, seed), lines, cap),
+  );
+  const clicks = films.reduce(
+    (sum, { clicks }) => sum + [...clicks.values()].reduce((own, each) => own + each, 0),
+    0,
+  );
   const frames = last - first + 1;
   const spline = splineRuns(truth, drawnCoach(truth, coachPixels, 8), first, last);
   // the rivals may lay as many whole lines as the coach had clicks for
@@ -111,10 +125,14 @@ async function measure(clip: FollowClip): Promise<Row> {
   const outside = await outsideTracks(file, rivalLines);
   return {
     clip,
-    own: scoreOf(truth, found.postures, found.followed),
-    readings: readingErrors(truth, width, height, arms, found.postures, found.followed),
-    clicksPer100: (100 * clicks) / frames,
-    picturesASecond: (1000 * found.pictures) / found.milliseconds,
+    own: pooledScore(truth, films),
+    readings: films.map(({ postures, followed }) =>
+      readingErrors(truth, width, height, arms, postures, followed),
+    ),
+    clicksPer100: (100 * clicks) / frames / films.length,
+    picturesASecond:
+      (1000 * films.reduce((sum, { pictures }) => sum + pictures, 0)) /
+      films.reduce((sum, { milliseconds }) => sum + milliseconds, 0),
     spline: scoreOf(truth, [], spline.runs),
     splineClicksPer100: (100 * spline.clicksEach * landmarkNames.length) / frames,
     plain: scoreOf(truth, marked, outside?.forward ?? []),
@@ -122,6 +140,14 @@ async function measure(clip: FollowClip): Promise<Row> {
   };
 }
 
+/** The worst of the coaches; null where one of them had no such reading. */
+const worst = ({ readings }: Row, key: 'frequency' | 'amplitude'): number | null => {
+  const errors = readings.map((each) => each[key]);
+  return errors.reduce<number | null>(
+    (most, each) => (most === null || each === null ? null : Math.max(most, each)),
+    0,
+  );
+};
 const told = (value: number | null, digits = 2): string => (value === null ? '–' : value.toFixed(digits));
 const rows: Row[] = [];
 const kept = (name: string): string =>
@@ -156,21 +182,21 @@ function writeRows(): void {
   writeSection('follow', 'follow.ts', [
     '## Following points',
     '',
-    `Drawn swims at 1080p, 60 pictures a second (25 where named), against the drawn truth. A drawn coach marks within ${coachPixels} px, lays a body line on one kick top a stroke (marked within a frame or two) and where the film begins and ends, as the app asks, and answers what is asked until a landmark has had ${clicksAStroke} clicks a stroke (for kicks alone, two kicks count as a stroke). Errors are root mean squares over all nine landmarks, the coach's own marks left out, in pixels and in percent of the body length; nothing was ever set on the held-out clip (another swimmer, rhythm, course and water), which is left out of the totals below; "sure" are the points that were not flagged, "trunk, head, legs" leaves out elbow, wrist and fingertip. Rivals: every fifth frame marked with a spline between; plain Lucas–Kanade forward from line to line, and forward and backward blended, both by OpenCV ${rows[0]?.outside?.version ?? '–'} for Python on the same pictures, with ${clicksAStroke} whole lines a stroke.`,
+    `Drawn swims at 1080p, 60 pictures a second (25 where named), against the drawn truth. Drawn coaches, ${coachSeeds.length} of them on every clip, mark within ${coachPixels} px, lay a body line on one kick top a stroke (marked within a frame or two) and where the film begins and ends, as the app asks, and answer what is asked until a landmark has had ${clicksAStroke} clicks a stroke (for kicks alone, two kicks count as a stroke). Errors are root mean squares over all nine landmarks and the coaches, their own marks left out, in pixels and in percent of the body length; nothing was ever set on the held-out clip (another swimmer, rhythm, course and water), which is left out of the totals below; "sure" are the points that were not flagged, "trunk, head, legs" leaves out elbow, wrist and fingertip; of frequency and amplitude the worst coach's error is given. Rivals: every fifth frame marked with a spline between; plain Lucas–Kanade forward from line to line, and forward and backward blended, both by OpenCV ${rows[0]?.outside?.version ?? '–'} for Python on the same pictures, with ${clicksAStroke} whole lines a stroke.`,
     '',
     '| clip | RMS px | RMS % | sure % | trunk, head, legs % | flagged % | off by > 2 %, % | of these flagged % | clicks per 100 frames | kick frequency off % | toe amplitude off % | spline % (clicks) | plain flow % | both ways % |',
     '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
     ...rows.map(
       (row) =>
-        `| ${row.clip.name} | ${told(row.own.rmsPixels, 1)} | ${told(row.own.rms)} | ${told(row.own.rmsSure)} | ${told(row.own.rmsTrunkAndLegs)} | ${told(row.own.flagged, 0)} | ${told(row.own.off, 1)} | ${told(row.own.caught, 0)} | ${told(row.clicksPer100, 0)} | ${told(row.readings.frequency)} | ${told(row.readings.amplitude)} | ${told(row.spline.rms)} (${told(row.splineClicksPer100, 0)}) | ${told(row.plain.rms)} | ${told(row.outside?.score.rms ?? null)} |`,
+        `| ${row.clip.name} | ${told(row.own.rmsPixels, 1)} | ${told(row.own.rms)} | ${told(row.own.rmsSure)} | ${told(row.own.rmsTrunkAndLegs)} | ${told(row.own.flagged, 0)} | ${told(row.own.off, 1)} | ${told(row.own.caught, 0)} | ${told(row.clicksPer100, 0)} | ${told(worst(row, 'frequency'))} | ${told(worst(row, 'amplitude'))} | ${told(row.spline.rms)} (${told(row.splineClicksPer100, 0)}) | ${told(row.plain.rms)} | ${told(row.outside?.score.rms ?? null)} |`,
     ),
     '',
     '| target | result | |',
     '| --- | --- | --- |',
     `| RMS at most 0.6 % on clean clips, 1.2 % on hard ones | ${share((row) => row.own.rms <= limit(row.clip))} clips | ${met(totals.every((row) => row.own.rms <= limit(row.clip)))} |`,
     `| the same of the points that are not flagged | ${share((row) => row.own.rmsSure <= limit(row.clip))} clips | |`,
-    `| kick frequency within 1 % | ${share((row) => (row.readings.frequency ?? 99) <= 1)} clips | ${met(totals.every((row) => (row.readings.frequency ?? 99) <= 1))} |`,
-    `| toe amplitude within 3 % | ${share((row) => (row.readings.amplitude ?? 99) <= 3)} clips | ${met(totals.every((row) => (row.readings.amplitude ?? 99) <= 3))} |`,
+    `| kick frequency within 1 % | ${share((row) => (worst(row, 'frequency') ?? 99) <= 1)} clips | ${met(totals.every((row) => (worst(row, 'frequency') ?? 99) <= 1))} |`,
+    `| toe amplitude within 3 % | ${share((row) => (worst(row, 'amplitude') ?? 99) <= 3)} clips | ${met(totals.every((row) => (worst(row, 'amplitude') ?? 99) <= 3))} |`,
     `| of points off by more than 2 %, 95 % flagged | ${told((100 * caughtTotal) / Math.max(1, offTotal), 1)} % over all clips | ${met(caughtTotal >= 0.95 * offTotal)} |`,
     `| 60 pictures a second apart from decoding | median ${told(middle, 0)}, slowest ${told(slowest, 0)} (${cpus().length} cores, load ${told(loadavg()[0] ?? 0, 0)} from other programs) | ${met(slowest >= 60)} |`,
     decoded.length === 0
@@ -195,7 +221,7 @@ for (const clip of [...followClips()].sort((a, b) => order(a) - order(b))) {
     clip.name,
     `rms ${told(row.own.rms)} % sure ${told(row.own.rmsSure)} % rest ${told(row.own.rmsTrunkAndLegs)} %`,
     `flagged ${told(row.own.flagged, 0)} % off ${told(row.own.off, 1)} % caught ${told(row.own.caught, 0)} %`,
-    `f ${told(row.readings.frequency)} % A ${told(row.readings.amplitude)} %`,
+    `f ${told(worst(row, 'frequency'))} % A ${told(worst(row, 'amplitude'))} %`,
     `spline ${told(row.spline.rms)} plain ${told(row.plain.rms)} outside ${told(row.outside?.score.rms ?? null)}`,
     `${told(row.picturesASecond, 0)}/s clicks ${told(row.clicksPer100, 0)} against ${told(row.splineClicksPer100, 0)}`,
   );
