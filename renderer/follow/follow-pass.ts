@@ -7,7 +7,7 @@ import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import type { GreyPicture } from './grey-picture';
 import { createMotion } from './motion';
-import { markedSd, type Piece } from './piece';
+import { markedShare, type Piece } from './piece';
 import { type BodyPlaces, createFlowTeller, type FlowedPoint } from './tell-flow';
 import type { Vision } from './vision';
 
@@ -84,7 +84,7 @@ function layBody(
     if (!mark) widest = Math.max(widest, own);
     expected.set(name, {
       at: { x: at.x - picture.x - 0.5, y: at.y - picture.y - 0.5 },
-      sd: mark ? markedSd : own,
+      sd: mark ? markedShare * piece.bodyLength : own,
     });
   }
   // a picture halved often enough that what is looked for lies within two of its pixels

@@ -1,5 +1,4 @@
 import { blendSightings, varianceOfSightings } from '#core/follow/blend-sightings';
-import { pointConfidence } from '#core/follow/point-confidence';
 import { greyPyramid } from '#core/follow/grey-pyramid';
 import { smoothTrack } from '#core/follow/smooth-track';
 import type { LandmarkName } from '#core/marks/landmark';
@@ -7,10 +6,11 @@ import type { FollowedRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
 import { backgroundPath } from './background-path';
 import { coarseTask, fineFound } from './coarse-task';
-import { followPass, type Sightings } from './follow-pass';
+import { followPass } from './follow-pass';
+import { followedRun } from './followed-run';
 import { contrastPictures } from './learn-contrast';
-import { makePiece, type Piece, type PieceTask } from './piece';
-import { settleBodies } from './settle-bodies';
+import { type LandmarkSpan, makePiece, type Piece, type PieceTask } from './piece';
+import { settlePiece } from './settle-piece';
 import type { Vision } from './vision';
 
 /** Sizes of the picture limbs are laid on: full, half, quarter, eighth. */
@@ -21,16 +21,10 @@ export interface FollowedPiece {
   readonly runs: readonly FollowedRun[];
 }
 
-interface Span {
-  readonly landmark: LandmarkName;
-  readonly from: number;
-  readonly to: number;
-}
-
 /**
- * Follows every landmark between its marks: forward and backward through the pictures, blended, laid once more from
- * there, smoothed. Gives runs of frames between marks; the marked frames themselves are the coach's and are not in
- * them. `tick` is called after each picture of each way.
+ * Follows every landmark between its marks: forward and backward through the pictures, blended, smoothed, and
+ * laid all together from there. Gives runs of frames between marks; the marked frames themselves are the coach's and are
+ * not in them. `tick` is called after each picture of each way and of each laying.
  */
 export function followPiece(vision: Vision, whole: PieceTask, tick: () => void): FollowedPiece {
   const { step } = whole;
@@ -59,15 +53,18 @@ export function followPiece(vision: Vision, whole: PieceTask, tick: () => void):
       own.set(from + 1 + k, point);
     });
   }
-  const settled = settleBodies(piece, pyramids, camera, (i, name) => blended.get(name)?.get(i) ?? null);
-  const runs = spans.flatMap((span) => runOf(piece, span, forward, backward, settled, blended));
+  const blendedOn = (i: number, name: LandmarkName): Point | null => blended.get(name)?.get(i) ?? null;
+  const settled = settlePiece(task, pictures, pyramids, piece, camera, blendedOn, tick);
+  const runs = spans.flatMap(
+    (span) => followedRun(piece, span, { forward, backward, settled, blendedOn }) ?? [],
+  );
   return fineFound({ runs }, step);
 }
 
 /** The inner places of a span from noisy ones, the marks at its ends held; without a place a frame is bridged. */
 function smoothed(
   piece: Piece,
-  { landmark, from, to }: Span,
+  { landmark, from, to }: LandmarkSpan,
   placeOn: (index: number) => { readonly at: Point; readonly variance: number } | null,
 ): readonly Point[] {
   const x: number[] = [];
@@ -86,35 +83,3 @@ function smoothed(
   const down = smoothTrack(times, y, variances, acceleration).values;
   return times.slice(1, -1).map((_, k) => ({ x: across[k + 1] ?? 0, y: down[k + 1] ?? 0 }));
 }
-
-function runOf(
-  piece: Piece,
-  span: Span,
-  forward: readonly Sightings[],
-  backward: readonly Sightings[],
-  settled: readonly Sightings[],
-  blended: ReadonlyMap<LandmarkName, ReadonlyMap<number, Point>>,
-): FollowedRun[] {
-  const { landmark, from } = span;
-  const { bodyLength, pictures } = piece;
-  const secondsBetweenMarks = (piece.times[span.to] ?? 0) - (piece.times[from] ?? 0);
-  const confidenceOn = (i: number): number => {
-    const [f, b, s] = [forward, backward, settled].map((each) => each[i]?.get(landmark));
-    if (!f || !b || !s) return 0;
-    const along = blended.get(landmark)?.get(i) ?? s.at;
-    return pointConfidence({
-      ...{ landmark, forward: f, backward: b, blended: along, settled: s },
-      ...{ secondsBetweenMarks, bodyLength },
-    });
-  };
-  const points: [number, number, number][] = [];
-  for (let i = from + 1; i < span.to; i++) {
-    const at = settled[i]?.get(landmark)?.at;
-    if (!at) break;
-    points.push([at.x, at.y, round(confidenceOn(i))]);
-  }
-  return points.length > 0 ? [{ landmark, frame: (pictures[0]?.frame ?? 0) + from + 1, points }] : [];
-}
-
-/** A thousandth is finer than any confidence is known, and still tells the sure from the very sure. */
-const round = (value: number): number => Math.round(1000 * value) / 1000;

@@ -12,6 +12,7 @@ import { seenAt, stepOf } from './coarse-task';
 import type { ColourPicture } from './colour-picture';
 import type { Follower } from './follower';
 import type { PieceTask } from './piece';
+import { layings } from './settle-piece';
 
 /** Why a stretch could not be followed. */
 export type FollowTrouble =
@@ -52,8 +53,9 @@ export async function followStretch(
   const done: FramePiece[] = [];
   const runs: FollowedRun[] = [];
   const camera: CameraRun[] = [];
-  // a picture is read once and looked at twice
-  const all = 3 * pieces.reduce((sum, { first, last }) => sum + last - first + 1, 0);
+  // a picture is read once, looked at both ways, and laid with the others
+  const stepsEach = 1 + 2 + layings;
+  const all = stepsEach * pieces.reduce((sum, { first, last }) => sum + last - first + 1, 0);
   let steps = 0;
   for (const piece of joinPieces(pieces, framesAtOnce)) {
     const { first, last } = piece;
@@ -91,7 +93,7 @@ export async function followStretch(
       const reason = problem instanceof Error ? problem.message : String(problem);
       return { pieces: done, runs, camera, trouble: { kind: 'tracker', reason } };
     }
-    steps += 3 * count;
+    steps += stepsEach * count;
     done.push(piece);
   }
   return { pieces: done, runs, camera, trouble: null };

@@ -9,7 +9,9 @@ import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import type { WholePicture } from '../camera/row-moves';
 import type { ColourPicture } from './colour-picture';
+import { agreedPlaces, type FoundBefore, type KnownPlaces } from './agreed-places';
 import type { GreyPicture } from './grey-picture';
+import { around, limbExpectations } from './limb-expectations';
 
 /** Consecutive pictures with the marks on them, to be followed as one. */
 export interface PieceTask {
@@ -27,13 +29,23 @@ export interface PieceTask {
   readonly step: 1 | 2;
 }
 
+/** A landmark between two of its marks, by their indexes. */
+export interface LandmarkSpan {
+  readonly landmark: LandmarkName;
+  readonly from: number;
+  readonly to: number;
+}
+
 export interface Piece extends Omit<PieceTask, 'pictures'> {
   readonly pictures: readonly GreyPicture[];
+  /** Where landmarks lie on pictures that have a mark, once all those were compared; by landmark and index. */
+  readonly known: KnownPlaces;
+  /** Where a mark is thought to lie truly, given all others. */
   mark(index: number, landmark: LandmarkName): Point | null;
   /** Landmarks that are marked on this picture, or on pictures before and after it. */
   landmarksOn(index: number): readonly LandmarkName[];
   /** Every landmark between each two of its neighbouring marks, by index, both marked. */
-  spans(): readonly { readonly landmark: LandmarkName; readonly from: number; readonly to: number }[];
+  spans(): readonly LandmarkSpan[];
   /** How strongly a landmark is hurried, for smoothing: px per s^1.5. */
   acceleration(landmark: LandmarkName): number;
   templatesFor(index: number): readonly WeighedTemplate[];
@@ -82,51 +94,31 @@ const jerks: Readonly<Record<LandmarkName, number>> = {
   toe: 250,
 };
 
-/** A marked point does not move: next to nothing, but more than nothing so that sums stay finite. */
-export const markedSd = 0.05;
-/** A rigid limb's seen length strays by this share of the body length. Our default. */
-const lengthSd = 0.006;
-/**
- * An arm swings out of the picture's plane and back between two marks: by so much of its length may it then look shorter
- * or longer than they tell, but never longer than on the mark where it looks longest. Set on the sample clips.
- */
-const armTurn = 0.6;
-const arms: ReadonlySet<LandmarkName> = new Set(['elbow', 'wrist', 'fingertip']);
-/** Seconds from a mark after which an arm may have turned as far as it can. */
-const turnSeconds = 0.12;
-
+/** How well a mark is known once it was compared with all others: share of the body length. Set on the sample clips. */
+export const markedShare = 0.0007;
 export function makePiece(
   task: PieceTask,
   pictures: readonly GreyPicture[],
   pyramids: readonly (readonly GreyLevel[])[],
+  before: FoundBefore | null = null,
 ): Piece {
-  const { times, marks, bodyLength } = task;
-  const first = pictures[0]?.frame ?? 0;
-  const marked = new Map<LandmarkName, Map<number, Point>>();
-  for (const { frame, landmark, x, y } of marks) {
-    const own = marked.get(landmark) ?? new Map<number, Point>();
-    own.set(frame - first, { x, y });
-    marked.set(landmark, own);
-  }
+  const { times, bodyLength } = task;
+  const { marked, known } = agreedPlaces(task, pictures, pyramids, before);
   const markFrames = new Map([...marked].map(([name, own]) => [name, [...own.keys()].sort((p, q) => p - q)]));
-  const around = (frames: readonly number[], index: number): readonly [number | null, number | null] => [
-    frames.findLast((each) => each <= index) ?? null,
-    frames.find((each) => each >= index) ?? null,
-  ];
   const anchors = limbs.flatMap((limb) => {
     const both = (markFrames.get(limb.from) ?? []).filter((frame) => marked.get(limb.to)?.has(frame));
+    const seen = [...(known.get(limb.from)?.keys() ?? [])]
+      .filter((frame) => known.get(limb.to)?.has(frame))
+      .sort((p, q) => p - q);
     return both.length > 0
-      ? [{ limb, frames: both, looks: looksOf(limb, both, marked, pictures, pyramids, bodyLength) }]
+      ? [{ seen, looks: looksOf(limb, seen, known, pictures, pyramids, bodyLength) }]
       : [];
   });
-  const lengthAt = (limb: Limb, index: number): number => {
-    const a = marked.get(limb.from)?.get(index);
-    const b = marked.get(limb.to)?.get(index);
-    return a && b ? Math.hypot(a.x - b.x, a.y - b.y) : 0;
-  };
+  const lengths = limbExpectations(marked, times, bodyLength);
   return {
     ...task,
     pictures,
+    known,
     mark: (index, landmark) => marked.get(landmark)?.get(index) ?? null,
     landmarksOn(index) {
       return [...markFrames].flatMap(([name, frames]) => {
@@ -169,8 +161,8 @@ export function makePiece(
     // a step may differ by `freedom` from one sixtieth of a second to the next: q·dt³/3 = freedom²
     acceleration: (landmark) => freedoms[landmark] * bodyLength * Math.sqrt(3 * 60 ** 3),
     templatesFor(index) {
-      return anchors.flatMap(({ frames, looks }) => {
-        const [before, after] = around(frames, index);
+      return anchors.flatMap(({ seen, looks }) => {
+        const [before, after] = around(seen, index);
         const share =
           before !== null && after !== null && after > before ? (index - before) / (after - before) : 0;
         const out: WeighedTemplate[] = [];
@@ -186,29 +178,7 @@ export function makePiece(
         return out;
       });
     },
-    lengthsOn(index) {
-      return anchors.map(({ limb, frames }) => {
-        const [before, after] = around(frames, index);
-        const a = lengthAt(limb, before ?? after ?? 0);
-        const b = lengthAt(limb, after ?? before ?? 0);
-        const share =
-          before !== null && after !== null && after > before ? (index - before) / (after - before) : 0;
-        const secondsTo = (frame: number | null): number =>
-          frame === null ? Infinity : Math.abs((times[frame] ?? 0) - (times[index] ?? 0));
-        const since = Math.min(secondsTo(before), secondsTo(after));
-        const most = Math.max(...frames.map((frame) => lengthAt(limb, frame)));
-        const turning = arms.has(limb.to) ? armTurn * most * Math.min(1, since / turnSeconds) : 0;
-        return {
-          from: limb.from,
-          to: limb.to,
-          length: a + share * (b - a),
-          // a limb that looks longer on one mark than on the next turns toward the camera: then it may be anything between
-          sd: lengthSd * bodyLength + Math.abs(b - a) * Math.sqrt(share * (1 - share)) + turning,
-          most,
-          mostSd: lengthSd * bodyLength,
-        };
-      });
-    },
+    lengthsOn: lengths,
   };
 }
 

@@ -5,13 +5,8 @@ import { layTogether, type StretchPicture, type StretchRound } from '#core/follo
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import type { Sightings } from './follow-pass';
-import { markedSd, type Piece } from './piece';
+import { markedShare, type Piece } from './piece';
 
-/** From coarse to fine: what both ways together put near needs few rounds. */
-const plan: readonly StretchRound[] = [
-  { level: 1, rounds: 3 },
-  { level: 0, rounds: 4 },
-];
 /** A landmark that is not between two of its marks is kept near the next one: share of the body length. */
 const looseShare = 0.1;
 /** Known points beside a piece are not better known than this, pixels. */
@@ -26,6 +21,7 @@ export function settleBodies(
   pyramids: readonly (readonly GreyLevel[])[],
   camera: readonly Point[],
   placeOn: (index: number, landmark: LandmarkName) => Point | null,
+  plan: readonly StretchRound[],
 ): readonly Sightings[] {
   const { pictures, times, bodyLength } = piece;
   const names = piece.landmarks();
@@ -46,7 +42,7 @@ export function settleBodies(
       const at = (before.length + i) * width + 2 * n;
       start[at] = own.x;
       start[at + 1] = own.y;
-      if (mark) pinned.set(name, { at: own, sd: markedSd });
+      if (mark) pinned.set(name, { at: own, sd: markedShare * bodyLength });
       else if (!between.has(name)) pinned.set(name, { at: own, sd: looseShare * bodyLength });
     });
     return {

@@ -31,8 +31,8 @@ export interface FlowTeller {
 /** Side of the window, share of the body length; levels above the picture flow is told on. */
 const windowShare = 0.045;
 const levels = 3;
-/** Flow is told on pictures of a body about this long, pixels: it only says where to begin. */
-const flowLength = 400;
+/** Flow is told on pictures of a body about this long, pixels: it only says where to begin, and costs by the pixel. */
+const flowLength = 200;
 /** Background is looked at on a grid of so many points across and down, this far (share of the body length) from the body. */
 const gridAcross = 8;
 const gridDown = 5;

@@ -7,7 +7,7 @@ import { usefulShare } from './follow-confidence';
 type FollowedRow = FollowedRun['points'][number];
 
 /** What was followed before must be surer by this much to stay: of two alike the newer knows more marks. Our default. */
-const surerShare = 0.8;
+const surerShare = 0.15;
 
 /**
  * The fresh runs, save that where the same frames had been followed before and are less sure now, what was there stays: an

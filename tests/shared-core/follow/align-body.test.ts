@@ -6,33 +6,7 @@ import { limbs } from '#core/follow/limb';
 import { limbTemplate } from '#core/follow/limb-template';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
-
-/** A shank and a foot, light on dark, drawn by distance from their bones; the reading code has no part in it. */
-function drawLeg(knee: Point, ankle: Point, toe: Point): Uint8Array {
-  const [width, height] = [240, 160];
-  const grey = new Uint8Array(width * height);
-  const bone = (a: Point, b: Point, x: number, y: number): number => {
-    const dx = b.x - a.x;
-    const dy = b.y - a.y;
-    const t = Math.max(0, Math.min(1, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy)));
-    return Math.hypot(x - a.x - t * dx, y - a.y - t * dy);
-  };
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) {
-      const far = Math.min(bone(knee, ankle, x, y) - 3, bone(ankle, toe, x, y));
-      grey[y * width + x] = Math.round(
-        50 + 130 / (1 + Math.exp((far - 4) / 0.8)) + 8 * Math.sin(x / 9 + y / 13),
-      );
-    }
-  return grey;
-}
-
-const leg = { knee: { x: 150, y: 80 }, ankle: { x: 90, y: 86 }, toe: { x: 58, y: 78 } };
-const bodyLength = 330;
-const turned = (about: Point, point: Point, angle: number): Point => ({
-  x: about.x + Math.cos(angle) * (point.x - about.x) - Math.sin(angle) * (point.y - about.y),
-  y: about.y + Math.sin(angle) * (point.x - about.x) + Math.cos(angle) * (point.y - about.y),
-});
+import { bodyLength, drawLeg, leg, turned } from './drawn-leg';
 
 it.each([
   ['moved', (p: Point) => ({ x: p.x + 5.3, y: p.y - 3.7 })],
@@ -126,4 +100,27 @@ it('carries a leg through a picture where it is hidden, by its motion before and
   });
   // it knows that it has not seen the hidden one
   expect(variances[3 * hidden + 2]).toBeGreaterThan(1.15 * (variances[3 * (hidden - 1) + 2] ?? 0));
+});
+
+it('draws a foot toward where its marks show it against the shank, however the leg has turned since', () => {
+  // marked on a shank lying along x with a foot half as long, turned by a right angle; now the shank stands upright
+  const knee = { x: 50, y: 20 };
+  const ankle = { x: 50, y: 80 };
+  const told = { x: 20, y: 80 };
+  const folded = { x: 58, y: 50 };
+  const flat = greyPyramid(100, 100, new Uint8Array(10_000).fill(90), 1);
+  const turn = { before: 'knee' as const, along: 0, across: 0.5, sd: 6 };
+  const found = alignBody(
+    flat,
+    [],
+    new Map<LandmarkName, { at: Point; sd: number }>([
+      ['knee', { at: knee, sd: 1e-4 }],
+      ['ankle', { at: ankle, sd: 1e-4 }],
+      ['toe', { at: folded, sd: 12 }],
+    ]),
+    [{ from: 'ankle', to: 'toe', length: 30, sd: 1e4, most: 60, mostSd: 1, turn }],
+  );
+  // two guesses of the toe, weighed by 1/12² and 1/6²
+  expect(found.points.get('toe')?.x).toBeCloseTo((folded.x + 4 * told.x) / 5, 3);
+  expect(found.points.get('toe')?.y).toBeCloseTo((folded.y + 4 * told.y) / 5, 3);
 });
