@@ -43,7 +43,7 @@ export function FollowPanel() {
           </p>
         </div>
       ) : (
-        <section aria-label="Follow">
+        <section aria-label="What is followed">
           {running ? (
             <>
               <progress max={1} value={share} aria-label="Following" />

@@ -135,7 +135,7 @@ test('a coach lays a few lines, follows the points, and accepts what is proposed
   await page.keyboard.press('Control+z');
   await expect(hollow).toHaveCount(count);
   expect(after.events).toEqual([]);
-  expect(await brokenRules(page, '.follow')).toEqual([]);
+  expect(await brokenRules(page)).toEqual([]);
   await page.keyboard.press('p');
   await page.keyboard.press('j');
   await expect(hollow).toHaveCount(count - 1);
