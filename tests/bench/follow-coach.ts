@@ -1,13 +1,13 @@
 import { execa } from 'execa';
 import { cropWindows } from '#core/follow/crop-window';
 import { type FramePiece, followPieces, joinPieces } from '#core/follow/follow-pieces';
-import { linesToLay } from '#core/follow/lines-to-lay';
 import { keepFollowed, piecesToFollow } from '#core/follow/keep-followed';
 import { keepSurer } from '#core/follow/keep-surer';
+import { linesToLay } from '#core/follow/lines-to-lay';
 import { type MarkedPoint, markedPoints } from '#core/follow/marked-points';
 import { nextQuestions } from '#core/follow/next-questions';
-import { questionContext } from '#core/follow/question-context';
 import { pointsAround } from '#core/follow/points-around';
+import { questionContext } from '#core/follow/question-context';
 import { seenBodyLength } from '#core/follow/seen-body-length';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { FollowedRun, Posture } from '#core/swim-file/swim-schema';
@@ -191,6 +191,23 @@ export function followAsCoach(
     followOpen();
   }
   return { postures, followed, clicks, pictures, milliseconds };
+}
+
+/** Follows a film anew from marks, several times; pictures a second each time, without decoding. */
+export function followingRates(
+  vision: Vision,
+  film: Film,
+  truth: Truth,
+  postures: readonly Posture[],
+  times: number,
+): readonly number[] {
+  const pieces = joinPieces(followPieces(markedPoints(postures)), framesAtOnce);
+  const pictures = pieces.reduce((sum, { first, last }) => sum + last - first, 0);
+  return Array.from({ length: times }, () => {
+    const began = performance.now();
+    for (const piece of pieces) followOne(vision, film, truth, postures, [], piece);
+    return (1000 * pictures) / (performance.now() - began);
+  });
 }
 
 function followOne(

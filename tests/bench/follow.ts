@@ -12,14 +12,16 @@ import {
   drawnCoach,
   evenLines,
   followAsCoach,
+  followingRates,
   readFilm,
   wholeFrames,
 } from './follow-coach';
 import {
+  type FollowedMarks,
+  pooledScore,
   type ReadingErrors,
   readingErrors,
   type Score,
-  pooledScore,
   scoreOf,
   splineRuns,
 } from './follow-scores';
@@ -29,7 +31,8 @@ import { writeSection } from './write-section';
 /**
  * Follows the points of drawn swims at 1080p as a coach would and holds them against the drawn truth; rivals on the same
  * clips. Run with tsx; names of clips as arguments limit it to those. What was measured is kept in .cache/follow, and the
- * table is written of all that is kept; `table` as the only argument measures nothing. Clips are drawn once, minutes each.
+ * table is written of all that is kept; `table` as the only argument measures nothing, `pace`, with names or without, only how many
+ * pictures a second are followed from what the first coach had marked in the end. Clips are drawn once, minutes each.
  */
 const wanted = process.argv.slice(2);
 /** Give or take of a careful coach's mark, pixels an axis; our own figure. */
@@ -123,6 +126,7 @@ async function measure(clip: FollowClip): Promise<Row> {
     ),
   }));
   const outside = await outsideTracks(file, rivalLines);
+  writeFileSync(followedFile(clip.name), JSON.stringify(films[0]));
   return {
     clip,
     own: pooledScore(truth, films),
@@ -150,6 +154,9 @@ const worst = ({ readings }: Row, key: 'frequency' | 'amplitude'): number | null
 };
 const told = (value: number | null, digits = 2): string => (value === null ? '–' : value.toFixed(digits));
 const rows: Row[] = [];
+/** What the first coach had in the end; `propose.ts` proposes from it. */
+const followedFile = (name: string): string =>
+  fileURLToPath(new URL(`../../.cache/follow/${name}/followed.json`, import.meta.url));
 const kept = (name: string): string =>
   fileURLToPath(new URL(`../../.cache/follow/${name}/measured.json`, import.meta.url));
 const keep = (row: Row): void => writeFileSync(kept(row.clip.name), JSON.stringify(row));
@@ -212,6 +219,17 @@ const order = (clip: FollowClip): number =>
     : clip.hardship === 'held-out'
       ? hardships.length
       : hardships.indexOf(clip.hardship);
+if (wanted[0] === 'pace')
+  for (const clip of followClips()) {
+    const row = keptRow(clip.name);
+    if (!row || (wanted.length > 1 && !wanted.includes(clip.name))) continue;
+    const { file, truth } = await madeFollowClip(clip);
+    const film = await readFilm(file, clip.scenario.camera.width, clip.scenario.camera.height);
+    const { postures } = JSON.parse(readFileSync(followedFile(clip.name), 'utf8')) as FollowedMarks;
+    const rates = [...followingRates(vision, film, truth, postures, 5)].sort((a, b) => a - b);
+    keep({ ...row, picturesASecond: rates[2] ?? 0 });
+    console.log(clip.name, rates.map((each) => each.toFixed(0)).join(' '), 'pictures a second');
+  }
 for (const clip of [...followClips()].sort((a, b) => order(a) - order(b))) {
   if (wanted.length > 0 && !wanted.includes(clip.name)) continue;
   const row = await measure(clip);
