@@ -86,7 +86,7 @@ export function limbExpectations(
       },
     };
   };
-  return (index) =>
+  const expectedOn = (index: number): readonly ExpectedLength[] =>
     held.map(({ limb, frames }) => {
       const [before, after] = around(frames, index);
       const a = lengthAt(limb, before ?? after ?? 0);
@@ -109,4 +109,11 @@ export function limbExpectations(
         ...turnOn(limb, index),
       };
     });
+  // asked for many times a picture
+  const known = new Map<number, readonly ExpectedLength[]>();
+  return (index) => {
+    const own = known.get(index) ?? expectedOn(index);
+    known.set(index, own);
+    return own;
+  };
 }
