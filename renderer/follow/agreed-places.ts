@@ -5,7 +5,7 @@ import { limbs } from '#core/follow/limb';
 import type { MarkedPoint } from '#core/follow/marked-points';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
-import type { GreyPicture } from './grey-picture';
+import { type GreyPicture, ownPlace, shownPlace } from './grey-picture';
 
 /** Places by landmark and index of the picture. */
 export type KnownPlaces = ReadonlyMap<LandmarkName, ReadonlyMap<number, Point>>;
@@ -17,7 +17,7 @@ export interface FoundBefore {
 }
 
 /** A coach's mark errs by about this share of the body length, a followed point beside it by this. Our defaults. */
-const markShare = 0.0027;
+export const markShare = 0.0027;
 const foundShare = 0.02;
 /** Rounds of comparing before anything was followed, and each time after. Our choice: more bring little. */
 const rounds = 4;
@@ -44,23 +44,19 @@ export function agreedPlaces(
   const first = pictures[0]?.frame ?? 0;
   const indexes = [...new Set(marks.map(({ frame }) => frame - first))].sort((a, b) => a - b);
   const isMark = new Set(marks.map(({ frame, landmark }) => `${landmark}${frame - first}`));
-  const shift = (index: number): Point => ({
-    x: (pictures[index]?.x ?? 0) + 0.5,
-    y: (pictures[index]?.y ?? 0) + 0.5,
-  });
-  const own = (index: number, { x, y }: Point): Point => ({ x: x - shift(index).x, y: y - shift(index).y });
+  const corner = (index: number): Pick<GreyPicture, 'x' | 'y'> => pictures[index] ?? { x: 0, y: 0 };
   const said = indexes.map((index): SaidPicture => {
     const places = new Map<LandmarkName, Expected>();
     for (const { frame, landmark, x, y } of marks)
       if (frame - first === index)
-        places.set(landmark, { at: own(index, { x, y }), sd: markShare * bodyLength });
+        places.set(landmark, { at: ownPlace(corner(index), { x, y }), sd: markShare * bodyLength });
     for (const { from, to } of limbs)
       for (const [one, other] of [
         [from, to],
         [to, from],
       ] as const) {
         const at = isMark.has(`${one}${index}`) && !places.has(other) ? before?.placeOn(index, other) : null;
-        if (at) places.set(other, { at: own(index, at), sd: foundShare * bodyLength });
+        if (at) places.set(other, { at: ownPlace(corner(index), at), sd: foundShare * bodyLength });
       }
     return { time: times[index] ?? 0, pyramid: pyramids[index] ?? [], said: places };
   });
@@ -69,7 +65,7 @@ export function agreedPlaces(
       new Map(
         [...(before?.known ?? [])].flatMap(([name, at]): [LandmarkName, Point][] => {
           const place = at.get(index);
-          return place && isMark.has(`${name}${index}`) ? [[name, own(index, place)]] : [];
+          return place && isMark.has(`${name}${index}`) ? [[name, ownPlace(corner(index), place)]] : [];
         }),
       ),
   );
@@ -78,8 +74,8 @@ export function agreedPlaces(
   const known = new Map<LandmarkName, Map<number, Point>>();
   agreed.forEach((places, i) => {
     const index = indexes[i] ?? 0;
-    for (const [name, { x, y }] of places) {
-      const at = { x: x + shift(index).x, y: y + shift(index).y };
+    for (const [name, own] of places) {
+      const at = shownPlace(corner(index), own);
       keep(known, name, index, at);
       if (isMark.has(`${name}${index}`)) keep(marked, name, index, at);
     }

@@ -2,9 +2,9 @@ import { cameraPath } from '#core/follow/camera-path';
 import type { FramePiece } from '#core/follow/follow-pieces';
 import { keepSurer } from '#core/follow/keep-surer';
 import { seenBodyLength } from '#core/follow/seen-body-length';
+import { landmarkWords } from '#core/marks/mark-words';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { assumedMarkingError } from '#core/uncertainty/assumed-marking-error';
-import { landmarkWords } from '#core/marks/mark-words';
 import { type BenchSession, clockOf } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
 import { endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
@@ -12,8 +12,8 @@ import { setFollowed } from '../state/follow-commands';
 import { postureOn } from '../state/selectors';
 import { allPieces, linesWanted, openPieces, questionsOf } from './follow-selectors';
 import { type FollowTrouble, followStretch } from './follow-stretch';
-import { startFollower } from './start-follower';
 import type { Follower } from './follower';
+import { startFollower } from './start-follower';
 
 /** Bytes of decoded pictures held while following: enough to decode ahead. */
 const readingBudget = 96 * 2 ** 20;

@@ -1,10 +1,10 @@
 import { useStore } from 'zustand';
 import { useBench, useSwim } from '../bench/bench-session';
+import { dropFollowed } from '../state/follow-commands';
 import { cancelFollowing, followPoints, layNextLine } from './follow-actions';
 import { allPieces, linesWanted, openPieces } from './follow-selectors';
 import { ProposalList } from './proposal-list';
 import { QuestionList } from './question-list';
-import { dropFollowed } from '../state/follow-commands';
 import './follow.css';
 
 /** Follow the points, answer what is asked, decide on what is proposed. Stands where the readings stand. */

@@ -5,7 +5,7 @@ import type { BridgedPlace } from '#core/follow/bridge-motion';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
-import type { GreyPicture } from './grey-picture';
+import { type GreyPicture, ownPlace, shownPlace } from './grey-picture';
 import { createMotion } from './motion';
 import { markedShare, type Piece } from './piece';
 import { type BodyPlaces, createFlowTeller, type FlowedPoint } from './tell-flow';
@@ -83,7 +83,7 @@ function layBody(
     if (!at) continue;
     if (!mark) widest = Math.max(widest, own);
     expected.set(name, {
-      at: { x: at.x - picture.x - 0.5, y: at.y - picture.y - 0.5 },
+      at: ownPlace(picture, at),
       sd: mark ? markedShare * piece.bodyLength : own,
     });
   }
@@ -108,10 +108,10 @@ function between(
 /** An aligned body as it was seen, in the shown picture's pixels. */
 export function sightingsOf(aligned: AlignedBody, picture: GreyPicture): Sightings {
   return new Map(
-    [...aligned.points].map(([name, { x, y }]): [LandmarkName, Sighting] => [
+    [...aligned.points].map(([name, at]): [LandmarkName, Sighting] => [
       name,
       {
-        at: { x: x + picture.x + 0.5, y: y + picture.y + 0.5 },
+        at: shownPlace(picture, at),
         variance: aligned.variances.get(name) ?? Number.POSITIVE_INFINITY,
         residual: residualAt(aligned, name),
       },

@@ -1,10 +1,10 @@
+import { type FramePiece, followPieces } from '#core/follow/follow-pieces';
 import { type FollowedByFrame, followedByFrame } from '#core/follow/followed-posture';
-import { followPieces, type FramePiece } from '#core/follow/follow-pieces';
 import { piecesToFollow } from '#core/follow/keep-followed';
+import { linesToLay } from '#core/follow/lines-to-lay';
 import { markedPoints } from '#core/follow/marked-points';
 import { type FollowQuestion, nextQuestions } from '#core/follow/next-questions';
 import { questionContext } from '#core/follow/question-context';
-import { linesToLay } from '#core/follow/lines-to-lay';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { clockOf } from '../bench/bench-session';

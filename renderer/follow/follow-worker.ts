@@ -1,5 +1,5 @@
-import type { FromFollower, ToFollower } from './follow-message';
 import { cameraOf } from './camera-of';
+import type { FromFollower, ToFollower } from './follow-message';
 import { followPiece } from './follow-piece';
 import { loadVision } from './load-vision';
 

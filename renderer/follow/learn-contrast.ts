@@ -1,9 +1,9 @@
-import { countColours, emptyColourCount, limbContrast, type MarkedLimb } from '#core/follow/limb-contrast';
 import { limbs } from '#core/follow/limb';
+import { countColours, emptyColourCount, limbContrast, type MarkedLimb } from '#core/follow/limb-contrast';
 import type { MarkedPoint } from '#core/follow/marked-points';
 import type { Point } from '#core/units/brand';
 import type { ColourPicture } from './colour-picture';
-import type { GreyPicture } from './grey-picture';
+import { type GreyPicture, ownPlace } from './grey-picture';
 
 /** Arms, shanks and feet are bare on nearly everybody; trunk, thigh and head wear suits and caps. */
 const bareFrom: ReadonlySet<string> = new Set(['wrist', 'elbow', 'knee', 'ankle']);
@@ -23,7 +23,7 @@ export function contrastPictures(
     if (own.length === 0) continue;
     const at = (name: string): Point | null => {
       const mark = own.find(({ landmark }) => landmark === name);
-      return mark ? { x: mark.x - picture.x - 0.5, y: mark.y - picture.y - 0.5 } : null;
+      return mark ? ownPlace(picture, mark) : null;
     };
     const marked = limbs.flatMap(({ from, to, halfWidth }): MarkedLimb[] => {
       const a = at(from);

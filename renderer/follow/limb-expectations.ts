@@ -1,7 +1,8 @@
 import type { ExpectedLength, ExpectedTurn } from '#core/follow/body-priors';
-import { type Limb, limbs } from '#core/follow/limb';
+import { armLandmarks, type Limb, limbs } from '#core/follow/limb';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { KnownPlaces } from './agreed-places';
+import { around } from './marks-around';
 
 /** A rigid limb's seen length strays by this share of the body length. Our default. */
 const lengthSd = 0.006;
@@ -20,15 +21,8 @@ const turning: ReadonlyMap<LandmarkName, LandmarkName> = new Map([
   ['fingertip', 'elbow'],
   ['toe', 'knee'],
 ]);
-const arms: ReadonlySet<LandmarkName> = new Set(['elbow', 'wrist', 'fingertip']);
 /** Seconds from a mark after which an arm may have turned as far as it can. */
 const turnSeconds = 0.12;
-
-/** The indexes in `frames` (ascending) that are next to one, itself if it is among them. */
-export const around = (frames: readonly number[], index: number): readonly [number | null, number | null] => [
-  frames.findLast((each) => each <= index) ?? null,
-  frames.find((each) => each >= index) ?? null,
-];
 
 /**
  * How long every limb that is marked somewhere should look on a picture, and how hands and feet are turned there: between
@@ -56,7 +50,8 @@ export function limbExpectations(
     const before = turning.get(limb.to);
     if (!before) return {};
     const frames = framesOf(before, limb.from, limb.to);
-    const told = around(frames, index).flatMap((frame) => {
+    const { before: earlier, after: later } = around(frames, index);
+    const told = [earlier, later].flatMap((frame) => {
       const [o, a, b] = [before, limb.from, limb.to].map((name) =>
         frame === null ? undefined : marked.get(name)?.get(frame),
       );
@@ -88,16 +83,14 @@ export function limbExpectations(
   };
   const expectedOn = (index: number): readonly ExpectedLength[] =>
     held.map(({ limb, frames }) => {
-      const [before, after] = around(frames, index);
+      const { before, after, share } = around(frames, index);
       const a = lengthAt(limb, before ?? after ?? 0);
       const b = lengthAt(limb, after ?? before ?? 0);
-      const share =
-        before !== null && after !== null && after > before ? (index - before) / (after - before) : 0;
       const secondsTo = (frame: number | null): number =>
         frame === null ? Infinity : Math.abs((times[frame] ?? 0) - (times[index] ?? 0));
       const since = Math.min(secondsTo(before), secondsTo(after));
       const most = Math.max(...frames.map((frame) => lengthAt(limb, frame)));
-      const turning = arms.has(limb.to) ? armTurn * most * Math.min(1, since / turnSeconds) : 0;
+      const turning = armLandmarks.has(limb.to) ? armTurn * most * Math.min(1, since / turnSeconds) : 0;
       return {
         from: limb.from,
         to: limb.to,
@@ -109,11 +102,7 @@ export function limbExpectations(
         ...turnOn(limb, index),
       };
     });
-  // asked for many times a picture
-  const known = new Map<number, readonly ExpectedLength[]>();
-  return (index) => {
-    const own = known.get(index) ?? expectedOn(index);
-    known.set(index, own);
-    return own;
-  };
+  // every picture is asked for many times
+  const expected = times.map((_, index) => expectedOn(index));
+  return (index) => expected[index] ?? [];
 }

@@ -1,6 +1,7 @@
 import { type BridgedPlace, bridgeMotion, type TimedPlace } from '#core/follow/bridge-motion';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
+import { markShare } from './agreed-places';
 import type { Sightings } from './follow-pass';
 import type { Piece } from './piece';
 
@@ -15,8 +16,7 @@ export interface Motion {
 const remembered = 6;
 /** Marks beyond that are looked forward to. */
 const markedAhead = 2;
-/** A mark, and what is seen in the picture, are off by at least this share of the body length. */
-const markShare = 0.0027;
+/** What is seen in the picture is off by at least this share of the body length. */
 const leastShare = 0.002;
 /** Limbs stranger than this are seen less well: so much variance for each unit more, share of the body length. */
 const usualResidual = 0.35;

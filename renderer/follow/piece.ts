@@ -8,10 +8,11 @@ import type { KnownPoint } from '#core/follow/points-around';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import type { WholePicture } from '../camera/row-moves';
-import type { ColourPicture } from './colour-picture';
 import { agreedPlaces, type FoundBefore, type KnownPlaces } from './agreed-places';
-import type { GreyPicture } from './grey-picture';
-import { around, limbExpectations } from './limb-expectations';
+import type { ColourPicture } from './colour-picture';
+import { type GreyPicture, ownPlace } from './grey-picture';
+import { limbExpectations } from './limb-expectations';
+import { around } from './marks-around';
 
 /** Consecutive pictures with the marks on them, to be followed as one. */
 export interface PieceTask {
@@ -96,6 +97,7 @@ const jerks: Readonly<Record<LandmarkName, number>> = {
 
 /** How well a mark is known once it was compared with all others: share of the body length. Set on the sample clips. */
 export const markedShare = 0.0007;
+
 export function makePiece(
   task: PieceTask,
   pictures: readonly GreyPicture[],
@@ -122,7 +124,7 @@ export function makePiece(
     mark: (index, landmark) => marked.get(landmark)?.get(index) ?? null,
     landmarksOn(index) {
       return [...markFrames].flatMap(([name, frames]) => {
-        const [before, after] = around(frames, index);
+        const { before, after } = around(frames, index);
         return before !== null && after !== null ? [name] : [];
       });
     },
@@ -130,12 +132,10 @@ export function makePiece(
     roughly(index) {
       const places = new Map<LandmarkName, Point>();
       for (const [name, frames] of markFrames) {
-        const [before, after] = around(frames, index);
+        const { before, after, share } = around(frames, index);
         const a = marked.get(name)?.get(before ?? after ?? 0);
         const b = marked.get(name)?.get(after ?? before ?? 0);
         if (!a || !b) continue;
-        const share =
-          before !== null && after !== null && after > before ? (index - before) / (after - before) : 0;
         places.set(name, { x: a.x + share * (b.x - a.x), y: a.y + share * (b.y - a.y) });
       }
       return places;
@@ -162,9 +162,7 @@ export function makePiece(
     acceleration: (landmark) => freedoms[landmark] * bodyLength * Math.sqrt(3 * 60 ** 3),
     templatesFor(index) {
       return anchors.flatMap(({ seen, looks }) => {
-        const [before, after] = around(seen, index);
-        const share =
-          before !== null && after !== null && after > before ? (index - before) / (after - before) : 0;
+        const { before, after, share } = around(seen, index);
         const out: WeighedTemplate[] = [];
         const add = (frame: number | null, weight: number): void => {
           const template = frame === null ? null : looks.get(frame);
@@ -182,10 +180,11 @@ export function makePiece(
   };
 }
 
+/** How a limb looks on each picture where both its ends are known. */
 function looksOf(
   limb: Limb,
   frames: readonly number[],
-  marked: ReadonlyMap<LandmarkName, ReadonlyMap<number, Point>>,
+  known: KnownPlaces,
   pictures: readonly GreyPicture[],
   pyramids: readonly (readonly GreyLevel[])[],
   bodyLength: number,
@@ -194,11 +193,10 @@ function looksOf(
   for (const frame of frames) {
     const picture = pictures[frame];
     const pyramid = pyramids[frame];
-    const a = marked.get(limb.from)?.get(frame);
-    const b = marked.get(limb.to)?.get(frame);
+    const a = known.get(limb.from)?.get(frame);
+    const b = known.get(limb.to)?.get(frame);
     if (!picture || !pyramid || !a || !b) continue;
-    const own = ({ x, y }: Point): Point => ({ x: x - picture.x - 0.5, y: y - picture.y - 0.5 });
-    const template = limbTemplate(pyramid, limb, own(a), own(b), bodyLength);
+    const template = limbTemplate(pyramid, limb, ownPlace(picture, a), ownPlace(picture, b), bodyLength);
     if (template) looks.set(frame, template);
   }
   return looks;

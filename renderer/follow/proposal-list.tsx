@@ -3,8 +3,8 @@ import { useStore } from 'zustand';
 import type { EventProposal } from '#core/follow/propose-events';
 import { eventWords } from '#core/marks/mark-words';
 import { useBench, useSwim, useView } from '../bench/bench-session';
-import { startLine } from '../stage/tools/line-tool';
 import { Glyph } from '../score/glyph';
+import { startLine } from '../stage/tools/line-tool';
 import { accept, acceptAll, lookAt, proposalsOf, reject, rejectAll } from './proposals';
 
 /** Marks the traces speak for. Nothing is a mark until the coach says so. */

@@ -5,6 +5,7 @@ import { layTogether, type StretchPicture, type StretchRound } from '#core/follo
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import type { Sightings } from './follow-pass';
+import { ownPlace, shownPlace } from './grey-picture';
 import { markedShare, type Piece } from './piece';
 
 /** A landmark that is not between two of its marks is kept near the next one: share of the body length. */
@@ -38,7 +39,7 @@ export function settleBodies(
     names.forEach((name, n) => {
       const mark = piece.mark(i, name);
       const there = mark ?? placeOn(i, name) ?? piece.nearestMark(i, name);
-      const own = { x: there.x - picture.x - 0.5, y: there.y - picture.y - 0.5 };
+      const own = ownPlace(picture, there);
       const at = (before.length + i) * width + 2 * n;
       start[at] = own.x;
       start[at + 1] = own.y;
@@ -71,10 +72,7 @@ export function settleBodies(
         return [
           name,
           {
-            at: {
-              x: (laid.places[2 * k] ?? 0) + picture.x + 0.5,
-              y: (laid.places[2 * k + 1] ?? 0) + picture.y + 0.5,
-            },
+            at: shownPlace(picture, { x: laid.places[2 * k] ?? 0, y: laid.places[2 * k + 1] ?? 0 }),
             variance: laid.variances[k] ?? Number.POSITIVE_INFINITY,
             residual: residualAt(name),
           },

@@ -1,6 +1,6 @@
-import { heightAboveSurface } from '../scene/surface-line';
 import type { EventKind } from '../marks/event-kind';
 import type { LandmarkName } from '../marks/landmark';
+import { heightAboveSurface } from '../scene/surface-line';
 import type { Scene } from '../swim-file/swim-schema';
 import type { BodyTrace } from './body-trace';
 import { crossingTimes } from './crossing-times';

@@ -1,7 +1,7 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { GreyLevel } from './grey-pyramid';
 import type { Limb } from './limb';
-import { levelOf, type LimbTemplate, samplesMost } from './limb-template';
+import { type LimbTemplate, levelOf, samplesMost } from './limb-template';
 
 /** How a limb looked on a marked frame, and how much that look counts now. */
 export interface WeighedTemplate {

@@ -1,5 +1,8 @@
 import type { LandmarkName } from '../marks/landmark';
 
+/** What turns out of the picture's plane and goes over the water. */
+export const armLandmarks: ReadonlySet<LandmarkName> = new Set(['elbow', 'wrist', 'fingertip']);
+
 /** A part of the body that looks much the same from picture to picture, held by a landmark at each end. */
 export interface Limb {
   readonly from: LandmarkName;

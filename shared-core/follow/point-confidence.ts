@@ -2,6 +2,7 @@ import type { LandmarkName } from '../marks/landmark';
 import type { Point } from '../units/brand';
 import type { Sighting } from './blend-sightings';
 import { warnedConfidence } from './expected-error';
+import { armLandmarks } from './limb';
 
 /** All that following knows of how far a point may be off. Places in pixels, seconds real. */
 export interface PointEvidence {
@@ -39,8 +40,6 @@ const usual = -3.02;
 const least = { apart: 0.001, moved: 0.0005, weak: 0.0003, between: 0.05, shown: 0.1 } as const;
 const mostShown = 1.1;
 
-const arms: ReadonlySet<LandmarkName> = new Set(['elbow', 'wrist', 'fingertip']);
-
 /** How far a point is thought to be off: the logarithm of its variance, one axis, in body lengths squared. */
 export function pointDoubt(evidence: PointEvidence): number {
   const { landmark, forward, backward, blended, settled, bodyLength } = evidence;
@@ -53,7 +52,7 @@ export function pointDoubt(evidence: PointEvidence): number {
     weights.weak * folds(Math.sqrt(settled.variance) / bodyLength, least.weak) +
     weights.between * folds(evidence.secondsBetweenMarks, least.between) +
     weights.shown * folds(Math.min(evidence.shownShare, mostShown), least.shown) +
-    (arms.has(landmark) ? weights.arm : 0)
+    (armLandmarks.has(landmark) ? weights.arm : 0)
   );
 }
 

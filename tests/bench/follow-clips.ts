@@ -1,4 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { execa } from 'execa';
 import { findMediaTool } from '#electron/media/find-media-tool';
@@ -10,6 +11,9 @@ import { juno } from '../../sample-clips/squad-looks';
 import { type Truth, truthSchema } from '../../sample-clips/truth-schema';
 
 const cache = fileURLToPath(new URL('../../.cache/follow/', import.meta.url));
+
+/** The path of what is kept of a clip under a name: what was followed, measured or seen of its camera. */
+export const keptFile = (clip: string, file: string): string => path.join(cache, clip, file);
 
 export interface FollowClip {
   readonly name: string;

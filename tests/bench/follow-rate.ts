@@ -1,13 +1,12 @@
-import { existsSync, readdirSync, writeFileSync } from 'node:fs';
+import { readdirSync, writeFileSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { chromium, type Page } from '@playwright/test';
 import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import type { Truth } from '../../sample-clips/truth-schema';
 import { chromiumOptions } from '../browser/harness/chromium';
 import { makeLibrary, startApp } from '../e2e/started-app';
-import { followClips, madeFollowClip } from './follow-clips';
+import { followClips, keptFile, madeFollowClip } from './follow-clips';
 import { coachLines, drawnCoach, layLines } from './follow-coach';
 
 /**
@@ -84,9 +83,7 @@ try {
         rates.map((each) => each.toFixed(0)).join(' '),
         'a second',
       );
-      const folder = fileURLToPath(new URL(`../../.cache/follow/${clip.name}/`, import.meta.url));
-      if (existsSync(folder))
-        writeFileSync(path.join(folder, 'rate.json'), JSON.stringify({ pictures, rate }));
+      writeFileSync(keptFile(clip.name, 'rate.json'), JSON.stringify({ pictures, rate }));
     } finally {
       await page.context().close();
       await app.stop();

@@ -1,7 +1,8 @@
 import { confidenceOfSd, sureEnough } from '#core/follow/follow-confidence';
+import { armLandmarks } from '#core/follow/limb';
 import { proposeEvents } from '#core/follow/propose-events';
 import type { EventKind } from '#core/marks/event-kind';
-import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import { landmarkNames } from '#core/marks/landmark';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import { naturalSpline } from '#core/signal/cubic-spline';
 import type { FollowedRun, Posture, Swim } from '#core/swim-file/swim-schema';
@@ -24,7 +25,6 @@ export interface Score {
   readonly caught: number | null;
 }
 
-const armNames: ReadonlySet<LandmarkName> = new Set(['fingertip', 'wrist', 'elbow']);
 const rootMeanSquare = (values: readonly number[]): number =>
   Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / Math.max(1, values.length));
 
@@ -64,7 +64,7 @@ export function pooledScore(truth: Truth, coaches: readonly FollowedMarks[]): Sc
     rmsPixels: rootMeanSquare(all.map(({ error }) => error)),
     rms: rootMeanSquare(all.map(percent)),
     rmsSure: rootMeanSquare(all.filter((each) => !isFlagged(each)).map(percent)),
-    rmsTrunkAndLegs: rootMeanSquare(all.filter((each) => !armNames.has(each.landmark)).map(percent)),
+    rmsTrunkAndLegs: rootMeanSquare(all.filter((each) => !armLandmarks.has(each.landmark)).map(percent)),
     flagged: (100 * all.filter(isFlagged).length) / Math.max(1, all.length),
     off: (100 * off.length) / Math.max(1, all.length),
     caught: off.length > 0 ? (100 * off.filter(isFlagged).length) / off.length : null,

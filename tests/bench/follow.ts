@@ -5,7 +5,7 @@ import { execa } from 'execa';
 import { landmarkNames } from '#core/marks/landmark';
 import type { FollowedRun } from '#core/swim-file/swim-schema';
 import { hardships } from '../../sample-clips/hard-variant';
-import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
+import { type FollowClip, followClips, keptFile, madeFollowClip } from './follow-clips';
 import {
   armsOf,
   coachLines,
@@ -25,6 +25,7 @@ import {
   scoreOf,
   splineRuns,
 } from './follow-scores';
+import { followedName } from './kept-followed';
 import { openVision } from './open-vision';
 import { writeSection } from './write-section';
 
@@ -126,7 +127,8 @@ async function measure(clip: FollowClip): Promise<Row> {
     ),
   }));
   const outside = await outsideTracks(file, rivalLines);
-  writeFileSync(followedFile(clip.name), JSON.stringify(films[0]));
+  // `propose.ts` proposes from what the first coach had in the end
+  writeFileSync(keptFile(clip.name, followedName), JSON.stringify(films[0]));
   return {
     clip,
     own: pooledScore(truth, films),
@@ -154,19 +156,16 @@ const worst = ({ readings }: Row, key: 'frequency' | 'amplitude'): number | null
 };
 const told = (value: number | null, digits = 2): string => (value === null ? '–' : value.toFixed(digits));
 const rows: Row[] = [];
-/** What the first coach had in the end; `propose.ts` proposes from it. */
-const followedFile = (name: string): string =>
-  fileURLToPath(new URL(`../../.cache/follow/${name}/followed.json`, import.meta.url));
-const kept = (name: string): string =>
-  fileURLToPath(new URL(`../../.cache/follow/${name}/measured.json`, import.meta.url));
-const keep = (row: Row): void => writeFileSync(kept(row.clip.name), JSON.stringify(row));
+const keep = (row: Row): void => writeFileSync(keptFile(row.clip.name, 'measured.json'), JSON.stringify(row));
 /** What an earlier run measured of a clip; written by this very program. */
-const keptRow = (name: string): Row | null =>
-  existsSync(kept(name)) ? (JSON.parse(readFileSync(kept(name), 'utf8')) as Row) : null;
+const keptRow = (name: string): Row | null => {
+  const file = keptFile(name, 'measured.json');
+  return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as Row) : null;
+};
 
 /** Pictures a second followed in the app itself, as follow-rate.ts last measured them. */
 const keptRate = (name: string): number | null => {
-  const file = fileURLToPath(new URL(`../../.cache/follow/${name}/rate.json`, import.meta.url));
+  const file = keptFile(name, 'rate.json');
   return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as { rate: number }).rate : null;
 };
 
@@ -225,7 +224,7 @@ if (wanted[0] === 'pace')
     if (!row || (wanted.length > 1 && !wanted.includes(clip.name))) continue;
     const { file, truth } = await madeFollowClip(clip);
     const film = await readFilm(file, clip.scenario.camera.width, clip.scenario.camera.height);
-    const { postures } = JSON.parse(readFileSync(followedFile(clip.name), 'utf8')) as FollowedMarks;
+    const { postures } = JSON.parse(readFileSync(keptFile(clip.name, followedName), 'utf8')) as FollowedMarks;
     const rates = [...followingRates(vision, film, truth, postures, 5)].sort((a, b) => a - b);
     keep({ ...row, picturesASecond: rates[2] ?? 0 });
     console.log(clip.name, rates.map((each) => each.toFixed(0)).join(' '), 'pictures a second');

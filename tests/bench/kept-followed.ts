@@ -1,7 +1,9 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import type { FollowedRun, Posture } from '#core/swim-file/swim-schema';
 import type { Scenario } from '../../sample-clips/scenario';
 import type { Truth } from '../../sample-clips/truth-schema';
+import { keptFile } from './follow-clips';
 import { drawnCoach, evenLines, type Film, followAsCoach, wholeFrames } from './follow-coach';
 import { openVision } from './open-vision';
 
@@ -15,6 +17,9 @@ export interface KeptFollowed {
   readonly followed: readonly FollowedRun[];
 }
 
+/** Kept under this name beside the clip; follow.ts keeps what its first coach had there too. */
+export const followedName = 'followed.json';
+
 /** What a careful coach has followed on a clip, kept in .cache/follow; anew when `again`. Takes minutes then. */
 export async function keptFollowed(
   name: string,
@@ -23,7 +28,7 @@ export async function keptFollowed(
   swim: 'butterfly' | 'kick',
   open: () => Promise<{ readonly film: Film; readonly truth: Truth }>,
 ): Promise<KeptFollowed> {
-  const file = new URL(`../../.cache/follow/${name}/followed.json`, import.meta.url);
+  const file = keptFile(name, followedName);
   if (!again && existsSync(file)) return JSON.parse(readFileSync(file, 'utf8')) as KeptFollowed;
   const { film, truth } = await open();
   const { first, last } = wholeFrames(truth, film);
@@ -34,7 +39,7 @@ export async function keptFollowed(
   const cap = Math.round(clicksAStroke * strokes);
   const { postures, followed } = followAsCoach((await openVision()).vision, film, truth, coach, lines, cap);
   const kept: KeptFollowed = { postures, followed };
-  mkdirSync(new URL('.', file), { recursive: true });
+  mkdirSync(path.dirname(file), { recursive: true });
   writeFileSync(file, JSON.stringify(kept));
   return kept;
 }

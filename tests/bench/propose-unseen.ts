@@ -1,7 +1,7 @@
 import type { EventKind } from '#core/marks/event-kind';
 import { readFilm } from './follow-coach';
-import { type KeptFollowed, keptFollowed } from './kept-followed';
 import { proposalScores, proposedKinds } from './follow-scores';
+import { type KeptFollowed, keptFollowed } from './kept-followed';
 import { proposalLine } from './proposal-line';
 import { thinnedFilm, type UnseenClip, unseenClips } from './unseen-clips';
 import { writeSection } from './write-section';

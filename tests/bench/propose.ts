@@ -1,16 +1,15 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
-import type { EventKind } from '#core/marks/event-kind';
-import type { CameraRun } from '#core/swim-file/swim-schema';
-import type { Truth } from '../../sample-clips/truth-schema';
 import { execa } from 'execa';
-import { type FollowClip, followClips, madeFollowClip } from './follow-clips';
-import { readFilm, trueAt } from './follow-coach';
-import { coachPixels, type KeptFollowed, keptFollowed } from './kept-followed';
-import { findMediaTool } from '#electron/media/find-media-tool';
+import type { EventKind } from '#core/marks/event-kind';
 import { landmarkNames } from '#core/marks/landmark';
+import type { CameraRun } from '#core/swim-file/swim-schema';
+import { findMediaTool } from '#electron/media/find-media-tool';
 import { cameraMoves } from '../../renderer/camera/camera-moves';
 import type { WholePicture } from '../../renderer/camera/row-moves';
 import { normal, seeded } from '../../sample-clips/model/seeded';
+import type { Truth } from '../../sample-clips/truth-schema';
+import { type FollowClip, followClips, keptFile, madeFollowClip } from './follow-clips';
+import { readFilm, trueAt } from './follow-coach';
 import {
   carriedPixels,
   type ProposalScore,
@@ -20,6 +19,7 @@ import {
   readingErrors,
 } from './follow-scores';
 import type { SeenCamera } from './followed-swim';
+import { coachPixels, type KeptFollowed, keptFollowed } from './kept-followed';
 import { openVision } from './open-vision';
 import { proposalLine } from './proposal-line';
 import { writeSection } from './write-section';
@@ -43,7 +43,7 @@ const lookSeconds = 0.05;
 
 /** What the app's own code sees of the camera on a clip, and one still thing that a drawn coach marks on two frames. */
 async function seenCamera(clip: FollowClip, { postures }: KeptFollowed): Promise<SeenCamera> {
-  const file = new URL(`../../.cache/follow/${clip.name}/camera.json`, import.meta.url);
+  const file = keptFile(clip.name, 'camera.json');
   const { truth, file: film } = await madeFollowClip(clip);
   const ends = [postures[0]?.frame ?? 0, postures.at(-1)?.frame ?? 0] as const;
   const run =

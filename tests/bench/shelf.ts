@@ -1,8 +1,8 @@
+import { createHash } from 'node:crypto';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from '@playwright/test';
-import { createHash } from 'node:crypto';
 import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import { chromiumOptions } from '../browser/harness/chromium';
 import { makeLibrary, startApp } from '../e2e/started-app';

@@ -7,7 +7,7 @@ import type { Seen } from '../browser/harness/page';
 import type { PictureCosts } from '../browser/harness/picture-costs';
 import { type HarnessServer, serveHarness } from '../browser/harness/serve';
 import { callFfmpeg } from './call-ffmpeg';
-import { harnessPage, jumpInTurn, type JumpsInTurn } from './jumps-in-turn';
+import { harnessPage, type JumpsInTurn, jumpInTurn } from './jumps-in-turn';
 import { makeSteppingFilms, type SteppingFilm } from './stepping-films';
 import { type Costs, type Row, summary, writeCosts, writeLatencies, writeMemory } from './stepping-table';
 

@@ -4,9 +4,8 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { execa } from 'execa';
 import { pairPartOf } from '#core/compare/pair-part';
-import { type EventMark, plainMark, type Posture, type Swim } from '#core/swim-file/swim-schema';
-import { recordFromTable } from '#core/timeline/frame-times-record';
-import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { type EventMark, type Posture, plainMark, type Swim } from '#core/swim-file/swim-schema';
+import { recordFromTable, tableFromRecord } from '#core/timeline/frame-times-record';
 import { videoLayout } from '#core/video/video-layout';
 import type { VideoPlan } from '#core/video/video-plan';
 import { videoRun } from '#core/video/video-run';
@@ -15,8 +14,8 @@ import { probeFrameTimes } from '#electron/media/probe-frame-times';
 import { probeTracks } from '#electron/media/probe-tracks';
 import { exportVideo, type VideoSource } from '#electron/video/export-video';
 import { encodeOptions } from '#electron/video/video-encoder';
-import { aSwim } from '../shared-core/swim-file/a-swim';
 import { type MadeClip, makeClip } from '../browser/harness/make-clips';
+import { aSwim } from '../shared-core/swim-file/a-swim';
 
 /**
  * Measures the making of videos against ffmpeg alone decoding, scaling, stacking and encoding the same pictures with the

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { proposeEvents } from '#core/follow/propose-events';
-import { parabolaVertex } from '#core/signal/parabola-vertex';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
+import { parabolaVertex } from '#core/signal/parabola-vertex';
 import { plainMark, type Swim } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { aSwim } from '../swim-file/a-swim';
