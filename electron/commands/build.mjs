@@ -1,5 +1,10 @@
+import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { root, run, stampBuild } from './set-up.mjs';
+
+// --commonjs: also the main process as a CommonJS bundle, for Electron before 28, which can't start from an ES module.
+// Only the shell's test project asks for it; nothing that is shipped needs it.
+const commonjs = process.argv.includes('--commonjs');
 
 // what is built is what the sources are now, whatever changes meanwhile
 const stamp = stampBuild();
@@ -45,4 +50,29 @@ await build({
   entryPoints: ['electron/shell/preload.ts'],
   external: ['electron'],
 });
+if (commonjs) {
+  const { name, productName, version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
+  await build({
+    ...common,
+    target: 'node18',
+    format: 'cjs',
+    // a package that is an ES module can't be required: all of them go in, but for those with a program or native code
+    packages: 'bundle',
+    outfile: '.build/commonjs/main.js',
+    entryPoints: ['electron/shell/main.ts'],
+    external: ['electron', '@napi-rs/*', 'ffmpeg-static', '@ffmpeg-installer/*', '@ffprobe-installer/*'],
+    define: { 'import.meta.url': 'ownAddress' },
+    banner: {
+      js: [
+        "const ownAddress = require('node:url').pathToFileURL(__filename).href;",
+        // asked for by execa; Node has it from 18.17, the old Electron's is 18.15. Its values are Node's own of then.
+        "require('node:stream').getDefaultHighWaterMark ??= (objects) => (objects ? 16 : 16384);",
+      ].join('\n'),
+    },
+  });
+  writeFileSync(
+    path.join(root, '.build', 'commonjs', 'package.json'),
+    JSON.stringify({ name, productName, version, type: 'commonjs', main: 'main.js' }),
+  );
+}
 stamp();
