@@ -4,6 +4,7 @@ import { computeReadings, readingContext } from '#core/measures/compute-readings
 import { definitionOn } from '#core/measures/definition-on';
 import { catalogue } from '#core/measures/families';
 import type { Reading, ReadingDefinition } from '#core/measures/reading';
+import { doubtWords } from '#core/measures/doubt-words';
 import { noteWords, reasonWords } from '#core/measures/reason-words';
 import { runCommand, stop } from './command-end';
 import { readSwimOnDisk, sayDoubt } from './swim-on-disk';
@@ -43,7 +44,9 @@ function asTable(all: readonly Reading[], definitions: readonly ReadingDefinitio
       const cycles = `${each.cycles} cycle${each.cycles === 1 ? '' : 's'}`;
       const spread = each.singles ? `; SD ${Number(each.singles.sd.toPrecision(2))}` : '';
       const mind = each.notes.length > 0 ? `  ! ${each.notes.map(noteWords).join('; ')}` : '';
-      return `${label} ${sixDigits(each.value)} ± ${Number(half.toPrecision(2))} ${each.unit}  (95 %, ${each.interval.question}; ${cycles}${spread}; from ${source})${mind}`;
+      const doubtful =
+        each.doubts.length > 0 ? `  ? doubtful: ${each.doubts.map(doubtWords).join('; ')}` : '';
+      return `${label} ${sixDigits(each.value)} ± ${Number(half.toPrecision(2))} ${each.unit}  (95 %, ${each.interval.question}; ${cycles}${spread}; from ${source})${doubtful}${mind}`;
     })
     .join('\n');
 }

@@ -44,6 +44,10 @@ export function placeFor(session: BenchSession, reason: MissingReason): (() => v
       return () => startBodyLine(session);
     case 'needs-still-thing':
       return () => startStill(session);
+    case 'marks-contradict': {
+      const [first] = reason.frames;
+      return first === undefined ? null : () => goTo(session, first);
+    }
     case 'needs-scene': {
       const { item } = reason;
       if (item === 'travel') return () => session.view.setState({ asksTravel: true });

@@ -1,5 +1,6 @@
 import { useStore } from 'zustand';
 import { basisWords, markingBasis } from '#core/measures/marking-basis';
+import { doubtWords } from '#core/measures/doubt-words';
 import { noteWords } from '#core/measures/reason-words';
 import type { ComputedReading, Interval, ReadingDefinition, Singles } from '#core/measures/reading';
 import { useBench, useSwim } from '../bench/bench-session';
@@ -82,6 +83,12 @@ function Behind({ reading, digits }: { readonly reading: ComputedReading; readon
   const notes = reading.notes.filter((note) => !note.startsWith('marking-error'));
   return (
     <>
+      {reading.doubts.length > 0 && (
+        <>
+          <dt>Doubtful</dt>
+          <dd>{reading.doubts.map(doubtWords).join('; ')}</dd>
+        </>
+      )}
       {notes.length > 0 && (
         <>
           <dt>Mind</dt>

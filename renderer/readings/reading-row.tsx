@@ -6,6 +6,7 @@ import { useBench, useView } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
 import { nextOf } from '../state/selectors';
 import { formatReading } from '#core/measures/format-reading';
+import { doubtWords } from '#core/measures/doubt-words';
 import { reasonWords, noteWords } from '#core/measures/reason-words';
 import { placeFor } from './place-for';
 import { ReadingDetails } from './reading-details';
@@ -70,9 +71,13 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
               type="button"
               className="place"
               onClick={place}
-              aria-label={`Place what ${definition.label} needs`}
+              aria-label={
+                first?.code === 'marks-contradict'
+                  ? `Show the marks that keep ${definition.label} away`
+                  : `Place what ${definition.label} needs`
+              }
             >
-              Place
+              {first?.code === 'marks-contradict' ? 'Show' : 'Place'}
             </button>
           )}
           <button
@@ -145,6 +150,11 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
           ?
         </button>
       </div>
+      {reading.doubts.length > 0 && (
+        <p className="reading-notes reading-doubts">
+          <strong>Doubtful:</strong> {reading.doubts.map(doubtWords).join(' · ')}
+        </p>
+      )}
       {notes.length > 0 && <p className="reading-notes">{notes.map(noteWords).join(' · ')}</p>}
       {lit && (
         <div className="reading-walk">

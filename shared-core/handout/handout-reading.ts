@@ -1,3 +1,4 @@
+import { doubtWords } from '../measures/doubt-words';
 import { formatReading, readingLine } from '../measures/format-reading';
 import type { Reading, ReadingDefinition } from '../measures/reading';
 import { reasonWords } from '../measures/reason-words';
@@ -68,6 +69,16 @@ export function handoutReading(
       value,
       target: '',
       means: 'Not what a person does: the slow motion or the marks want checking before this counts.',
+      bar: null,
+    };
+  if (reading.doubts.length > 0)
+    return {
+      label,
+      standing: 'no-target',
+      word: 'Doubtful',
+      value,
+      target: '',
+      means: `To check before this counts: ${reading.doubts.map(doubtWords).join('; ')}.`,
       bar: null,
     };
   const band = swimmer && !neverCompared(reading.id) ? targetInForce(swimmer, reading.id) : null;

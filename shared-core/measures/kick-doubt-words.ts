@@ -1,4 +1,6 @@
 import { humanKickHz } from './events/kick-rhythm';
+import { joinedDoubts } from './doubt';
+import { doubtWords } from './doubt-words';
 import { type KickDoubt, kickDoubt } from './kick-doubt';
 import type { Reading } from './reading';
 
@@ -15,9 +17,11 @@ export function kickDoubtWords({ hz, tooSlow, better }: KickDoubt): string {
   return `${odd}Check the slow motion, and whether ${tooSlow ? 'kicks are missing' : 'kicks are marked twice'}.`;
 }
 
-/** The doubt about a swim's kick frequency in words, for wherever its readings leave the app; null when there is none. */
+/** What is doubtful about a swim's readings in words, for wherever they leave the app; null when nothing is. */
 export function swimDoubtWords(readings: readonly Reading[], slowdown: number): string | null {
   const kick = readings.find(({ id }) => id === 'kick-frequency');
   const doubt = kick?.status === 'computed' ? kickDoubt(kick.value, slowdown) : null;
-  return doubt && `These times can’t be right. ${kickDoubtWords(doubt)}`;
+  if (doubt) return `These times can’t be right. ${kickDoubtWords(doubt)}`;
+  const all = joinedDoubts(...readings.map((each) => (each.status === 'computed' ? each.doubts : [])));
+  return all.length === 0 ? null : `Some readings are doubtful: ${all.map(doubtWords).join('; ')}.`;
 }

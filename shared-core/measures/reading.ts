@@ -1,6 +1,7 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { EventKind } from '../marks/event-kind';
 import type { View } from '../swim-file/swim-schema';
+import type { Doubt } from './doubt';
 
 export const readingGroups = ['kick', 'timing', 'body-wave', 'posture', 'speed', 'stroke', 'course'] as const;
 export type ReadingGroup = (typeof readingGroups)[number];
@@ -79,9 +80,26 @@ export type MissingReason =
     }
   | { readonly code: 'needs-reading'; readonly reading: NeededReading }
   | {
+      readonly code: 'marks-contradict';
+      readonly what: Contradiction;
+      /** Frames of the marks to look at; none where no single mark is meant. */
+      readonly frames: readonly number[];
+    }
+  | {
       readonly code: 'degenerate';
       readonly what: 'equal-times' | 'zero-speed' | 'collinear' | 'zero-length' | 'speed-above-wave';
     };
+
+/** What marks contradict each other in. */
+export const contradictions = [
+  'tops-below-bottoms',
+  'hands-out-of-order',
+  'kick-spacing',
+  'stroke-spacing',
+  'kicks-and-strokes',
+  'kicks-and-toes',
+] as const;
+export type Contradiction = (typeof contradictions)[number];
 
 /** Something true of the value that the coach must see beside it. */
 export type ReadingNote =
@@ -164,6 +182,8 @@ export interface ComputedReading {
   readonly singles: Singles | null;
   readonly from: Provenance;
   readonly notes: readonly ReadingNote[];
+  /** Why the value may be wrong although it is computed; none where the marks hold together. */
+  readonly doubts: readonly Doubt[];
 }
 
 export interface MissingReading {

@@ -3,8 +3,11 @@ import { eventKinds } from '../marks/event-kind';
 import { landmarkNames } from '../marks/landmark';
 import { idSchema, type SwimCard, views } from '../swim-file/swim-schema';
 import { definitionOn } from './definition-on';
+import { doubtCodes } from './doubt';
+import { doubtWords } from './doubt-words';
 import { catalogue } from './families';
 import {
+  contradictions,
   type MissingReason,
   neededReadings,
   type Reading,
@@ -108,6 +111,12 @@ const reasonSchema = z.discriminatedUnion('code', [
     of: z.enum(eventKinds),
     ...words,
   }),
+  z.strictObject({
+    code: z.literal('marks-contradict'),
+    what: z.enum(contradictions),
+    frames: z.array(z.number().int().nonnegative()).describe('of the marks to look at'),
+    ...words,
+  }),
   z.strictObject({ code: z.literal('degenerate'), what: z.enum(degenerate), ...words }),
 ]);
 
@@ -171,6 +180,15 @@ const computedSchema = z.strictObject({
     sceneItems: z.array(z.enum(sceneItems)),
   }),
   notes: z.array(z.strictObject({ code: z.enum(notes), words: z.string() })),
+  doubts: z
+    .array(
+      z.strictObject({
+        code: z.enum(doubtCodes),
+        words: z.string(),
+        frames: z.array(z.number().int().nonnegative()).describe('of the marks to look at'),
+      }),
+    )
+    .describe('why the value may be wrong although it is computed'),
 });
 
 const missingSchema = z.strictObject({
@@ -205,7 +223,7 @@ export function readingsDocument(
       const told = { id, group, label, definition: what, source };
       if (reading.status === 'missing')
         return { status: 'missing', ...told, reasons: reading.reasons.map(reasonTold) };
-      const { status: _, id: __, from, notes: codes, perCycle, ...rest } = reading;
+      const { status: _, id: __, from, notes: codes, doubts, perCycle, ...rest } = reading;
       return {
         status: 'computed',
         ...told,
@@ -217,12 +235,19 @@ export function readingsDocument(
           sceneItems: [...from.sceneItems],
         },
         notes: codes.map((code) => ({ code, words: noteWords(code) })),
+        doubts: doubts.map((doubt) => ({
+          code: doubt.code,
+          words: doubtWords(doubt),
+          frames: [...doubt.frames],
+        })),
       };
     }),
   };
 }
 
-const reasonTold = <T extends MissingReason>(reason: T): T & { words: string } => ({
-  ...reason,
-  words: reasonWords(reason),
-});
+function reasonTold(reason: MissingReason) {
+  const words = reasonWords(reason);
+  return reason.code === 'marks-contradict'
+    ? { ...reason, frames: [...reason.frames], words }
+    : { ...reason, words };
+}

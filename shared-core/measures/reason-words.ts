@@ -1,4 +1,5 @@
-import type { MissingReason, NeededReading, ReadingNote } from './reading';
+import type { Contradiction, MissingReason, NeededReading, ReadingNote } from './reading';
+import { framesWords } from './doubt-words';
 import { eventWords, landmarkWords } from '../marks/mark-words';
 import type { View } from '../swim-file/swim-schema';
 import type { EventKind } from '../marks/event-kind';
@@ -43,6 +44,15 @@ const degenerateWords = {
   'speed-above-wave': 'The swimmer is faster than the body wave: check the marks and the scale',
 } as const;
 
+const contradictionWords: Readonly<Record<Contradiction, string>> = {
+  'tops-below-bottoms': 'The toes are lower at kick tops than at kick bottoms: swap those marks',
+  'hands-out-of-order': 'Hand marks are out of order within the stroke',
+  'kick-spacing': 'Kick marks are spaced too unevenly to count kicks: mark every kick once',
+  'stroke-spacing': 'Hand marks are spaced too unevenly to count strokes: mark every stroke once',
+  'kicks-and-strokes': 'Kicks and strokes do not fit together: mark every kick and every hand entry',
+  'kicks-and-toes': 'The toes go up and down in another rhythm than the kick marks: mark every kick',
+};
+
 /** Why a reading can't be computed, as the coach reads it: what to place, or why it can't be had at all. */
 export function reasonWords(reason: MissingReason): string {
   switch (reason.code) {
@@ -79,6 +89,10 @@ export function reasonWords(reason: MissingReason): string {
       return `Needs ${readingWords[reason.reading]}`;
     case 'outside-picture':
       return `The ${landmarkWords[reason.landmark].toLowerCase()} is marked outside the picture on ${reason.frames} body ${reason.frames === 1 ? 'line' : 'lines'}: move it in, or leave it out`;
+    case 'marks-contradict': {
+      const where = framesWords(reason.frames);
+      return where ? `${contradictionWords[reason.what]}. Look at ${where}` : contradictionWords[reason.what];
+    }
     case 'degenerate':
       return degenerateWords[reason.what];
   }

@@ -7,6 +7,7 @@ import type {
   ReadingNote,
   ReadingUnit,
 } from '../reading';
+import type { Doubt } from '../doubt';
 import type { EventKind } from '../../marks/event-kind';
 import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from './body-context';
@@ -62,6 +63,7 @@ export interface Measured {
   readonly usesSurface?: boolean;
   readonly usesScale?: boolean;
   readonly notes?: readonly ReadingNote[];
+  readonly doubts?: readonly Doubt[];
 }
 
 /** Fewer cycles than this are said to be few (Connaboy et al. 2010: six cycles give ICC 0.81–0.996). */
@@ -112,6 +114,7 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
       sceneItems: sceneItems(context, measured),
     },
     notes: [...notes],
+    doubts: measured.doubts ?? [],
   };
 }
 

@@ -19,6 +19,7 @@ const reading = (value: number, own: number, shared = 0): ComputedReading => ({
   singles: null,
   from: { eventIds: [], postureFrames: [], sceneItems: [] },
   notes: [],
+  doubts: [],
 });
 
 describe('difference of two swims', () => {

@@ -25,6 +25,7 @@ const reading = (
   singles: null,
   from: { eventIds: [], postureFrames: [], sceneItems: [] },
   notes: [],
+  doubts: [],
 });
 
 const swimmer = {

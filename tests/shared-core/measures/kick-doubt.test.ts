@@ -51,6 +51,7 @@ describe('a swim whose kick frequency is doubted', () => {
     cycles: 8,
     from: { eventIds: [], postureFrames: [], sceneItems: [] },
     notes: hz < 0.5 || hz > 4 ? ['implausible-for-a-human'] : [],
+    doubts: [],
   });
 
   it('says so in words, with the slow motion that would explain it', () => {

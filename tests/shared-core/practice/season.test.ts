@@ -23,6 +23,7 @@ const aReading = (value: number, change: Partial<ComputedReading> = {}): Compute
   singles: null,
   from: { eventIds: [], postureFrames: [], sceneItems: [] },
   notes: [],
+  doubts: [],
   ...change,
 });
 

@@ -1,0 +1,29 @@
+import type { Doubt, DoubtCode } from './doubt';
+
+const words: Readonly<Record<DoubtCode, string>> = {
+  'times-unusual': 'people rarely swim at these times: check the slow motion and the marks',
+  'amplitude-unusual': 'people rarely kick this big or this small: check the scale and the toe marks',
+  'kicks-may-be-missing': 'kick marks may be missing: mark every kick',
+  'strokes-may-be-missing': 'hand marks may be missing: mark every stroke',
+  'marked-twice': 'one moment is marked twice: delete one of the marks',
+  'marks-uneven': 'some marks do not fit the rhythm of the others: check them',
+  'tops-bottoms-may-be-exchanged': 'kick tops and bottoms may be swapped: check them',
+  'hands-out-of-order': 'hand marks of some strokes are out of order: those strokes are left out',
+  'landmarks-missing-between': 'the wave is read across body points that are not marked',
+};
+
+/** Frames named at most: the first few are enough to find the way. Our default. */
+const namedFrames = 4;
+
+/** Frames of marks as a coach reads them: "frames 12, 40"; empty of none. */
+export function framesWords(frames: readonly number[]): string {
+  if (frames.length === 0) return '';
+  const named = frames.slice(0, namedFrames).join(', ');
+  return `${frames.length === 1 ? 'frame' : 'frames'} ${named}${frames.length > namedFrames ? ' …' : ''}`;
+}
+
+/** A doubt as the coach reads it, for the middle of a list: what may be wrong, what to do, and where. */
+export function doubtWords({ code, frames }: Doubt): string {
+  const where = framesWords(frames);
+  return where ? `${words[code]} (${where})` : words[code];
+}
