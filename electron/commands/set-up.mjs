@@ -19,7 +19,10 @@ export function run(command, args, options = {}) {
 
 const stampFile = path.join(root, '.build', 'set-up.json');
 const readStamps = () => (existsSync(stampFile) ? JSON.parse(readFileSync(stampFile, 'utf8')) : {});
-function writeStamp(name, value) {
+/** What an earlier start has written down under a name. */
+export const readStamp = (name) => readStamps()[name];
+/** Writes something down for later starts; undefined forgets it. */
+export function writeStamp(name, value) {
   mkdirSync(path.dirname(stampFile), { recursive: true });
   writeFileSync(stampFile, JSON.stringify({ ...readStamps(), [name]: value }));
 }
@@ -32,7 +35,7 @@ export function ensurePackages() {
   // npm writes this file last, so one newer than the lockfile means a whole install of it, by us or by hand
   const installed = path.join(root, 'node_modules', '.package-lock.json');
   const there = existsSync(installed);
-  if (there && readStamps().lock === lock) return;
+  if (there && readStamp('lock') === lock) return;
   if (there && statSync(installed).mtimeMs > statSync(path.join(root, 'package-lock.json')).mtimeMs) {
     writeStamp('lock', lock);
     return;
@@ -68,7 +71,7 @@ export function stampBuild() {
 /** Builds window and host when a source is newer than the last build. */
 export function ensureBuild() {
   if (
-    readStamps().build === sourcesDigest() &&
+    readStamp('build') === sourcesDigest() &&
     existsSync(path.join(root, '.build', 'renderer', 'index.html'))
   )
     return;

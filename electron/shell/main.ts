@@ -12,6 +12,7 @@ import { openSomeLibrary } from './open-some-library';
 import { openWindow } from './open-window';
 import { pickPlace } from './pick-place';
 import { reloadCrashedPage } from './reload-crashed-page';
+import { tellStarter } from './tell-starter';
 import { keepWindowState, readWindowState } from './window-state';
 
 async function open(): Promise<BrowserWindow | null> {
@@ -46,7 +47,10 @@ if (app.requestSingleInstanceLock()) {
   app.on('window-all-closed', () => app.quit());
   app
     .whenReady()
-    .then(open)
+    .then(() => {
+      tellStarter();
+      return open();
+    })
     .then(
       (window) =>
         app.on('second-instance', () => {
