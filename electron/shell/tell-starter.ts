@@ -1,8 +1,9 @@
 /**
- * Tells the start command, where one has started this program, that Electron itself works here: what ends before that did
- * not start, and the start command opens a browser instead.
+ * Tells the start command, where it started this program, that Electron itself works here: what ends before that did not
+ * start, and the start command opens a browser instead.
  */
 export function tellStarter(): void {
+  if (process.env['SUBMARK_STARTER'] !== 'waits') return;
   process.send?.('ready');
-  if (process.connected) process.disconnect();
+  process.disconnect?.();
 }

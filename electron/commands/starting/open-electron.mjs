@@ -17,7 +17,10 @@ function reasonOf({ code, signal }, said) {
  */
 export function openElectron({ program, folder, args = [], env = process.env, onReady }) {
   return new Promise((resolve) => {
-    const electron = spawn(program, [...args, folder], { env, stdio: ['inherit', 'inherit', 'pipe', 'ipc'] });
+    const electron = spawn(program, [...args, folder], {
+      env: { ...env, SUBMARK_STARTER: 'waits' },
+      stdio: ['inherit', 'inherit', 'pipe', 'ipc'],
+    });
     let said = '';
     let ready = false;
     // Ctrl-C reaches Electron by itself: it closes in order, and this waits for that
