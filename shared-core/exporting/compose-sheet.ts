@@ -1,13 +1,13 @@
 import { type Composition, placePoint, type PlacedPicture, type Rect } from '../drawing/composition';
 import { bodyLineOps, fittedWords } from '../drawing/body-line-ops';
-import { cropAround } from '../drawing/crop-around';
+import { pictureView } from '../drawing/picture-view';
+import { swimmerRooms } from '../drawing/swimmer-room';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
 import { movedPosture } from '../drawing/shown-line';
 import { formatReading, readingLine } from '../measures/format-reading';
 import { markPhrase } from '../marks/mark-words';
 import { cardWords } from '../swim-file/card-words';
 import { realTimeOf } from '../timeline/clip-clock';
-import type { Point } from '../units/brand';
 import type { CycleFrames } from './cycle-frames';
 import type { ExportSource, NamedReading } from './export-source';
 import { inkWords, rule, sheetLook } from './sheet-look';
@@ -21,7 +21,7 @@ const aspect = 1.6;
 const letters = 30;
 
 /**
- * A contact sheet of one cycle: its frames in rows of four, all cropped alike round the swimmer, with the body line
+ * A contact sheet of one cycle: its frames in rows of four, all cropped alike to the whole swimmer, with the body line
  * where there is one; the cycle's share, frame and second under each; the readings below.
  */
 export function composeSheet(
@@ -37,7 +37,7 @@ export function composeSheet(
   const cellHeight = cellWidth / aspect;
   const caption = letters * 3.1;
   const top = edge + letters * 4.4;
-  const crops = alikeCrops(source, cycle);
+  const rooms = alikeRooms(source, cycle);
   const anyFollowed = cycle.phases.some(({ frame }) => (lines.get(frame)?.followed.length ?? 0) > 0);
   const over: DrawingOp[] = [
     inkWords(
@@ -72,7 +72,11 @@ export function composeSheet(
       width: cellWidth,
       height: cellHeight,
     };
-    const placed: PlacedPicture = { swim: 0, frame, crop: crops[index] ?? at, at };
+    const placed: PlacedPicture = {
+      swim: 0,
+      frame,
+      ...pictureView(rooms[index] ?? null, swim.clip, at),
+    };
     const posture = lines.get(frame);
     if (posture)
       over.push(
@@ -114,33 +118,23 @@ export function composeSheet(
   };
 }
 
-/** Every frame's crop: all of one size, so that bodies compare; where no line is laid, the place of the nearest. */
-function alikeCrops({ swim, lines }: ExportSource, cycle: CycleFrames): readonly Rect[] {
-  const picture = swim.clip;
-  const pointsOn = (frame: number): readonly Point[] => Object.values(lines.get(frame)?.points ?? {});
-  const own = cycle.phases.map(({ frame }) => pointsOn(frame));
-  const sizes = own
-    .filter((points) => points.length > 1)
-    .map((points) => cropAround(points, picture, aspect));
-  const widest = Math.max(0, ...sizes.map((crop) => crop.width));
-  if (widest === 0) return cycle.phases.map(() => cropAround([], picture, aspect));
-  const known = [...lines.keys()].sort((a, b) => a - b);
-  return cycle.phases.map(({ frame }, index) => {
-    const points = own[index] ?? [];
-    const nearest = known.reduce(
-      (best, each) => (Math.abs(each - frame) < Math.abs(best - frame) ? each : best),
-      known[0] ?? frame,
-    );
-    const around = cropAround(points.length > 1 ? points : pointsOn(nearest), picture, aspect);
-    const height = widest / aspect;
-    const held = (at: number, size: number, whole: number): number => Math.max(0, Math.min(whole - size, at));
-    return {
-      x: held(around.x + around.width / 2 - widest / 2, widest, picture.width),
-      y: held(around.y + around.height / 2 - height / 2, height, picture.height),
-      width: widest,
-      height,
-    };
-  });
+/**
+ * The room of every frame, all of one size so that bodies compare; null, the whole picture, for all as soon as head or
+ * feet aren't known on one of them.
+ */
+function alikeRooms({ lines }: ExportSource, cycle: CycleFrames): readonly (Rect | null)[] {
+  const roomOn = swimmerRooms(lines);
+  const rooms = cycle.phases.map(({ frame }) => roomOn(frame));
+  const known = rooms.filter((room) => room !== null);
+  if (known.length < rooms.length) return rooms.map(() => null);
+  const width = Math.max(...known.map((room) => room.width));
+  const height = Math.max(...known.map((room) => room.height));
+  return known.map((room) => ({
+    x: room.x + room.width / 2 - width / 2,
+    y: room.y + room.height / 2 - height / 2,
+    width,
+    height,
+  }));
 }
 
 function readingRows(

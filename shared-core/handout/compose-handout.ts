@@ -6,7 +6,8 @@ import {
   rectangle,
   type Rect,
 } from '../drawing/composition';
-import { cropAround } from '../drawing/crop-around';
+import { pictureView } from '../drawing/picture-view';
+import { swimmerRooms } from '../drawing/swimmer-room';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
 import { movedPosture } from '../drawing/shown-line';
 import { wrappedWords } from '../drawing/wrapped-words';
@@ -35,7 +36,7 @@ const cueSizes = [30, 27, 24, smallestCue];
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /**
- * The page a swimmer takes home: name and day, the cue, up to three pictures cropped to the swimmer with body line and
+ * The page a swimmer takes home: name and day, the cue, up to three pictures of the whole swimmer with body line and
  * angles, up to three readings against target. Ink on white; every standing has a word and a shape, so that it prints in
  * grey.
  */
@@ -110,12 +111,10 @@ export function composeHandout(handout: Handout, source: ExportSource, measure: 
           width: room,
           height: cardsTop - gap - y,
         });
+  const roomOn = swimmerRooms(source.lines);
   const placed = pictures.map((at, index): PlacedPicture => {
     const frame = Math.min(handout.frames[index] ?? 0, source.clock.table.starts.length - 1);
-    const posture = source.lines.get(frame) ?? null;
-    const points = Object.values(posture?.points ?? {});
-    const crop = cropAround(points.length > 1 ? points : [], swim.clip, at.width / at.height);
-    const one: PlacedPicture = { swim: 0, frame, crop, at };
+    const one: PlacedPicture = { swim: 0, frame, ...pictureView(roomOn(frame), swim.clip, at) };
     over.push(...pictureOps(one, source, measure));
     return one;
   });
