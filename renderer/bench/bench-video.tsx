@@ -3,7 +3,6 @@ import { pairPartOf } from '#core/compare/pair-part';
 import { videoName, videoTitle } from '../video-file/name-video';
 import { VideoDialog } from '../video-file/video-dialog';
 import type { VideoRequest } from '../video-file/video-request';
-import { leaveOf } from '../export/leave-of';
 import { clockOf, useBench } from './bench-session';
 
 /** The video of the swim on the bench. */
@@ -25,13 +24,14 @@ export function BenchVideo({ onClose }: { readonly onClose: () => void }) {
       name: videoName([swim.card]),
     };
   }, [session]);
+  const swims = useMemo(() => [session], [session]);
   const sources = useMemo(() => [session.film.getState().source], [session]);
   return (
     <VideoDialog
       host={session.host}
       request={request}
       sources={sources}
-      leave={leaveOf([session])}
+      swims={swims}
       save={() => session.autosave.flush()}
       onClose={onClose}
     />

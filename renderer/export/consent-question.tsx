@@ -1,22 +1,121 @@
 import './consent-question.css';
+import { useState } from 'react';
 import { type LeaveToShow, namesInWords } from '#core/consent/leave-to-show';
+import { errorWords } from '#core/host-contract/error-words';
+import { dayWords } from '#core/swim-file/card-words';
+import { isoDayOf } from '../card/remembered-card';
+import type { BenchSession } from '../bench/bench-session';
+import { leaveOf } from './leave-of';
+import { recordConsent } from './record-consent';
 
 interface Props {
   readonly leave: LeaveToShow;
-  readonly agreed: boolean;
-  readonly onAgree: (agreed: boolean) => void;
+  readonly sessions: readonly BenchSession[];
+  readonly once: boolean;
+  readonly onOnce: (once: boolean) => void;
 }
 
-/** Asked before pictures of a swimmer without recorded consent are saved; shows nothing where nothing need be asked. */
-export function ConsentQuestion({ leave, agreed, onAgree }: Props) {
-  if (leave.kind === 'recorded') return null;
+/** Consent that was recorded here just now, to be taken back. */
+interface Recorded {
+  readonly session: BenchSession;
+  readonly words: string;
+}
+
+/**
+ * Asked before pictures of a swimmer without recorded consent are saved: the consent is recorded, with its day and who gave it,
+ * and then not asked for again; or the coach holds it this once. Shows nothing where nothing need be asked.
+ */
+export function ConsentQuestion({ leave, sessions, once, onOnce }: Props) {
+  const [givenBy, setGivenBy] = useState('');
+  const [givenOn, setGivenOn] = useState(() => isoDayOf(Date.now()));
+  const [recorded, setRecorded] = useState<Recorded | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+  // of two swimmers one after the other: each has a guardian of their own
+  const asked = sessions.find((session) => leaveOf([session]).kind === 'ask');
+  const name = asked?.document.swim().card.swimmerName.trim() ?? '';
+
+  const write = async (
+    session: BenchSession,
+    consent: Parameters<typeof recordConsent>[2],
+    then: Recorded | null,
+  ): Promise<void> => {
+    setBusy(true);
+    const written = await recordConsent(session, sessions, consent);
+    setBusy(false);
+    setTrouble(written.ok ? null : `${errorWords(written.error).what} ${errorWords(written.error).todo}`);
+    if (written.ok) setRecorded(then);
+  };
+  const record = async (): Promise<void> => {
+    const by = givenBy.trim();
+    if (!asked || by === '' || busy) return;
+    await write(
+      asked,
+      { givenOn, givenBy: by, note: '' },
+      { session: asked, words: `Written consent to show ${name}: ${dayWords(givenOn)}, given by ${by}.` },
+    );
+    setGivenBy('');
+  };
+
   return (
-    <label className="consent-question">
-      <input type="checkbox" checked={agreed} onChange={(event) => onAgree(event.target.checked)} />
-      <span>
-        No written consent to show {namesInWords(leave.names)} is recorded. For a minor a guardian must have
-        given it. I have it, and take care where these pictures go.
-      </span>
-    </label>
+    <>
+      {recorded && (
+        <p className="consent-recorded">
+          <output>
+            <span aria-hidden="true">✓ </span>Recorded. {recorded.words}
+          </output>
+          <button type="button" disabled={busy} onClick={() => void write(recorded.session, null, null)}>
+            Take it back
+          </button>
+        </p>
+      )}
+      {leave.kind === 'ask' && (
+        <section className="consent-question" aria-label="Consent">
+          <p>
+            No written consent to show {namesInWords(leave.names)} is recorded. For a minor a guardian gives
+            it.
+          </p>
+          {name !== '' && (
+            <div className="consent-record">
+              <label>
+                {leave.names.length > 1 ? `For ${name}, given by` : 'Given by'}
+                <input
+                  value={givenBy}
+                  maxLength={120}
+                  placeholder="swimmer or guardian"
+                  onChange={(event) => setGivenBy(event.target.value)}
+                  onKeyDown={(event) => {
+                    if (event.key !== 'Enter') return;
+                    event.preventDefault();
+                    void record();
+                  }}
+                />
+              </label>
+              <label>
+                On
+                <input
+                  type="date"
+                  value={givenOn}
+                  onChange={(event) => event.target.value && setGivenOn(event.target.value)}
+                />
+              </label>
+              <button
+                type="button"
+                disabled={busy || givenBy.trim() === ''}
+                onClick={() => void record()}
+                title="Put it on the swimmer’s card: then you aren’t asked again (Enter)"
+              >
+                Record consent
+              </button>
+            </div>
+          )}
+          <label className="consent-once">
+            <input type="checkbox" checked={once} onChange={(event) => onOnce(event.target.checked)} />
+            <span>Just this once: I hold the consent and take care where these pictures go.</span>
+          </label>
+          {trouble && <p role="alert">{trouble}</p>}
+        </section>
+      )}
+    </>
   );
 }

@@ -1,6 +1,5 @@
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { leaveToShow } from '#core/consent/leave-to-show';
 import { cycleFrames } from '#core/exporting/cycle-frames';
 import { exportSource, usualReadings } from '#core/exporting/export-source';
 import { bundleMadeSchema } from '#core/host-contract/operations/bundle-operations';
@@ -9,12 +8,12 @@ import { openRoute } from '../app/use-route';
 import { clockOf, useBench } from '../bench/bench-session';
 import { followJob } from '../host/follow-job';
 import { framesWithMarks } from '../state/selectors';
-import { ConsentQuestion } from './consent-question';
 import { KickDoubtCaution } from './kick-doubt-caution';
 import { type ExportPart, exportParts, framesFromWords, framesInWords, showsSwimmer } from './export-choice';
 import { canFan, exportJobs } from './make-exports';
 import { ReadingTicks } from './reading-ticks';
 import { SavedList } from './saved-list';
+import { useConsent } from './use-consent';
 import { type HostJob, useSaving } from './use-saving';
 import './export.css';
 
@@ -53,14 +52,14 @@ export function ExportDialog({ onClose, onVideo }: Props) {
   const [readings, setReadings] = useState<readonly string[]>(() =>
     usualReadings(source, 4).map(({ definition }) => definition.id),
   );
-  const [agreed, setAgreed] = useState(false);
+  const sessions = useMemo(() => [session], [session]);
+  const consent = useConsent(sessions);
   const { saving, files, save, cancel, reset } = useSaving(session.host);
   const cycle = useMemo(() => cycleFrames(source.context.events, source.clock, here, 8), [source, here]);
   const fan = useMemo(() => canFan(source, here), [source, here]);
   const frames = framesFromWords(words, count);
-  const leave = useMemo(() => leaveToShow([{ card: swim.card, swimmer }]), [swim, swimmer]);
   const shows = [...parts].some((part) => showsSwimmer.has(part));
-  const asks = shows && leave.kind === 'ask';
+  const asks = shows && !consent.mayShow;
   const cycleWords = cycle ? `${cycle.of} ${cycle.number} of ${cycle.count}` : null;
 
   const why = (part: ExportPart): string | null => {
@@ -209,7 +208,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
         </div>
       </div>
       <KickDoubtCaution readings={source.readings} slowdown={swim.clip.slowdown.factor} />
-      {shows && <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />}
+      {shows && consent.question}
       <SavedList files={files} host={session.host} />
       {saving.kind === 'ended' && saving.trouble && (
         <p role="alert" className="message message-trouble">
@@ -221,8 +220,8 @@ export function ExportDialog({ onClose, onVideo }: Props) {
           type="button"
           className="primary"
           data-first-focus
-          disabled={busy || total === 0 || stillsWrong || (asks && !agreed)}
-          onClick={() => void save(jobs, hostJobs)}
+          disabled={busy || total === 0 || stillsWrong || asks}
+          onClick={() => void save(jobs, hostJobs).then(consent.used)}
         >
           {total === 1 ? 'Save 1 file' : `Save ${total} files`}
         </button>

@@ -1,6 +1,5 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
-import { leaveToShow } from '#core/consent/leave-to-show';
 import { exportSource } from '#core/exporting/export-source';
 import { composeHandout } from '#core/handout/compose-handout';
 import { type Handout, papers } from '#core/handout/handout-file';
@@ -13,9 +12,9 @@ import { UndoButtons } from '../app/undo-buttons';
 import { useCommandKeys } from '../app/use-command-keys';
 import { clockOf, useBench } from '../bench/bench-session';
 import { cardWords } from '#core/swim-file/card-words';
-import { ConsentQuestion } from '../export/consent-question';
 import { KickDoubtCaution } from '../export/kick-doubt-caution';
 import { SavedList } from '../export/saved-list';
+import { useConsent } from '../export/use-consent';
 import { useSaving } from '../export/use-saving';
 import { CueChoice } from './cue-choice';
 import { FrameChoice } from './frame-choice';
@@ -49,11 +48,11 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
     return { ...page, over: letters.outlined(page.over) };
   }, [handout, source, letters]);
   const missing = useMemo(() => letters.missing(written), [written, letters]);
-  const leave = useMemo(() => leaveToShow([{ card: swim.card, swimmer }]), [swim, swimmer]);
-  const [agreed, setAgreed] = useState(false);
+  const sessions = useMemo(() => [session], [session]);
+  const { mayShow, question, used } = useConsent(sessions);
   const { saving, files, save, cancel } = useSaving(session.host);
   const busy = saving.kind === 'saving';
-  const ready = film.source !== null && (leave.kind === 'recorded' || agreed);
+  const ready = film.source !== null && mayShow;
 
   const change = useCallback(
     (name: string, edit: Change<Handout>): void => {
@@ -64,9 +63,9 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
   const savePage = useCallback(
     (kinds: readonly ('pdf' | 'png')[]): void => {
       const jobs = handoutJobs({ composition, letters, film: film.source, card: swim.card });
-      void save(kinds.map((kind) => jobs[kind]));
+      void save(kinds.map((kind) => jobs[kind])).then(used);
     },
-    [composition, letters, film.source, swim.card, save],
+    [composition, letters, film.source, swim.card, save, used],
   );
   const latest = useRef({ savePage, ready, busy });
   useEffect(() => {
@@ -177,7 +176,7 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
           </p>
         )}
         <KickDoubtCaution readings={source.readings} slowdown={swim.clip.slowdown.factor} />
-        <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />
+        {question}
         <SavedList files={files} host={session.host} />
         {saving.kind === 'ended' && saving.trouble && (
           <p role="alert" className="message message-trouble">

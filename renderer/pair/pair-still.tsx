@@ -4,11 +4,10 @@ import { composePairStill } from '#core/exporting/compose-still';
 import { pairExportName } from '#core/exporting/export-name';
 import { exportSource, usualReadings } from '#core/exporting/export-source';
 import { Dialog } from '../app/dialog';
-import { ConsentQuestion } from '../export/consent-question';
 import { drawComposition } from '../export/draw-composition';
-import { leaveOf } from '../export/leave-of';
 import { measureInWindow, pictureJob } from '../export/make-exports';
 import { SavedList } from '../export/saved-list';
+import { useConsent } from '../export/use-consent';
 import { useSaving } from '../export/use-saving';
 import { pairFrames, usePair } from './pair-session';
 
@@ -22,8 +21,7 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
   const session = usePair();
   const preview = useRef<HTMLCanvasElement>(null);
   const saver = useSaving(session.host);
-  const leave = useMemo(() => leaveOf(session.swims), [session]);
-  const [agreed, setAgreed] = useState(false);
+  const { mayShow, question, used } = useConsent(session.swims);
   const [trouble, setTrouble] = useState<string | null>(null);
   const filmA = useStore(session.swims[0].film, ({ source }) => source);
   const filmB = useStore(session.swims[1].film, ({ source }) => source);
@@ -76,7 +74,7 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
         aria-label="The still as it will be saved"
       />
       {missing && <p>The film of one swim is not here, so no still can be made.</p>}
-      <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />
+      {question}
       {said && (
         <p className="message message-trouble" role="alert">
           {said}
@@ -87,8 +85,8 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
         <button
           type="button"
           className="primary"
-          disabled={busy || missing || (leave.kind !== 'recorded' && !agreed)}
-          onClick={() => void saver.save([pictureJob(name, () => composition, films)])}
+          disabled={busy || missing || !mayShow}
+          onClick={() => void saver.save([pictureJob(name, () => composition, films)]).then(used)}
         >
           {busy ? 'Saving…' : 'Save the still'}
         </button>

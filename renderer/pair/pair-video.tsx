@@ -2,7 +2,6 @@ import { useMemo } from 'react';
 import { videoName, videoTitle } from '../video-file/name-video';
 import { VideoDialog } from '../video-file/video-dialog';
 import type { VideoRequest } from '../video-file/video-request';
-import { leaveOf } from '../export/leave-of';
 import { pairFrames, pairPart, usePair } from './pair-session';
 import { bothSwims } from './pair-view';
 
@@ -38,7 +37,7 @@ export function PairVideo({ onClose }: { readonly onClose: () => void }) {
       host={session.host}
       request={request}
       sources={sources}
-      leave={leaveOf(session.swims)}
+      swims={session.swims}
       save={async () => {
         await Promise.all(session.swims.map(({ autosave }) => autosave.flush()));
       }}

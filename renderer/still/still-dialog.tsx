@@ -1,14 +1,13 @@
 import { shownLines } from '#core/drawing/shown-line';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { leaveToShow } from '#core/consent/leave-to-show';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { ReadingDefinition } from '#core/measures/reading';
 import { clockOf, useBench } from '../bench/bench-session';
 import { arrangeReadings } from '../readings/arrange-readings';
 import { formatReading } from '#core/measures/format-reading';
-import { ConsentQuestion } from '../export/consent-question';
+import { useConsent } from '../export/use-consent';
 import type { FramePicture } from '../video/frame-source';
 import { drawStill } from './draw-still';
 import { mostStillReadings, stillContent } from '#core/exporting/still-content';
@@ -41,13 +40,11 @@ export function StillDialog({ catalogue, onClose }: Props) {
   const dialog = useRef<HTMLDialogElement>(null);
   const preview = useRef<HTMLCanvasElement>(null);
   const readings = useStore(session.readings.store, (state) => state.readings);
-  const swimmer = useStore(session.known, (state) => state.swimmer);
   const source = useStore(session.film, (state) => state.source);
   const swim = session.document.swim();
   const { frame } = session.view.getState();
-  const leave = useMemo(() => leaveToShow([{ card: swim.card, swimmer }]), [swim, swimmer]);
-  const consent = leave.kind === 'recorded';
-  const [agreed, setAgreed] = useState(false);
+  const sessions = useMemo(() => [session], [session]);
+  const consent = useConsent(sessions);
   const [saving, setSaving] = useState<Saving>({ kind: 'ready' });
   const [picture, setPicture] = useState<FramePicture | null>(null);
 
@@ -119,6 +116,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
       'png',
     );
     const result = await session.host.sendExport(name, png);
+    consent.used();
     setSaving(
       result.ok
         ? {
@@ -175,7 +173,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
         </fieldset>
       </div>
       <footer>
-        <ConsentQuestion leave={leave} agreed={agreed} onAgree={setAgreed} />
+        {consent.question}
         {saving.kind === 'saved' && (
           <output>
             Saved: <b>{saving.path}</b>{' '}
@@ -188,7 +186,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
         <button
           type="button"
           className="main-button"
-          disabled={!picture || saving.kind === 'saving' || (!consent && !agreed)}
+          disabled={!picture || saving.kind === 'saving' || !consent.mayShow}
           onClick={() => void save()}
         >
           {saving.kind === 'saving' ? 'Saving…' : 'Save PNG'}

@@ -4,10 +4,10 @@ import { errorWords } from '#core/host-contract/error-words';
 import { videoMadeSchema } from '#core/host-contract/operations/video-operations';
 import { speedWords } from '#core/video/speed-words';
 import { videoRun } from '#core/video/video-run';
-import type { LeaveToShow } from '#core/consent/leave-to-show';
 import { Dialog } from '../app/dialog';
+import type { BenchSession } from '../bench/bench-session';
 import { type SavedFile, SavedList } from '../export/saved-list';
-import { ConsentQuestion } from '../export/consent-question';
+import { useConsent } from '../export/use-consent';
 import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
 import type { FrameSource } from '../video/frame-source';
@@ -19,7 +19,8 @@ interface Props {
   readonly host: HostClient;
   readonly request: VideoRequest;
   readonly sources: readonly (FrameSource | null)[];
-  readonly leave: LeaveToShow;
+  /** The swims it shows. */
+  readonly swims: readonly BenchSession[];
   /** Brings unsaved marks to the disk, where the host reads them. */
   readonly save: () => Promise<void>;
   readonly onClose: () => void;
@@ -43,7 +44,7 @@ const speeds = [1, 2, 4, 8] as const;
 const numberOf = (text: string): number => Number(text.replace(',', '.'));
 
 /** Chooses what goes into a video and how fast it runs, shows a picture of it, and has the host make it. */
-export function VideoDialog({ host, request, sources, leave: consent, save, onClose }: Props) {
+export function VideoDialog({ host, request, sources, swims, save, onClose }: Props) {
   const { parts, mode } = request;
   const sides = useMemo(() => parts.map(({ side }) => side), [parts]);
   const place = mode === 'cycle' ? 'cycle' : 'time';
@@ -67,7 +68,7 @@ export function VideoDialog({ host, request, sources, leave: consent, save, onCl
     to: (choices.to * unit).toFixed(2),
   }));
   const [picture, setPicture] = useState(0);
-  const [agreed, setAgreed] = useState(consent.kind === 'recorded');
+  const consent = useConsent(swims);
   const [making, setMaking] = useState<Making>({ kind: 'ready' });
   const stop = useRef<AbortController | null>(null);
   const plan = useMemo(() => videoPlanOf(request, choices), [request, choices]);
@@ -97,6 +98,7 @@ export function VideoDialog({ host, request, sources, leave: consent, save, onCl
         })
       : started;
     stop.current = null;
+    consent.used();
     if (result.ok) setMaking({ kind: 'made', name: result.value.name, path: result.value.path });
     else if (result.error.code === 'cancelled') setMaking({ kind: 'ready' });
     else {
@@ -120,7 +122,7 @@ export function VideoDialog({ host, request, sources, leave: consent, save, onCl
         className="video-form"
         onSubmit={(event) => {
           event.preventDefault();
-          if (usable && agreed && !busy) void make();
+          if (usable && consent.mayShow && !busy) void make();
         }}
       >
         <div className="video-seen">
@@ -222,7 +224,7 @@ export function VideoDialog({ host, request, sources, leave: consent, save, onCl
           </label>
         </fieldset>
         <div className="dialog-foot video-foot">
-          <ConsentQuestion leave={consent} agreed={agreed} onAgree={setAgreed} />
+          {consent.question}
           {busy ? (
             <>
               <progress value={making.share ?? undefined} max={1} aria-label="How much is made" />
@@ -233,7 +235,7 @@ export function VideoDialog({ host, request, sources, leave: consent, save, onCl
             </>
           ) : (
             <>
-              <button type="submit" className="primary" disabled={!usable || !agreed}>
+              <button type="submit" className="primary" disabled={!usable || !consent.mayShow}>
                 Save the video
               </button>
               <button type="button" onClick={onClose}>

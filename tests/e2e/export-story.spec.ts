@@ -261,9 +261,13 @@ test.describe('a swimmer without recorded consent', () => {
     await expect(save).toBeEnabled();
     await dialog.getByRole('checkbox', { name: /^Events CSV/ }).uncheck();
     await dialog.getByRole('checkbox', { name: /^Stills/ }).check();
-    await dialog.getByText('No written consent to show Pip is recorded.').click();
+    const once = dialog.getByRole('checkbox', { name: /^Just this once: I hold the consent/ });
+    await once.check();
     await save.click();
     await expect(dialog.getByText(/^Saved/)).toBeVisible();
+    // once is once
+    await expect(once).not.toBeChecked();
+    await expect(save).toBeDisabled();
     await page.keyboard.press('Escape');
     await page.keyboard.press('Shift+H');
     await expect(page.getByRole('img', { name: /The page as it will print/ })).toHaveAttribute(
@@ -271,8 +275,53 @@ test.describe('a swimmer without recorded consent', () => {
       'true',
     );
     await expect(page.getByRole('button', { name: 'Save PDF' })).toBeDisabled();
-    await page.getByText('No written consent to show Pip is recorded.').click();
+    const asked = page.getByRole('region', { name: 'Consent' });
+    await expect(asked).toContainText('No written consent to show Pip is recorded.');
+    await page.getByRole('checkbox', { name: /^Just this once/ }).check();
     await expect(page.getByRole('button', { name: 'Save PDF' })).toBeEnabled();
+    await page.getByRole('checkbox', { name: /^Just this once/ }).uncheck();
+
+    // recorded once, with who gave it and when, it is not asked for again anywhere; and it can be taken back
+    const record = async (): Promise<void> => {
+      await asked.getByLabel('Given by').fill('Pip’s guardian');
+      await asked.getByLabel('Given by').press('Enter');
+      await expect(page.getByText(/given by Pip’s guardian/)).toBeVisible();
+      await expect(asked).toHaveCount(0);
+    };
+    const onRecord = (): unknown => {
+      const squad = parseSquad(readFileSync(path.join(app.library, 'squad.json'), 'utf8'));
+      return squad.ok && squad.value.swimmers.find(({ name }) => name === 'Pip')?.consent;
+    };
+    await record();
+    expect(onRecord()).toEqual({
+      givenOn: expect.stringMatching(/^\d{4}-\d\d-\d\d$/),
+      givenBy: 'Pip’s guardian',
+      note: '',
+    });
+    await page.getByRole('button', { name: 'Take it back' }).click();
+    await expect(asked).toBeVisible();
+    expect(onRecord()).toBeNull();
+    await record();
+    await expect(page.getByRole('button', { name: 'Save PDF' })).toBeEnabled();
+    await page.keyboard.press('Escape');
+    await expect(page.locator('.where')).toBeVisible();
+    for (const [key, name, save] of [
+      ['Shift+X', 'Export', /^Save 1 file/],
+      ['i', /^Still of frame/, 'Save PNG'],
+      ['Shift+V', 'Video of this swim', 'Save the video'],
+    ] as const) {
+      await page.keyboard.press(key);
+      const dialog = page.getByRole('dialog', { name });
+      await expect(dialog.getByRole('button', { name: save })).toBeEnabled();
+      await expect(asked).toHaveCount(0);
+      await page.keyboard.press('Escape');
+      await expect(dialog).toHaveCount(0);
+    }
+    // the command line asks the same record: what follows is a swimmer without
+    const squad = parseSquad(readFileSync(path.join(app.library, 'squad.json'), 'utf8'));
+    if (!squad.ok) throw new Error('no squad');
+    const swimmers = squad.value.swimmers.map((each) => ({ ...each, consent: null }));
+    await writeFile(path.join(app.library, 'squad.json'), JSON.stringify({ ...squad.value, swimmers }));
 
     const target = path.join(app.library, 'swims', swimId);
     const run = (...more: string[]) =>
