@@ -4,7 +4,7 @@ import { computeReadings, readingContext } from '#core/measures/compute-readings
 import { definitionOn } from '#core/measures/definition-on';
 import { catalogue } from '#core/measures/families';
 import type { Reading, ReadingDefinition } from '#core/measures/reading';
-import { doubtWords } from '#core/measures/doubt-words';
+import { doubtsInWords } from '#core/measures/doubtful';
 import { noteWords, reasonWords } from '#core/measures/reason-words';
 import { runCommand, stop } from './command-end';
 import { readSwimOnDisk, sayDoubt } from './swim-on-disk';
@@ -44,8 +44,8 @@ function asTable(all: readonly Reading[], definitions: readonly ReadingDefinitio
       const cycles = `${each.cycles} cycle${each.cycles === 1 ? '' : 's'}`;
       const spread = each.singles ? `; SD ${Number(each.singles.sd.toPrecision(2))}` : '';
       const mind = each.notes.length > 0 ? `  ! ${each.notes.map(noteWords).join('; ')}` : '';
-      const doubtful =
-        each.doubts.length > 0 ? `  ? doubtful: ${each.doubts.map(doubtWords).join('; ')}` : '';
+      const doubts = doubtsInWords(each);
+      const doubtful = doubts.length > 0 ? `  ? doubtful: ${doubts.join('; ')}` : '';
       return `${label} ${sixDigits(each.value)} ± ${Number(half.toPrecision(2))} ${each.unit}  (95 %, ${each.interval.question}; ${cycles}${spread}; from ${source})${doubtful}${mind}`;
     })
     .join('\n');

@@ -36,7 +36,7 @@ export function createPictureDrawer(
   const invented = parts.some(({ swim }) => swim.card.invented);
   const speed = plan.mode === 'cycle' ? `${speedWords(plan.slow)}, in % of the cycle` : speedWords(plan.slow);
   // each piece a layer of its own: small ones cost little, a wide one mostly empty costs its whole width
-  const standing = standingOps(plan, layout, speed, invented, painter.measure).map((op) =>
+  const standing = standingOps(parts, plan, layout, speed, invented, painter.measure).map((op) =>
     painter.paint([op]),
   );
   const [caption, ...overPictures] = layout.caption

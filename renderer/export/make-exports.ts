@@ -58,16 +58,18 @@ export function exportJobs(
   if (wants('fan') && sheet && fan) jobs.push(picture(['fan', `${sheet.of} ${sheet.number}`], () => fan));
   if (wants('readings-csv'))
     jobs.push(text('readings', 'csv', 'text/csv', () => readingsCsv(readings, source.definitions)));
-  if (wants('events-csv')) jobs.push(text('events', 'csv', 'text/csv', () => eventsCsv(swim, clock)));
+  if (wants('events-csv'))
+    jobs.push(text('events', 'csv', 'text/csv', () => eventsCsv(swim, clock, source.timesDoubt)));
   if (wants('landmarks-csv'))
     jobs.push(
       text('landmarks', 'csv', 'text/csv', () =>
-        landmarksCsv(swim, clock, context.transform, context.camera),
+        landmarksCsv(swim, clock, context.transform, context.camera, source.timesDoubt),
       ),
     );
   if (wants('readings-json'))
     jobs.push(text('readings', 'json', 'application/json', () => readingsJson(swim, readings)));
-  if (wants('events-vtt')) jobs.push(text('events', 'vtt', 'text/vtt', () => eventsVtt(swim, clock.table)));
+  if (wants('events-vtt'))
+    jobs.push(text('events', 'vtt', 'text/vtt', () => eventsVtt(swim, clock.table, source.doubt)));
   return jobs;
 }
 

@@ -1,6 +1,7 @@
 import type { PairRow, PairVerdict } from '#core/compare/pair-table';
 import type { Unlike, UnlikeKind } from '#core/compare/like-with-like';
 import { aidsWords, armWords, sideWords, strokeWords, viewWords } from '#core/swim-file/card-words';
+import { doubtOfBoth } from '#core/measures/doubtful';
 import { formatReading, type ReadingText } from '#core/measures/format-reading';
 import type { SwimCard } from '#core/swim-file/swim-schema';
 
@@ -60,11 +61,11 @@ function saidOf(kind: UnlikeKind, card: SwimCard, plain: string): string {
 }
 
 /** Difference as printed: signed, with half its 95 % interval, in digits the interval earns. */
-export function differenceText({ difference, definition, first }: PairRow): ReadingText | null {
-  if (!difference || first.status !== 'computed') return null;
+export function differenceText({ difference, definition, first, second }: PairRow): ReadingText | null {
+  if (!difference || first.status !== 'computed' || second.status !== 'computed') return null;
   const { value, low, high } = difference;
   const text = formatReading(
-    { id: first.id, unit: first.unit, value, interval: { low, high } },
+    { id: first.id, unit: first.unit, value, interval: { low, high }, ...doubtOfBoth(first, second) },
     definition.digits,
   );
   const isPlus = value > 0 && !/^[+−]/.test(text.value) && Number(text.value) !== 0;

@@ -2,7 +2,8 @@ import { useEffect, useMemo, useState } from 'react';
 import type { PairPart } from '#core/compare/pair-part';
 import type { PairRow, PairTable, StrokeChoice } from '#core/compare/pair-table';
 import type { Reading } from '#core/measures/reading';
-import { formatReading } from '#core/measures/format-reading';
+import { doubtsInWords } from '#core/measures/doubtful';
+import { formatReading, readingLine } from '#core/measures/format-reading';
 import type { BenchSession } from '../bench/bench-session';
 import { KickDoubtCaution } from '../export/kick-doubt-caution';
 import { groupWords } from '../readings/group-words';
@@ -138,6 +139,7 @@ function Row({ row }: { readonly row: PairRow }) {
         {text && (
           <span className="pair-difference">
             <strong>{text.value}</strong> <span className="spread">{text.spread}</span>
+            {text.doubtful && <em className="pair-doubtful">doubtful</em>}
           </span>
         )}
         <span className="pair-verdict">
@@ -151,10 +153,11 @@ function Row({ row }: { readonly row: PairRow }) {
 
 function Value({ reading, digits }: { readonly reading: Reading; readonly digits: number }) {
   if (reading.status === 'missing') return <span title="Not to be had from the marks of this swim">–</span>;
-  const { value, spread, unit } = formatReading(reading, digits);
+  const text = formatReading(reading, digits);
   return (
-    <span title={`${value} ${spread} ${unit}`}>
-      {value} <small>{unit}</small>
+    <span title={[readingLine(text), ...doubtsInWords(reading)].join(' · ')}>
+      {text.value} <small>{text.unit}</small>
+      {text.doubtful && <em className="pair-doubtful">doubtful</em>}
     </span>
   );
 }

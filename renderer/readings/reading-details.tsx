@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
 import { basisWords, markingBasis } from '#core/measures/marking-basis';
-import { doubtWords } from '#core/measures/doubt-words';
+import { doubtsInWords, isDoubtful, undoubted } from '#core/measures/doubtful';
 import { noteWords } from '#core/measures/reason-words';
 import type { ComputedReading, Interval, ReadingDefinition, Singles } from '#core/measures/reading';
 import { useBench, useSwim } from '../bench/bench-session';
@@ -53,6 +53,7 @@ function SinglesLine(props: {
   const { value, unit, spread } = formatReading(
     {
       ...reading,
+      ...undoubted,
       interval: { low: reading.value - singles.sd, high: reading.value + singles.sd },
     },
     digits,
@@ -80,13 +81,15 @@ function Behind({ reading, digits }: { readonly reading: ComputedReading; readon
   const both = [reading.interval, reading.otherInterval].flatMap((interval) =>
     interval ? [{ question: interval.question, text: formatReading({ ...reading, interval }, digits) }] : [],
   );
-  const notes = reading.notes.filter((note) => !note.startsWith('marking-error'));
+  const notes = reading.notes.filter(
+    (note) => !note.startsWith('marking-error') && note !== 'implausible-for-a-human',
+  );
   return (
     <>
-      {reading.doubts.length > 0 && (
+      {isDoubtful(reading) && (
         <>
           <dt>Doubtful</dt>
-          <dd>{reading.doubts.map(doubtWords).join('; ')}</dd>
+          <dd>{doubtsInWords(reading).join('; ')}</dd>
         </>
       )}
       {notes.length > 0 && (

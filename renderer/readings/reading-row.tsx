@@ -6,7 +6,7 @@ import { useBench, useView } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
 import { nextOf } from '../state/selectors';
 import { formatReading } from '#core/measures/format-reading';
-import { doubtWords } from '#core/measures/doubt-words';
+import { doubtsInWords } from '#core/measures/doubtful';
 import { reasonWords, noteWords } from '#core/measures/reason-words';
 import { placeFor } from './place-for';
 import { ReadingDetails } from './reading-details';
@@ -150,9 +150,9 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
           ?
         </button>
       </div>
-      {reading.doubts.length > 0 && (
+      {text.doubtful && (
         <p className="reading-notes reading-doubts">
-          <strong>Doubtful:</strong> {reading.doubts.map(doubtWords).join(' · ')}
+          <strong>Doubtful:</strong> {doubtsInWords(reading).join(' · ')}
         </p>
       )}
       {notes.length > 0 && <p className="reading-notes">{notes.map(noteWords).join(' · ')}</p>}

@@ -1,5 +1,6 @@
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { catalogue } from '#core/measures/families';
+import { undoubted } from '#core/measures/doubtful';
 import { kickDoubt } from '#core/measures/kick-doubt';
 import type { ReadingUnit } from '#core/measures/reading';
 import { kickDoubtWords } from '#core/measures/kick-doubt-words';
@@ -18,7 +19,10 @@ export function HeadlineReading({
   const { id, value, half } = reading;
   const definition = definitions.get(id);
   const text = formatReading(
-    { id, value, unit: reading.unit as ReadingUnit, interval: { low: value - half, high: value + half } },
+    {
+      ...{ id, value, unit: reading.unit as ReadingUnit, ...undoubted },
+      interval: { low: value - half, high: value + half },
+    },
     definition?.digits ?? 2,
   );
   const doubt = id === 'kick-frequency' ? kickDoubt(value, slowdown) : null;
@@ -31,6 +35,7 @@ export function HeadlineReading({
             {text.value} {text.spread}
           </b>{' '}
           {text.unit}
+          {reading.doubtful && <em className="headline-doubtful"> doubtful</em>}
         </span>
       </span>
       {doubt && (

@@ -166,6 +166,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
                 <span>{definition.label}</span>
                 <small>
                   {text.value} {text.unit}
+                  {text.doubtful && ', doubtful'}
                 </small>
               </label>
             );

@@ -1,3 +1,4 @@
+import { doubtOfBoth } from '#core/measures/doubtful';
 import { Fragment } from 'react';
 import type { Drill } from '#core/practice/drill-schema';
 import type { TrialContrast } from '#core/practice/trial-contrast';
@@ -122,7 +123,13 @@ export function contrastWords(
       return {
         verdict: contrast.verdict,
         verdictWords: contrast.verdict === 'clear' ? '● clear' : '○ not yet',
-        difference: differenceWords(contrast.difference, contrast.low, contrast.high, contrast.unit),
+        difference: differenceWords(
+          contrast.difference,
+          contrast.low,
+          contrast.high,
+          contrast.unit,
+          doubtOfBoth(contrast.first.doubted, contrast.second.doubted),
+        ),
         settle: contrast.verdict === 'clear' ? 'Settled.' : repeatsWords(contrast.moreRepeats, first, second),
       };
     case 'too-few':

@@ -1,4 +1,3 @@
-import { kickDoubt } from '#core/measures/kick-doubt';
 import { Circle, Document, G, Line, Page, pdf, Rect, StyleSheet, Svg, Text, View } from '@react-pdf/renderer';
 import { extent } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
@@ -131,8 +130,7 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
                 const found = row.values.get(id);
                 return (
                   <Text key={id} style={style.cell}>
-                    {found ? plain(valueWords(id, found.value, found.unit, found.ownVariance)) : '–'}
-                    {found && id === 'kick-frequency' && kickDoubt(found.value, 1) ? ' (doubtful)' : ''}
+                    {found ? plain(valueWords(id, found)) : '–'}
                   </Text>
                 );
               })}

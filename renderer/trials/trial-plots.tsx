@@ -99,8 +99,8 @@ export function TrialPlots({ trial, rows, own, squad }: Props) {
                           {rows.findIndex(({ swimId }) => swimId === point.swimId) + 1}
                         </td>
                         <td>{point.level}</td>
-                        <td className="number">{axisWords(x, point.x)}</td>
-                        <td className="number">{axisWords(y, point.y)}</td>
+                        <td className="number">{valueWords(x, point.x)}</td>
+                        <td className="number">{valueWords(y, point.y)}</td>
                       </tr>
                     ))}
                   </tbody>
@@ -112,8 +112,4 @@ export function TrialPlots({ trial, rows, own, squad }: Props) {
       </div>
     </section>
   );
-}
-
-function axisWords(id: string, { value, half, unit }: TrialPoint['x']): string {
-  return valueWords(id, value, unit, (half / 1.959964) ** 2);
 }

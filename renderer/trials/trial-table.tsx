@@ -1,6 +1,6 @@
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { errorWords } from '#core/host-contract/error-words';
-import { kickDoubt } from '#core/measures/kick-doubt';
+import { doubtsInWords, isDoubtful } from '#core/measures/doubtful';
 import type { Drill } from '#core/practice/drill-schema';
 import { advisedKickCycles } from '#core/practice/trial-warning';
 import type { TrialRow } from '#core/practice/trial-row';
@@ -131,9 +131,9 @@ export function TrialTable(props: Props) {
                   const found = row.values.get(id);
                   return (
                     <td key={id} className="number">
-                      {found ? valueWords(id, found.value, found.unit, found.ownVariance) : '–'}
-                      {found && id === 'kick-frequency' && kickDoubt(found.value, 1) && (
-                        <small className="kick-doubt">doubtful: check the slow motion</small>
+                      {found ? valueWords(id, found) : '–'}
+                      {found && isDoubtful(found) && (
+                        <small className="kick-doubt">{doubtsInWords(found).join('; ')}</small>
                       )}
                     </td>
                   );

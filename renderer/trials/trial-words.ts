@@ -1,7 +1,8 @@
 import { drillById } from '#core/practice/drill-library';
 import type { Drill } from '#core/practice/drill-schema';
 import { workPhrase } from '#core/practice/item-phrase';
-import type { TrialFactor, TrialRow } from '#core/practice/trial-row';
+import type { TrialFactor, TrialRow, TrialValue } from '#core/practice/trial-row';
+import type { Doubted } from '#core/measures/doubtful';
 import type { ReadingUnit } from '#core/measures/reading';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { SwimCard } from '#core/swim-file/swim-schema';
@@ -59,24 +60,31 @@ export function poolWords(row: TrialRow, squad: Squad, own: readonly Drill[]): s
 const normal975 = 1.959964;
 
 /** A value with half of its 95 % interval from marking: "1.24 ± 0.05 m/s". */
-export function valueWords(id: string, value: number, unit: ReadingUnit, ownVariance: number): string {
+export function valueWords(id: string, { value, unit, ownVariance, notes, doubts }: TrialValue): string {
   const half = normal975 * Math.sqrt(ownVariance);
   return readingLine(
-    formatReading({ id, value, unit, interval: { low: value - half, high: value + half } }, 2),
+    formatReading({ id, value, unit, interval: { low: value - half, high: value + half }, notes, doubts }, 2),
   );
 }
 
 /** A difference with both ends of its interval: "+0.12 (+0.03 to +0.21) m/s". */
-export function differenceWords(difference: number, low: number, high: number, unit: ReadingUnit): string {
+export function differenceWords(
+  difference: number,
+  low: number,
+  high: number,
+  unit: ReadingUnit,
+  doubted: Doubted,
+): string {
   const half = (high - low) / 2;
-  const text = formatReading({ id: '', value: difference, unit, interval: { low, high } }, 2);
+  const text = formatReading({ id: '', value: difference, unit, interval: { low, high }, ...doubted }, 2);
+  const doubtful = text.doubtful ? ', doubtful' : '';
   const digits = text.value.split('.')[1]?.length ?? 0;
   const signed = (value: number): string => {
     const plain = Math.abs(value).toFixed(digits);
     return Number(plain) === 0 ? plain : `${value < 0 ? '−' : '+'}${plain}`;
   };
-  if (!(half > 0)) return `${signed(difference)} ${text.unit}`.trim();
-  return `${signed(difference)} (${signed(low)} to ${signed(high)}) ${text.unit}`.trim();
+  if (!(half > 0)) return `${signed(difference)} ${text.unit}`.trim() + doubtful;
+  return `${signed(difference)} (${signed(low)} to ${signed(high)}) ${text.unit}`.trim() + doubtful;
 }
 
 export const trialTitle = (title: string): string => title.trim() || 'Trial without a title';

@@ -45,7 +45,7 @@ export function VideoPreview({ parts, plan, sources, picture }: Props) {
         for (const ops of [line, where, flash, light]) paint(paper, ops);
       });
       const invented = parts.some(({ swim }) => swim.card.invented);
-      paint(paper, standingOps(plan, layout, speedWords(plan.slow), invented, measure));
+      paint(paper, standingOps(parts, plan, layout, speedWords(plan.slow), invented, measure));
       if (!layout.strip) return;
       const mode = plan.mode === 'cycle' ? 'cycle' : 'time';
       const strip = videoStrip(parts, mode, run, layout.strip, layout.letters);

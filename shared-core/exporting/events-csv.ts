@@ -20,14 +20,17 @@ const head = [
   'breath_to',
   'metres',
   'from',
+  'doubtful',
 ];
 
 /**
  * Events as CSV, a row an event in order of time. `frame` counts from 0 as in the swim file, `frame_shown` from 1 as on
  * the stage; `seconds` are real seconds from the first picture, `clip_seconds` those of the clip's own clock (longer in
  * slow motion); `refined_seconds` is the instant of an accepted proposal, empty for a plain mark.
+ *
+ * @param doubt what speaks against these times (`swimDoubtWords`), said in every row
  */
-export function eventsCsv(swim: Pick<Swim, 'events'>, clock: ClipClock): string {
+export function eventsCsv(swim: Pick<Swim, 'events'>, clock: ClipClock, doubt: string | null): string {
   const inOrder = [...swim.events].sort((a, b) => a.frame - b.frame);
   return csvText(
     head,
@@ -50,6 +53,7 @@ export function eventsCsv(swim: Pick<Swim, 'events'>, clock: ClipClock): string 
       mark.breathTo ?? '',
       mark.metres ?? '',
       mark.from,
+      doubt ?? '',
     ]),
   );
 }

@@ -23,8 +23,14 @@ const sentence = (words: string): string => words.charAt(0).toUpperCase() + word
  * Events as WebVTT (W3C): captions on the clip's own clock, so that any player shows them over the clip itself. Each
  * begins with its frame's picture and ends with the next event or after a second; events of one frame share a caption.
  * Times are the container's, rounded up to the millisecond so that the caption's own picture is on screen.
+ *
+ * @param doubt what speaks against the marks or their times (`swimDoubtWords`); a note in the file
  */
-export function eventsVtt(swim: Pick<Swim, 'events' | 'card'>, table: FrameTable): string {
+export function eventsVtt(
+  swim: Pick<Swim, 'events' | 'card'>,
+  table: FrameTable,
+  doubt: string | null,
+): string {
   const byFrame = new Map<number, EventMark[]>();
   for (const mark of [...swim.events].sort((a, b) => a.frame - b.frame)) {
     const list = byFrame.get(mark.frame);
@@ -52,5 +58,6 @@ export function eventsVtt(swim: Pick<Swim, 'events' | 'card'>, table: FrameTable
     /[\r\n]+/g,
     ' ',
   );
-  return `WEBVTT\n\nNOTE\nEvents${about ? ` of ${about}` : ''}; frames count from 0\n\n${cues.join('\n')}`;
+  const doubtful = doubt === null ? '' : `NOTE\nDoubtful: ${escaped(doubt).replace(/[\r\n]+/g, ' ')}\n\n`;
+  return `WEBVTT\n\nNOTE\nEvents${about ? ` of ${about}` : ''}; frames count from 0\n\n${doubtful}${cues.join('\n')}`;
 }

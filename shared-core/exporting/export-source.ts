@@ -4,6 +4,7 @@ import type { BodyContext } from '../measures/body/body-context';
 import { computeReadings, readingContext, type ReadingKnowledge } from '../measures/compute-readings';
 import { definitionOn } from '../measures/definition-on';
 import { catalogue } from '../measures/families';
+import { swimDoubtWords, timesDoubtWords } from '../measures/kick-doubt-words';
 import type { Swimmer } from '../swim-file/squad-schema';
 import type { Swim } from '../swim-file/swim-schema';
 import type { ClipClock } from '../timeline/clip-clock';
@@ -18,6 +19,9 @@ export interface ExportSource {
   /** Of every reading, named as this swim's position has it. */
   readonly definitions: readonly ReadingDefinition[];
   readonly lines: ReadonlyMap<number, ShownLine>;
+  /** What speaks against its readings, and against its very times, in words; null where nothing does. */
+  readonly doubt: string | null;
+  readonly timesDoubt: string | null;
 }
 
 export interface NamedReading {
@@ -27,14 +31,18 @@ export interface NamedReading {
 
 export function exportSource(swim: Swim, knowledge: ReadingKnowledge): ExportSource {
   const context = readingContext(swim, knowledge);
+  const readings = computeReadings(context);
+  const { factor } = swim.clip.slowdown;
   return {
     swim,
     swimmer: knowledge.swimmer,
     clock: context.input.clock,
     context,
-    readings: computeReadings(context),
+    readings,
     definitions: catalogue.map((each) => definitionOn(each, swim.card)),
     lines: shownLines(swim),
+    doubt: swimDoubtWords(readings, factor),
+    timesDoubt: timesDoubtWords(readings, factor),
   };
 }
 

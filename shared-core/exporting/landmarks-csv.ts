@@ -18,6 +18,7 @@ const head = [
   'y',
   'unit',
   'confidence',
+  'doubtful',
 ];
 
 /**
@@ -25,12 +26,15 @@ const head = [
  * no place), or `followed` by the machine with its confidence from 0 to 1. `x_px`, `y_px` are pixels of the shown
  * picture, y down; `x`, `y` lie along travel and up, in `unit`, from the picture's top left corner: only differences
  * mean something. A camera's movement is taken out of them; where it moved and that is not known, they are empty.
+ *
+ * @param doubt what speaks against these times (`swimDoubtWords`), said in every row
  */
 export function landmarksCsv(
   swim: Pick<Swim, 'postures' | 'followed'>,
   clock: ClipClock,
   transform: PoolTransform,
   camera: CameraPath,
+  doubt: string | null,
 ): string {
   const carry = poolCarrier(transform);
   const inPool = (frame: number, point: Point): Point | null => {
@@ -62,6 +66,7 @@ export function landmarksCsv(
         ...place,
         pool ? transform.unit : '',
         confidence,
+        doubt ?? '',
       ],
     });
   };

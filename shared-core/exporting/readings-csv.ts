@@ -1,6 +1,7 @@
 import type { Reading, ReadingDefinition } from '../measures/reading';
 import { readingsDocument } from '../measures/readings-document';
 import type { Swim } from '../swim-file/swim-schema';
+import { doubtsInWords } from '../measures/doubtful';
 import { reasonWords } from '../measures/reason-words';
 import { csvText, sixDigits } from './csv-text';
 
@@ -30,11 +31,12 @@ const added = [
   'source_scene',
   'singles_sd',
   'singles_count',
+  'doubtful',
 ];
 
 /**
  * Readings as tidy CSV: a row a reading, computed or missing with its reasons. `low95` and `high95` are the ends of the
- * 95 % interval that is printed; `source_frames` count from 0, as in the swim file.
+ * 95 % interval that is printed; `doubtful` says why a value may be wrong, and is empty where nothing does; `source_frames` count from 0, as in the swim file.
  */
 export function readingsCsv(readings: readonly Reading[], catalogue: readonly ReadingDefinition[]): string {
   const labels = new Map(catalogue.map((each) => [each.id, each.label]));
@@ -75,6 +77,7 @@ export function readingsCsv(readings: readonly Reading[], catalogue: readonly Re
         each.from.sceneItems.join(' '),
         each.singles ? sixDigits(each.singles.sd) : '',
         each.singles?.count ?? '',
+        doubtsInWords(each).join('; '),
       ];
     }),
   );

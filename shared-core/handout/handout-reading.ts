@@ -1,5 +1,5 @@
-import { doubtWords } from '../measures/doubt-words';
-import { formatReading, readingLine } from '../measures/format-reading';
+import { doubtsInWords } from '../measures/doubtful';
+import { formatReading, valueLine } from '../measures/format-reading';
 import type { Reading, ReadingDefinition } from '../measures/reading';
 import { reasonWords } from '../measures/reason-words';
 import { bandWords, targetMark } from '../measures/target-mark';
@@ -59,26 +59,19 @@ export function handoutReading(
       bar: null,
     };
   const text = formatReading(reading, definition.digits);
-  const value = readingLine(text);
-  // no target is met or missed by a time that can't be right
-  if (reading.notes.includes('implausible-for-a-human'))
+  // its doubt is the card's own word
+  const value = valueLine(text);
+  // no target is met or missed by what may be wrong
+  if (text.doubtful)
     return {
       label,
       standing: 'no-target',
       word: 'Doubtful',
       value,
       target: '',
-      means: 'Not what a person does: the slow motion or the marks want checking before this counts.',
-      bar: null,
-    };
-  if (reading.doubts.length > 0)
-    return {
-      label,
-      standing: 'no-target',
-      word: 'Doubtful',
-      value,
-      target: '',
-      means: `To check before this counts: ${reading.doubts.map(doubtWords).join('; ')}.`,
+      means: reading.notes.includes('implausible-for-a-human')
+        ? 'Not what a person does: check the slow motion and the marks before this counts.'
+        : `Check before this counts: ${doubtsInWords(reading).join('; ')}.`,
       bar: null,
     };
   const band = swimmer && !neverCompared(reading.id) ? targetInForce(swimmer, reading.id) : null;

@@ -1,3 +1,4 @@
+import { type Doubted, isDoubtful } from './doubtful';
 import type { ComputedReading, Interval, ReadingUnit } from './reading';
 
 const unitWords: Readonly<Record<ReadingUnit, string>> = {
@@ -41,16 +42,17 @@ function number(value: number, digits: number, plus: boolean): string {
   return `${value < 0 ? '−' : plus ? '+' : ''}${text}`;
 }
 
-/** What of a reading is printed; a whole reading is one too. */
-export type PrintedReading = Pick<ComputedReading, 'id' | 'value' | 'unit'> & {
-  readonly interval: Pick<Interval, 'low' | 'high'>;
-};
+/** What of a reading is printed, doubt and all; a whole reading is one too. */
+export type PrintedReading = Pick<ComputedReading, 'id' | 'value' | 'unit'> &
+  Doubted & { readonly interval: Pick<Interval, 'low' | 'high'> };
 
 export interface ReadingText {
   readonly value: string;
   /** Half the 95 % interval, or both ends when it leans to one side. */
   readonly spread: string;
   readonly unit: string;
+  /** Must be said beside the number; `readingLine` does. */
+  readonly doubtful: boolean;
 }
 
 /** A reading as it is printed: value, ± 95 %, unit. Lopsided intervals print both ends. */
@@ -68,10 +70,16 @@ export function formatReading(reading: PrintedReading, fallbackDigits: number): 
       ? `${number(interval.low, digits, plus)} to ${number(interval.high, digits, plus)}`
       : `± ${half.toFixed(digits)}`,
     unit: unitWords[unit],
+    doubtful: isDoubtful(reading),
   };
 }
 
-/** A printed reading as one line of words: "1.24 ± 0.05 m/s", or "5.6 (4.8 to 6.6) m/s". */
-export function readingLine({ value, spread, unit }: ReadingText): string {
+/** A number with its interval: "1.24 ± 0.05 m/s", or "5.6 (4.8 to 6.6) m/s". Only where its doubt is said beside it. */
+export function valueLine({ value, spread, unit }: ReadingText): string {
   return `${value} ${spread.startsWith('±') ? spread : `(${spread})`} ${unit}`.trim();
+}
+
+/** A printed reading as one line of words, doubt and all: "1.24 ± 0.05 m/s", "0.42 ± 0.01 Hz, doubtful". */
+export function readingLine(text: ReadingText): string {
+  return text.doubtful ? `${valueLine(text)}, doubtful` : valueLine(text);
 }

@@ -1,5 +1,6 @@
 import type { Swim } from '../swim-file/swim-schema';
 import type { MarkingError } from '../uncertainty/marking-error';
+import { isDoubtful } from './doubtful';
 import { readingContext } from './compute-readings';
 import { kickRhythmReadings } from './events/kick-rhythm';
 import { timingReadings } from './events/timing';
@@ -14,7 +15,7 @@ const headlines = ['kick-frequency', 'kick1-top-to-entry', 'kick2-bottom-to-exit
 export function headlineReadings(
   swim: Swim,
   markingError: MarkingError | null,
-): { id: string; value: number; half: number; unit: string }[] {
+): { id: string; value: number; half: number; unit: string; doubtful: boolean }[] {
   const context = readingContext({ ...swim, postures: [] }, { swimmer: null, markingError });
   return [...kickRhythmReadings(context), ...timingReadings(context)].flatMap((reading) =>
     reading.status === 'computed' && headlines.includes(reading.id)
@@ -24,6 +25,7 @@ export function headlineReadings(
             value: reading.value,
             half: (reading.interval.high - reading.interval.low) / 2,
             unit: reading.unit,
+            doubtful: isDoubtful(reading),
           },
         ]
       : [],

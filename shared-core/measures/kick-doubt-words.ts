@@ -17,6 +17,17 @@ export function kickDoubtWords({ hz, tooSlow, better }: KickDoubt): string {
   return `${odd}Check the slow motion, and whether ${tooSlow ? 'kicks are missing' : 'kicks are marked twice'}.`;
 }
 
+/** What speaks against a swim's very times, so against every second that is printed of it; null when nothing does. */
+export function timesDoubtWords(readings: readonly Reading[], slowdown: number): string | null {
+  const kick = readings.find(({ id }) => id === 'kick-frequency');
+  const doubt = kick?.status === 'computed' ? kickDoubt(kick.value, slowdown) : null;
+  if (doubt) return `These times can’t be right. ${kickDoubtWords(doubt)}`;
+  const unusual = readings.some(
+    (each) => each.status === 'computed' && each.doubts.some(({ code }) => code === 'times-unusual'),
+  );
+  return unusual ? `These times are doubtful: ${doubtWords({ code: 'times-unusual', frames: [] })}.` : null;
+}
+
 /** What is doubtful about a swim's readings in words, for wherever they leave the app; null when nothing is. */
 export function swimDoubtWords(readings: readonly Reading[], slowdown: number): string | null {
   const kick = readings.find(({ id }) => id === 'kick-frequency');

@@ -5,6 +5,7 @@ import { idSchema, type SwimCard, views } from '../swim-file/swim-schema';
 import { definitionOn } from './definition-on';
 import { doubtCodes } from './doubt';
 import { doubtWords } from './doubt-words';
+import { isDoubtful } from './doubtful';
 import { catalogue } from './families';
 import {
   contradictions,
@@ -179,6 +180,9 @@ const computedSchema = z.strictObject({
     postureFrames: z.array(z.number().int().nonnegative()),
     sceneItems: z.array(z.enum(sceneItems)),
   }),
+  doubtful: z
+    .boolean()
+    .describe('whether anything speaks against the value: never show it without saying so'),
   notes: z.array(z.strictObject({ code: z.enum(notes), words: z.string() })),
   doubts: z
     .array(
@@ -234,6 +238,7 @@ export function readingsDocument(
           postureFrames: [...from.postureFrames],
           sceneItems: [...from.sceneItems],
         },
+        doubtful: isDoubtful(reading),
         notes: codes.map((code) => ({ code, words: noteWords(code) })),
         doubts: doubts.map((doubt) => ({
           code: doubt.code,

@@ -1,5 +1,6 @@
 import { group } from 'd3-array';
 import { readingDifference } from '../compare/difference';
+import { doubtOfBoth, isDoubtful } from '../measures/doubtful';
 import type { ComputedReading, ReadingUnit } from '../measures/reading';
 import { neverCompared } from './never-compared';
 import type { SeasonSwim } from './season-swim';
@@ -35,6 +36,8 @@ export type SeasonChange =
       readonly rests: 'marking-and-cycles' | 'marking-alone';
       /** The two were swum at different efforts, or one of them at an effort not said: that may be the change. */
       readonly effortDiffers: boolean;
+      /** Whether either value is doubtful. */
+      readonly doubtful: boolean;
     }
   | { readonly status: 'one-day-only'; readonly day: string };
 
@@ -95,6 +98,7 @@ export function seasonChange(line: SeasonLine): SeasonChange | null {
     verdict: Math.abs(marked.value) > half ? 'clear' : 'within-error',
     rests: known.length === halves.length ? 'marking-and-cycles' : 'marking-alone',
     effortDiffers: first.effort !== latest.effort,
+    doubtful: isDoubtful(doubtOfBoth(first.reading, latest.reading)),
   };
 }
 
@@ -111,5 +115,6 @@ export function seasonChangeWords(change: SeasonChange, figures: (value: number)
   const size = `${change.value > 0 ? '+' : ''}${figures(change.value)} ± ${half}`;
   const verdict = change.verdict === 'clear' ? 'Clear change' : 'No clear change';
   const caveat = change.effortDiffers ? '; the effort was not the same' : '';
-  return `${verdict} since ${change.since}: ${size}${caveat}`;
+  const doubtful = change.doubtful ? ', doubtful' : '';
+  return `${verdict} since ${change.since}: ${size}${doubtful}${caveat}`;
 }

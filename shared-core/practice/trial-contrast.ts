@@ -1,6 +1,7 @@
 import { group } from 'd3-array';
 import { conditionContrast, mostRepeats } from '../compare/condition-contrast';
 import { studentQuantile975 } from '../uncertainty/student-quantile';
+import { type Doubted, doubtOfBoth, undoubted } from '../measures/doubtful';
 import type { ReadingUnit } from '../measures/reading';
 import { neverCompared } from './never-compared';
 import { levelOf, poolOf, sortedLevels, type TrialFactor, type TrialRow } from './trial-row';
@@ -11,6 +12,8 @@ export interface TrialLevel {
   readonly level: string;
   readonly mean: number;
   readonly swimIds: readonly string[];
+  /** What is doubtful of any of its repeats. */
+  readonly doubted: Doubted;
 }
 
 interface ContrastBase {
@@ -53,6 +56,7 @@ interface Repeat {
   readonly level: string;
   readonly value: number;
   readonly ownVariance: number;
+  readonly doubted: Doubted;
 }
 
 /**
@@ -70,7 +74,8 @@ export function trialContrasts(
     const found = row.values.get(readingId);
     if (level === null || !found || !Number.isFinite(found.value) || !Number.isFinite(found.ownVariance))
       return [];
-    return [{ row, level, value: found.value, ownVariance: found.ownVariance, unit: found.unit }];
+    const { value, ownVariance, unit } = found;
+    return [{ row, level, value, ownVariance, unit, doubted: found }];
   });
   const contrasts: TrialContrast[] = [];
   for (const [pool, byUnit] of group(
@@ -173,6 +178,7 @@ function levelSum(repeats: readonly Repeat[]): TrialLevel {
     level: repeats[0]?.level ?? '',
     mean: repeats.reduce((sum, { value }) => sum + value, 0) / repeats.length,
     swimIds: repeats.map(({ row }) => row.swimId),
+    doubted: repeats.reduce((all, { doubted }) => doubtOfBoth(all, doubted), undoubted),
   };
 }
 

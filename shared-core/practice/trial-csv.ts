@@ -1,4 +1,5 @@
 import { type CsvCell, csvText } from '../exporting/csv-text';
+import { doubtsInWords } from '../measures/doubtful';
 import { aidsKey } from './work';
 import type { TrialRow } from './trial-row';
 
@@ -20,11 +21,15 @@ const cardColumns = [
 
 /**
  * A trial's table as CSV (RFC 4180, comma, CRLF): a row a repeat, in the order swum; three columns a reading: value,
- * unit, standard deviation from marking. What is not known is left empty. Text that a spreadsheet would run as a formula
+ * unit, standard deviation from marking; at the end what is doubtful of each. What is not known is left empty. Text that a spreadsheet would run as a formula
  * gets an apostrophe before it.
  */
 export function trialCsv(rows: readonly TrialRow[], readingIds: readonly string[]): string {
-  const header = [...cardColumns, ...readingIds.flatMap((id) => [id, `${id} unit`, `${id} marking SD`])];
+  const header = [
+    ...cardColumns,
+    ...readingIds.flatMap((id) => [id, `${id} unit`, `${id} marking SD`]),
+    ...readingIds.map((id) => `${id} doubtful`),
+  ];
   const inOrder = [...rows].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.order - b.order));
   const lines = inOrder.map((row): readonly CsvCell[] => {
     const { work, tags } = row;
@@ -45,6 +50,10 @@ export function trialCsv(rows: readonly TrialRow[], readingIds: readonly string[
       ...readingIds.flatMap((id): CsvCell[] => {
         const found = row.values.get(id);
         return found ? [found.value, found.unit, Math.sqrt(found.ownVariance)] : ['', '', ''];
+      }),
+      ...readingIds.map((id): CsvCell => {
+        const found = row.values.get(id);
+        return found ? doubtsInWords(found).join('; ') : '';
       }),
     ];
   });

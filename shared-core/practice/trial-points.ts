@@ -1,7 +1,9 @@
-import type { ReadingUnit } from '../measures/reading';
 import { neverCompared } from './never-compared';
 import { levelOf, poolOf, type TrialFactor, type TrialRow, type TrialValue } from './trial-row';
 import { z95 } from '../uncertainty/normal-quantile';
+
+/** A reading on an axis, with half of its 95 % interval from marking. */
+export type TrialAxis = TrialValue & { readonly half: number };
 
 /** One repeat in a plot of one reading against another, with halves of the 95 % intervals from marking. */
 export interface TrialPoint {
@@ -11,8 +13,8 @@ export interface TrialPoint {
   /** Only points of one pool belong together in the plot; see `poolOf`. */
   readonly pool: string;
   readonly aided: boolean;
-  readonly x: { readonly value: number; readonly half: number; readonly unit: ReadingUnit };
-  readonly y: { readonly value: number; readonly half: number; readonly unit: ReadingUnit };
+  readonly x: TrialAxis;
+  readonly y: TrialAxis;
 }
 
 /** Repeats that have both readings. Empty when either reading is one that is never compared. */
@@ -40,6 +42,6 @@ export function trialPoints(
   });
 }
 
-function axis({ value, unit, ownVariance }: TrialValue): TrialPoint['x'] {
-  return { value, unit, half: z95 * Math.sqrt(ownVariance) };
+function axis(of: TrialValue): TrialAxis {
+  return { ...of, half: z95 * Math.sqrt(of.ownVariance) };
 }

@@ -1,9 +1,10 @@
+import type { Doubted } from '../measures/doubtful';
 import type { Reading, ReadingUnit } from '../measures/reading';
 import type { Swim } from '../swim-file/swim-schema';
 import { type ConditionTags, depths, headPositions, hipPositions } from '../swim-file/condition-tags';
 import { aidsKey, type Work, workOfCard } from './work';
 
-export interface TrialValue {
+export interface TrialValue extends Doubted {
   readonly value: number;
   readonly unit: ReadingUnit;
   /** Variance from marking this one swim, unit²; the scale's share, common to one set-up, is not in it. */
@@ -46,7 +47,12 @@ export function trialRow(
     work: workOfCard(swim.card),
     tags,
     kickCycles: computed.find(({ id }) => id === 'kick-frequency')?.cycles ?? null,
-    values: new Map(computed.map(({ id, value, unit, ownVariance }) => [id, { value, unit, ownVariance }])),
+    values: new Map(
+      computed.map(({ id, value, unit, ownVariance, notes, doubts }) => [
+        id,
+        { value, unit, ownVariance, notes, doubts },
+      ]),
+    ),
   };
 }
 

@@ -7,6 +7,9 @@ import { glyphOps, staffColour } from '../drawing/glyph-ops';
 import { casing } from '../drawing/landmark-look';
 import { staffOf } from '../marks/event-kind';
 import type { LandmarkName } from '../marks/landmark';
+import { kickRhythmReadings } from '../measures/events/kick-rhythm';
+import { timingReadings } from '../measures/events/timing';
+import { swimDoubtWords } from '../measures/kick-doubt-words';
 import { markPhrase } from '../marks/mark-words';
 import type { EventMark, Posture } from '../swim-file/swim-schema';
 import { realTimeOf } from '../timeline/clip-clock';
@@ -149,8 +152,22 @@ function lightOps(event: EventMark, cell: Box, size: number): readonly DrawingOp
   );
 }
 
+const doubts = new WeakMap<PairPart, string | null>();
+
+/** What speaks against the times and gaps that a video shows of a swim; null where nothing does. */
+function partDoubt(part: PairPart): string | null {
+  const known = doubts.get(part);
+  if (known !== undefined) return known;
+  const readings = [...kickRhythmReadings(part.context), ...timingReadings(part.context)];
+  const words = swimDoubtWords(readings, part.swim.clip.slowdown.factor);
+  const doubt = words === null ? null : `Doubtful. ${words}`;
+  doubts.set(part, doubt);
+  return doubt;
+}
+
 /** What stays over the pictures all through: titles, speed, the coach's words, who is A and who is B. */
 export function standingOps(
+  parts: readonly PairPart[],
   plan: VideoPlan,
   layout: VideoLayout,
   speed: string,
@@ -178,8 +195,19 @@ export function standingOps(
   const [cell] = layout.cells;
   const top = (cell?.y ?? 0) + edge + size * (plan.show.facts ? 2.2 : 0.8);
   ops.push(casedWords(speed, { x: edge, y: top }, size * 0.9, 600));
-  if (invented)
-    ops.push(casedWords('invented swim, for demonstration', { x: edge, y: top + size * 1.25 }, size * 0.8));
+  let y = top + size * 1.25;
+  if (invented) {
+    ops.push(casedWords('invented swim, for demonstration', { x: edge, y }, size * 0.8));
+    y += size * 1.15;
+  }
+  // each over its own picture
+  parts.forEach((part, index) => {
+    const room = layout.cells[index];
+    const doubt = partDoubt(part);
+    if (!room || doubt === null) return;
+    const words = fittedWords(doubt, room.width - 2 * edge, size * 0.8, 600, measure);
+    ops.push(casedWords(words, { x: room.x + edge, y }, size * 0.8, 600));
+  });
   const { caption } = layout;
   if (caption) {
     const words = fittedWords(plan.caption, caption.width - 2 * edge, size * 1.15, 600, measure);

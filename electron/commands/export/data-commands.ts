@@ -23,8 +23,11 @@ export const csvCommand: ExportCommand = {
     const name = (what: string, ending: string): string => exportName(swim.card, [what], ending);
     await writeOut(asked, [
       { name: name('readings', 'csv'), bytes: readingsCsv(source.readings, source.definitions) },
-      { name: name('events', 'csv'), bytes: eventsCsv(swim, clock) },
-      { name: name('landmarks', 'csv'), bytes: landmarksCsv(swim, clock, context.transform, context.camera) },
+      { name: name('events', 'csv'), bytes: eventsCsv(swim, clock, source.timesDoubt) },
+      {
+        name: name('landmarks', 'csv'),
+        bytes: landmarksCsv(swim, clock, context.transform, context.camera, source.timesDoubt),
+      },
       ...(asked.has('--json')
         ? [{ name: name('readings', 'json'), bytes: readingsJson(swim, source.readings) }]
         : []),
@@ -43,7 +46,7 @@ export const vttCommand: ExportCommand = {
     const source = sourceOf(await readSwimOnDisk(target));
     const { swim, clock } = source;
     await writeOut(asked, [
-      { name: exportName(swim.card, ['events'], 'vtt'), bytes: eventsVtt(swim, clock.table) },
+      { name: exportName(swim.card, ['events'], 'vtt'), bytes: eventsVtt(swim, clock.table, source.doubt) },
     ]);
   },
 };

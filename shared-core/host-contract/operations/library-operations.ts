@@ -33,6 +33,7 @@ export const swimSummarySchema = z.strictObject({
       value: z.number(),
       half: z.number(),
       unit: z.string(),
+      doubtful: z.boolean(),
     }),
   ),
 });

@@ -7,6 +7,7 @@ import { fitsFilter } from '../../../renderer/trials/add-swims';
 import { movedRow, newTrial, withSwims } from '../../../renderer/trials/new-trial';
 import { contrastWords } from '../../../renderer/trials/trial-contrast-table';
 import { plotsOf } from '../../../renderer/trials/trial-plots';
+import { undoubted } from '#core/measures/doubtful';
 import { differenceWords, levelWords, repeatsWords } from '../../../renderer/trials/trial-words';
 import { aSummary } from '../a-summary';
 
@@ -57,8 +58,8 @@ describe('choosing swims', () => {
 
 describe('the words of a trial', () => {
   it('print a difference with both ends in the digits its interval earns, and minus as a minus', () => {
-    expect(differenceWords(0.1234, 0.03, 0.2168, 'm/s')).toBe('+0.12 (+0.03 to +0.22) m/s');
-    expect(differenceWords(-12.3, -20.1, -4.5, 'ms')).toBe('−12 (−20 to −5) ms');
+    expect(differenceWords(0.1234, 0.03, 0.2168, 'm/s', undoubted)).toBe('+0.12 (+0.03 to +0.22) m/s');
+    expect(differenceWords(-12.3, -20.1, -4.5, 'ms', undoubted)).toBe('−12 (−20 to −5) ms');
   });
 
   it('say what is still to swim, and when it can’t be settled', () => {
@@ -92,7 +93,9 @@ describe('the words of a trial', () => {
       ...row,
       values: new Map([
         ...row.values,
-        ...(i < 2 ? [['head-offset', { value: i, unit: '%L', ownVariance: 0.1 }] as const] : []),
+        ...(i < 2
+          ? [['head-offset', { value: i, unit: '%L', ownVariance: 0.1, ...undoubted }] as const]
+          : []),
       ]),
     }));
     const trial = { ...newTrial('t', '2026-05-01T00:00:00.000Z'), readings: ['speed-marks', 'head-offset'] };

@@ -23,7 +23,7 @@ describe('CSV', () => {
 
   it('writes an event with its frame counted both ways and its seconds on both clocks', () => {
     const slow = { table: clock.table, slowdown: 4 };
-    const [head, first] = cellsOf(eventsCsv({ events: [aMark('b', 'kick-top', 20)] }, slow));
+    const [head, first] = cellsOf(eventsCsv({ events: [aMark('b', 'kick-top', 20)] }, slow, null));
     expect(Object.fromEntries((head ?? []).map((name, i) => [name, first?.[i]]))).toMatchObject({
       kind: 'kick-top',
       frame: '20',
@@ -49,13 +49,16 @@ describe('CSV', () => {
       ],
     };
     const left = poolTransform({ ...swim.scene, travel: 'left' }, null);
-    const rows = cellsOf(landmarksCsv(marks, clock, left, { state: 'stands', looked: false })).slice(1, -1);
+    const rows = cellsOf(landmarksCsv(marks, clock, left, { state: 'stands', looked: false }, null)).slice(
+      1,
+      -1,
+    );
     expect(rows).toEqual([
       // travel to the left turns x round, and up is positive
-      ['10', '11', '0.2', 'hip', 'marked', '100', '50', '-100', '-50', 'px', ''],
-      ['10', '11', '0.2', 'toe', 'hidden', '', '', '', '', '', ''],
-      ['10', '11', '0.2', 'toe', 'followed', '7', '8', '-7', '-8', 'px', '0.5'],
-      ['11', '12', '0.22', 'toe', 'followed', '9', '10', '-9', '-10', 'px', '0.25'],
+      ['10', '11', '0.2', 'hip', 'marked', '100', '50', '-100', '-50', 'px', '', ''],
+      ['10', '11', '0.2', 'toe', 'hidden', '', '', '', '', '', '', ''],
+      ['10', '11', '0.2', 'toe', 'followed', '7', '8', '-7', '-8', 'px', '0.5', ''],
+      ['11', '12', '0.22', 'toe', 'followed', '9', '10', '-9', '-10', 'px', '0.25', ''],
     ]);
   });
 });
@@ -70,7 +73,7 @@ describe('WebVTT', () => {
       { ...aMark('d', 'distance-mark', 4), metres: 15 },
       aMark('gone', 'touch', 99),
     ];
-    const text = eventsVtt({ events, card: { ...swim.card, swimmerName: 'A --> <B> & C' } }, table);
+    const text = eventsVtt({ events, card: { ...swim.card, swimmerName: 'A --> <B> & C' } }, table, null);
     const { cues, errors } = new webvtt.WebVTTParser().parse(text, 'captions');
     expect(errors).toEqual([]);
     expect(cues.map(({ startTime, endTime, text: words }) => [startTime, endTime, words])).toEqual([

@@ -1,3 +1,4 @@
+import { undoubted } from '#core/measures/doubtful';
 import type { TrialRow } from '#core/practice/trial-row';
 import { noTags } from '#core/swim-file/condition-tags';
 
@@ -18,7 +19,7 @@ export function aTrialRow({ work, tags, speed = 1, variance = 1e-6, ...change }:
     work: { stroke: 'dolphin-kick', drill: '', arms: 'stretched', sideUp: 'front', aids: [], ...work },
     tags: { ...noTags, ...tags },
     kickCycles: 8,
-    values: new Map([['speed-marks', { value: speed, unit: 'm/s', ownVariance: variance }]]),
+    values: new Map([['speed-marks', { value: speed, unit: 'm/s', ownVariance: variance, ...undoubted }]]),
     ...change,
   };
 }

@@ -1,3 +1,4 @@
+import { undoubted } from '#core/measures/doubtful';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { trialContrasts } from '#core/practice/trial-contrast';
@@ -172,7 +173,7 @@ describe('repeats that are not alike', () => {
     const [a, b, ...rest] = headTrial([1, 1.1], [1.2, 1.3]);
     const pixels = rest.map((row) => ({
       ...row,
-      values: new Map([['speed-marks', { value: 100, unit: 'px/s' as const, ownVariance: 1 }]]),
+      values: new Map([['speed-marks', { value: 100, unit: 'px/s' as const, ownVariance: 1, ...undoubted }]]),
     }));
     expect(all([a, b, ...pixels].filter((row) => row !== undefined))).toEqual([]);
   });

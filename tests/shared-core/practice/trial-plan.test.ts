@@ -129,9 +129,9 @@ describe('a trial as CSV', () => {
     const lines = trialCsv(headTrial([1, 2], [3]), ['speed-marks', 'head-offset']).split('\r\n');
     expect(lines).toHaveLength(5);
     expect(lines[4]).toBe('');
-    expect(new Set(lines.slice(0, 4).map((line) => line.split(',').length))).toEqual(new Set([13 + 6]));
+    expect(new Set(lines.slice(0, 4).map((line) => line.split(',').length))).toEqual(new Set([13 + 6 + 2]));
     expect(lines.slice(1, 4).map((line) => line.split(',')[0])).toEqual(['low-0', 'high-0', 'low-1']);
-    expect(lines[1]?.endsWith('1,m/s,0.001,,,')).toBe(true);
+    expect(lines[1]?.endsWith('1,m/s,0.001,,,,,')).toBe(true);
   });
 
   it('quotes commas and quotes, and lets no text run as a formula', () => {

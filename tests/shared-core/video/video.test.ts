@@ -147,7 +147,7 @@ describe('the layout of a video', () => {
     const nothing = { bodyLine: false, angles: false, score: false, flashes: false, facts: false };
     const plan = planOf(swims, { slow: 8, show: nothing, caption: '' });
     const layout = videoLayout(swims.map(partOf), plan);
-    const words = standingOps(plan, layout, speedWords(plan.slow), false, measure);
+    const words = standingOps([], plan, layout, speedWords(plan.slow), false, measure);
     expect(words).toMatchObject([{ op: 'words', words: 'slow motion, ⅛ of true speed' }]);
   });
 });
