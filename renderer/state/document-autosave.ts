@@ -2,17 +2,17 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { HostError, Result } from '#core/host-contract/host-error';
 import type { Author, Lineage } from '#core/host-contract/operations/lineage';
 import { makeId } from './make-id';
-import { sayTheSame } from './same-marks';
+import { oneAtATime } from './one-at-a-time';
+import {
+  afterSaveEvent,
+  beginSaving,
+  type Dated,
+  hasNothingToWrite,
+  isSaved,
+  type SaveEvent,
+  type SaveStatus,
+} from './save-machine';
 import type { UnsavedEntry } from './unsaved-journal';
-
-export type SaveStatus<T> =
-  | { readonly kind: 'saved'; readonly at: Date | null }
-  | { readonly kind: 'unsaved' }
-  | { readonly kind: 'saving' }
-  /** The changes are in memory and, when `journalled`, in the window's own storage too. */
-  | { readonly kind: 'failed'; readonly error: HostError; readonly journalled: boolean }
-  /** The file on disk was changed by someone else; both versions exist until the coach chooses. */
-  | { readonly kind: 'conflict'; readonly theirs: T; readonly theirRevision: string };
 
 export interface DocumentAutosave<T> {
   readonly status: StoreApi<{ readonly status: SaveStatus<T> }>;
@@ -64,178 +64,175 @@ export interface DocumentAutosaveOptions<T> {
 /** Waits between tries after a failed write, milliseconds; the last repeats. Our defaults. */
 const retryAfter = [2000, 5000, 15_000, 30_000];
 
-export function createDocumentAutosave<T extends { readonly changedAt: string }>(
+/**
+ * Saves a document by itself. What is known of it is a state of save-machine.ts; here are the clock, the disk and the
+ * window's own storage.
+ */
+export function createDocumentAutosave<T extends Dated>(
   options: DocumentAutosaveOptions<T>,
 ): DocumentAutosave<T> {
-  const { document, journal, now, steady = () => performance.now(), quiet = 350, longest = 900 } = options;
-  const status = createStore<{ readonly status: SaveStatus<T> }>(() => ({
-    status: options.unsavedFromStart ? { kind: 'unsaved' } : { kind: 'saved', at: null },
-  }));
-  const say = (next: SaveStatus<T>): void => status.setState({ status: next });
-
-  let revision = options.revision;
-  let saved: T | null = options.unsavedFromStart ? null : document.current();
-  let writing: Promise<void> | null = null;
-  let timer: ReturnType<typeof setTimeout> | null = null;
+  const { document, now, steady = () => performance.now(), quiet = 350, longest = 900 } = options;
+  const memory = createSaveMemory(options);
+  const { status, state, advance, isSettled, hasNothing, keepInJournal } = memory;
+  const write = createWriteOnce(options, memory, (wait) => turns.schedule(wait));
   let waitingSince: number | null = null;
-  let failures = 0;
-  /** What this window has sent or found unsent: a file that says the same is our own, whenever it landed. */
-  let sent: T[] = options.unsavedFromStart ? [document.current()] : [];
-  let closed = false;
-  /** This window's work on the document: its name, and how many changes it has come to. */
-  let writer = makeId();
-  let step = 0;
-  let grewFrom: readonly Author[] = options.grewFrom ?? [];
-  /** What the host was last told while the coach has not yet chosen; it lies beside the file. */
-  let beside: T | null = null;
-
-  const settled = (): boolean => saved === document.current();
-  const inConflict = (): boolean => status.getState().status.kind === 'conflict';
-  const nothingToWrite = (): boolean => settled() || (inConflict() && beside === document.current());
-  const clearTimer = (): void => {
-    if (timer) clearTimeout(timer);
-    timer = null;
-  };
-  const lineage = (): Lineage => ({ writer, step, grewFrom: [...grewFrom] });
-  const stamped = (value: T): T => ({ ...value, changedAt: now().toISOString() });
-  const keepInJournal = (): boolean => {
-    const kept = journal.keep({
-      baseRevision: revision,
-      keptAt: now().toISOString(),
-      value: document.current(),
-      ...lineage(),
-    });
-    // this entry holds what those it grew from did
-    if (kept) journal.forget(grewFrom);
-    return kept;
-  };
-
-  const write = async (): Promise<void> => {
-    const value = document.current();
-    const from = lineage();
-    const choosing = inConflict();
-    if (!choosing) say({ kind: 'saving' });
-    waitingSince = null;
-    sent = [...sent.slice(-3), value];
-    const result = await options.write(stamped(value), revision, from);
-    // the coach went on with the other version meanwhile
-    if (from.writer !== writer) return;
-    if (result.ok) {
-      revision = result.value.revision;
-      saved = value;
-      beside = null;
-      failures = 0;
-      sent = [];
-      journal.forget([from, ...from.grewFrom]);
-      if (settled()) say({ kind: 'saved', at: now() });
-      else {
-        say({ kind: 'unsaved' });
-        schedule(quiet);
-      }
-      return;
-    }
-    const journalled = keepInJournal();
-    if (result.error.code === 'conflict') {
-      const read = await options.read();
-      if (from.writer !== writer) return;
-      if (read.ok && sent.some((each) => sayTheSame(each, read.value.value))) {
-        revision = read.value.revision;
-        say({ kind: 'unsaved' });
-        schedule(0);
-        return;
-      }
-      if (read.ok) {
-        beside = value;
-        say({ kind: 'conflict', theirs: read.value.value, theirRevision: read.value.revision });
-        if (!nothingToWrite()) schedule(quiet);
-        return;
-      }
-    }
-    if (!choosing) say({ kind: 'failed', error: result.error, journalled });
-    schedule(retryAfter[Math.min(failures++, retryAfter.length - 1)] ?? 30_000);
-  };
-
-  const start = (): Promise<void> => {
-    clearTimer();
-    if (writing) return writing.then(() => (nothingToWrite() || closed ? undefined : start()));
-    if (nothingToWrite()) return Promise.resolve();
-    writing = write().finally(() => {
-      writing = null;
-    });
-    return writing;
-  };
-  function schedule(wait: number): void {
-    clearTimer();
-    if (!closed) timer = setTimeout(() => void start(), wait);
-  }
+  const turns = oneAtATime(
+    () => {
+      waitingSince = null;
+      return write();
+    },
+    () => !hasNothing(),
+  );
 
   const unsubscribe = document.subscribe((value, before, inGesture, wasInGesture) => {
-    if (value !== before) step += 1;
+    if (value !== before) advance({ kind: 'changed' });
     if (inGesture) return;
     if (value === before && inGesture === wasInGesture) return;
-    if (settled()) return;
+    if (isSettled()) return;
+    advance({ kind: 'needs-saving' });
     // while the coach has not chosen, what is marked meanwhile is kept beside the file as it would be in it
-    if (inConflict()) keepInJournal();
-    else if (status.getState().status.kind !== 'failed') say({ kind: 'unsaved' });
+    if (state().status.kind === 'conflict') keepInJournal();
     waitingSince ??= steady();
-    schedule(Math.max(0, Math.min(quiet, waitingSince + longest - steady())));
+    turns.schedule(Math.max(0, Math.min(quiet, waitingSince + longest - steady())));
   });
-  if (options.unsavedFromStart) schedule(0);
+  if (options.unsavedFromStart) turns.schedule(0);
 
   return {
     status,
-    flush: start,
+    flush: turns.start,
     leave() {
       document.commit();
-      if (settled()) return;
+      if (isSettled()) return;
       keepInJournal();
-      void start();
+      void turns.start();
     },
     async keepMine() {
       // a write under way says again what they have
-      clearTimer();
-      if (writing) await writing;
-      const { status: current } = status.getState();
+      await turns.pause();
+      const { status: current, revision } = state();
       if (current.kind !== 'conflict') return;
       // A write on an outdated base is refused and kept beside the file: so their version stays too. It gets a new
       // date, as the very text that is on disk would count as written.
-      await options.write(stamped(current.theirs), revision);
-      revision = current.theirRevision;
-      saved = null;
-      say({ kind: 'unsaved' });
-      await start();
+      await options.write(stamped(current.theirs, now), revision);
+      advance({ kind: 'mine-chosen' });
+      await turns.start();
     },
     takeTheirs() {
-      const { status: current } = status.getState();
+      const { status: current } = state();
       if (current.kind !== 'conflict') return;
-      const mine = document.current();
-      const from = lineage();
-      const forget = (): void => journal.forget([from, ...from.grewFrom]);
-      if (beside === mine) forget();
-      else {
-        keepInJournal();
-        void options.write(stamped(mine), revision, from).then((answer) => {
-          if (answer.ok || answer.error.code === 'conflict') forget();
-        });
-      }
-      // what comes now is other work: it must not write over mine, which lies beside the file
-      writer = makeId();
-      step = 0;
-      grewFrom = [];
-      beside = null;
-      clearTimer();
-      revision = current.theirRevision;
-      saved = current.theirs;
+      leaveMineBeside(options, memory);
+      advance({ kind: 'theirs-chosen', writer: makeId() });
+      void turns.pause();
       document.replace(current.theirs);
-      say({ kind: 'saved', at: null });
     },
     async close() {
       document.commit();
-      if (!settled()) keepInJournal();
-      await start();
-      closed = true;
-      clearTimer();
+      if (!isSettled()) keepInJournal();
+      await turns.start();
+      turns.close();
       unsubscribe();
     },
   };
+}
+
+const stamped = <T extends Dated>(value: T, now: () => Date): T => ({
+  ...value,
+  changedAt: now().toISOString(),
+});
+
+type SaveMemory<T extends Dated> = ReturnType<typeof createSaveMemory<T>>;
+
+/** The state of the machine, its status for the screen, and its copy in the window's own storage. */
+function createSaveMemory<T extends Dated>(options: DocumentAutosaveOptions<T>) {
+  const { document, journal, now, unsavedFromStart = false } = options;
+  let saving = beginSaving({
+    current: document.current(),
+    revision: options.revision,
+    unsaved: unsavedFromStart,
+    writer: makeId(),
+    grewFrom: options.grewFrom ?? [],
+  });
+  const status = createStore<{ readonly status: SaveStatus<T> }>(() => ({ status: saving.status }));
+  return {
+    status,
+    state: () => saving,
+    advance(event: SaveEvent<T>): void {
+      const before = saving.status;
+      saving = afterSaveEvent(saving, event);
+      if (saving.status !== before) status.setState({ status: saving.status });
+    },
+    isSettled: () => isSaved(saving, document.current()),
+    hasNothing: () => hasNothingToWrite(saving, document.current()),
+    /** False when the window's storage is full or forbidden. */
+    keepInJournal(): boolean {
+      const kept = journal.keep({
+        baseRevision: saving.revision,
+        keptAt: now().toISOString(),
+        value: document.current(),
+        ...saving.lineage,
+      });
+      // this entry holds what those it grew from did
+      if (kept) journal.forget(saving.lineage.grewFrom);
+      return kept;
+    },
+  };
+}
+
+/** One write of what is on the screen, and what follows from its answer. */
+function createWriteOnce<T extends Dated>(
+  options: DocumentAutosaveOptions<T>,
+  { state, advance, isSettled, hasNothing, keepInJournal }: SaveMemory<T>,
+  schedule: (wait: number) => void,
+): () => Promise<void> {
+  const { document, journal, now, quiet = 350 } = options;
+  /** True where the coach went on with the other version meanwhile. */
+  const isOld = (from: Lineage): boolean => from.writer !== state().lineage.writer;
+
+  const afterRefusal = async (value: T, from: Lineage, error: HostError): Promise<void> => {
+    const journalled = keepInJournal();
+    if (error.code === 'conflict') {
+      const read = await options.read();
+      if (isOld(from)) return;
+      if (read.ok) {
+        const { value: theirs, revision: theirRevision } = read.value;
+        advance({ kind: 'file-differs', sent: value, theirs, theirRevision });
+        if (state().status.kind !== 'conflict') schedule(0);
+        else if (!hasNothing()) schedule(quiet);
+        return;
+      }
+    }
+    const { failures } = state();
+    advance({ kind: 'write-failed', error, journalled });
+    schedule(retryAfter[Math.min(failures, retryAfter.length - 1)] ?? 30_000);
+  };
+  return async () => {
+    const value = document.current();
+    const from = state().lineage;
+    advance({ kind: 'write-began', value });
+    const result = await options.write(stamped(value, now), state().revision, from);
+    if (isOld(from)) return;
+    if (!result.ok) return afterRefusal(value, from, result.error);
+    journal.forget([from, ...from.grewFrom]);
+    const { revision } = result.value;
+    advance({ kind: 'written', value, revision, current: document.current(), at: now() });
+    if (!isSettled()) schedule(quiet);
+  };
+}
+
+/** For a conflict in which theirs was chosen: mine is kept beside the file, or in the window's storage until it is. */
+function leaveMineBeside<T extends Dated>(
+  { document, journal, write, now }: DocumentAutosaveOptions<T>,
+  { state, keepInJournal }: SaveMemory<T>,
+): void {
+  const mine = document.current();
+  const { lineage: from, beside, revision } = state();
+  const forget = (): void => journal.forget([from, ...from.grewFrom]);
+  if (beside === mine) {
+    forget();
+    return;
+  }
+  keepInJournal();
+  void write(stamped(mine, now), revision, from).then((answer) => {
+    if (answer.ok || answer.error.code === 'conflict') forget();
+  });
 }
