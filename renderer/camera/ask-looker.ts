@@ -1,26 +1,36 @@
 import opencv from 'virtual:opencv-address';
 import type { CameraRun } from '#core/swim-file/swim-schema';
+import { askedWorker } from '../workers/ask-worker';
+import type { WorkerPatience } from '../workers/watched-worker';
 import type { CameraTask, FromLooker, ToLooker } from './look-message';
+
+/** Five minutes, our choice: it says nothing until it is done. */
+const lookerPatience: WorkerPatience = { checkMs: 1000, silentChecks: 300 };
 
 /**
  * Has a worker look at the camera, and lets it go: it is seldom asked. Null where too little can be told. Rejects with an
  * AbortError when stopped, with an Error when the worker fails.
  */
-export function askLooker(task: CameraTask, signal: AbortSignal): Promise<CameraRun | null> {
+export async function askLooker(task: CameraTask, signal: AbortSignal): Promise<CameraRun | null> {
   signal.throwIfAborted();
-  const worker = new Worker(new URL('./camera-worker.ts', import.meta.url));
-  return new Promise<CameraRun | null>((resolve, reject) => {
-    const stop = (): void => reject(new DOMException('Looking at the camera was stopped', 'AbortError'));
-    signal.addEventListener('abort', stop, { once: true });
-    worker.onmessage = ({ data }: MessageEvent<FromLooker>) => {
-      if (data.kind === 'done') resolve(data.run);
-      else reject(new Error(data.reason));
-    };
-    worker.onerror = (event) => reject(new Error(event.message || 'the worker could not start'));
-    const message: ToLooker = { opencv, task };
-    worker.postMessage(
-      message,
-      task.pictures.map(({ grey }) => grey.buffer),
+  const worker = askedWorker<ToLooker, FromLooker>(
+    new Worker(new URL('./camera-worker.ts', import.meta.url)),
+    lookerPatience,
+  );
+  try {
+    return await worker.ask(
+      {
+        message: { opencv, task },
+        transfer: task.pictures.map(({ grey }) => grey.buffer),
+        stopped: 'Looking at the camera was stopped',
+        hear(told) {
+          if (told.kind === 'failed') throw new Error(told.reason);
+          return told.run;
+        },
+      },
+      signal,
     );
-  }).finally(() => worker.terminate());
+  } finally {
+    worker.end();
+  }
 }

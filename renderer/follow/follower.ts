@@ -1,3 +1,5 @@
+import { type AskedWorker, askedWorker } from '../workers/ask-worker';
+import type { PlainWorker, WorkerPatience } from '../workers/watched-worker';
 import type { FoundPiece, FromFollower, ToFollower } from './follow-message';
 import type { PieceTask } from './piece';
 
@@ -8,20 +10,13 @@ export interface Follower {
   close(): void;
 }
 
-/** The part of a Worker that is used; tests hand in one that dies. */
-export interface FollowerWorker {
-  onmessage: ((event: MessageEvent<FromFollower>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-  postMessage(message: ToFollower): void;
-  terminate(): void;
-}
+export type FollowerWorker = PlainWorker<ToFollower, FromFollower>;
 
 /** How often a piece is tried before its failure is told. */
 const tries = 2;
-/** A worker that says nothing for this long is taken for dead, ms: a step takes far less than a second, loading a few. */
-const silenceMs = 60_000;
-
-const saidNothing = 'the worker gave no sign of life';
+/** A minute without a word: a step takes far less than a second, loading a few. */
+const followerPatience: WorkerPatience = { checkMs: 250, silentChecks: 240 };
+const stopped = 'Following was cancelled';
 
 /**
  * A follower whose worker is made when first needed. A worker that dies is replaced and the piece followed again,
@@ -30,32 +25,16 @@ const saidNothing = 'the worker gave no sign of life';
 export function createFollower(
   makeWorker: () => FollowerWorker,
   opencv: string,
-  { silence = silenceMs }: { readonly silence?: number } = {},
+  patience = followerPatience,
 ): Follower {
-  let worker: Promise<FollowerWorker> | null = null;
-  let running: FollowerWorker | null = null;
+  let worker: AskedWorker<ToFollower, FromFollower> | null = null;
+  let opening: Promise<unknown> | null = null;
   let ids = 0;
 
   const end = (): void => {
-    running?.terminate();
-    running = null;
+    worker?.end();
     worker = null;
-  };
-
-  const opened = (): Promise<FollowerWorker> => {
-    worker ??= new Promise((resolve, reject) => {
-      const made = makeWorker();
-      running = made;
-      const silent = setTimeout(() => reject(new Error(saidNothing)), silence);
-      made.onmessage = ({ data }) => {
-        clearTimeout(silent);
-        if (data.kind === 'opened') resolve(made);
-        else if (data.kind === 'failed') reject(new Error(data.reason));
-      };
-      made.onerror = (event) => reject(new Error(event.message || 'the worker could not start'));
-      made.postMessage({ kind: 'open', opencv });
-    });
-    return worker;
+    opening = null;
   };
 
   const once = async (
@@ -63,36 +42,30 @@ export function createFollower(
     onSteps: (steps: number) => void,
     signal: AbortSignal,
   ): Promise<FoundPiece> => {
-    const own = await opened();
+    if (worker?.isOver()) end();
+    worker ??= askedWorker(makeWorker(), patience);
+    const own = worker;
+    opening ??= own.ask({
+      message: { kind: 'open', opencv },
+      stopped,
+      hear: (told) => orFail(told).kind === 'opened' || undefined,
+    });
+    await opening;
     signal.throwIfAborted();
     ids += 1;
     const id = ids;
-    return new Promise((resolve, reject) => {
-      const stop = (): void => {
-        clearTimeout(silent);
-        end();
-        reject(new DOMException('Following was cancelled', 'AbortError'));
-      };
-      const settle = (done: () => void): void => {
-        signal.removeEventListener('abort', stop);
-        clearTimeout(silent);
-        own.onmessage = null;
-        own.onerror = null;
-        done();
-      };
-      const giveUp = (): void => settle(() => reject(new Error(saidNothing)));
-      let silent = setTimeout(giveUp, silence);
-      signal.addEventListener('abort', stop, { once: true });
-      own.onmessage = ({ data }) => {
-        clearTimeout(silent);
-        silent = setTimeout(giveUp, silence);
-        if (data.kind === 'step' && data.id === id) onSteps(data.steps);
-        else if (data.kind === 'done' && data.id === id) settle(() => resolve(data.found));
-        else if (data.kind === 'failed') settle(() => reject(new Error(data.reason)));
-      };
-      own.onerror = (event) => settle(() => reject(new Error(event.message || 'the worker died')));
-      own.postMessage({ kind: 'follow', id, task });
-    });
+    return own.ask(
+      {
+        message: { kind: 'follow', id, task },
+        stopped,
+        hear(message) {
+          const told = orFail(message);
+          if (told.kind === 'step' && told.id === id) onSteps(told.steps);
+          return told.kind === 'done' && told.id === id ? told.found : undefined;
+        },
+      },
+      signal,
+    );
   };
 
   return {
@@ -108,4 +81,9 @@ export function createFollower(
     },
     close: end,
   };
+}
+
+function orFail(told: FromFollower): Exclude<FromFollower, { readonly kind: 'failed' }> {
+  if (told.kind === 'failed') throw new Error(told.reason);
+  return told;
 }

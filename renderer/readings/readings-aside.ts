@@ -1,3 +1,9 @@
+import {
+  type PlainWorker,
+  type WatchedWorker,
+  type WorkerPatience,
+  watchedWorker,
+} from '../workers/watched-worker';
 import { type AsideAnswer, type AsideInput, type AsideKind, doAside, type ToAside } from './aside-jobs';
 
 /** Measures whole swims beside the window, one job after the other, for screens that show many. */
@@ -16,11 +22,10 @@ interface Waiting {
   readonly tell: (answer: AsideAnswer<AsideKind> | null) => void;
 }
 
-/** The part of a worker that is used. */
-export type AsideWorker = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener'>;
+export type AsideWorker = PlainWorker<ToAside, AsideAnswer<AsideKind>>;
 
-/** A worker that owes an answer for this long is taken for dead, ms. */
-const silenceMs = 20_000;
+/** Twenty seconds. */
+const patience: WorkerPatience = { checkMs: 250, silentChecks: 80 };
 /** A worker that was asked nothing for this long is ended, so that a screen left behind holds no memory, ms. */
 const idleMs = 30_000;
 
@@ -31,44 +36,34 @@ const idleMs = 30_000;
 export function readingsAside(startWorker: () => AsideWorker): ReadingsAside {
   const waiting: Waiting[] = [];
   let running: Waiting | null = null;
-  let worker: AsideWorker | null = null;
+  let worker: WatchedWorker<ToAside> | null = null;
   let failed = false;
-  let timer: ReturnType<typeof setTimeout> | undefined;
+  let idle: ReturnType<typeof setTimeout> | undefined;
 
   const end = (): void => {
-    worker?.terminate();
+    worker?.end();
     worker = null;
   };
-  const fail = (): void => {
+  const lost = (): void => {
     failed = true;
-    clearTimeout(timer);
-    end();
+    clearTimeout(idle);
     const last = running;
     running = null;
     if (last) waiting.unshift(last);
     next();
   };
-  const started = (): AsideWorker => {
-    const made = startWorker();
-    made.addEventListener('message', ({ data }: MessageEvent<AsideAnswer<AsideKind>>) => {
-      if (made !== worker) return;
-      clearTimeout(timer);
-      const done = running;
-      running = null;
-      done?.tell(done.signal.aborted ? null : data);
-      next();
-    });
-    for (const kind of ['error', 'messageerror'] as const)
-      made.addEventListener(kind, () => {
-        if (made === worker) fail();
-      });
-    return made;
+  const heard = (answer: AsideAnswer<AsideKind>): void => {
+    worker?.rest();
+    const done = running;
+    running = null;
+    done?.tell(done.signal.aborted ? null : answer);
+    next();
   };
   const next = (): void => {
     if (running) return;
     const one = waiting.shift();
     if (!one) {
-      if (worker) timer = setTimeout(end, idleMs);
+      if (worker) idle = setTimeout(end, idleMs);
       return;
     }
     if (one.signal.aborted) {
@@ -78,11 +73,11 @@ export function readingsAside(startWorker: () => AsideWorker): ReadingsAside {
       one.tell(doAside(one.job));
       next();
     } else {
-      clearTimeout(timer);
+      clearTimeout(idle);
       running = one;
-      timer = setTimeout(fail, silenceMs);
-      worker ??= started();
-      worker.postMessage(one.job);
+      worker ??= watchedWorker(startWorker(), patience, { heard, lost });
+      worker.watch();
+      worker.send(one.job);
     }
   };
   return {

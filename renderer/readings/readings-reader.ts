@@ -4,6 +4,7 @@ import type { Swimmer } from '#core/swim-file/squad-schema';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { MarkingError } from '#core/uncertainty/marking-error';
 import type { FromReadingsWorker, ToReadingsWorker } from './readings-message';
+import { type PlainWorker, type WorkerPatience, watchedWorker } from '../workers/watched-worker';
 import { changedList, swimChange } from './swim-change';
 
 /** What readings are read from. */
@@ -38,11 +39,10 @@ export function readHere(tell: TellReadings, clock: () => number): ReadingsReade
 /** For screens that show no readings of their own. */
 export const readNothing: StartReader = () => ({ read: () => undefined, close: () => undefined });
 
-/** The part of a worker that is used. */
-export type ReadingsWorker = Pick<Worker, 'postMessage' | 'terminate' | 'addEventListener'>;
+export type ReadingsWorker = PlainWorker<ToReadingsWorker, FromReadingsWorker>;
 
-/** A worker that owes readings for this long is taken for dead, ms: the longest swims take a second, loading a few. */
-const silenceMs = 20_000;
+/** Twenty seconds: the longest swims take a second, loading a few. */
+const patience: WorkerPatience = { checkMs: 250, silentChecks: 80 };
 
 /**
  * Reads in a worker, so that a long swim never holds up the window. The worker is told what changed; one that fails, or
@@ -50,13 +50,11 @@ const silenceMs = 20_000;
  */
 export function readAway(startWorker: () => ReadingsWorker, clock: () => number): StartReader {
   return (tell) => {
-    const worker = startWorker();
     let here: ReadingsReader | null = null;
     let told: ReadingsOf | null = null;
     let reading: ReadingsOf | null = null;
     let waiting: ReadingsOf | null = null;
     let readings: readonly Reading[] = [];
-    let silent: ReturnType<typeof setTimeout> | undefined;
     const ask = (of: ReadingsOf): void => {
       const same = told?.swimmer === of.swimmer && told.markingError === of.markingError;
       const message: ToReadingsWorker = {
@@ -65,11 +63,11 @@ export function readAway(startWorker: () => ReadingsWorker, clock: () => number)
       };
       told = of;
       reading = of;
-      worker.postMessage(message);
-      silent = setTimeout(fail, silenceMs);
+      worker.watch();
+      worker.send(message);
     };
-    worker.addEventListener('message', ({ data }: MessageEvent<FromReadingsWorker>) => {
-      clearTimeout(silent);
+    const heard = (data: FromReadingsWorker): void => {
+      worker.rest();
       const of = reading;
       if (here || !of) return;
       readings = changedList(readings, data.readings);
@@ -78,17 +76,13 @@ export function readAway(startWorker: () => ReadingsWorker, clock: () => number)
       waiting = null;
       if (next) ask(next);
       tell(of, readings, data.tookMs);
-    });
-    const fail = (): void => {
-      clearTimeout(silent);
-      if (here) return;
-      worker.terminate();
+    };
+    const lost = (): void => {
       here = readHere(tell, clock);
       const last = waiting ?? reading;
       if (last) here.read(last);
     };
-    worker.addEventListener('error', fail);
-    worker.addEventListener('messageerror', fail);
+    const worker = watchedWorker(startWorker(), patience, { heard, lost });
     return {
       read(of) {
         if (here) here.read(of);
@@ -96,9 +90,8 @@ export function readAway(startWorker: () => ReadingsWorker, clock: () => number)
         else ask(of);
       },
       close() {
-        clearTimeout(silent);
         here ??= { read: () => undefined, close: () => undefined };
-        worker.terminate();
+        worker.end();
       },
     };
   };

@@ -1,3 +1,4 @@
+import { type PlainWorker, type WorkerPatience, watchedWorker } from '../workers/watched-worker';
 import type { CodedChunk, FromDecoderWorker, ToDecoderWorker } from './decoder-message';
 
 /** A decoder as it is fed: one turn after another, each beginning at a key picture. */
@@ -26,17 +27,10 @@ export interface DecoderEars {
 
 export type MakeFilmDecoder = (ears: DecoderEars) => FilmDecoder;
 
-/** The part of a Worker that is used. */
-export interface DecoderWorker {
-  onmessage: ((event: MessageEvent<FromDecoderWorker>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-  postMessage(message: ToDecoderWorker, transfer: Transferable[]): void;
-  terminate(): void;
-}
+export type DecoderWorker = PlainWorker<ToDecoderWorker, FromDecoderWorker>;
 
-/** Our defaults: how often a decoder that is at work is looked after, and how many looks without a sign of life end it. */
-const checkMs = 250;
-const silentChecks = 16;
+/** How often a decoder that is at work is looked after, and how many looks without a sign of life end it. Our defaults. */
+const patience: WorkerPatience = { checkMs: 250, silentChecks: 17 };
 
 /**
  * Makes decoders that run in workers of their own. A browser hands a decoder its next picture only when the thread it
@@ -57,42 +51,18 @@ export function createDecoderMaker(makeWorker: () => DecoderWorker): MakeFilmDec
     let fed = 0;
     let takenUp = 0;
     let closed = false;
-    /** Its program could not be loaded, or failed. */
-    let broken = false;
 
-    let watching: ReturnType<typeof setInterval> | null = null;
-    let silent = 0;
-
-    const unwatch = (): void => {
-      if (watching !== null) clearInterval(watching);
-      watching = null;
-    };
-    /** Checks are counted, not time: after the machine has slept every worker looks late. */
-    const check = (): void => {
-      silent += 1;
-      if (silent > silentChecks) {
-        broken = true;
-        worker.terminate();
-        fail();
-      } else worker.postMessage({ kind: 'ping' }, []);
-    };
-    const watch = (): void => {
-      if (watching !== null) return;
-      silent = 0;
-      watching = setInterval(check, checkMs);
-    };
     const endFlushes = (): void => {
       for (const end of flushes.values()) end();
       flushes.clear();
     };
     const fail = (): void => {
       ready = false;
-      unwatch();
+      link.rest();
       endFlushes();
       died();
     };
-    worker.onmessage = ({ data }) => {
-      silent = 0;
+    const heard = (data: FromDecoderWorker): void => {
       if (data.kind === 'picture') {
         if (data.turn === turn && !closed) output(data.picture);
         else data.picture.close();
@@ -100,7 +70,7 @@ export function createDecoderMaker(makeWorker: () => DecoderWorker): MakeFilmDec
         flushes.get(data.id)?.();
         flushes.delete(data.id);
       } else if (data.kind === 'alive') {
-        if (fed === takenUp && flushes.size === 0) unwatch();
+        if (fed === takenUp && flushes.size === 0) link.rest();
       } else if (data.turn !== turn || closed) return;
       else if (data.kind === 'died') fail();
       else {
@@ -108,10 +78,13 @@ export function createDecoderMaker(makeWorker: () => DecoderWorker): MakeFilmDec
         taken();
       }
     };
-    worker.onerror = () => {
-      broken = true;
+    const lost = (): void => {
+      if (spare === worker) spare = null;
       if (!closed) fail();
     };
+    // a busy decoder says nothing of itself while it has nothing to show
+    const checked = (): void => link.send({ kind: 'ping' });
+    const link = watchedWorker(worker, patience, { heard, lost, checked });
 
     return {
       isReady: () => ready,
@@ -123,31 +96,32 @@ export function createDecoderMaker(makeWorker: () => DecoderWorker): MakeFilmDec
         fed = 0;
         takenUp = 0;
         endFlushes();
-        worker.postMessage({ kind: 'begin', turn, config }, []);
+        link.send({ kind: 'begin', turn, config });
       },
       decode(chunk) {
         fed += 1;
-        watch();
-        worker.postMessage({ kind: 'decode', chunk }, [chunk.data.buffer]);
+        link.watch();
+        link.send({ kind: 'decode', chunk }, [chunk.data.buffer]);
       },
       flush() {
         flushIds += 1;
         const id = flushIds;
+        if (link.isOver()) return Promise.resolve();
         return new Promise((resolve) => {
           flushes.set(id, resolve);
-          watch();
-          worker.postMessage({ kind: 'flush', id }, []);
+          link.watch();
+          link.send({ kind: 'flush', id });
         });
       },
       close() {
         if (closed) return;
         closed = true;
         ready = false;
-        unwatch();
+        link.rest();
         endFlushes();
-        if (spare || broken) worker.terminate();
+        if (spare || link.isOver()) link.end();
         else {
-          worker.postMessage({ kind: 'close' }, []);
+          link.send({ kind: 'close' });
           spare = worker;
         }
       },

@@ -74,13 +74,13 @@ it('ends the worker when cancelled, and makes a new one next time', async () => 
 
 it('takes a worker that says nothing for dead, and follows the piece again', async () => {
   const { make, made } = workers((count) => (count === 1 ? 'hangs' : 'works'));
-  const follower = createFollower(make, 'x', { silence: 30 });
+  const follower = createFollower(make, 'x', { checkMs: 10, silentChecks: 3 });
   expect(await follower.follow(task, () => undefined, never)).toEqual(found);
   expect(made.map(({ ended }) => ended)).toEqual([true, false]);
 });
 
 it('says so when no worker gives a sign of life', async () => {
   const { make } = workers(() => 'hangs');
-  const follower = createFollower(make, 'x', { silence: 30 });
+  const follower = createFollower(make, 'x', { checkMs: 10, silentChecks: 3 });
   await expect(follower.follow(task, () => undefined, never)).rejects.toThrow('no sign of life');
 });

@@ -22,13 +22,12 @@ const kicks = aSwim({
 
 /** A worker of the test's own: what is posted waits until it is let through, and it may be broken. */
 function aWorker() {
-  const heard = new Map<string, (event: never) => void>();
   const asked: ToReadingsWorker[] = [];
   const worker: ReadingsWorker = {
+    onmessage: null,
+    onerror: null,
     postMessage: (message: ToReadingsWorker) => void asked.push(message),
     terminate: () => undefined,
-    addEventListener: (kind: string, listener: unknown) =>
-      void heard.set(kind, listener as (event: never) => void),
   };
   let swim: Swim | null = null;
   const answer = (): void => {
@@ -45,9 +44,9 @@ function aWorker() {
       },
       tookMs: 1,
     };
-    heard.get('message')?.({ data: told } as never);
+    worker.onmessage?.({ data: told } as never);
   };
-  return { worker, asked, answer, breakDown: () => heard.get('error')?.({} as never) };
+  return { worker, asked, answer, breakDown: () => worker.onerror?.({} as never) };
 }
 
 function opened(startReader: (tell: TellReadings) => ReadingsReader) {
