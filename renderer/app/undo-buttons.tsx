@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Command } from './command';
+import { useTip } from './use-tip';
 
 interface Undoable {
   readonly store: StoreApi<{ readonly undoName: string | null; readonly redoName: string | null }>;
@@ -10,6 +11,7 @@ interface Undoable {
 
 /** Takes the last step back, or again. */
 export function UndoButtons({ document }: { readonly document: Undoable }) {
+  const tip = useTip();
   const undoName = useStore(document.store, (state) => state.undoName);
   const redoName = useStore(document.store, (state) => state.redoName);
   return (
@@ -18,7 +20,7 @@ export function UndoButtons({ document }: { readonly document: Undoable }) {
         type="button"
         onClick={() => document.undo()}
         disabled={undoName === null}
-        title={undoName ? `Undo: ${undoName} (Ctrl Z)` : 'Nothing to undo'}
+        title={undoName ? tip('undo', `Undo: ${undoName}`) : 'Nothing to undo'}
       >
         Undo
       </button>
@@ -26,7 +28,7 @@ export function UndoButtons({ document }: { readonly document: Undoable }) {
         type="button"
         onClick={() => document.redo()}
         disabled={redoName === null}
-        title={redoName ? `Redo: ${redoName} (Ctrl Shift Z)` : 'Nothing to redo'}
+        title={redoName ? tip('redo', `Redo: ${redoName}`) : 'Nothing to redo'}
       >
         Redo
       </button>

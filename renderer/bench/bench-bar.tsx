@@ -3,6 +3,7 @@ import { localFrameInterval } from '#core/timeline/clip-clock';
 import { clockOf, useBench, useSwim } from './bench-session';
 import { openRoute } from '../app/use-route';
 import { KeySheetButton } from '../app/key-sheet-button';
+import { useTip } from '../app/use-tip';
 import { cardWords } from '#core/swim-file/card-words';
 import { goTo } from './stepping';
 import { SaveState } from './save-state';
@@ -17,6 +18,7 @@ interface Props {
 
 /** Which swim this is, whether it is safe, and the few things done to it as a whole. */
 export function BenchBar({ onLeave, onCard, onStill, onVideo, onExport }: Props) {
+  const tip = useTip();
   const session = useBench();
   const card = useSwim((swim) => swim.card);
   const clock = useSwim(clockOf);
@@ -46,7 +48,7 @@ export function BenchBar({ onLeave, onCard, onStill, onVideo, onExport }: Props)
         type="button"
         onClick={back('undo')}
         disabled={undoName === null}
-        title={undoName ? `Undo: ${undoName} (Ctrl Z)` : 'Nothing to undo'}
+        title={undoName ? tip('undo', `Undo: ${undoName}`) : 'Nothing to undo'}
       >
         Undo
       </button>
@@ -54,27 +56,31 @@ export function BenchBar({ onLeave, onCard, onStill, onVideo, onExport }: Props)
         type="button"
         onClick={back('redo')}
         disabled={redoName === null}
-        title={redoName ? `Redo: ${redoName} (Ctrl Shift Z)` : 'Nothing to redo'}
+        title={redoName ? tip('redo', `Redo: ${redoName}`) : 'Nothing to redo'}
       >
         Redo
       </button>
       <button
         type="button"
         onClick={() => openRoute({ screen: 'pair', ids: [session.document.swim().id] })}
-        title="See this swim beside another (Shift P)"
+        title={tip('pair', 'See this swim beside another')}
       >
         Pair
       </button>
-      <button type="button" onClick={onStill} title="Save this picture with its body line and readings (I)">
+      <button
+        type="button"
+        onClick={onStill}
+        title={tip('still', 'Save this picture with its body line and readings')}
+      >
         Still
       </button>
-      <button type="button" onClick={onVideo} title="Save a stretch of this swim as a video (Shift V)">
+      <button type="button" onClick={onVideo} title={tip('video', 'Save a stretch of this swim as a video')}>
         Video
       </button>
       <button
         type="button"
         onClick={onExport}
-        title="Save pictures, data, captions, the handout or the whole swim (Shift X)"
+        title={tip('export', 'Save pictures, data, captions, the handout or the whole swim')}
       >
         Export
       </button>

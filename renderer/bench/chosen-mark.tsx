@@ -4,9 +4,11 @@ import { useBench, useSwim, useView } from './bench-session';
 import { askAgain, canSayMore } from './marking';
 import { nudgeEvent, removeSelected } from './selection-actions';
 import { goTo } from './stepping';
+import { useTip } from '../app/use-tip';
 
 /** The mark that is chosen, by name, with what can be done to it; its keys beside each. */
 export function ChosenMark() {
+  const tip = useTip();
   const session = useBench();
   const id = useView(({ selection }) => (selection.kind === 'event' ? selection.id : null));
   const mark = useSwim((swim) => (id === null ? null : (swim.events.find((each) => each.id === id) ?? null)));
@@ -23,18 +25,30 @@ export function ChosenMark() {
         <strong className={`chosen-mark-${staffOf(mark.kind)}`}>{markPhrase(mark)}</strong>
         <small>frame {mark.frame + 1}</small>
       </button>
-      <button type="button" onClick={() => nudgeEvent(session, -1)} title="One frame earlier (,)">
+      <button
+        type="button"
+        onClick={() => nudgeEvent(session, -1)}
+        title={tip('event-earlier', 'One frame earlier')}
+      >
         ◀ <kbd>,</kbd>
       </button>
-      <button type="button" onClick={() => nudgeEvent(session, 1)} title="One frame later (.)">
+      <button
+        type="button"
+        onClick={() => nudgeEvent(session, 1)}
+        title={tip('event-later', 'One frame later')}
+      >
         ▶ <kbd>.</kbd>
       </button>
       {canSayMore(mark.kind) && (
-        <button type="button" onClick={() => askAgain(session)} title="Change what is said of it (K)">
+        <button
+          type="button"
+          onClick={() => askAgain(session)}
+          title={tip('say-more', 'Change what is said of it')}
+        >
           Say more <kbd>K</kbd>
         </button>
       )}
-      <button type="button" onClick={() => removeSelected(session)} title="Remove it (Delete)">
+      <button type="button" onClick={() => removeSelected(session)} title={tip('remove', 'Remove it')}>
         Remove
       </button>
     </section>

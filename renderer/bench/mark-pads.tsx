@@ -9,6 +9,7 @@ import { markHere } from './marking';
 import { padKeys, padWords } from './pad-keys';
 import { FollowPad } from '../follow/follow-pad';
 import { ScenePads } from './scene-pads';
+import { useTip } from '../app/use-tip';
 
 const staffs: readonly { readonly staff: Staff; readonly words: string }[] = [
   { staff: 'hands', words: 'Hands' },
@@ -18,6 +19,7 @@ const staffs: readonly { readonly staff: Staff; readonly words: string }[] = [
 ];
 
 function MarkPad({ kind }: { readonly kind: EventKind }) {
+  const tip = useTip();
   const session = useBench();
   const count = useSwim((swim) => eventCounts(swim)[kind]);
   const pointedOut = useView((state) => state.guidedKind === kind);
@@ -28,7 +30,7 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
       className={`pad${pointedOut ? ' pointed-out' : ''}`}
       onClick={() => void markHere(session, kind)}
       data-pad={kind}
-      title={`Mark ${eventWords[kind].toLowerCase()} on this frame (${key.toUpperCase()})`}
+      title={tip(`mark-${kind}`, `Mark ${eventWords[kind].toLowerCase()} on this frame`)}
       aria-label={`${eventWords[kind]}, ${count} marked, key ${key.toUpperCase()}`}
     >
       <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
@@ -43,6 +45,7 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
 
 /** Everything that can be marked on the frame shown, each with its key and how often it has been. */
 export function MarkPads() {
+  const tip = useTip();
   const session = useBench();
   const laid = useSwim((swim) => swim.postures.length);
   const passing = useView((state) => state.passStep !== null);
@@ -55,7 +58,7 @@ export function MarkPads() {
         className="pad pass"
         aria-pressed={passing}
         onClick={() => (passing ? endPass(session) : startPass(session))}
-        title="Be led through one stroke, moment by moment (M)"
+        title={tip('guided-pass', 'Be led through one stroke, moment by moment')}
       >
         <span className="pad-words">{kicking ? 'Mark three kicks' : 'Mark one stroke'}</span>
         <kbd>M</kbd>
@@ -77,7 +80,7 @@ export function MarkPads() {
           className="pad"
           aria-pressed={laying}
           onClick={() => (laying ? endBodyLine(session) : startBodyLine(session))}
-          title="Lay the body line on this frame, fingertip to toe (B)"
+          title={tip('body-line', 'Lay the body line on this frame, fingertip to toe')}
         >
           <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
             <path d="M-9,-4 L-3,2 L2,-3 L9,4" fill="none" stroke="currentColor" strokeWidth="2" />
@@ -92,7 +95,7 @@ export function MarkPads() {
           type="button"
           className="pad"
           onClick={() => copyLastForward(session)}
-          title="Copy the last body line to this frame as a start (N)"
+          title={tip('copy-posture', 'Copy the last body line to this frame as a start')}
         >
           <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
             <path

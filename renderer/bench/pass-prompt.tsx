@@ -2,9 +2,11 @@ import { eventWords } from '#core/marks/mark-words';
 import { useBench, useSwim, useView } from './bench-session';
 import { endPass, passBack, passFor, passOn } from './guided-pass';
 import { padKeys } from './pad-keys';
+import { useTip } from '../app/use-tip';
 
 /** What the guided pass asks for next. */
 export function PassPrompt() {
+  const tip = useTip();
   const session = useBench();
   const step = useView((state) => state.passStep);
   const steps = useSwim((swim) => passFor(swim.card));
@@ -22,18 +24,18 @@ export function PassPrompt() {
         type="button"
         disabled={step === 0}
         onClick={() => passBack(session)}
-        title="To the moment before, and mark it again (Backspace)"
+        title={tip('pass-back', 'To the moment before, and mark it again')}
       >
         Back <kbd>⌫</kbd>
       </button>
       <button
         type="button"
         onClick={() => passOn(session)}
-        title="It can't be seen: go on to the next moment (L)"
+        title={tip('pass-skip', "It can't be seen: go on to the next moment")}
       >
         Leave out <kbd>L</kbd>
       </button>
-      <button type="button" onClick={() => endPass(session)} title="End the pass (Esc)">
+      <button type="button" onClick={() => endPass(session)} title={tip('put-away', 'End the pass')}>
         Done <kbd>Esc</kbd>
       </button>
     </output>

@@ -1,3 +1,4 @@
+import { useKeyOf, useTip } from '../app/use-tip';
 import { type SceneLineItem, sceneWords, setScene } from '../state/scene-commands';
 import { endLine, startLine } from '../stage/tools/line-tool';
 import type { Scene } from '#core/swim-file/swim-schema';
@@ -9,19 +10,17 @@ import { type BenchSession, useBench, useSwim, useView } from './bench-session';
 const lines: readonly {
   readonly item: SceneLineItem;
   readonly words: string;
-  readonly key: string;
   readonly dash: string;
 }[] = [
-  { item: 'level', words: 'Level', key: '1', dash: '6 3' },
-  { item: 'surface', words: 'Surface', key: '2', dash: '1.5 4' },
-  { item: 'scale', words: 'Length', key: '3', dash: '' },
+  { item: 'level', words: 'Level', dash: '6 3' },
+  { item: 'surface', words: 'Surface', dash: '1.5 4' },
+  { item: 'scale', words: 'Length', dash: '' },
 ];
 
 interface MorePad {
   readonly id: string;
   readonly words: string;
   readonly title: string;
-  readonly key: string;
   readonly path: string;
   readonly run: (session: BenchSession) => void;
   /** A tick or how many; empty when there is none. */
@@ -34,7 +33,6 @@ const more: readonly MorePad[] = [
     id: 'plane',
     words: 'Rectangle',
     title: sceneWords.plane,
-    key: '4',
     path: 'M-9,-5 L8,-7 L9,6 L-8,7Z',
     run: (session) =>
       session.view.getState().tool === 'plane' ? endPoints(session) : startPoints(session, 'plane'),
@@ -45,7 +43,6 @@ const more: readonly MorePad[] = [
     id: 'straight',
     words: 'Straight',
     title: 'Lines that are straight in the pool',
-    key: '5',
     path: 'M-9,3 Q0,-8 9,3',
     run: straightKey,
     isSet: ({ straights }) => (straights.length > 0 ? String(straights.length) : ''),
@@ -55,7 +52,6 @@ const more: readonly MorePad[] = [
     id: 'camera',
     words: 'Camera',
     title: sceneWords.camera,
-    key: '6',
     path: 'M-9,-5 h11 v10 h-11Z M2,0 L9,-5 V5Z',
     run: ({ view }) => view.setState({ asksCamera: !view.getState().asksCamera }),
     isSet: ({ camera }) => (camera.metres !== null || camera.fartherMetres !== null ? '✓' : ''),
@@ -65,7 +61,6 @@ const more: readonly MorePad[] = [
     id: 'still',
     words: 'Still thing',
     title: 'A thing that stands still beside the swimmer, for a camera that moved',
-    key: '7',
     path: 'M-9,0 H-3 M3,0 H9 M0,-9 V-3 M0,3 V9',
     run: (session) => (session.view.getState().tool === 'still' ? endStill(session) : startStill(session)),
     isSet: ({ still }) => (still.length > 0 ? String(still.flat().length) : ''),
@@ -75,6 +70,8 @@ const more: readonly MorePad[] = [
 
 /** What ties the picture to the pool. A tick shows what is set. */
 export function ScenePads() {
+  const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useBench();
   const scene = useSwim((swim) => swim.scene);
   const tool = useView((state) => state.tool);
@@ -106,15 +103,15 @@ export function ScenePads() {
           goes right →
         </button>
       </fieldset>
-      {lines.map(({ item, words, key, dash }) => (
+      {lines.map(({ item, words, dash }) => (
         <button
           key={item}
           type="button"
           className="pad"
           aria-pressed={tool === item}
           onClick={() => (tool === item ? endLine(session) : startLine(session, item))}
-          title={`${sceneWords[item]} (${key})`}
-          aria-label={`${sceneWords[item]}, ${scene[item] ? 'set' : 'not set'}, key ${key}`}
+          title={tip(`scene-${item}`, sceneWords[item])}
+          aria-label={`${sceneWords[item]}, ${scene[item] ? 'set' : 'not set'}, key ${keyOf(`scene-${item}`)}`}
         >
           <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
             <line x1="-9" x2="9" y1="0" y2="0" stroke="currentColor" strokeWidth="2" strokeDasharray={dash} />
@@ -122,25 +119,25 @@ export function ScenePads() {
           </svg>
           <span className="pad-words">{words}</span>
           <span className="pad-count">{scene[item] ? '✓' : ''}</span>
-          <kbd>{key}</kbd>
+          <kbd>{keyOf(`scene-${item}`)}</kbd>
         </button>
       ))}
-      {more.map(({ id, words, title, key, path, run, isSet, isOn }) => (
+      {more.map(({ id, words, title, path, run, isSet, isOn }) => (
         <button
           key={id}
           type="button"
           className="pad"
           aria-pressed={isOn(view)}
           onClick={() => run(session)}
-          title={`${title} (${key})`}
-          aria-label={`${title}, ${isSet(scene) === '' ? 'not set' : 'set'}, key ${key}`}
+          title={tip(`scene-${id}`, title)}
+          aria-label={`${title}, ${isSet(scene) === '' ? 'not set' : 'set'}, key ${keyOf(`scene-${id}`)}`}
         >
           <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
             <path d={path} fill="none" stroke="currentColor" strokeWidth="2" />
           </svg>
           <span className="pad-words">{words}</span>
           <span className="pad-count">{isSet(scene)}</span>
-          <kbd>{key}</kbd>
+          <kbd>{keyOf(`scene-${id}`)}</kbd>
         </button>
       ))}
     </section>

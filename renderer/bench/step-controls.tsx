@@ -5,6 +5,7 @@ import { clockOf, useBench, useSwim, useView } from './bench-session';
 import { StepButton } from './step-button';
 import { goTo, goToMark, stepBy } from './stepping';
 import { whereWords } from './where-words';
+import { useTip } from '../app/use-tip';
 
 /** Shares of true speed the film can be played at. */
 export const paces = [
@@ -15,6 +16,7 @@ export const paces = [
 ] as const;
 
 export function StepControls() {
+  const tip = useTip();
   const session = useBench();
   const frame = useView((state) => state.frame);
   const waiting = useView((state) => state.shownFrame !== state.frame);
@@ -37,24 +39,36 @@ export function StepControls() {
           type="button"
           className="step"
           onClick={() => goToMark(session, -1)}
-          title="Previous mark (↑)"
+          title={tip('mark-before', 'Previous mark')}
           aria-label="Previous mark"
         >
           ⇤ <span className="wide-words">mark</span>
         </button>
-        <StepButton onStep={step(-10)} sign={null} words="−10" title="Ten frames back (Shift ←)" minor />
-        <StepButton onStep={step(-1)} sign="◀" words="frame" title="One frame back (←)" />
+        <StepButton
+          onStep={step(-10)}
+          sign={null}
+          words="−10"
+          title={tip('frames-back', 'Ten frames back')}
+          minor
+        />
+        <StepButton onStep={step(-1)} sign="◀" words="frame" title={tip('frame-back', 'One frame back')} />
         <output className={`where${waiting && hasFilm ? ' waiting' : ''}`} aria-live="off" data-frame={frame}>
           <strong className="where-frame">{where.frame}</strong>
           <small className="where-time">{waiting && hasFilm ? 'picture on its way…' : where.time}</small>
         </output>
-        <StepButton onStep={step(1)} sign="▶" words="frame" title="One frame on (→)" />
-        <StepButton onStep={step(10)} sign={null} words="+10" title="Ten frames on (Shift →)" minor />
+        <StepButton onStep={step(1)} sign="▶" words="frame" title={tip('frame-on', 'One frame on')} />
+        <StepButton
+          onStep={step(10)}
+          sign={null}
+          words="+10"
+          title={tip('frames-on', 'Ten frames on')}
+          minor
+        />
         <button
           type="button"
           className="step"
           onClick={() => goToMark(session, 1)}
-          title="Next mark (↓)"
+          title={tip('mark-after', 'Next mark')}
           aria-label="Next mark"
         >
           <span className="wide-words">mark</span> ⇥
@@ -66,7 +80,7 @@ export function StepControls() {
           aria-pressed={playing}
           disabled={!hasFilm}
           onClick={() => session.view.setState({ playing: !playing })}
-          title="Play or stop (Space)"
+          title={tip('play', 'Play or stop')}
         >
           {playing ? '❙❙ Stop' : '▶ Play'}
         </button>

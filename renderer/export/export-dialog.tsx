@@ -5,6 +5,7 @@ import { exportSource, usualReadings } from '#core/exporting/export-source';
 import { bundleMadeSchema } from '#core/host-contract/operations/bundle-operations';
 import { Dialog } from '../app/dialog';
 import { openRoute } from '../app/use-route';
+import { useTip } from '../app/use-tip';
 import { clockOf, useBench } from '../bench/bench-session';
 import { followJob } from '../host/follow-job';
 import { framesWithMarks } from '../state/selectors';
@@ -39,6 +40,7 @@ interface Props {
 
 /** Everything that can be saved of a swim, chosen together and saved in one go. */
 export function ExportDialog({ onClose, onVideo }: Props) {
+  const tip = useTip();
   const session = useBench();
   const { swimmer, markingError } = useStore(session.known);
   const film = useStore(session.film, (state) => state.source);
@@ -193,7 +195,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
               onClose();
               openRoute({ screen: 'handout', ids: [swim.id] });
             }}
-            title="One page for the swimmer to take home (Shift H)"
+            title={tip('handout', 'One page for the swimmer to take home')}
           >
             Handout for the swimmer…
           </button>
@@ -201,7 +203,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
             type="button"
             disabled={busy}
             onClick={onVideo}
-            title="A stretch of this swim as a video (Shift V)"
+            title={tip('video', 'A stretch of this swim as a video')}
           >
             Video of a stretch…
           </button>

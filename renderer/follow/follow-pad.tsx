@@ -2,9 +2,11 @@ import { useStore } from 'zustand';
 import { useBench, useSwim } from '../bench/bench-session';
 import { questionsOf } from './follow-selectors';
 import { proposalsOf } from './proposals';
+import { useTip } from '../app/use-tip';
 
 /** Opens following and proposals; its count is what waits for the coach. */
 export function FollowPad() {
+  const tip = useTip();
   const session = useBench();
   const open = useStore(session.follow, (state) => state.open);
   const waiting = useSwim((swim) => questionsOf(swim).length + proposalsOf(swim).length);
@@ -15,7 +17,7 @@ export function FollowPad() {
         className="pad"
         aria-pressed={open}
         onClick={() => session.follow.setState({ open: !open })}
-        title="Follow the points between body lines, and decide on proposed marks (Shift O)"
+        title={tip('follow-panel', 'Follow the points between body lines, and decide on proposed marks')}
         aria-label={`Follow and propose, ${waiting} waiting for you, key Shift O`}
       >
         <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">

@@ -6,9 +6,11 @@ import { allPieces, linesWanted, openPieces } from './follow-selectors';
 import { ProposalList } from './proposal-list';
 import { QuestionList } from './question-list';
 import './follow.css';
+import { useTip } from '../app/use-tip';
 
 /** Follow the points, answer what is asked, decide on what is proposed. Stands where the readings stand. */
 export function FollowPanel() {
+  const tip = useTip();
   const session = useBench();
   const share = useStore(session.follow, (state) => state.share);
   const outcome = useStore(session.follow, (state) => state.outcome);
@@ -26,7 +28,7 @@ export function FollowPanel() {
         <button
           type="button"
           onClick={() => session.follow.setState({ open: false })}
-          title="Back to the readings (Shift O)"
+          title={tip('follow-panel', 'Back to the readings')}
         >
           Readings
         </button>

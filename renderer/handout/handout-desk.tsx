@@ -10,6 +10,7 @@ import { SaveState } from '../app/save-state';
 import { ScreenMenu } from '../app/screen-menu';
 import { UndoButtons } from '../app/undo-buttons';
 import { useCommandKeys } from '../app/use-command-keys';
+import { useTip } from '../app/use-tip';
 import { clockOf, useBench } from '../bench/bench-session';
 import { cardWords } from '#core/swim-file/card-words';
 import { KickDoubtCaution } from '../export/kick-doubt-caution';
@@ -34,6 +35,7 @@ const paperWords: Readonly<Record<Handout['paper'], string>> = { a4: 'A4', lette
 
 /** The choices on the left, the page as it will print on the right. */
 export function HandoutDesk({ open, letters: own, onLeave }: Props) {
+  const tip = useTip();
   const session = useBench();
   const { document } = open;
   const { value: handout } = useStore(document.store);
@@ -122,7 +124,7 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
   return (
     <div className="handout">
       <header className="bench-bar">
-        <button type="button" onClick={onLeave} title="Back to the bench (Esc)">
+        <button type="button" onClick={onLeave} title={tip('to-bench', 'Back to the bench')}>
           ‹ Bench
         </button>
         <h1 title={[words.title, ...words.facts].join(' · ')}>
@@ -189,7 +191,7 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
             className="primary"
             disabled={!ready || busy}
             onClick={() => savePage(['pdf'])}
-            title="Save the handout as PDF (P)"
+            title={tip('save-pdf', 'Save the handout as PDF')}
           >
             Save PDF
           </button>
@@ -197,7 +199,7 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
             type="button"
             disabled={!ready || busy}
             onClick={() => savePage(['png'])}
-            title="Save the handout as PNG (I)"
+            title={tip('save-png', 'Save the handout as PNG')}
           >
             Save PNG
           </button>

@@ -1,5 +1,6 @@
 import type { LayPoint } from '#core/compare/lay-body-line';
 import { KeySheetButton } from '../app/key-sheet-button';
+import { useTip } from '../app/use-tip';
 import { cardWords } from '#core/swim-file/card-words';
 import { usePair, usePairPart, usePairView } from './pair-session';
 import { letterOf, type Which } from './pair-view';
@@ -20,6 +21,7 @@ const lays: readonly { readonly at: LayPoint | null; readonly words: string }[] 
 
 /** Which two swims these are, and how their pictures are brought together. */
 export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
+  const tip = useTip();
   const session = usePair();
   const sameLength = usePairView((state) => state.sameLength);
   const lay = usePairView((state) => state.lay);
@@ -34,7 +36,12 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
       </button>
       <h1>
         <SwimName which={0} onBench={onBench} />
-        <button type="button" className="pair-swap" onClick={onSwap} title="A and B change places (X)">
+        <button
+          type="button"
+          className="pair-swap"
+          onClick={onSwap}
+          title={tip('swap', 'A and B change places')}
+        >
           ⇄<span className="unseen">A and B change places</span>
         </button>
         <SwimName which={1} onBench={onBench} />
@@ -46,7 +53,7 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
         onClick={() => session.view.setState({ sameLength: !sameLength })}
         title={
           known
-            ? 'Show both bodies equally long (S)'
+            ? tip('same-length', 'Show both bodies equally long')
             : 'Needs a stretched body line in both, or the swimmer’s streamline and a known length'
         }
       >
@@ -56,7 +63,7 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
         B on A
         <select
           value={lay ?? ''}
-          title="B’s body line on A’s picture, where both have one (O)"
+          title={tip('lay', 'B’s body line on A’s picture, where both have one')}
           onChange={(change) =>
             session.view.setState({ lay: lays.find(({ at }) => at === change.target.value)?.at ?? null })
           }
@@ -72,14 +79,18 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
         type="button"
         aria-pressed={showTable}
         onClick={() => session.view.setState({ showTable: !showTable })}
-        title="Show or hide the differences (D)"
+        title={tip('differences', 'Show or hide the differences')}
       >
         Differences
       </button>
-      <button type="button" onClick={onStill} title="Save the frames shown side by side as a picture (I)">
+      <button
+        type="button"
+        onClick={onStill}
+        title={tip('still', 'Save the frames shown side by side as a picture')}
+      >
         Still…
       </button>
-      <button type="button" onClick={onVideo} title="Save both side by side as a video (V)">
+      <button type="button" onClick={onVideo} title={tip('video', 'Save both side by side as a video')}>
         Video…
       </button>
       <KeySheetButton />

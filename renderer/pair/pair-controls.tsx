@@ -6,8 +6,9 @@ import { chooseMode, modeWords } from './pair-commands';
 import { usePair, usePairView } from './pair-session';
 import { goToLock, lockHere, stepPair, stepToMark } from './pair-steps';
 import { letterOf } from './pair-view';
+import { useTip } from '../app/use-tip';
 
-const modeKeys = { time: 'T', cycle: 'C', free: 'F' } as const;
+const modeCommands = { time: 'in-time', cycle: 'in-cycle', free: 'free' } as const;
 const modeTitles = {
   time: 'Both run in true time from the locked moment',
   cycle: 'Both run through their cycles together, however long each takes',
@@ -16,6 +17,7 @@ const modeTitles = {
 
 /** Steps and plays both swims, and says how they run together. */
 export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
+  const tip = useTip();
   const session = usePair();
   const mode = usePairView((state) => state.mode);
   const lead = usePairView((state) => letterOf(state.lead));
@@ -32,7 +34,7 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
               type="button"
               aria-pressed={mode === each}
               onClick={() => chooseMode(session, each, cyclic)}
-              title={`${modeTitles[each]} (${modeKeys[each]})`}
+              title={tip(modeCommands[each], modeTitles[each])}
             >
               {modeWords[each]}
             </button>
@@ -41,11 +43,15 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
         <button
           type="button"
           onClick={() => lockHere(session)}
-          title="Lock both where they stand now: on the mark there, or the frame (L)"
+          title={tip('lock', 'Lock both where they stand now: on the mark there, or the frame')}
         >
           Lock here
         </button>
-        <button type="button" onClick={() => goToLock(session)} title="Both to the locked moment (G)">
+        <button
+          type="button"
+          onClick={() => goToLock(session)}
+          title={tip('to-lock', 'Both to the locked moment')}
+        >
           Go to lock
         </button>
         <span className="steps-space" />
@@ -53,7 +59,7 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
           type="button"
           className="step"
           onClick={() => stepToMark(session, -1)}
-          title={`Previous mark of ${lead} (↑)`}
+          title={tip('mark-before', `Previous mark of ${lead}`)}
           aria-label={`Previous mark of ${lead}`}
         >
           ⇤
@@ -61,16 +67,26 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
         <StepButton
           sign={null}
           words="−10"
-          title={`Ten frames of ${lead} back (Shift ←)`}
+          title={tip('frames-back', `Ten frames of ${lead} back`)}
           onStep={step(-10)}
           minor
         />
-        <StepButton sign="◀" words="frame" title={`One frame of ${lead} back (←)`} onStep={step(-1)} />
-        <StepButton sign="▶" words="frame" title={`One frame of ${lead} on (→)`} onStep={step(1)} />
+        <StepButton
+          sign="◀"
+          words="frame"
+          title={tip('frame-back', `One frame of ${lead} back`)}
+          onStep={step(-1)}
+        />
+        <StepButton
+          sign="▶"
+          words="frame"
+          title={tip('frame-on', `One frame of ${lead} on`)}
+          onStep={step(1)}
+        />
         <StepButton
           sign={null}
           words="+10"
-          title={`Ten frames of ${lead} on (Shift →)`}
+          title={tip('frames-on', `Ten frames of ${lead} on`)}
           onStep={step(10)}
           minor
         />
@@ -78,7 +94,7 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
           type="button"
           className="step"
           onClick={() => stepToMark(session, 1)}
-          title={`Next mark of ${lead} (↓)`}
+          title={tip('mark-after', `Next mark of ${lead}`)}
           aria-label={`Next mark of ${lead}`}
         >
           ⇥
@@ -89,7 +105,7 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
           className="step play"
           aria-pressed={playing}
           onClick={() => session.view.setState({ playing: !playing })}
-          title="Play or stop both (Space)"
+          title={tip('play', 'Play or stop both')}
         >
           {playing ? '❙❙ Stop' : '▶ Play'}
         </button>

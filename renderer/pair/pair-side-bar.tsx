@@ -6,9 +6,11 @@ import { usePair, usePairPart, usePairView } from './pair-session';
 import { goToLock, readMode, setStretch } from './pair-steps';
 import { letterOf, type Which, withEach } from './pair-view';
 import { placeWords } from './place-words';
+import { useTip } from '../app/use-tip';
 
 /** What one swim of the pair is locked on, where it stands, and which stretch of it is looked at. */
 export function PairSideBar({ which }: { readonly which: Which }) {
+  const tip = useTip();
   const session = usePair();
   const { swim, side, cycle } = usePairPart(which);
   const leads = usePairView((state) => state.lead === which);
@@ -30,7 +32,7 @@ export function PairSideBar({ which }: { readonly which: Which }) {
         className="pair-lead"
         aria-pressed={leads}
         onClick={lead}
-        title={`Step by ${letter} (${letter}): the other follows`}
+        title={tip(which === 0 ? 'step-a' : 'step-b', `Step by ${letter}: the other follows`)}
       >
         {letter}
       </button>
@@ -80,7 +82,7 @@ export function PairSideBar({ which }: { readonly which: Which }) {
           const now = session.view.getState().mirrored;
           session.view.setState({ mirrored: withEach(now, which, !mirrored) });
         }}
-        title={`Show ${letter} as in a mirror (M)`}
+        title={tip('mirror', `Show ${letter} as in a mirror`)}
       >
         ⇋ <span className="wide-words">mirror</span>
       </button>
@@ -114,7 +116,7 @@ export function PairSideBar({ which }: { readonly which: Which }) {
             lead();
             setStretch(session, null);
           }}
-          title="Whole clip again (W)"
+          title={tip('stretch-all', 'Whole clip again')}
         >
           {isWhole ? 'whole' : `${side.first + 1}–${side.last + 1}`}
         </button>

@@ -1,8 +1,10 @@
 import { useStore } from 'zustand';
 import { useBench } from '../bench/bench-session';
+import { useTip } from '../app/use-tip';
 
 /** What the intervals rest on, and the way to measure it. */
 export function MarkingNotice({ onRemark }: { readonly onRemark: () => void }) {
+  const tip = useTip();
   const session = useBench();
   const error = useStore(session.known, (state) => state.markingError);
   const parts = error?.measured;
@@ -19,7 +21,7 @@ export function MarkingNotice({ onRemark }: { readonly onRemark: () => void }) {
       <button
         type="button"
         onClick={onRemark}
-        title="Mark a random choice again without seeing the first marks (Shift M)"
+        title={tip('mark-again', 'Mark a random choice again without seeing the first marks')}
       >
         {measured === 0 ? 'Measure my marking error' : 'Mark again'} <kbd>⇧ M</kbd>
       </button>

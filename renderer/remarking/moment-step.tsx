@@ -6,6 +6,8 @@ import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
 import type { MomentItem } from '#core/uncertainty/remarking-plan';
 import type { Command } from '../app/command';
 import { useCommandKeys } from '../app/use-command-keys';
+import { useTip } from '../app/use-tip';
+import { playCommand } from './play-command';
 import { useBench, useView } from '../bench/bench-session';
 import { whenShown } from '../bench/stepping';
 import { useSpaceToPlay } from '../bench/use-space-to-play';
@@ -18,6 +20,7 @@ interface Props {
 
 /** One moment to find again in a short loop that says neither its frames nor its time. */
 export function MomentStep({ item, onAnswer }: Props) {
+  const tip = useTip();
   const session = useBench();
   const frame = useView((state) => state.frame);
   const playing = useView((state) => state.playing);
@@ -58,6 +61,7 @@ export function MomentStep({ item, onAnswer }: Props) {
         command('remark-on', 'One frame on', ['ArrowRight'], () => by(1)),
         command('remark-first', 'Start of the loop', ['Home'], () => to(item.first, -1)),
         command('remark-mark', 'Mark this picture', ['Enter'], here),
+        playCommand(session, 'Play the loop or stop'),
       ],
     };
   }, [session, item, onAnswer]);
@@ -73,7 +77,7 @@ export function MomentStep({ item, onAnswer }: Props) {
         </output>
       </Stage>
       <section className="remark-controls" aria-label="Step through the loop">
-        <button type="button" onClick={() => step(-1)} title="One frame back (←)">
+        <button type="button" onClick={() => step(-1)} title={tip('remark-back', 'One frame back')}>
           ◀ frame
         </button>
         <button
@@ -81,11 +85,11 @@ export function MomentStep({ item, onAnswer }: Props) {
           className="remark-play"
           aria-pressed={playing}
           onClick={() => session.view.setState({ playing: !playing })}
-          title="Play the loop or stop (Space)"
+          title={tip('remark-play', 'Play the loop or stop')}
         >
           {playing ? '❙❙ Stop' : '▶ Loop'}
         </button>
-        <button type="button" onClick={() => step(1)} title="One frame on (→)">
+        <button type="button" onClick={() => step(1)} title={tip('remark-on', 'One frame on')}>
           frame ▶
         </button>
         <input
@@ -99,7 +103,12 @@ export function MomentStep({ item, onAnswer }: Props) {
             session.view.setState({ frame: Number(event.target.value), playing: false, towards: 0 })
           }
         />
-        <button type="button" className="remark-mark" onClick={() => void mark()} title="Mark it (Enter)">
+        <button
+          type="button"
+          className="remark-mark"
+          onClick={() => void mark()}
+          title={tip('remark-mark', 'Mark it')}
+        >
           Mark this picture <kbd>↵</kbd>
         </button>
       </section>

@@ -5,6 +5,8 @@ import type { PointsItem } from '#core/uncertainty/remarking-plan';
 import { frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
 import type { Command } from '../app/command';
 import { useCommandKeys } from '../app/use-command-keys';
+import { useTip } from '../app/use-tip';
+import { playCommand } from './play-command';
 import { type BenchSession, clockOf, useBench, useSwim, useView } from '../bench/bench-session';
 import { nudgePoint, pointIsHeld } from '../bench/selection-actions';
 import { useSpaceToPlay } from '../bench/use-space-to-play';
@@ -45,6 +47,7 @@ function loopAround(session: BenchSession, frame: number): { readonly first: num
 
 /** The points of one frame to lay again, from fingertip to toe, on a bare picture. */
 export function PointsStep({ item, onAnswer }: Props) {
+  const tip = useTip();
   const session = useBench();
   const next = useView((state) => state.nextLandmark);
   const posture = useSwim((swim) => postureOn(swim, item.frame));
@@ -94,6 +97,7 @@ export function PointsStep({ item, onAnswer }: Props) {
     };
     const hidden = (): void => leaveOutNext(session);
     const others: Command[] = [
+      playCommand(session, 'Play around this picture or stop'),
       { id: 'remark-hidden', label: 'This point is hidden', keys: ['h'], kind: 'undoable', run: hidden },
       { id: 'remark-undo', label: 'Back one point', keys: ['$mod+z'], kind: 'never', run: undo },
       {
@@ -139,18 +143,23 @@ export function PointsStep({ item, onAnswer }: Props) {
           className="remark-play"
           aria-pressed={playing}
           onClick={() => play(!playing)}
-          title="Play what happens around this picture, and come back to it (Space)"
+          title={tip('remark-play', 'Play what happens around this picture, and come back to it')}
         >
           {playing ? '❙❙ Stop' : '▶ Around it'}
         </button>
-        <button type="button" onClick={back} disabled={!touched} title="Take back the last point (Ctrl Z)">
+        <button
+          type="button"
+          onClick={back}
+          disabled={!touched}
+          title={tip('remark-undo', 'Take back the last point')}
+        >
           Back one point
         </button>
         <button
           type="button"
           onClick={() => leaveOutNext(session)}
           disabled={next === null}
-          title="It can't be seen on this picture (H)"
+          title={tip('remark-hidden', "It can't be seen on this picture")}
         >
           Hidden <kbd>H</kbd>
         </button>
@@ -160,7 +169,7 @@ export function PointsStep({ item, onAnswer }: Props) {
           className="remark-mark"
           onClick={keep}
           disabled={next !== null || playing}
-          title="Keep the points and go on (Enter)"
+          title={tip('remark-enter', 'Keep the points and go on')}
         >
           Keep the points <kbd>↵</kbd>
         </button>

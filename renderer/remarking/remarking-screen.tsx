@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import type { RemarkingItem } from '#core/uncertainty/remarking-plan';
 import type { Command } from '../app/command';
 import { useCommandKeys } from '../app/use-command-keys';
+import { useTip } from '../app/use-tip';
 import { BenchContext, useBench } from '../bench/bench-session';
 import { blindSession } from './blind-session';
 import { MomentStep } from './moment-step';
@@ -33,6 +34,7 @@ export function RemarkingScreen({ onLeave }: { readonly onLeave: () => void }) {
 }
 
 function Going({ pass, item }: { readonly pass: Remarking; readonly item: RemarkingItem }) {
+  const tip = useTip();
   const session = useBench();
   const blind = useMemo(() => blindSession(session, item), [session, item]);
   const commands = useMemo(
@@ -70,14 +72,22 @@ function Going({ pass, item }: { readonly pass: Remarking; readonly item: Remark
           type="button"
           onClick={pass.back}
           disabled={pass.done === 0}
-          title="Back to the one before (Backspace)"
+          title={tip('remark-again', 'Back to the one before')}
         >
           One back
         </button>
-        <button type="button" onClick={pass.skip} title="It can’t be told: leave it out (X)">
+        <button
+          type="button"
+          onClick={pass.skip}
+          title={tip('remark-skip', 'It can’t be told: leave it out')}
+        >
           Skip <kbd>X</kbd>
         </button>
-        <button type="button" onClick={pass.stop} title="Keep what is done; the rest waits (Esc)">
+        <button
+          type="button"
+          onClick={pass.stop}
+          title={tip('remark-stop', 'Keep what is done; the rest waits')}
+        >
           Stop <kbd>Esc</kbd>
         </button>
       </header>

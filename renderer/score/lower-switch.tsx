@@ -1,10 +1,11 @@
 import { useStore } from 'zustand';
+import { useTip } from '../app/use-tip';
 import { useBench, useView } from '../bench/bench-session';
 
 const parts = [
-  ['score', 'score', 'The rhythm along the clip (L)'],
-  ['overlaid', 'overlaid', 'All strokes over one another, with mean and SD (L)'],
-  ['plots', 'plots', 'Curves of heights, angles and speed (L)'],
+  ['score', 'score', 'The rhythm along the clip'],
+  ['overlaid', 'overlaid', 'All strokes over one another, with mean and SD'],
+  ['plots', 'plots', 'Curves of heights, angles and speed'],
 ] as const;
 
 const whichWords = [
@@ -15,6 +16,7 @@ const whichWords = [
 
 /** What is shown under the stage; for strokes over one another, which of them. */
 export function LowerSwitch() {
+  const tip = useTip();
   const { view, readings } = useBench();
   const lower = useView((state) => state.lower);
   const which = useView((state) => state.overlaidOf);
@@ -30,7 +32,7 @@ export function LowerSwitch() {
             key={part}
             type="button"
             aria-pressed={lower === part}
-            title={title}
+            title={tip('lower', title)}
             onClick={() => view.setState({ lower: part })}
           >
             {words}

@@ -2,9 +2,11 @@ import { useMemo } from 'react';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
 import { wholeClip, zoomSpan } from './score-axis';
+import { useTip } from '../app/use-tip';
 
 /** How the score counts time, and how much of it is seen. */
 export function TimeSwitch() {
+  const tip = useTip();
   const { view } = useBench();
   const mode = useView((state) => state.scoreAxis);
   const span = useView((state) => state.scoreSpan);
@@ -21,7 +23,7 @@ export function TimeSwitch() {
           type="button"
           aria-pressed={mode === 'seconds'}
           onClick={() => view.setState({ scoreAxis: 'seconds' })}
-          title="True seconds (Y)"
+          title={tip('score-axis', 'True seconds')}
         >
           seconds
         </button>
@@ -29,7 +31,7 @@ export function TimeSwitch() {
           type="button"
           aria-pressed={mode === 'stroke'}
           onClick={() => view.setState({ scoreAxis: 'stroke' })}
-          title="Percent of the stroke, every stroke as wide as the next (Y)"
+          title={tip('score-axis', 'Percent of the stroke, every stroke as wide as the next')}
         >
           % of stroke
         </button>

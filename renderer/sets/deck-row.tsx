@@ -3,49 +3,30 @@ import { useStore } from 'zustand';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { clockWords, secondsOf } from '#core/practice/clock-words';
 import type { CountHeld } from '#core/practice/count-held';
-import type { Practice, PracticeItem } from '#core/practice/practice-schema';
-import type { PlannedRepeat } from '#core/practice/unfold-item';
+import type { Practice } from '#core/practice/practice-schema';
 import { efforts } from '#core/swim-file/swim-schema';
 import { KeptField, KeptNumber, KeptText } from '../app/kept-field';
 import { addressOf } from '../app/use-route';
 import { dayWords, swumWords } from '#core/swim-file/card-words';
-import type { KeptDocument } from '../state/kept-document';
-import { makeId } from '../state/make-id';
-import { entryOf, logRepeat, type RepeatKey } from './practice-steps';
+import { type DeckRepeat, logOnDeck } from './log-on-deck';
+import { entryOf } from './practice-steps';
 import type { Stopwatches } from './stopwatches';
 
 interface Props {
-  readonly rowKey: RepeatKey;
+  readonly of: DeckRepeat;
   /** The keys speak to this row. */
   readonly current: boolean;
-  readonly name: string;
-  readonly item: PracticeItem;
-  readonly planned: PlannedRepeat;
   readonly practice: Practice;
-  readonly document: KeptDocument<Practice>;
-  readonly watches: Stopwatches;
   readonly held: ReadonlyMap<string, CountHeld>;
   readonly swims: readonly SwimSummary[];
 }
 
 /** One repeat of one swimmer: count, time, effort, note, film. */
-export function DeckRow(props: Props) {
-  const { rowKey, current, name, item, planned, practice, document, watches, held, swims } = props;
+export function DeckRow({ of, current, practice, held, swims }: Props) {
+  const { rowKey, name, item, watches } = of;
   const entry = entryOf(practice, rowKey);
-  const who = rowKey.swimmerId ?? '';
-  const log = (said: Parameters<typeof logRepeat>[1], what: string): void => {
-    document.run(logRepeat(rowKey, said, what, makeId));
-  };
-  // the first tap begins where this swimmer is likely to be: the planned count, or the one before
-  const likely =
-    planned.count ??
-    practice.log.findLast(
-      (each) => each.swimmerId === rowKey.swimmerId && each.itemId === item.id && each.count !== null,
-    )?.count ??
-    0;
+  const log = logOnDeck(of);
   const count = entry?.count ?? null;
-  const setCount = (next: number): void =>
-    log({ count: Math.min(2000, Math.max(0, next)) }, `log ${name}’s count`);
   const verdict = entry ? held.get(entry.id) : undefined;
   return (
     <section className={current ? 'deck-row current' : 'deck-row'} aria-label={name}>
@@ -58,12 +39,7 @@ export function DeckRow(props: Props) {
         )}
       </h2>
       <div className="deck-count">
-        <button
-          type="button"
-          className="count-less"
-          aria-label={`One stroke fewer for ${name}`}
-          onClick={() => setCount(count === null ? likely : count - 1)}
-        >
+        <button type="button" aria-label={`One stroke fewer for ${name}`} onClick={log.fewer}>
           −
         </button>
         <KeptNumber
@@ -74,24 +50,14 @@ export function DeckRow(props: Props) {
           aria-label={`Strokes of ${name}`}
           placeholder="strokes"
           value={count}
-          onKeep={(next) => log({ count: next }, `log ${name}’s count`)}
+          onKeep={(next) => log.say({ count: next }, `log ${name}’s count`)}
         />
-        <button
-          type="button"
-          className="count-more"
-          aria-label={`One stroke more for ${name}`}
-          onClick={() => setCount(count === null ? Math.max(1, likely) : count + 1)}
-        >
+        <button type="button" aria-label={`One stroke more for ${name}`} onClick={log.more}>
           +
         </button>
       </div>
       <div className="deck-time">
-        <Watch
-          who={who}
-          name={name}
-          watches={watches}
-          onStop={(seconds) => log({ timeSeconds: seconds }, `log ${name}’s time`)}
-        />
+        <Watch who={rowKey.swimmerId ?? ''} name={name} watches={watches} onPress={log.watch} />
         <KeptField
           inputMode="decimal"
           autoComplete="off"
@@ -108,7 +74,7 @@ export function DeckRow(props: Props) {
             const seconds = secondsOf(text);
             return seconds !== null && seconds <= 21_600 ? seconds : undefined;
           }}
-          onKeep={(seconds) => log({ timeSeconds: seconds }, `log ${name}’s time`)}
+          onKeep={(seconds) => log.say({ timeSeconds: seconds }, `log ${name}’s time`)}
         />
       </div>
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset's legend would take a line of its own on deck */}
@@ -117,10 +83,9 @@ export function DeckRow(props: Props) {
           <button
             key={effort}
             type="button"
-            className={`effort-${effort}`}
             aria-pressed={entry?.effort === effort}
             data-planned={entry?.effort == null && item.effort === effort ? '' : undefined}
-            onClick={() => log({ effort: entry?.effort === effort ? null : effort }, `log ${name}’s effort`)}
+            onClick={() => log.effort(effort)}
           >
             {effort}
           </button>
@@ -132,7 +97,7 @@ export function DeckRow(props: Props) {
         placeholder="note"
         maxLength={1000}
         value={entry?.note ?? ''}
-        onKeep={(note) => log({ note }, `note on ${name}`)}
+        onKeep={(note) => log.say({ note }, `note on ${name}`)}
       />
       <FilmChoice
         name={name}
@@ -140,7 +105,7 @@ export function DeckRow(props: Props) {
         day={practice.date}
         swims={swims}
         swimId={entry?.swimId ?? null}
-        onChoose={(swimId) => log({ swimId }, `tie a film to ${name}’s repeat`)}
+        onChoose={(swimId) => log.say({ swimId }, `tie a film to ${name}’s repeat`)}
       />
     </section>
   );
@@ -150,10 +115,10 @@ interface WatchProps {
   readonly who: string;
   readonly name: string;
   readonly watches: Stopwatches;
-  readonly onStop: (seconds: number) => void;
+  readonly onPress: () => void;
 }
 
-function Watch({ who, name, watches, onStop }: WatchProps) {
+function Watch({ who, name, watches, onPress }: WatchProps) {
   const running = useStore(watches.store, ({ started }) => started.has(who));
   const [, tick] = useState(0);
   useEffect(() => {
@@ -167,11 +132,7 @@ function Watch({ who, name, watches, onStop }: WatchProps) {
       type="button"
       className={running ? 'watch running' : 'watch'}
       aria-label={running ? `Stop the watch of ${name}` : `Start the watch of ${name}`}
-      onClick={() => {
-        if (!running) return watches.start(who);
-        const stopped = watches.stop(who);
-        if (stopped !== null && stopped > 0) onStop(stopped);
-      }}
+      onClick={onPress}
     >
       {running && seconds !== null ? `Stop ${clockWords(seconds)}` : 'Start'}
     </button>

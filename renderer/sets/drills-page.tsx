@@ -9,6 +9,7 @@ import { PageBar } from '../app/page-bar';
 import type { Command } from '../app/command';
 import type { ScreenProps } from '../app/screens';
 import { useCommandKeys } from '../app/use-command-keys';
+import { useTip } from '../app/use-tip';
 import { makeId } from '../state/make-id';
 import { DrillDialog } from './drill-dialog';
 import { DrillFacts } from './drill-facts';
@@ -41,6 +42,7 @@ const emptyPattern = (id: string): UsualPattern => ({
 
 /** The drills and stroke patterns: the library's, and the coach's own to add, change and remove. */
 export function DrillsPage({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
+  const tip = useTip();
   const drills = useDrills(host);
   const [trouble, setTrouble] = useState<HostError | null>(null);
   const [drill, setDrill] = useState<Drill | null>(null);
@@ -98,7 +100,11 @@ export function DrillsPage({ host, say, go }: Pick<ScreenProps, 'host' | 'say' |
       <PageBar
         title="Drills"
         back={
-          <button type="button" onClick={() => go({ screen: 'sets', ids: [] })} title="All practices (Esc)">
+          <button
+            type="button"
+            onClick={() => go({ screen: 'sets', ids: [] })}
+            title={tip('list', 'All practices')}
+          >
             ‹ Sets
           </button>
         }
@@ -107,7 +113,7 @@ export function DrillsPage({ host, say, go }: Pick<ScreenProps, 'host' | 'say' |
           type="button"
           className="primary"
           onClick={() => setDrill(emptyDrill(makeId()))}
-          title="A drill of your own (A)"
+          title={tip('add', 'A drill of your own')}
         >
           Add a drill
         </button>

@@ -3,6 +3,7 @@ import type { Drill } from '#core/practice/drill-schema';
 import { itemCautions } from '#core/practice/item-cautions';
 import { itemPhrase } from '#core/practice/item-phrase';
 import type { PracticeItem } from '#core/practice/practice-schema';
+import { useTip } from '../app/use-tip';
 
 interface Props {
   readonly item: PracticeItem;
@@ -31,6 +32,7 @@ export function ItemRow({
   onRemove,
   children,
 }: Props) {
+  const tip = useTip();
   const phrase = itemPhrase(item, drill);
   const { cautions } = itemCautions(item, drill);
   return (
@@ -44,16 +46,16 @@ export function ItemRow({
             {cautions.length > 0 && !open && <small>⚠ {cautions.length} cautions</small>}
           </span>
         </button>
-        <button type="button" disabled={place === 0} onClick={() => onMove(-1)} title="Move up (Alt ↑)">
+        <button type="button" disabled={place === 0} onClick={() => onMove(-1)} title={tip('up', 'Move up')}>
           ↑<span className="unseen">Move item {place + 1} up</span>
         </button>
-        <button type="button" disabled={last} onClick={() => onMove(1)} title="Move down (Alt ↓)">
+        <button type="button" disabled={last} onClick={() => onMove(1)} title={tip('down', 'Move down')}>
           ↓<span className="unseen">Move item {place + 1} down</span>
         </button>
         <button type="button" onClick={onCopy} title="The same once more">
           Copy<span className="unseen"> item {place + 1}</span>
         </button>
-        <button type="button" className="quiet" onClick={onRemove} title="Take off the card (Delete)">
+        <button type="button" className="quiet" onClick={onRemove} title={tip('remove', 'Take off the card')}>
           ✕<span className="unseen">Take item {place + 1} off the card</span>
         </button>
       </div>

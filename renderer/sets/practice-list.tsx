@@ -8,6 +8,7 @@ import { KeptProblems } from '../app/kept-messages';
 import type { ScreenProps } from '../app/screens';
 import { useCommandKeys } from '../app/use-command-keys';
 import { addressOf } from '../app/use-route';
+import { useTip } from '../app/use-tip';
 import { dayWords } from '#core/swim-file/card-words';
 import { isoDayOf } from '../card/remembered-card';
 import { LibraryTrouble } from '../shelf/library-messages';
@@ -19,6 +20,7 @@ import { metresWords, titleOf } from './sets-words';
 
 /** Every practice, the latest first; from here one is planned, planned again, or taken away. */
 export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
+  const tip = useTip();
   const { listed, trouble, setTrouble, load, remove, restoreLast, canRestore } = useKeptList(
     practiceListing,
     host,
@@ -61,10 +63,15 @@ export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say'
   return (
     <div className="sets">
       <PageBar title="Sets">
-        <button type="button" onClick={toDrills} title="Drills and stroke patterns (D)">
+        <button type="button" onClick={toDrills} title={tip('drills', 'Drills and stroke patterns')}>
           Drills
         </button>
-        <button type="button" className="primary" onClick={() => void plan()} title="Plan a practice (A)">
+        <button
+          type="button"
+          className="primary"
+          onClick={() => void plan()}
+          title={tip('plan', 'Plan a practice')}
+        >
           Plan a practice
         </button>
       </PageBar>

@@ -9,6 +9,7 @@ import { KeySheetButton } from '../app/key-sheet-button';
 import { SaveState } from '../app/save-state';
 import { UndoButtons, undoCommands } from '../app/undo-buttons';
 import { useCommandKeys } from '../app/use-command-keys';
+import { useTip } from '../app/use-tip';
 import { makeId } from '../state/make-id';
 import { CautionsList } from './cautions-list';
 import { DrillChooser } from './drill-chooser';
@@ -24,6 +25,7 @@ import { TotalsPanel } from './totals-panel';
 
 /** Plans one practice: its items on the left, what they add up to on the right. */
 export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractice) {
+  const tip = useTip();
   const { document } = kept;
   const practice = useStore(document.store, (state) => state.value);
   const [openId, setOpenId] = useState<string | null>(null);
@@ -112,7 +114,7 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
   return (
     <div className="sets plan">
       <header className="bench-bar sets-bar">
-        <button type="button" onClick={toList} title="All practices (Esc)">
+        <button type="button" onClick={toList} title={tip('list', 'All practices')}>
           ‹ Sets
         </button>
         <h1 className="unseen">{titleOf(practice)}</h1>
@@ -127,10 +129,15 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
         {practice.invented && <em className="invented-tag">invented</em>}
         <SaveState autosave={kept.autosave} what="practice" />
         <UndoButtons document={document} />
-        <button type="button" disabled={printing} onClick={() => void print()} title="A page to print (P)">
+        <button
+          type="button"
+          disabled={printing}
+          onClick={() => void print()}
+          title={tip('print', 'A page to print')}
+        >
           {printing ? 'Making…' : 'Card as PDF'}
         </button>
-        <button type="button" className="primary" onClick={toDeck} title="Log it (L)">
+        <button type="button" className="primary" onClick={toDeck} title={tip('deck', 'Log it')}>
           On deck
         </button>
         <KeySheetButton />
@@ -227,10 +234,19 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
           </p>
         )}
         <div className="plan-add">
-          <button type="button" className="primary" onClick={addPlain} title="Four lengths to begin with (A)">
+          <button
+            type="button"
+            className="primary"
+            onClick={addPlain}
+            title={tip('add', 'Four lengths to begin with')}
+          >
             Add an item
           </button>
-          <button type="button" onClick={() => setChoosing(true)} title="From the drill library (D)">
+          <button
+            type="button"
+            onClick={() => setChoosing(true)}
+            title={tip('add-drill', 'From the drill library')}
+          >
             Add a drill…
           </button>
         </div>

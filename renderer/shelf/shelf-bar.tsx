@@ -1,5 +1,6 @@
 import type { RefObject } from 'react';
 import { PageBar } from '../app/page-bar';
+import { useTip } from '../app/use-tip';
 
 interface Props {
   /** How much is on the shelf, in words; empty until it is known. */
@@ -12,6 +13,7 @@ interface Props {
 
 /** The app's name, its look, and the ways to add a swim. */
 export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
+  const tip = useTip();
   return (
     <PageBar
       title={
@@ -20,14 +22,14 @@ export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
         </>
       }
     >
-      <button type="button" onClick={onPath} title="For film too large to copy (Shift A)">
+      <button type="button" onClick={onPath} title={tip('add-path', 'For film too large to copy')}>
         Use a file where it lies…
       </button>
       <button
         type="button"
         className="primary"
         onClick={onPick}
-        title="Choose clips or swim bundles, or drop them anywhere (A)"
+        title={tip('add', 'Choose clips or swim bundles, or drop them anywhere')}
       >
         Add swims…
       </button>

@@ -3,6 +3,7 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import { aidsWords, cardWords, dayWords, swumWords, triedWords, viewWords } from '#core/swim-file/card-words';
 import { HeadlineReading } from './headline-reading';
 import { MissingPicture } from './missing-picture';
+import { useTip } from '../app/use-tip';
 
 /** What can be done with a tile; the same for all of them. */
 export interface TileActs {
@@ -49,6 +50,7 @@ const clipTrouble = {
 
 /** One swim on the shelf: what was swum, how far it is marked, and its first readings. */
 export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chosen, acts }: Props) {
+  const tip = useTip();
   const { card, clip } = swim;
   const { what, how } = swumWords(card);
   const facts = [...triedWords(card.conditions), ...how, aidsWords(card.aids), viewWords[card.view]].join(
@@ -94,7 +96,7 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chose
           ))}
         </span>
       </button>
-      <label className="swim-tile-choose" title="Choose, to change several together (X)">
+      <label className="swim-tile-choose" title={tip('choose', 'Choose, to change several together')}>
         <input
           type="checkbox"
           tabIndex={-1}
@@ -114,7 +116,7 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chose
         className="swim-tile-remove"
         tabIndex={-1}
         onClick={() => acts.remove(swim.id)}
-        title="Move to the bin (Delete)"
+        title={tip('remove', 'Move to the bin')}
         aria-label={`Move ${what} of ${dayWords(card.date)} to the bin`}
       >
         ✕

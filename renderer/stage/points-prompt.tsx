@@ -7,6 +7,7 @@ import {
   planeCorners,
   takeBackPoint,
 } from './tools/points-tool';
+import { useTip } from '../app/use-tip';
 
 const corners = [
   'Corner 1 of 4: begin near the surface.',
@@ -17,6 +18,7 @@ const corners = [
 
 /** What the tools that take one point after the other ask for next. */
 export function PointsPrompt() {
+  const tip = useTip();
   const session = useBench();
   const tool = useView((state) => state.tool);
   const points = useView((state) => state.draftPoints);
@@ -46,7 +48,7 @@ export function PointsPrompt() {
         <button
           type="button"
           onClick={() => takeBackPoint(session)}
-          title="Take back the last point (Backspace)"
+          title={tip('point-back', 'Take back the last point')}
         >
           Back <kbd>⌫</kbd>
         </button>
@@ -55,7 +57,7 @@ export function PointsPrompt() {
         <button
           type="button"
           onClick={() => keepStraight(session)}
-          title="Keep this line and begin another (5)"
+          title={tip('scene-straight', 'Keep this line and begin another')}
         >
           Keep the line <kbd>5</kbd>
         </button>
@@ -80,7 +82,7 @@ export function PointsPrompt() {
           Remove the rectangle
         </button>
       )}
-      <button type="button" onClick={() => endPoints(session)} title="Stop (Esc)">
+      <button type="button" onClick={() => endPoints(session)} title={tip('put-away', 'Stop')}>
         Stop <kbd>Esc</kbd>
       </button>
     </output>

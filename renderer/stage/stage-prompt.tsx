@@ -6,6 +6,7 @@ import { PointsPrompt } from './points-prompt';
 import { StillPrompt } from './still-prompt';
 import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';
+import { useTip } from '../app/use-tip';
 
 const lineAsks = {
   level: 'Draw along something level: the lane line, the floor line or the surface.',
@@ -15,6 +16,7 @@ const lineAsks = {
 
 /** What the tool in hand asks for next, with the keys that answer. */
 export function StagePrompt() {
+  const tip = useTip();
   const session = useBench();
   const tool = useView((state) => state.tool);
   const next = useView((state) => state.nextLandmark);
@@ -30,7 +32,11 @@ export function StagePrompt() {
       <output className="stage-prompt">
         <strong>{draft?.open ? 'Now the other end.' : lineAsks[tool]}</strong>
         <span>Drag, or click both ends. Enter works without a mouse.</span>
-        <button type="button" onClick={() => endLine(session)} title="Stop drawing the line (Esc)">
+        <button
+          type="button"
+          onClick={() => endLine(session)}
+          title={tip('put-away', 'Stop drawing the line')}
+        >
           Stop <kbd>Esc</kbd>
         </button>
       </output>
@@ -47,7 +53,7 @@ export function StagePrompt() {
           <button
             type="button"
             onClick={() => leaveOutNext(session)}
-            title="It can't be seen on this frame (H)"
+            title={tip('leave-out', "It can't be seen on this frame")}
           >
             Hidden <kbd>H</kbd>
           </button>
@@ -62,17 +68,25 @@ export function StagePrompt() {
         <button
           type="button"
           onClick={() => copyLastForward(session)}
-          title="Start from the last body line (N)"
+          title={tip('copy-posture', 'Start from the last body line')}
         >
           Copy last <kbd>N</kbd>
         </button>
       )}
       {posture && (
-        <button type="button" onClick={() => backOne(session)} title="Take back the last point (Backspace)">
+        <button
+          type="button"
+          onClick={() => backOne(session)}
+          title={tip('back-one', 'Take back the last point')}
+        >
           Back <kbd>⌫</kbd>
         </button>
       )}
-      <button type="button" onClick={() => endBodyLine(session)} title="Leave the body line (Esc)">
+      <button
+        type="button"
+        onClick={() => endBodyLine(session)}
+        title={tip('put-away', 'Leave the body line')}
+      >
         Done <kbd>Esc</kbd>
       </button>
     </output>

@@ -1,5 +1,6 @@
 import { useBench, useSwim, useView } from '../bench/bench-session';
 import { endStill, nextStillThing, takeBackStill } from './tools/still-tool';
+import { useTip } from '../app/use-tip';
 
 function asks(marks: number, here: boolean): string {
   if (marks === 0) return 'Click something that stands still beside the swimmer.';
@@ -9,6 +10,7 @@ function asks(marks: number, here: boolean): string {
 
 /** What the tool for things that stand still asks for next. */
 export function StillPrompt() {
+  const tip = useTip();
   const session = useBench();
   const index = useView((state) => state.stillThing);
   const frame = useView((state) => state.frame);
@@ -26,7 +28,11 @@ export function StillPrompt() {
         </span>
       )}
       {marks > 0 && (
-        <button type="button" onClick={() => takeBackStill(session)} title="Take back a mark (Backspace)">
+        <button
+          type="button"
+          onClick={() => takeBackStill(session)}
+          title={tip('still-back', 'Take back a mark')}
+        >
           Back <kbd>⌫</kbd>
         </button>
       )}
@@ -39,7 +45,7 @@ export function StillPrompt() {
           Another thing
         </button>
       )}
-      <button type="button" onClick={() => endStill(session)} title="Stop (Esc)">
+      <button type="button" onClick={() => endStill(session)} title={tip('put-away', 'Stop')}>
         Done <kbd>Esc</kbd>
       </button>
     </output>

@@ -1,6 +1,7 @@
 import { shownLines } from '#core/drawing/shown-line';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { withKey } from '../app/use-tip';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { ReadingDefinition } from '#core/measures/reading';
@@ -137,7 +138,11 @@ export function StillDialog({ catalogue, onClose }: Props) {
     <dialog ref={dialog} className="still-dialog" onClose={onClose} aria-labelledby="still-title">
       <header>
         <h1 id="still-title">Still of frame {frame + 1}</h1>
-        <button type="button" onClick={() => dialog.current?.close()} title="Close (Esc)">
+        <button
+          type="button"
+          onClick={() => dialog.current?.close()}
+          title={withKey('Close', { keys: ['Escape'] })}
+        >
           Close
         </button>
       </header>

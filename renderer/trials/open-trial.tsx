@@ -16,6 +16,7 @@ import { SaveState } from '../app/save-state';
 import type { ScreenProps } from '../app/screens';
 import { UndoButtons, undoCommands } from '../app/undo-buttons';
 import { useCommandKeys } from '../app/use-command-keys';
+import { useTip } from '../app/use-tip';
 import { makeId } from '../state/make-id';
 import type { OpenKept } from '../state/open-kept';
 import { AddSwims } from './add-swims';
@@ -40,6 +41,7 @@ interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
 
 /** One trial: the question, its repeats, the picture of them, what differs, and the order they are swum in. */
 export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Props) {
+  const tip = useTip();
   const { document } = kept;
   const trial = useStore(document.store, (state) => state.value);
   const squad = known ?? emptySquad;
@@ -109,7 +111,7 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
   return (
     <div className="sets trial">
       <header className="sets-bar">
-        <button type="button" onClick={toList} title="All trials (Esc)">
+        <button type="button" onClick={toList} title={tip('list', 'All trials')}>
           ‹ Trials
         </button>
         <h1 className="unseen">{trialTitle(trial.title)}</h1>
@@ -124,13 +126,18 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
         {trial.invented && <em className="invented-tag">invented</em>}
         <SaveState autosave={kept.autosave} what="trial" />
         <UndoButtons document={document} />
-        <button type="button" onClick={() => void csv()} title="For a spreadsheet (C)">
+        <button type="button" onClick={() => void csv()} title={tip('csv', 'For a spreadsheet')}>
           CSV
         </button>
-        <button type="button" onClick={() => void page()} title="A page to print (P)">
+        <button type="button" onClick={() => void page()} title={tip('page', 'A page to print')}>
           Page as PDF
         </button>
-        <button type="button" className="primary" onClick={() => setAdding(true)} title="Choose swims (A)">
+        <button
+          type="button"
+          className="primary"
+          onClick={() => setAdding(true)}
+          title={tip('add', 'Choose swims')}
+        >
           Choose swims…
         </button>
         <KeySheetButton />

@@ -5,6 +5,7 @@ import { KeptProblems } from '../app/kept-messages';
 import type { ScreenProps } from '../app/screens';
 import { useCommandKeys } from '../app/use-command-keys';
 import { addressOf } from '../app/use-route';
+import { useTip } from '../app/use-tip';
 import { dayWords } from '#core/swim-file/card-words';
 import { LibraryTrouble } from '../shelf/library-messages';
 import { makeId } from '../state/make-id';
@@ -15,6 +16,7 @@ import { factorWords, trialTitle } from './trial-words';
 
 /** Every trial, the last changed first. */
 export function TrialList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
+  const tip = useTip();
   const { listed, trouble, setTrouble, load, remove, restoreLast, canRestore } = useKeptList(
     trialListing,
     host,
@@ -44,7 +46,12 @@ export function TrialList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 
   return (
     <div className="sets">
       <PageBar title="Trials">
-        <button type="button" className="primary" onClick={() => void begin()} title="Begin a trial (A)">
+        <button
+          type="button"
+          className="primary"
+          onClick={() => void begin()}
+          title={tip('begin', 'Begin a trial')}
+        >
           Begin a trial
         </button>
       </PageBar>

@@ -10,6 +10,7 @@ import { sentence } from '../card/sentence';
 import { CautionsList } from '../sets/cautions-list';
 import { levelsAsked } from './levels-asked';
 import { levelWords } from './trial-words';
+import { useTip } from '../app/use-tip';
 
 interface Props {
   readonly trial: Trial;
@@ -27,6 +28,7 @@ function drawSeed(): number {
 
 /** A random order to swim the repeats in, held against the order they were swum in. */
 export function TrialOrder({ trial, rows, own, onChange, onPractice }: Props) {
+  const tip = useTip();
   const { factor, plan } = trial;
   const present = levelsAsked(rows, factor);
   const [text, setText] = useState<string | null>(null);
@@ -87,7 +89,11 @@ export function TrialOrder({ trial, rows, own, onChange, onPractice }: Props) {
         </label>
         <button type="submit">{plan ? 'Draw another order' : 'Draw an order'}</button>
         {plan && (
-          <button type="button" onClick={onPractice} title="One item a repeat, in this order (S)">
+          <button
+            type="button"
+            onClick={onPractice}
+            title={tip('practice', 'One item a repeat, in this order')}
+          >
             Put in a practice
           </button>
         )}

@@ -1,0 +1,12 @@
+import type { Command } from '../app/command';
+import type { BenchSession } from '../bench/bench-session';
+
+/** Space is read where it is let go, because held down it moves the picture: the sheet and the tooltip tell of it. */
+export const playCommand = ({ view }: Pick<BenchSession, 'view'>, label: string): Command => ({
+  id: 'remark-play',
+  label,
+  keys: [],
+  told: ['Space'],
+  kind: 'view',
+  run: () => view.setState({ playing: !view.getState().playing }),
+});
