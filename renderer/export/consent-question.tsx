@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { type LeaveToShow, namesInWords } from '#core/consent/leave-to-show';
 import { errorWords } from '#core/host-contract/error-words';
 import { dayWords } from '#core/swim-file/card-words';
+import { withKey } from '../app/use-tip';
 import { isoDayOf } from '../card/remembered-card';
 import type { BenchSession } from '../bench/bench-session';
 import { leaveOf } from './leave-of';
@@ -103,7 +104,9 @@ export function ConsentQuestion({ leave, sessions, once, onOnce }: Props) {
                 type="button"
                 disabled={busy || givenBy.trim() === ''}
                 onClick={() => void record()}
-                title="Put it on the swimmer’s card: then you aren’t asked again (Enter)"
+                title={withKey('Put it on the swimmer’s card: then you aren’t asked again', {
+                  keys: ['Enter'],
+                })}
               >
                 Record consent
               </button>

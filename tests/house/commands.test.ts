@@ -31,7 +31,7 @@ describe('commands', () => {
     const by = (text: string): SourceFile => ({ file: 'a.tsx', layer: 'renderer', text, imports: [] });
     for (const text of [
       'title="Next mark (↓)"',
-      'title={`Undo: ${name} (Ctrl Z)`}',
+      'title={`Undo: that (Ctrl Z)`}',
       "title: 'Lines that are straight (5)'",
       'title="Close (Esc)"',
       'title="Save a video (Shift V)"',
