@@ -13,6 +13,11 @@ export interface WaveExtreme {
   readonly bend: number;
 }
 
+export interface WaveExtremes {
+  readonly highest: WaveExtreme;
+  readonly lowest: WaveExtreme;
+}
+
 /** Points of one period looked at before the best is refined; an even number. */
 const gridPoints = 96;
 const halfGrid = gridPoints / 2;
@@ -39,11 +44,7 @@ export function waveExtreme(fit: WaveFit, sign: 1 | -1, order: number, drift = f
 }
 
 /** Highest and lowest value over one period, as `waveExtreme` finds them, for little more than one. */
-export function waveExtremes(
-  fit: WaveFit,
-  order: number,
-  drift = false,
-): { readonly highest: WaveExtreme; readonly lowest: WaveExtreme } | null {
+export function waveExtremes(fit: WaveFit, order: number, drift = false): WaveExtremes | null {
   if (fit.harmonics < 1) return null;
   const grid = gridWinners(fit, order);
   return {
@@ -138,6 +139,8 @@ export interface Estimate {
  *
  * @param sampleVariance variance of one sample
  * @param liftVariance the same for the noise that lifts extremes, where that is another
+ * @param steadier extremes of a fit to more samples of the same wave, whose bends and size are better known: noise bends the
+ *   very top it makes, so that a fit's own bend tells too little lift
  * @returns null when the wave is so small against the noise that the correction itself cannot be trusted (more than a
  *   fifth of the value)
  */
@@ -145,15 +148,19 @@ export function wavePeakToPeak(
   fit: WaveFit,
   sampleVariance: number,
   liftVariance = sampleVariance,
+  steadier: WaveExtremes | null = null,
 ): Estimate | null {
   const found = waveExtremes(fit, 0);
   if (!found) return null;
   const { highest: top, lowest: bottom } = found;
+  const like = steadier ?? found;
   const raw = top.value - bottom.value;
-  const lift = extremeLift(top, liftVariance) + extremeLift(bottom, liftVariance);
-  if (!(lift <= raw / 5)) return null;
+  const above = extremeLift({ ...top, bend: like.highest.bend }, liftVariance);
+  const below = extremeLift({ ...bottom, bend: like.lowest.bend }, liftVariance);
+  const lift = above + below;
+  if (!(lift <= (like.highest.value - like.lowest.value) / 5)) return null;
   const difference = top.weights.map((w, i) => w - (bottom.weights[i] ?? 0));
   // a lift goes with the square of one normal error, whose variance is twice the square of its mean
-  const lifts = 2 * (extremeLift(top, liftVariance) ** 2 + extremeLift(bottom, liftVariance) ** 2);
+  const lifts = 2 * (above ** 2 + below ** 2);
   return { value: raw - lift, variance: sampleVariance * unitVariance(fit, difference) + lifts, lift };
 }

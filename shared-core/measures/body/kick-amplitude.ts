@@ -6,7 +6,7 @@ import { computedReading, missingReading, unitPart } from './measured-reading';
 import { waveNotSeen } from './side-view';
 import { heightsByStroke } from './heights-by-stroke';
 import { type ToeExtreme, toeExtremes } from './toe-extremes';
-import { meanPeakToPeak, type PeakToPeak, relativeReading } from './undulation';
+import { boundsWith, meanPeakToPeak, type PeakToPeak, relativeReading, widerFor } from './undulation';
 
 const id = 'kick-amplitude-toe';
 const relativeId = 'kick-amplitude-toe-relative';
@@ -57,6 +57,7 @@ export function kickAmplitudeReadings(context: BodyContext): readonly Reading[] 
       sharedVariance: part.shared,
       perCycle: heights.perCycle,
       ...spreadOf(heights),
+      ...boundsWith(heights, 1, part.own + part.shared),
     }),
     relativeReading(context, relativeId, heights, { ...common, ...spreadOf(heights) }),
   ];
@@ -144,7 +145,7 @@ function fromWave(context: BodyContext): KickHeights | null {
   if (context.cycles?.base !== 'kick') return null;
   const trace = context.trace('toe');
   const result = landmarkWave(context, 'toe', trace, trace.y);
-  const found = result.ok ? meanPeakToPeak(result.wave) : null;
+  const found = result.ok ? meanPeakToPeak(result.wave, widerFor(context, result.wave, ['toe'])) : null;
   if (!found || !result.ok) return null;
   const { frame, frames } = result.wave;
   return {

@@ -1,6 +1,7 @@
 import { fitDesign } from '../../signal/fit-wave';
 import { type PowerEstimate, powerInterval } from '../../signal/power-interval';
-import { extremeLift, waveExtremes } from '../../signal/wave-extremes';
+import { swingInterval } from '../../signal/swing-interval';
+import { studentWidening } from '../../uncertainty/student-quantile';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { Reading, ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
@@ -8,7 +9,8 @@ import { centreOfMassTrace } from './centre-of-mass';
 import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, waveNotes } from './landmark-wave';
 import { computedReading, missingReading, unitPart } from './measured-reading';
-import { bestSpeed, cameraVariance, speedNotes, speedUnit, type TraceSpeed } from './trace-speed';
+import { readingFreedom } from './reading-freedom';
+import { bestSpeed, speedNotes, speedUnit, type TraceSpeed } from './trace-speed';
 
 /** How speed swings within the cycle: its variation, its lowest and its highest value. */
 export function speedVariationReadings(context: BodyContext): readonly Reading[] {
@@ -21,7 +23,6 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
   if (!wave || wave.pooled.harmonics < wave.frame.kickHarmonic + 1) {
     return ids.map((id) => missingReading(id, { code: 'needs-denser-trace', landmark: 'hip' }));
   }
-  const noise = wave.sd ** 2;
   const common = {
     cycles: speed.cycles,
     frames: speed.frames,
@@ -31,24 +32,36 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
     usesTravel: true,
     notes: [...waveNotes(wave), ...speedNotes(context, speed)] satisfies readonly ReadingNote[],
   };
-  const found = waveExtremes(wave.pooled, 1, true);
+  const covariance = surgeCovariance(context, speed, wave);
+  const wider = studentWidening(
+    readingFreedom(context, { ...common, value: 1, unit: 'ratio', ownVariance: 1 }),
+  );
   const extremes = ([-1, 1] as const).map((sign): Reading => {
     const id = sign < 0 ? 'speed-lowest' : 'speed-highest';
-    const extreme = sign < 0 ? found?.lowest : found?.highest;
-    if (!extreme) return missingReading(id, { code: 'needs-denser-trace', landmark: 'hip' });
-    const lift = extremeLift(extreme, wave.liftVariance);
-    // a swing that noise could have made by itself is none
-    if (!(lift <= Math.abs(extreme.value - speed.value) / 8)) {
-      return missingReading(id, { code: 'needs-denser-trace', landmark: 'hip' });
-    }
-    const value = extreme.value - sign * lift;
+    const swing = swingInterval(wave.pooled, covariance, 1, sign < 0 ? 'lowest' : 'highest', {
+      wider,
+      // the other half of the chance is the mean's
+      chanceAtNothing: 0.025,
+    });
+    if (!swing) return missingReading(id, { code: 'needs-denser-trace', landmark: 'hip' });
+    const value = speed.value + sign * swing.value;
     const part = unitPart(context, value);
+    // what the mean is off by, which the swing about it does not know
+    const mean = wider * z95 * Math.sqrt(speed.variance + part.own + part.shared);
+    const inward = swing.value - swing.low;
+    // where there may be no swing at all its end stands fast, and what the mean is off by moves it as it is
+    const toMean = swing.low > 0 ? Math.hypot(inward, mean) : inward + mean;
+    const outward = Math.hypot(swing.high - swing.value, mean);
+    const bounds =
+      sign < 0 ? { low: value - outward, high: value + toMean } : { low: value - toMean, high: value + outward };
     return computedReading(context, id, {
       ...common,
       value,
       unit: speedUnit(context),
-      ownVariance: noise * extreme.unitVariance + part.own + cameraVariance(context, speed.frames),
+      ownVariance: ((bounds.high - bounds.low) / (2 * z95)) ** 2 - part.shared,
       sharedVariance: part.shared,
+      bounds,
+      widened: true,
     });
   });
   // slower than twice its own error is not known to move
@@ -56,7 +69,7 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
     return [missingReading('speed-variation', { code: 'degenerate', what: 'zero-speed' }), ...extremes];
   }
   const percent = 100 / speed.value;
-  const power = swing(context, speed, wave);
+  const power = swing(wave, covariance);
   const root = (of: number): number => percent * Math.sqrt(Math.max(0, of));
   const value = root(power.value);
   const stretch = (z95 * value * Math.sqrt(speed.variance)) / speed.value;
@@ -73,7 +86,18 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
 }
 
 /** Variance over time of the fitted speed within the cycle: 0 with an interval that ends above 0 where none is seen. */
-function swing(context: BodyContext, { of }: Pick<TraceSpeed, 'of'>, wave: LandmarkWave): PowerEstimate {
+function swing({ pooled }: LandmarkWave, covariance: Float64Array): PowerEstimate {
+  const coefficients = [...pooled.coefficients.subarray(2)];
+  const weights = coefficients.map((_, i) => ((Math.floor(i / 2) + 1) * pooled.angularFrequency) ** 2 / 2);
+  return powerInterval(coefficients, weights, covariance);
+}
+
+/** Covariance of the coefficients of the surge along travel, offset and drift left aside. */
+function surgeCovariance(
+  context: BodyContext,
+  { of }: Pick<TraceSpeed, 'of'>,
+  wave: LandmarkWave,
+): Float64Array {
   const fit = fitInDoubtOfPeriod(wave);
   const p = fit.coefficients.length;
   const heights = heightsAlike(context, of, wave);
@@ -86,11 +110,7 @@ function swing(context: BodyContext, { of }: Pick<TraceSpeed, 'of'>, wave: Landm
         wave.sd ** 2 * (fit.unitCovariance[(a + 2) * p + b + 2] ?? 0) +
         // a level line that is a little off takes a share of rise and fall for surge
         tilt * (heights[a + 2] ?? 0) * (heights[b + 2] ?? 0);
-  const weights = Array.from(
-    { length: swings },
-    (_, i) => ((Math.floor(i / 2) + 1) * fit.angularFrequency) ** 2 / 2,
-  );
-  return powerInterval([...fit.coefficients.subarray(2)], weights, covariance);
+  return covariance;
 }
 
 /** Coefficients of the rise and fall of what the speed is of, by the fit its surge was read with. */

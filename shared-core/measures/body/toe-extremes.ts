@@ -25,6 +25,9 @@ const reach = 0.1;
 /** A posture this share of a kick's period beside the event still stands for it. Our default. */
 const beside = 0.06;
 
+/** Seconds by which times worked out along different ways may differ: a sample on the edge of a window is within it. */
+const rounding = 1e-6;
+
 /**
  * Height of the toe at each marked kick top and bottom: the vertex of a parabola through the postures around the event
  * when five or more lie within 0.1 of the kick's period, else the posture on the event's frame, or the
@@ -48,7 +51,7 @@ export function toeExtremes(context: BodyContext, kickPeriod: number): readonly 
     if (near < 0) return [];
     const time = trace.times[near] ?? 0;
     const off = time - event.time;
-    if (Math.abs(off) > beside * kickPeriod) return [];
+    if (Math.abs(off) > beside * kickPeriod + rounding) return [];
     const straySquare = event.variance + off ** 2;
     const here = { event, kind: side, y: trace.y[near] ?? 0, variance: sampleVariance(trace, near) } as const;
     if (!wave) return [{ ...here, straySquare }];
@@ -65,13 +68,21 @@ export function toeExtremes(context: BodyContext, kickPeriod: number): readonly 
   });
 }
 
-/** Index of the sample nearest in time; −1 of none. */
+/**
+ * Two samples are as near as each other where their distances differ by less than this share of the gap between them: the
+ * rounding of timestamps must not choose. Our default.
+ */
+const asNear = 0.01;
+
+/** Index of the sample nearest in time, of two as near the earlier; −1 of none. */
 function nearest(trace: LandmarkTrace, time: number): number {
   const after = firstAtOrAfter(trace.times, time);
   const before = after - 1;
   if (after >= trace.times.length) return before;
   if (before < 0) return after;
-  return time - (trace.times[before] ?? 0) <= (trace.times[after] ?? 0) - time ? before : after;
+  const since = time - (trace.times[before] ?? 0);
+  const until = (trace.times[after] ?? 0) - time;
+  return since - until <= asNear * (since + until) ? before : after;
 }
 
 function vertexNear(
@@ -84,9 +95,9 @@ function vertexNear(
   const t: number[] = [];
   const y: number[] = [];
   let followed = false;
-  for (let i = firstAtOrAfter(trace.times, time - window); i < trace.times.length; i++) {
+  for (let i = firstAtOrAfter(trace.times, time - window - rounding); i < trace.times.length; i++) {
     const tau = ((trace.times[i] ?? 0) - time) / window;
-    if (tau > 1) break;
+    if (tau > 1 + rounding / window) break;
     t.push(tau);
     followed ||= trace.followed?.is[i] ?? false;
     y.push(trace.y[i] ?? 0);

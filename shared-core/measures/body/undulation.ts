@@ -1,11 +1,16 @@
 import { pluralWords } from '../../marks/mark-words';
 import { bodyChain, type LandmarkName, landmarkNames } from '../../marks/landmark';
-import { wavePeakToPeak } from '../../signal/wave-extremes';
+import { swingCovariance, swingInterval } from '../../signal/swing-interval';
+import { waveExtremes, wavePeakToPeak } from '../../signal/wave-extremes';
+import { z95 } from '../../uncertainty/normal-quantile';
+import { studentWidening } from '../../uncertainty/student-quantile';
 import type { Reading, ReadingDefinition, ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
 import { centreOfMassNotes, centreOfMassTrace } from './centre-of-mass';
+import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, landmarkWave, waveNotes, type WaveResult } from './landmark-wave';
-import { type CycleValue, computedReading, missingReading, unitPart } from './measured-reading';
+import { type CycleValue, computedReading, type Measured, missingReading, unitPart } from './measured-reading';
+import { readingFreedom } from './reading-freedom';
 import { mergedFrames } from './merged-frames';
 import { waveNotSeen } from './side-view';
 
@@ -14,6 +19,8 @@ export interface PeakToPeak {
   /** From the marks alone, unit². */
   readonly variance: number;
   readonly perCycle: readonly CycleValue[];
+  /** 95 % bounds from the marks alone, allowing for a marking error that was itself estimated; left out: value ± something. */
+  readonly bounds?: { readonly low: number; readonly high: number };
 }
 
 /**
@@ -23,16 +30,21 @@ export interface PeakToPeak {
 export const slightLift = 0.02;
 
 /**
- * Mean peak-to-peak of a landmark's wave: of each cycle's own fit when noise hardly lifts those, else of the common
- * one; noise lift taken off. Null when the movement drowns in marking error.
+ * Mean peak-to-peak of a landmark's wave: of each cycle's own fit when noise hardly lifts those, noise lift taken off; else of
+ * the common one, as the swing by which what was seen is as likely from above as from below. Null of a wave that is none.
+ *
+ * @param wider by how much the noise is to be taken larger for the bounds, where it was itself estimated
  */
-export function meanPeakToPeak(wave: LandmarkWave): PeakToPeak | null {
+export function meanPeakToPeak(wave: LandmarkWave, wider = 1): PeakToPeak | null {
   const sampleVariance = wave.sd ** 2;
+  const common = waveExtremes(wave.pooled, 0);
+  const size = common ? common.highest.value - common.lowest.value : 0;
   const own = wave.perCycle.map(({ span, fit }) => ({
     span,
-    estimate: wavePeakToPeak(fit, sampleVariance, wave.liftVariance),
+    estimate: wavePeakToPeak(fit, sampleVariance, wave.liftVariance, common),
   }));
-  const slight = own.every(({ estimate }) => estimate && estimate.lift < slightLift * estimate.value);
+  // asked of the common wave: cycles that noise made large would choose themselves
+  const slight = own.every(({ estimate }) => estimate && estimate.lift < slightLift * size);
   if (own.length > 0 && slight) {
     const perCycle = own.flatMap(({ span, estimate }) =>
       estimate ? [{ value: estimate.value, fromFrame: span.fromFrame, toFrame: span.toFrame }] : [],
@@ -44,8 +56,20 @@ export function meanPeakToPeak(wave: LandmarkWave): PeakToPeak | null {
       perCycle,
     };
   }
-  const estimate = wavePeakToPeak(wave.pooled, sampleVariance, wave.liftVariance);
-  return estimate && { ...estimate, perCycle: [] };
+  const { pooled, sd, liftVariance } = wave;
+  const covariance = swingCovariance(fitInDoubtOfPeriod(wave), sampleVariance);
+  const swing = swingInterval(pooled, covariance, 0, 'range', {
+    wider,
+    quieter: sd > 0 ? Math.sqrt(liftVariance) / sd : 1,
+  });
+  return (
+    swing && {
+      value: swing.value,
+      variance: ((swing.high - swing.low) / (2 * wider * z95)) ** 2,
+      perCycle: [],
+      bounds: { low: swing.low, high: swing.high },
+    }
+  );
 }
 
 /** Undulation amplitude of every landmark, and of the centre of mass: absolute and as a share of body length. */
@@ -60,7 +84,8 @@ export function undulationReadings(context: BodyContext): readonly Reading[] {
       return [missingReading(id, ...result.reasons), missingReading(relativeId, ...result.reasons)];
     }
     const { wave } = result;
-    const found = meanPeakToPeak(wave);
+    const landmarks = name === 'centre-of-mass' ? landmarkNames : [name];
+    const found = meanPeakToPeak(wave, widerFor(context, wave, landmarks));
     if (!found) {
       const reason = {
         code: 'needs-denser-trace',
@@ -71,7 +96,7 @@ export function undulationReadings(context: BodyContext): readonly Reading[] {
     const common = {
       cycles: wave.frame.spans.length,
       frames: wave.frames,
-      landmarks: name === 'centre-of-mass' ? landmarkNames : [name],
+      landmarks,
       eventIds: wave.frame.eventIds,
       usesLevel: true,
       notes: [
@@ -88,10 +113,34 @@ export function undulationReadings(context: BodyContext): readonly Reading[] {
       ownVariance: found.variance + part.own,
       sharedVariance: part.shared,
       perCycle: found.perCycle,
+      ...boundsWith(found, 1, part.own + part.shared),
     });
     if (!context.bodyLength) return [absolute, missingReading(relativeId, { code: 'needs-body-length' })];
     return [absolute, relativeReading(context, relativeId, found, common)];
   });
+}
+
+/** By how much the noise of a wave's landmarks is to be taken larger where the coach's marking error was measured. */
+export function widerFor(context: BodyContext, wave: LandmarkWave, landmarks: readonly LandmarkName[]): number {
+  const one = { value: 1, unit: 'ratio', ownVariance: 1, cycles: 0, frames: wave.frames, landmarks } as const;
+  return studentWidening(readingFreedom(context, one));
+}
+
+/** Bounds of an amplitude times `factor`, with what its unit may be off by; nothing where it is value ± something. */
+export function boundsWith(
+  { value, bounds }: PeakToPeak,
+  factor: number,
+  unitVariance: number,
+): Pick<Measured, 'bounds' | 'widened'> {
+  if (!bounds) return {};
+  const extra = z95 * Math.sqrt(unitVariance);
+  return {
+    bounds: {
+      low: Math.max(0, factor * value - Math.hypot(factor * (value - bounds.low), extra)),
+      high: factor * value + Math.hypot(factor * (bounds.high - value), extra),
+    },
+    widened: true,
+  };
 }
 
 /** An amplitude as a share of body length: both in pixels of one picture, so the scale drops out. */
@@ -114,11 +163,13 @@ export function relativeReading(
   if (!length) return missingReading(id, { code: 'needs-body-length' });
   const perL = 1 / (length.pixels * context.transform.perPixel);
   const value = found.value * perL;
+  const ofLength = (value ** 2 * length.variance) / length.pixels ** 2;
   return computedReading(context, id, {
     ...common,
     value,
     unit: 'L',
-    ownVariance: found.variance * perL ** 2 + (value ** 2 * length.variance) / length.pixels ** 2,
+    ownVariance: found.variance * perL ** 2 + ofLength,
+    ...boundsWith(found, perL, ofLength),
     perCycle: found.perCycle.map((c) => ({ ...c, value: c.value * perL })),
     independent: common.independent?.map((value) => value * perL) ?? null,
     frames: mergedFrames(common.frames, length.frames),

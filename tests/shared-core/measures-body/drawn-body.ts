@@ -39,9 +39,12 @@ export function drawThirdBody(seed: number): DrawnBody {
 }
 
 /** The swim of a seed with all that landmark readings want, marked with error, and the truth of each reading. */
-export function drawBody(seed: number): DrawnBody {
+export const drawBody = (seed: number): DrawnBody => drawBodyWith(seed, {});
+
+/** The same, with `change` of its model set and not drawn. */
+export function drawBodyWith(seed: number, change: Partial<ModelSwim>): DrawnBody {
   const { model, noise } = drawModel(seed);
-  const swum = { ...model, hands: true, linesAtEvents: true, underwater: true };
+  const swum = { ...model, hands: true, linesAtEvents: true, underwater: true, ...change };
   const input = markedSwim(swum, noise);
   const context = bodyContext(input);
   return { model: swum, noise, input, context, truth: allTruths(swum, context) };
