@@ -10,6 +10,7 @@ import { MarkingNotice } from './marking-notice';
 import { ReadingRow } from './reading-row';
 import { SlowdownNotice } from './slowdown-notice';
 import { CameraNotice } from '../camera/camera-notice';
+import { TravelNotice } from './travel-notice';
 import { ViewNotice } from './view-notice';
 import { hasProfile, WaveProfile } from './wave-profile';
 import './readings.css';
@@ -39,6 +40,7 @@ export function ReadingsPanel({ catalogue, onAskSlowdown, onRemark }: PanelProps
         <span>{readings.length === 0 ? 'Reading the marks…' : 'Marks moved: reading them again…'}</span>
       </p>
       <SlowdownNotice onAsk={onAskSlowdown} />
+      <TravelNotice />
       <ViewNotice />
       <CameraNotice />
       <IntervalSwitch />

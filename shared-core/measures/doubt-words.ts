@@ -9,6 +9,9 @@ const words: Readonly<Record<DoubtCode, string>> = {
   'marks-uneven': 'some marks do not fit the rhythm of the others: check them',
   'tops-bottoms-may-be-exchanged': 'kick tops and bottoms may be swapped: check them',
   'hands-out-of-order': 'hand marks of some strokes are out of order: those strokes are left out',
+  'goes-other-way': 'the swimmer goes the other way than the direction of travel says: turn it round',
+  'distances-run-backward': 'the metres of the distance marks do not grow from mark to mark: check them',
+  'marks-past-end': 'marks after the last frame of the film are left out: delete them',
   'landmarks-missing-between': 'the wave is read across body points that are not marked',
 };
 

@@ -12,6 +12,9 @@ export const doubtCodes = [
   'tops-bottoms-may-be-exchanged',
   'hands-out-of-order',
   'landmarks-missing-between',
+  'goes-other-way',
+  'distances-run-backward',
+  'marks-past-end',
 ] as const;
 export type DoubtCode = (typeof doubtCodes)[number];
 

@@ -87,7 +87,13 @@ export type MissingReason =
     }
   | {
       readonly code: 'degenerate';
-      readonly what: 'equal-times' | 'zero-speed' | 'collinear' | 'zero-length' | 'speed-above-wave';
+      readonly what:
+        | 'equal-times'
+        | 'zero-speed'
+        | 'collinear'
+        | 'zero-length'
+        | 'speed-above-wave'
+        | 'other-way';
     };
 
 /** What marks contradict each other in. */

@@ -78,7 +78,14 @@ const notes = [
   'plane-unfit',
 ] as const satisfies readonly ReadingNote[];
 
-const degenerate = ['equal-times', 'zero-speed', 'collinear', 'zero-length', 'speed-above-wave'] as const;
+const degenerate = [
+  'equal-times',
+  'zero-speed',
+  'collinear',
+  'zero-length',
+  'speed-above-wave',
+  'other-way',
+] as const;
 const counts = { have: z.number().int().nonnegative(), need: z.number().int().positive(), words: z.string() };
 const words = { words: z.string() };
 

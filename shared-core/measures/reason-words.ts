@@ -39,6 +39,7 @@ const viewWords: Readonly<Record<View, string>> = {
 const degenerateWords = {
   'equal-times': 'The marks are all at the same time',
   'zero-speed': 'The swimmer does not move between the marks',
+  'other-way': 'The swimmer goes the other way: turn the direction of travel round',
   collinear: 'The points all lie on one line',
   'zero-length': 'Two points lie on one another',
   'speed-above-wave': 'The swimmer is faster than the body wave: check the marks and the scale',

@@ -1,8 +1,5 @@
 import { z95 } from '../uncertainty/normal-quantile';
 
-/** Normal quantile for one-sided 95 %. */
-const oneSided95 = 1.644854;
-
 /** A power Σ w c² of normal coefficients seen with noise: what it is in truth. */
 export interface PowerEstimate {
   /** What was seen less the noise's own power: right on average, below 0 at times. */
@@ -60,15 +57,13 @@ export function powerInterval(
     return s + t1 + Math.sqrt(variance / (2 * freedom)) * (chiSquareQuantile(freedom, z) - freedom);
   };
   const value = seen - t1;
-  const atNothing = Math.sqrt(2 * t2);
   const spread = (s: number): number => Math.sqrt(2 * t2 + 4 * Math.max(0, s) * along);
   const most = Math.max(0, value) + 8 * spread(value) + 64 * along;
   // less power than the noise has by itself is read as none: how little there was says nothing about the truth
   const least = Math.max(seen, t1);
   return {
     value,
-    // beside nothing all of the chance lies on one side: no true power can be smaller
-    low: solve((s) => quantile(s, oneSided95 + (z95 - oneSided95) * -Math.expm1(-s / atNothing)), seen, most),
+    low: solve((s) => quantile(s, z95), seen, most),
     high: solve((s) => quantile(s, -z95), least, most),
   };
 }

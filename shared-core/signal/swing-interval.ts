@@ -11,6 +11,8 @@ export type SwingOf = 'highest' | 'lowest' | 'range';
 export interface Swing {
   /** Half of all fits to such a swing show more than was seen, half show less; 0 where even none would show as much. */
   readonly value: number;
+  /** Share of noise alone that would show more than was seen: 1 where there was less to see than noise ever makes. */
+  readonly noiseShowsMore: number;
   /** 95 % interval: `low` is 0 where what was seen could be noise alone. */
   readonly low: number;
   readonly high: number;
@@ -53,54 +55,81 @@ export function swingInterval(
   { wider = 1, quieter = 1, chanceAtNothing = outside }: SwingOptions = {},
 ): Swing | null {
   const width = 2 * fit.harmonics;
-  const places = placesOfHarmonic * fit.harmonics;
   if (width === 0) return null;
-  const first = fit.hasSlope ? 2 : 1;
-  const sign = of === 'lowest' ? -1 : 1;
-  const root = lowerRoot(covariance, width);
-  const period = (2 * Math.PI) / fit.angularFrequency;
-  const seenShape = new Float64Array(places);
-  const shape = new Float64Array(places);
-  const quiet = withoutNoise(fit, covariance);
-  /** By place, the noise there that each independent normal number makes. */
-  const spread = new Float64Array(places * width);
-  for (let i = 0; i < places; i++) {
-    const weights = waveWeights(fit, fit.centre + (i / places) * period, order, false);
-    for (let j = 0; j < width; j++) {
-      const weight = sign * (weights[first + j] as number);
-      seenShape[i] = (seenShape[i] as number) + weight * (fit.coefficients[first + j] as number);
-      shape[i] = (shape[i] as number) + weight * (quiet.coefficients[first + j] as number);
-      for (let k = 0; k <= j; k++)
-        spread[i * width + k] =
-          (spread[i * width + k] as number) + weight * (root[j * width + k] as number);
-    }
-  }
-  const noise = drawnNoise(spread, places, width);
-  const swings = { shape, noise, places, both: of === 'range' };
-  const seen = extent(seenShape, swings.both);
-  const gridExtent = extent(shape, swings.both);
-  const extremes = waveExtremes(quiet, order);
-  if (!(seen > 0 && gridExtent > 0) || !extremes) return null;
-  const { highest, lowest } = extremes;
-  const whole = of === 'range' ? highest.value - lowest.value : of === 'highest' ? highest.value : -lowest.value;
+  const grid = gridOf(fit, order, of === 'lowest' ? -1 : 1);
+  const noise = drawnNoise(grid, lowerRoot(covariance, width));
+  const both = of === 'range';
+  const seen = extent(shapeOn(grid, fit), both);
+  if (!(seen > 0)) return null;
+  const alone = { shape: new Float64Array(grid.places), noise, places: grid.places, both };
   let squares = 0;
-  for (let d = 0; d < drawCount; d++) squares += shownBy(swings, d, 0, 1).value ** 2;
+  for (let d = 0; d < drawCount; d++) squares += shownBy(alone, d, 0, 1).value ** 2;
   /** What noise alone shows. */
   const typical = Math.sqrt(squares / drawCount);
-  const most = (seen + 8 * wider * typical) / gridExtent;
-  // beside nothing all of the chance lies on one side: no true swing can be smaller
-  const away = (share: number): number => 1 - Math.exp(-(((share * gridExtent) / (wider * typical)) ** 2));
-  const below = (share: number): number => (outside / 2) * away(share);
-  const above = (share: number): number => chanceAtNothing + (outside / 2 - chanceAtNothing) * away(share);
   // less than noise shows by itself is read as that much: how little there was says nothing about the truth
   const least = Math.max(seen, wider * typical);
-  const known = shownMore(swings, quieter, seen);
-  const wide = wider === quieter ? known : shownMore(swings, wider, seen);
-  const large = least === seen ? wide : shownMore(swings, wider, least);
-  const value = rising((share) => known(share) - 0.5, most);
-  const low = rising((share) => wide(share) - above(share), most);
-  const high = rising((share) => large(share) - (1 - below(share)), most);
-  return { value: whole * value, low: whole * Math.min(value, low), high: whole * Math.max(value, high) };
+  const swingOf = (like: WaveFit): Swing | null => {
+    const shape = shapeOn(grid, like);
+    const size = extent(shape, both);
+    const extremes = waveExtremes(like, order);
+    if (!(size > 0) || !extremes) return null;
+    const { highest, lowest } = extremes;
+    const whole = both ? highest.value - lowest.value : of === 'highest' ? highest.value : -lowest.value;
+    const most = (seen + 8 * wider * typical) / size;
+    // beside nothing all of the chance lies on one side: no true swing can be smaller
+    const away = (share: number): number => 1 - Math.exp(-(((share * size) / (wider * typical)) ** 2));
+    const below = (share: number): number => (outside / 2) * away(share);
+    const above = (share: number): number => chanceAtNothing + (outside / 2 - chanceAtNothing) * away(share);
+    const swings = { ...alone, shape };
+    const known = shownMore(swings, quieter, seen);
+    const wide = wider === quieter ? known : shownMore(swings, wider, seen);
+    const large = least === seen ? wide : shownMore(swings, wider, least);
+    const value = rising((share) => known(share) - 0.5, most);
+    const low = rising((share) => wide(share) - above(share), most);
+    const high = rising((share) => large(share) - (1 - below(share)), most);
+    return {
+      noiseShowsMore: known(0),
+      value: whole * value,
+      low: whole * Math.min(value, low),
+      high: whole * Math.max(value, high),
+    };
+  };
+  const quiet = swingOf(withoutNoise(fit, covariance));
+  // a shape as uneven as the one seen is lifted less by noise
+  const uneven = swingOf(fit);
+  if (!quiet || !uneven) return quiet ?? uneven;
+  return { ...quiet, low: Math.min(quiet.low, uneven.low), high: Math.max(quiet.high, uneven.high) };
+}
+
+/** Places of a period, and how much each coefficient of the harmonics weighs there. */
+interface Grid {
+  readonly places: number;
+  readonly width: number;
+  /** By place, then coefficient. */
+  readonly weights: Float64Array;
+}
+
+function gridOf(fit: WaveFit, order: number, sign: 1 | -1): Grid {
+  const width = 2 * fit.harmonics;
+  const places = placesOfHarmonic * fit.harmonics;
+  const first = fit.hasSlope ? 2 : 1;
+  const period = (2 * Math.PI) / fit.angularFrequency;
+  const weights = new Float64Array(places * width);
+  for (let i = 0; i < places; i++) {
+    const here = waveWeights(fit, fit.centre + (i / places) * period, order, false);
+    for (let j = 0; j < width; j++) weights[i * width + j] = sign * (here[first + j] as number);
+  }
+  return { places, width, weights };
+}
+
+function shapeOn({ places, width, weights }: Grid, { coefficients }: WaveFit): Float64Array {
+  const first = coefficients.length - width;
+  const shape = new Float64Array(places);
+  for (let i = 0; i < places; i++)
+    for (let j = 0; j < width; j++)
+      shape[i] =
+        (shape[i] as number) + (weights[i * width + j] as number) * (coefficients[first + j] as number);
+  return shape;
 }
 
 /** The fit with what noise adds to the power of each harmonic taken off it; as it is where noise alone may have made it all. */
@@ -143,7 +172,15 @@ export function swingCovariance(fit: WaveFit, sampleVariance: number): Float64Ar
 }
 
 /** By draw and place, what noise alone shows. */
-function drawnNoise(spread: Float64Array, places: number, width: number): Float64Array {
+function drawnNoise({ places, width, weights }: Grid, root: Float64Array): Float64Array {
+  /** By place, what each independent normal number makes there. */
+  const spread = new Float64Array(places * width);
+  for (let i = 0; i < places; i++)
+    for (let j = 0; j < width; j++)
+      for (let k = 0; k <= j; k++)
+        spread[i * width + k] =
+          (spread[i * width + k] as number) +
+          (weights[i * width + j] as number) * (root[j * width + k] as number);
   const draws = normalDraws(width);
   const noise = new Float64Array(drawCount * places);
   // each second row is the mirror image of the one before

@@ -2,6 +2,26 @@ import type { Point } from '../../units/brand';
 
 const degree = 180 / Math.PI;
 
+/** An angle in degrees brought within half a turn of another: in (near − 180, near + 180]. */
+export function turnedTo(near: number, angle: number): number {
+  return angle - 360 * Math.ceil((angle - near) / 360 - 0.5);
+}
+
+/**
+ * The direction about which angles in degrees lie, in (−180, 180]: that of the sum of their unit vectors, which knows no place
+ * where a turn begins. Null of none, or of angles that cancel each other.
+ *
+ * @see Mardia, Jupp 2000, Directional Statistics, § 2.2 (from memory)
+ */
+export function circularMean(angles: readonly number[]): number | null {
+  let [x, y] = [0, 0];
+  for (const angle of angles) {
+    x += Math.cos(angle / degree);
+    y += Math.sin(angle / degree);
+  }
+  return Math.hypot(x, y) > 1e-9 * angles.length ? Math.atan2(y, x) * degree : null;
+}
+
 /** Straight distance. A plain root: `Math.hypot` guards against overflow, which costs ten times as much. */
 export function distance(a: Point, b: Point): number {
   const dx = b.x - a.x;

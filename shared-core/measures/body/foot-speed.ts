@@ -6,6 +6,7 @@ import { type CycleValue, computedReading, missingReading, unitPart } from './me
 import { z95 } from '../../uncertainty/normal-quantile';
 import { waveNotSeen } from './side-view';
 import { bestSpeed, speedNotes, speedUnit } from './trace-speed';
+import { notForward } from './other-way';
 import { slightLift } from './undulation';
 
 const ids = ['foot-speed-down', 'foot-speed-up', 'foot-speed-ratio', 'foot-speed-over-swim'] as const;
@@ -92,7 +93,7 @@ export function footSpeedReadings(context: BodyContext): readonly Reading[] {
   if (!swim.ok) return [...speeds, split, missingReading(ids[3], ...swim.reasons)];
   const { speed } = swim;
   if (!(speed.value > z95 * Math.sqrt(speed.variance))) {
-    return [...speeds, split, missingReading(ids[3], { code: 'degenerate', what: 'zero-speed' })];
+    return [...speeds, split, missingReading(ids[3], notForward(context))];
   }
   const over = down.value / speed.value;
   return [

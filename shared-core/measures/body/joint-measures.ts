@@ -1,6 +1,6 @@
 import type { LandmarkName } from '../../marks/landmark';
 import type { Point } from '../../units/brand';
-import { directionAngle, distance, turnedAngle } from './angles';
+import { directionAngle, turnedAngle } from './angles';
 import {
   commonPractice,
   ownAngle,
@@ -15,9 +15,6 @@ const joint =
     const [a, b, c] = [p[first], p[at], p[second]];
     return a && b && c ? turnedAngle(a, b, c, side * s.belly === 1 ? 1 : -1) : null;
   };
-
-/** An elbow can't bend backward by more than this; beyond it the forearm is turned the other way. From memory. */
-const elbowPastStraight = 15;
 
 /** Angles read off one posture: trunk, joints, and the feet at the turn of the kick. */
 export const jointMeasures: readonly PostureMeasure[] = [
@@ -46,20 +43,11 @@ export const jointMeasures: readonly PostureMeasure[] = [
     combine: 'mean',
     at: ['entry', 'catch', 'shoulder', 'exit'],
     inGlide: true,
-    read: (p, s) => {
-      const angle = joint('shoulder', 'elbow', 'wrist', 1)(p, s);
-      if (angle === null) return null;
-      const { shoulder, elbow, wrist } = p;
-      if (!shoulder || !elbow || !wrist) return null;
-      const a = 1 / distance(shoulder, elbow);
-      const b = 1 / distance(wrist, elbow);
-      // a straight elbow reads on both sides of 180 for noise alone: folding that back would bend it
-      const noise = (180 / Math.PI) * s.sd * Math.sqrt(a * a + b * b + (a + b) ** 2);
-      return angle > 180 + Math.max(elbowPastStraight, 3.5 * noise) ? 360 - angle : Math.abs(angle);
-    },
+    read: joint('shoulder', 'elbow', 'wrist', 1),
     label: 'Elbow angle',
     brief: '180° = straight',
-    definition: 'Angle at the elbow between upper arm and forearm as seen from the side; 180° is straight.',
+    definition:
+      'Angle at the elbow between upper arm and forearm as the picture shows it; 180° is straight. With the arm ahead, below 180° the forearm turns toward the belly, above it toward the back: an over-stretched arm reads above 180°.',
     forCoach: 'How bent the arm is, as the picture shows it; a forearm pointing at the camera reads wrong.',
     forSwimmer: 'How straight your arm is: 180° is straight.',
     source: ownAngle,

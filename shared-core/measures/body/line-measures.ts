@@ -109,10 +109,10 @@ export const lineMeasures: readonly PostureMeasure[] = [
       return sum / (bodyChain.length - 2);
     },
     label: 'Straightness',
-    brief: 'distance from fingertip–toe line',
+    brief: 'RMS distance from fingertip–toe line',
     definition:
       'Root mean square distance of wrist, elbow, shoulder, hip, knee and ankle from the line fingertip–toe, in % of body length; 0 is perfectly straight.',
-    forCoach: 'How far the body is from one straight line.',
+    forCoach: 'How far the body is from one straight line; points far off it count most.',
     forSwimmer: 'How straight you are: zero is one line from fingertips to toes.',
     source: 'Our own definition',
   },

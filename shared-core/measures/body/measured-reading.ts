@@ -7,7 +7,7 @@ import type {
   ReadingNote,
   ReadingUnit,
 } from '../reading';
-import type { Doubt } from '../doubt';
+import { type Doubt, joinedDoubts } from '../doubt';
 import type { EventKind } from '../../marks/event-kind';
 import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from './body-context';
@@ -17,6 +17,7 @@ import { markingNote } from './marking-note';
 import { pictureNotes } from './picture-notes';
 import { standardDeviation } from '../../signal/standard-deviation';
 import { mixedQuantile975 } from '../../uncertainty/mixed-quantile';
+import { goesOtherWay } from './other-way';
 import { readingFreedom } from './reading-freedom';
 import { z95 } from '../../uncertainty/normal-quantile';
 import { studentWidening } from '../../uncertainty/student-quantile';
@@ -60,6 +61,8 @@ export interface Measured {
   readonly instants?: boolean;
   readonly usesLevel?: boolean;
   readonly usesTravel?: boolean;
+  /** Hangs on which end of the picture lies ahead, though nothing is measured along travel. */
+  readonly usesDirection?: boolean;
   readonly usesSurface?: boolean;
   readonly usesScale?: boolean;
   readonly notes?: readonly ReadingNote[];
@@ -84,6 +87,8 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
   const low = measured.bounds?.low === 0 ? 0 : measured.value - wider * Math.max(0, below);
   const full = measured.unit === '%' && measured.bounds?.high === 100;
   const high = full ? 100 : measured.value + wider * Math.max(0, above);
+  // more than half a turn to either side is every direction there is
+  const turns = measured.unit === '°';
   const perCycle = measured.perCycle ?? [];
   const notes = new Set<ReadingNote>(measured.notes ?? []);
   const marking = markingNote(context, measured);
@@ -99,7 +104,11 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
     id,
     value: measured.value,
     unit: measured.unit,
-    interval: { low, high: high > low ? high : low + 2 * half, question: 'this-swim' },
+    interval: {
+      low: turns ? Math.max(low, measured.value - 180) : low,
+      high: turns ? Math.min(high, measured.value + 180) : high > low ? high : low + 2 * half,
+      question: 'this-swim',
+    },
     otherInterval: measured.spread === false ? null : spreadInterval(context, measured),
     sharedVariance,
     ownVariance,
@@ -114,8 +123,15 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
       sceneItems: sceneItems(context, measured),
     },
     notes: [...notes],
-    doubts: measured.doubts ?? [],
+    doubts: joinedDoubts(measured.doubts ?? [], ownDoubts(context, measured)),
   };
+}
+
+/** What every reading of its kind is doubted for. */
+function ownDoubts(context: BodyContext, { usesTravel, usesDirection }: Measured): readonly Doubt[] {
+  return (usesTravel || usesDirection) && goesOtherWay(context)
+    ? [{ code: 'goes-other-way', frames: [] }]
+    : [];
 }
 
 /** Whether points of a landmark it reads lie outside the picture, so that it was read without them. */

@@ -1,5 +1,6 @@
 import { type LandmarkName, landmarkNames } from '../../marks/landmark';
 import type { Point } from '../../units/brand';
+import { turnedTo } from './angles';
 import type { PostureMeasure, PosturePoints, PostureSituation } from './posture-measure';
 
 export interface PostureError {
@@ -19,6 +20,8 @@ export function postureError(
   situation: PostureSituation,
   sdOf: (landmark: LandmarkName) => number,
 ): PostureError {
+  // two readings of one angle may lie on either side of where a turn begins
+  const apart = (a: number, b: number): number => (measure.kind === 'angle' ? turnedTo(0, a - b) : a - b);
   let variance = 0;
   const moved: PosturePoints = { ...points };
   for (const name of measure.needs) {
@@ -38,14 +41,14 @@ export function postureError(
     const down = measure.read(moved, situation);
     moved[name] = here;
     const share = (sd / (2 * step)) ** 2;
-    if (right !== null && left !== null) variance += share * (right - left) ** 2;
-    if (up !== null && down !== null) variance += share * (up - down) ** 2;
+    if (right !== null && left !== null) variance += share * apart(right, left) ** 2;
+    if (up !== null && down !== null) variance += share * apart(up, down) ** 2;
   }
   if (!measure.turnsWithLevel) return { variance, perTilt: 0 };
   const turn = 1e-4;
   const up = measure.read(turned(points, turn), situation);
   const down = measure.read(turned(points, -turn), situation);
-  return { variance, perTilt: up === null || down === null ? 0 : (up - down) / (2 * turn) };
+  return { variance, perTilt: up === null || down === null ? 0 : apart(up, down) / (2 * turn) };
 }
 
 function turned(points: PosturePoints, angle: number): PosturePoints {

@@ -13,6 +13,8 @@ import {
   unitPart,
 } from './measured-reading';
 import type { PostureMeasure } from './posture-measure';
+import { circularMean, turnedTo } from './angles';
+import { goesOtherWay, notForward } from './other-way';
 import { meanError, meanSd, type PostureValues } from './posture-values';
 import { strokeMeans } from './stroke-means';
 
@@ -65,7 +67,9 @@ export function postureSummary(
   if (needed) return missingReading(id, needed);
   const n = places.length;
   const atEvents = at.of === 'events';
-  const mean = average(values.values, places);
+  const column = measure.kind === 'angle' ? turnedTogether(values.values, places) : values.values;
+  const plain = average(column, places);
+  const mean = measure.kind === 'angle' ? inRange(measure, plain) : plain;
   const error = meanError(context, measure, values, places, !atEvents);
   const { frames, eventIds } = whereFrom(context, at, places);
   const marks = error.variance / n;
@@ -76,6 +80,7 @@ export function postureSummary(
     eventIds,
     usesLevel: measure.turnsWithLevel,
     usesTravel: measure.id === 'trunk-pitch' || measure.id.startsWith('feet-direction'),
+    usesDirection: measure.kind !== 'depth' && !isSymmetric(measure),
     usesSurface: measure.kind === 'depth',
     // neighbouring postures of a trace are alike: only one posture an event makes independent values
     spread: atEvents,
@@ -84,8 +89,8 @@ export function postureSummary(
   // a hand's worth of postures is worth listing; a dense trace is looked at as a curve
   const listed = atEvents || n <= listedPostures;
   const size = (place: number): number => {
-    const value = values.values[place] as number;
-    return measure.combine === 'root' ? Math.sqrt(Math.max(0, value)) : value;
+    const value = column[place] as number;
+    return measure.combine === 'root' ? Math.sqrt(Math.max(0, value)) : value + mean - plain;
   };
   /** The single values, those of them that are independent, and how they spread where they are too many to list. */
   const told = (scale: number): Pick<Measured, 'perCycle' | 'independent' | 'singles'> => {
@@ -171,6 +176,9 @@ function spreadOf(size: (place: number) => number, places: readonly number[], sc
   return { of: 'body-lines', count, sd: Math.abs(scale) * Math.sqrt(squares / (count - 1)) };
 }
 
+/** The same whichever way the swimmer goes. */
+const isSymmetric = ({ id }: PostureMeasure): boolean => id === 'straightness' || id === 'frontal-thickness';
+
 function missingFor(
   context: BodyContext,
   measure: PostureMeasure,
@@ -179,8 +187,7 @@ function missingFor(
 ): MissingReason | null {
   const { scene } = context;
   if (measure.kind === 'depth' && !scene.surface) return { code: 'needs-scene', item: 'surface' };
-  const travels =
-    measure.kind !== 'depth' && measure.id !== 'straightness' && measure.id !== 'frontal-thickness';
+  const travels = measure.kind !== 'depth' && !isSymmetric(measure);
   if (travels && !context.transform.travelKnown) return { code: 'needs-scene', item: 'travel' };
   if (count > 0) return null;
   const postures = context.postures.filter(({ frame }) => isThere(at, frame));
@@ -190,9 +197,34 @@ function missingFor(
   }
   const together = postures.some((p) => measure.needs.every((name) => p.picture[name]));
   if (!together) return { code: 'needs-landmark', landmark: measure.needs[0] ?? 'hip', have: 0, need: 1 };
-  if (measure.id === 'head-offset') return { code: 'not-for-this-drill' };
+  if (measure.id === 'head-offset')
+    return goesOtherWay(context) ? notForward(context) : { code: 'not-for-this-drill' };
   return { code: 'degenerate', what: 'zero-length' };
 }
+
+/**
+ * Angles on these places, each brought within half a turn of the direction they lie about, so that means and spreads are
+ * those of directions. The column itself where none has to be turned.
+ */
+function turnedTogether(column: Float64Array, places: readonly number[]): Float64Array {
+  let [low, high] = [Infinity, -Infinity];
+  for (const place of places) {
+    const value = column[place] as number;
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  // within half a turn of one another nothing can be nearer the other way round
+  if (high - low <= 180) return column;
+  const middle = circularMean(places.map((place) => column[place] as number));
+  if (middle === null) return column;
+  const turned = Float64Array.from(column);
+  for (const place of places) turned[place] = turnedTo(middle, column[place] as number);
+  return turned;
+}
+
+/** A mean angle where single ones of its measure lie: a joint's in (−90, 270], a direction's in (−180, 180]. */
+const inRange = ({ turnsWithLevel }: PostureMeasure, angle: number): number =>
+  turnedTo(turnsWithLevel ? 0 : 90, angle);
 
 function average(column: Float64Array, places: readonly number[]): number {
   let sum = 0;

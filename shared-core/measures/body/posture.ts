@@ -101,6 +101,10 @@ const eventWords: Partial<Record<EventKind, string>> = {
   'kick-bottom': 'kick bottom',
 };
 
+/** How the values on single postures make one. */
+const overAll = ({ combine }: PostureMeasure): string =>
+  combine === 'root' ? 'Again the root of the mean square' : 'Mean';
+
 export const postureDefinitions: readonly ReadingDefinition[] = postureMeasures.flatMap((m) => {
   const base = {
     group: 'posture' as const,
@@ -111,26 +115,32 @@ export const postureDefinitions: readonly ReadingDefinition[] = postureMeasures.
     digits: m.kind === 'angle' ? 0 : m.kind === 'depth' ? 2 : 1,
   };
   return [
-    { ...base, id: m.id, label: m.label, definition: `${m.definition} Mean over all marked postures.` },
+    {
+      ...base,
+      id: m.id,
+      label: m.label,
+      definition: `${m.definition} ${overAll(m)} over all marked postures.`,
+    },
     ...(m.inGlide ? [inGlide(m, base)] : []),
     ...m.at.map((kind) => ({
       ...base,
       id: atId(m.id, kind),
       label: `${m.label} at ${eventWords[kind] ?? kind}`,
-      definition: `${m.definition} Mean over the postures on frames marked as ${eventWords[kind] ?? kind}.`,
+      definition: `${m.definition} ${overAll(m)} over the postures on frames marked as ${eventWords[kind] ?? kind}.`,
     })),
   ];
 });
 
 function inGlide(
-  { id, label, definition, forCoach, forSwimmer }: PostureMeasure,
+  measure: PostureMeasure,
   base: Omit<ReadingDefinition, 'id' | 'label' | 'definition'>,
 ): ReadingDefinition {
+  const { id, label, definition, forCoach, forSwimmer } = measure;
   return {
     ...base,
     id: glideId(id),
     label: `${label} in the glide`,
-    definition: `${definition} Mean over the body lines of the glide, from the push-off to the first kick mark after it; how they differ among themselves is given as their SD.`,
+    definition: `${definition} ${overAll(measure)} over the body lines of the glide, from the push-off to the first kick mark after it; how they differ among themselves is given as their SD.`,
     forCoach: `${forCoach} In the glide: as it is held from the wall until the first kick.`,
     forSwimmer: `${forSwimmer} Here: while you glide from the wall.`,
   };

@@ -9,6 +9,7 @@ import { centreOfMassTrace } from './centre-of-mass';
 import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, waveNotes } from './landmark-wave';
 import { computedReading, missingReading, unitPart } from './measured-reading';
+import { notForward } from './other-way';
 import { readingFreedom } from './reading-freedom';
 import { bestSpeed, speedNotes, speedUnit, type TraceSpeed } from './trace-speed';
 
@@ -53,7 +54,9 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
     const toMean = swing.low > 0 ? Math.hypot(inward, mean) : inward + mean;
     const outward = Math.hypot(swing.high - swing.value, mean);
     const bounds =
-      sign < 0 ? { low: value - outward, high: value + toMean } : { low: value - toMean, high: value + outward };
+      sign < 0
+        ? { low: value - outward, high: value + toMean }
+        : { low: value - toMean, high: value + outward };
     return computedReading(context, id, {
       ...common,
       value,
@@ -66,7 +69,7 @@ export function speedVariationReadings(context: BodyContext): readonly Reading[]
   });
   // slower than twice its own error is not known to move
   if (!(speed.value > z95 * Math.sqrt(speed.variance))) {
-    return [missingReading('speed-variation', { code: 'degenerate', what: 'zero-speed' }), ...extremes];
+    return [missingReading('speed-variation', notForward(context)), ...extremes];
   }
   const percent = 100 / speed.value;
   const power = swing(wave, covariance);

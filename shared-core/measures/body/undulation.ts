@@ -9,7 +9,13 @@ import type { BodyContext } from './body-context';
 import { centreOfMassNotes, centreOfMassTrace } from './centre-of-mass';
 import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, landmarkWave, waveNotes, type WaveResult } from './landmark-wave';
-import { type CycleValue, computedReading, type Measured, missingReading, unitPart } from './measured-reading';
+import {
+  type CycleValue,
+  computedReading,
+  type Measured,
+  missingReading,
+  unitPart,
+} from './measured-reading';
 import { readingFreedom } from './reading-freedom';
 import { mergedFrames } from './merged-frames';
 import { waveNotSeen } from './side-view';
@@ -62,14 +68,14 @@ export function meanPeakToPeak(wave: LandmarkWave, wider = 1): PeakToPeak | null
     wider,
     quieter: sd > 0 ? Math.sqrt(liftVariance) / sd : 1,
   });
-  return (
-    swing && {
-      value: swing.value,
-      variance: ((swing.high - swing.low) / (2 * wider * z95)) ** 2,
-      perCycle: [],
-      bounds: { low: swing.low, high: swing.high },
-    }
-  );
+  // a point held still by more than marking allows has no wave
+  if (!swing || swing.noiseShowsMore === 1) return null;
+  return {
+    value: swing.value,
+    variance: ((swing.high - swing.low) / (2 * wider * z95)) ** 2,
+    perCycle: [],
+    bounds: { low: swing.low, high: swing.high },
+  };
 }
 
 /** Undulation amplitude of every landmark, and of the centre of mass: absolute and as a share of body length. */
@@ -121,7 +127,11 @@ export function undulationReadings(context: BodyContext): readonly Reading[] {
 }
 
 /** By how much the noise of a wave's landmarks is to be taken larger where the coach's marking error was measured. */
-export function widerFor(context: BodyContext, wave: LandmarkWave, landmarks: readonly LandmarkName[]): number {
+export function widerFor(
+  context: BodyContext,
+  wave: LandmarkWave,
+  landmarks: readonly LandmarkName[],
+): number {
   const one = { value: 1, unit: 'ratio', ownVariance: 1, cycles: 0, frames: wave.frames, landmarks } as const;
   return studentWidening(readingFreedom(context, one));
 }

@@ -153,7 +153,7 @@ function shareOf(
   const seen = Math.hypot(...others.map((each) => each.seen));
   const sd = Math.sqrt(others.reduce((sum, each) => sum + each.sd ** 2, 0) / others.length);
   const share = (own: number, rest: number): number =>
-    own > 0 || rest > 0 ? (100 * own ** 2) / (own ** 2 + rest ** 2) : 0;
+    own > 0 || rest > 0 ? 100 * Math.min(1, own ** 2 / (own ** 2 + rest ** 2)) : 0;
   const own = { value: part.amplitude, ...sizeInterval(part.seen, wider * part.sd) };
   const rest = { value: trueSize(seen, sd, directions), ...sizeInterval(seen, wider * sd, directions) };
   if (!(own.value > 0 || rest.value > 0)) return null;

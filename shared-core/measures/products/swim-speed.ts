@@ -1,5 +1,6 @@
 import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from '../body/body-context';
+import { notForward } from '../body/other-way';
 import { unitPart } from '../body/measured-reading';
 import { bestSpeed, speedNotes } from '../body/trace-speed';
 import { markedSpeedVariance, speedBetweenMarks } from '../events/speed-between-marks';
@@ -50,7 +51,7 @@ export function swimSpeed(context: BodyContext, notBefore?: number): SwimSpeedRe
   const traced = bestSpeed(context);
   if (!traced.ok) return { ok: false, reasons: [marked.reason, ...traced.reasons] };
   const { value, variance, wave, eventIds, frames, landmarks } = traced.speed;
-  if (!(value > 0)) return { ok: false, reasons: [{ code: 'degenerate', what: 'zero-speed' }] };
+  if (!(value > 0)) return { ok: false, reasons: [notForward(context)] };
   const part = unitPart(context, 1);
   const notes: ReadingNote[] = [...speedNotes(context, traced.speed)];
   if (!wave) notes.push('sparse-trace');

@@ -1,0 +1,31 @@
+import { useStore } from 'zustand';
+import type { Reading } from '#core/measures/reading';
+import { useBench, useSwim } from '../bench/bench-session';
+import { setScene } from '../state/scene-commands';
+
+/** Offers to turn the direction of travel round where the marks say that the swimmer goes the other way. */
+export function TravelNotice() {
+  const { document, readings } = useBench();
+  const travel = useSwim((swim) => swim.scene.travel);
+  const otherWay = useStore(readings.store, (state) => state.readings.some(saysOtherWay));
+  if (travel === null || !otherWay) return null;
+  return (
+    <div className="slowdown-notice travel-notice" role="alert">
+      <p>
+        <strong>The swimmer goes the other way: turn it round?</strong> The direction of travel is set to the{' '}
+        {travel}. Speed, angles and the body wave are read along it.
+      </p>
+      <button
+        type="button"
+        onClick={() => document.run(setScene('travel', travel === 'left' ? 'right' : 'left'))}
+      >
+        Turn it round
+      </button>
+    </div>
+  );
+}
+
+const saysOtherWay = (reading: Reading): boolean =>
+  reading.status === 'computed'
+    ? reading.doubts.some(({ code }) => code === 'goes-other-way')
+    : reading.reasons.some((reason) => reason.code === 'degenerate' && reason.what === 'other-way');
