@@ -6,11 +6,17 @@ import { fingerprintIndependently, probeStarts } from './harness/independent-dec
 const outside =
   process.env.SUBMARK_OUTSIDE_DATA ?? fileURLToPath(new URL('../../../shared/outside-data', import.meta.url));
 
-function file(name: string): string {
-  const path = `${outside}/odd-files/${name}`;
-  test.skip(!existsSync(path), 'the outside files are not here');
-  return path;
-}
+const file = (name: string): string => `${outside}/odd-files/${name}`;
+
+const isHere = existsSync(`${outside}/odd-files`);
+let notRun = 0;
+
+/** A check of films that others made, which carry their own licences and lie beside the project: counted where they are not there. */
+const check: (title: string, body: Parameters<typeof test>[2]) => void = isHere
+  ? (title, body) => test(title, body)
+  : () => {
+      notRun += 1;
+    };
 
 /** Sample times (µs) of the one film track of a dump, in showing order. */
 function dumpedTimes(path: string): number[] {
@@ -29,7 +35,7 @@ for (const [name, decodable] of [
   ['sample_mdat_too_long.mp4', true],
   ['sample_rotate_and_reflect.mp4', true],
 ] as const) {
-  test(`${name}: the frame table is the dump's sample times`, async ({ clips }) => {
+  check(`${name}: the frame table is the dump's sample times`, async ({ clips }) => {
     const path = file(`androidx/${name}`);
     const facts = await clips.facts(path);
     if (!facts.ok) throw new Error(facts.error.code);
@@ -55,42 +61,43 @@ for (const name of [
   'mediabunny/cursed-vfr.mp4',
   'mediabunny/rotate-buck-bunny.mp4',
 ]) {
-  test(`${name}: frames start when another demuxer says, and every one is shown both ways`, async ({
-    clips,
-  }) => {
-    const path = file(name);
-    const facts = await clips.open(path);
-    const probed = await probeStarts(path);
-    test.skip(probed === null, 'no ffprobe here to compare with');
-    const { starts, ticksPerSecond } = facts.table;
-    expect(starts.length).toBe(probed?.length);
-    // ffprobe leaves the edit list of a fragmented file out, which shifts every start alike
-    const shift = name.endsWith('bunny.mp4') ? (probed?.[0] ?? 0) - (starts[0] ?? 0) / ticksPerSecond : 0;
-    starts.forEach((tick, n) => {
-      expect(Math.abs(tick / ticksPerSecond + shift - (probed?.[n] ?? Number.NaN))).toBeLessThan(1.1e-6);
-    });
-    const all = starts.map((_, n) => n);
-    await clips.walk(all, 1);
-    await clips.walk([...all].reverse(), -1);
-    expect(await clips.close()).toBe(0);
-  });
+  check(
+    `${name}: frames start when another demuxer says, and every one is shown both ways`,
+    async ({ clips }) => {
+      const path = file(name);
+      const facts = await clips.open(path);
+      const probed = await probeStarts(path);
+      test.skip(probed === null, 'no ffprobe here to compare with');
+      const { starts, ticksPerSecond } = facts.table;
+      expect(starts.length).toBe(probed?.length);
+      // ffprobe leaves the edit list of a fragmented file out, which shifts every start alike
+      const shift = name.endsWith('bunny.mp4') ? (probed?.[0] ?? 0) - (starts[0] ?? 0) / ticksPerSecond : 0;
+      starts.forEach((tick, n) => {
+        expect(Math.abs(tick / ticksPerSecond + shift - (probed?.[n] ?? Number.NaN))).toBeLessThan(1.1e-6);
+      });
+      const all = starts.map((_, n) => n);
+      await clips.walk(all, 1);
+      await clips.walk([...all].reverse(), -1);
+      expect(await clips.close()).toBe(0);
+    },
+  );
 }
 
-test('cursed-vfr: 63 frames at a median of 30.1650 a second', async ({ clips }) => {
+check('cursed-vfr: 63 frames at a median of 30.1650 a second', async ({ clips }) => {
   const facts = await clips.facts(file('mediabunny/cursed-vfr.mp4'));
   expect(facts.ok && facts.value.table.starts.length).toBe(63);
   expect(facts.ok && facts.value.evenRate).toBe(false);
   expect(facts.ok && facts.value.rate).toBeCloseTo(30.165, 3);
 });
 
-test('rotate-buck-bunny is shown upright, 1080 × 1920', async ({ clips }) => {
+check('rotate-buck-bunny is shown upright, 1080 × 1920', async ({ clips }) => {
   expect(await clips.facts(file('mediabunny/rotate-buck-bunny.mp4'))).toMatchObject({
     ok: true,
     value: { width: 1080, height: 1920, rotation: 90 },
   });
 });
 
-test('annex-b: of 745 pictures promised the 5 that are whole are frames', async ({ clips }) => {
+check('annex-b: of 745 pictures promised the 5 that are whole are frames', async ({ clips }) => {
   // The sixth lacks its last 437 bytes. ffmpeg patches it up; Chromium's decoder refuses it, so it is no frame here.
   const path = file('mediabunny/annex-b.mp4');
   const facts = await clips.open(path);
@@ -102,7 +109,7 @@ test('annex-b: of 745 pictures promised the 5 that are whole are frames', async 
   expect(await clips.close()).toBe(0);
 });
 
-test('frames.webm: frame n shows what another decoder shows as its n-th picture', async ({ clips }) => {
+check('frames.webm: frame n shows what another decoder shows as its n-th picture', async ({ clips }) => {
   const path = file('mediabunny/frames.webm');
   const facts = await clips.open(path);
   expect(facts.table.starts.length).toBe(100);
@@ -122,12 +129,12 @@ function distance(one: readonly number[], other: readonly number[]): number {
   return one.reduce((sum, value, place) => sum + Math.abs(value - (other[place] ?? 0)), 0);
 }
 
-test('the slow-motion tag of a phone reads as eight times slower', async ({ clips }) => {
+check('the slow-motion tag of a phone reads as eight times slower', async ({ clips }) => {
   const facts = await clips.facts(file('androidx/sample_android_slow_motion.mp4'));
   expect(facts.ok && facts.value.taggedSlowdown).toBeCloseTo(8, 9);
 });
 
-test('what this window can not read is said by its kind', async ({ clips }) => {
+check('what this window can not read is said by its kind', async ({ clips }) => {
   expect(await clips.facts(file('androidx/sample.avi'))).toEqual({
     ok: false,
     error: { code: 'unsupported-codec', detail: { container: 'AVI' } },
@@ -141,3 +148,11 @@ test('what this window can not read is said by its kind', async ({ clips }) => {
     error: { code: 'unsupported-codec' },
   });
 });
+
+if (!isHere)
+  test('films that others made', () => {
+    test.skip(
+      true,
+      `${notRun} checks were not run: no films at ${outside}. Set SUBMARK_OUTSIDE_DATA to run them.`,
+    );
+  });

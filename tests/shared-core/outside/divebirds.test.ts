@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { group } from 'd3-array';
 import { describe, expect, it } from 'vitest';
 import { emptyScene } from '#core/swim-file/swim-schema';
 import { strouhalNumber } from '#core/measures/products/propulsion';
@@ -8,16 +8,18 @@ import { fitLine } from '#core/signal/fit-line';
 import { findPeaks } from '#core/signal/peaks';
 import { resampleUniform } from '#core/signal/resample-uniform';
 import { repeatability } from '#core/uncertainty/remarking';
-import { outsideFolder, readTable } from './outside-folder';
+import { readTable } from './read-table';
 
-const folder = outsideFolder('divebirds');
 /** Rate the film was taken at, as published. */
 const rate = 119.88;
 
+type Row = Readonly<Record<string, string>>;
+
 interface Run {
   readonly name: string;
-  readonly names: readonly string[];
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly Row[];
+  /** Two points on the water's surface. */
+  readonly water: Row | undefined;
 }
 interface Stroke {
   readonly run: string;
@@ -33,7 +35,6 @@ interface Averages {
   readonly speed: number;
 }
 
-const letters = (name: string): string => name.toLowerCase().replace(/[^a-z0-9]/g, '');
 const median = (values: readonly number[]): number => {
   const sorted = [...values].sort((a, b) => a - b);
   const middle = sorted.length >> 1;
@@ -42,49 +43,50 @@ const median = (values: readonly number[]): number => {
 const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length;
 
 function loadRuns(): Run[] {
-  return readdirSync(`${folder}/points`).map((file) => ({
-    name: letters(file.replace(/\.csv$/, '')),
-    ...readTable(readFileSync(`${folder}/points/${file}`, 'utf8')),
+  const water = new Map(readTable('divebird-water').map((row) => [row['run'], row]));
+  return [...group(readTable('divebird-points'), (row) => row['run'] ?? '')].map(([name, rows]) => ({
+    name,
+    rows,
+    water: water.get(name),
   }));
 }
 
-function loadStrokes(): Stroke[] {
-  const { names, rows } = readTable(readFileSync(`${folder}/strokes.csv`, 'utf8'));
-  return rows
-    .map((row) => {
-      const cell = (name: string): number => Number(row[names.indexOf(name)]);
-      return {
-        run: letters(row[names.indexOf('run')] ?? ''),
-        start: cell('start'),
-        stop: cell('stop'),
-        frequency: cell('frequency'),
-        amplitude: cell('amplitude'),
-        velocity: cell('velocity'),
-      };
-    })
-    .filter((s) => [s.start, s.stop, s.frequency, s.amplitude, s.velocity].every(Number.isFinite));
+const loadStrokes = (): Stroke[] =>
+  readTable('divebird-strokes').map((row) => ({
+    run: row['run'] ?? '',
+    start: Number(row['start_s']),
+    stop: Number(row['stop_s']),
+    frequency: Number(row['frequency_hz']),
+    amplitude: Number(row['amplitude_lengths']),
+    velocity: Number(row['speed_lengths_per_s']),
+  }));
+
+/** A point of a row as a picture point: the tables have y up. None where it was not digitised. */
+function pointIn(row: Row | undefined, name: string): { x: number; y: number } | null {
+  const x = Number.parseFloat(row?.[`${name}_x`] ?? '');
+  const y = Number.parseFloat(row?.[`${name}_y`] ?? '');
+  return Number.isFinite(x) && Number.isFinite(y) ? { x, y: -y } : null;
 }
 
-/** One digitised point over the run, as picture points: the files have y up. Rows without it are left out. */
-function track(run: Run, point: string): { time: number; x: number; y: number }[] {
-  const ix = run.names.indexOf(`${point}x`);
-  const iy = run.names.indexOf(`${point}y`);
-  return run.rows.flatMap((row, i) => {
-    const x = Number.parseFloat(row[ix] ?? '');
-    const y = Number.parseFloat(row[iy] ?? '');
-    return Number.isFinite(x) && Number.isFinite(y) && (x !== 0 || y !== 0)
-      ? [{ time: i / rate, x, y: -y }]
-      : [];
+/** One digitised point over the run. Rows without it are left out. */
+const track = (run: Run, name: string): { time: number; x: number; y: number }[] =>
+  run.rows.flatMap((row) => {
+    const point = pointIn(row, name);
+    return point ? [{ time: Number(row['frame']) / rate, ...point }] : [];
   });
-}
 
-/** The whole way from digitised points to f, A and U, with nothing but the core's own functions. */
-function measured(run: Run, from: number, to: number): Averages {
+/**
+ * The whole way from digitised points to f, A and U, with nothing but the core's own functions. A stroke goes from one turn of the
+ * wing to the next like it, and its amplitude is that of our own kick: how far the wrist's turn between them lies off the
+ * straight line between the two, against the body, so that drift does not count. Where strokes start and stop is the authors'.
+ */
+function measured(run: Run, strokes: readonly Stroke[]): Averages {
+  const from = Math.min(...strokes.map((each) => each.start));
+  const to = Math.max(...strokes.map((each) => each.stop));
   const eyes = track(run, 'eye');
   const tails = track(run, 'tail');
   const wrists = track(run, 'wrist');
-  const [left] = track(run, 'left');
-  const [right] = track(run, 'right');
+  const [left, right] = [pointIn(run.water, 'left'), pointIn(run.water, 'right')];
   const at = new Map(tails.map((p) => [p.time, p]));
   const bodyLength = median(
     eyes.flatMap((e) => {
@@ -126,7 +128,6 @@ function measured(run: Run, from: number, to: number): Averages {
     return t >= from - slack && t <= to + slack;
   };
   const periods: number[] = [];
-  const heights: number[] = [];
   for (const row of [tops, bottoms]) {
     row.slice(1).forEach((peak, i) => {
       const before = row[i];
@@ -134,11 +135,20 @@ function measured(run: Run, from: number, to: number): Averages {
         periods.push((peak.index - before.index) / rate);
     });
   }
-  const turns = [...tops.map((p) => p.index), ...bottoms.map((p) => p.index)]
-    .sort((a, b) => a - b)
-    .filter(inside);
-  turns.slice(1).forEach((index, i) => {
-    heights.push(Math.abs((height[index] ?? 0) - (height[turns[i] ?? 0] ?? 0)));
+  const heights = strokes.map(({ start, stop }) => {
+    const at = (time: number): number => {
+      const place = Math.min(Math.max(0, (time - (times[0] ?? 0)) * rate), height.length - 1);
+      const before = Math.floor(place);
+      const share = place - before;
+      return (1 - share) * (height[before] ?? 0) + share * (height[Math.min(before + 1, height.length - 1)] ?? 0);
+    };
+    const [begin, end] = [at(start), at(stop)];
+    const off = height.flatMap((y, i) => {
+      const t = times[i] ?? 0;
+      if (t < start || t > stop) return [];
+      return [Math.abs(y - begin - ((end - begin) * (t - start)) / (stop - start))];
+    });
+    return Math.max(...off);
   });
   const stretch = times.filter((t) => t >= from && t <= to);
   const line = fitLine(
@@ -149,7 +159,7 @@ function measured(run: Run, from: number, to: number): Averages {
 }
 
 /** Digitised points of diving seabirds and the strokes their authors read (Lapsansky, Zatz, Tobalske 2020, eLife 9:e55774). */
-describe.skipIf(folder === null)('published strokes of diving seabirds', () => {
+describe('published strokes of diving seabirds', () => {
   it('come out of the raw points: tilt, filter, peaks, frequency, amplitude, speed, Strouhal', () => {
     const strokes = loadStrokes();
     const errors: Record<'frequency' | 'amplitude' | 'speed' | 'strouhal', number[]> = {
@@ -159,9 +169,9 @@ describe.skipIf(folder === null)('published strokes of diving seabirds', () => {
       strouhal: [],
     };
     for (const run of loadRuns()) {
-      const own = strokes.filter((s) => run.name.startsWith(s.run) || s.run.startsWith(run.name));
+      const own = strokes.filter((each) => each.run === run.name);
       if (own.length === 0) continue;
-      const ours = measured(run, Math.min(...own.map((s) => s.start)), Math.max(...own.map((s) => s.stop)));
+      const ours = measured(run, own);
       const theirs = {
         frequency: mean(own.map((s) => s.frequency)),
         amplitude: mean(own.map((s) => s.amplitude)),
@@ -190,10 +200,7 @@ describe.skipIf(folder === null)('published strokes of diving seabirds', () => {
 
   it('were digitised three times at the eye: the typical error is that of three marks of one point', () => {
     const errors = loadRuns().map((run) => {
-      const marks = [1, 2, 3].map((k) => {
-        const at = run.names.indexOf(`pt${k}_cam1_X`);
-        return run.rows.map((row) => Number.parseFloat(row[at] ?? ''));
-      });
+      const marks = [1, 2, 3].map((k) => run.rows.map((row) => Number.parseFloat(row[`eye_x_${k}`] ?? '')));
       const [a = [], b = [], c = []] = marks;
       const whole = a.flatMap((x, i) => {
         const three = [x, b[i] ?? Number.NaN, c[i] ?? Number.NaN];
