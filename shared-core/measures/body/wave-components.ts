@@ -5,7 +5,8 @@ import { waveHarmonics } from '../../signal/wave-harmonics';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
-import type { CycleFrame } from './cycle-frame';
+import { eventsOf } from '../events/event-list';
+import type { CycleFrame, TimedEvent } from './cycle-frame';
 import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, landmarkWave, waveNotes } from './landmark-wave';
 import { computedReading, type Measured, missingReading, unitPart } from './measured-reading';
@@ -53,7 +54,8 @@ export function waveComponentReadings(context: BodyContext): readonly Reading[] 
 }
 
 function readingsOf(context: BodyContext, landmark: LandmarkName, wave: LandmarkWave): Reading[] {
-  const parts = components(context, wave);
+  const marks = originMarks(context, wave.frame);
+  const parts = components(wave, marks);
   const common = {
     cycles: wave.frame.spans.length,
     frames: wave.frames,
@@ -78,12 +80,11 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
     const seen = part.amplitude > phaseFrom * part.sd;
     return [
       computedReading(context, ids[0], { ...common, ...amplitudeOf(context, part, wider) }),
-      seen
-        ? computedReading(context, ids[1], {
-            ...common,
-            ...phaseOf(part),
-          })
-        : missingReading(ids[1], denser),
+      marks.length === 0
+        ? missingReading(ids[1], { code: 'needs-events', kind: 'kick-top', have: 0, need: 1 })
+        : seen
+          ? computedReading(context, ids[1], { ...common, ...phaseOf(part) })
+          : missingReading(ids[1], denser),
       share ? computedReading(context, ids[2], { ...common, ...share }) : missingReading(ids[2], denser),
     ];
   });
@@ -177,14 +178,23 @@ function shareOf(
   };
 }
 
-/** Harmonics of the common fit over all whole cycles; phases counted from the mean start of the cycles. */
-function components(context: BodyContext, wave: LandmarkWave): readonly Component[] {
-  const { spans } = wave.frame;
+/**
+ * Marks that phases are counted from: hand entries where strokes are marked, else kick tops, whichever turn the cycles go by.
+ * Which of tops and bottoms is marked oftener would hang on a single mark, and turn every phase by half a kick.
+ */
+function originMarks({ events }: BodyContext, { base, spans }: CycleFrame): readonly TimedEvent[] {
+  const [from, to] = [spans[0]?.start ?? 0, spans.at(-1)?.end ?? 0];
+  const marks = eventsOf(events, base === 'stroke' ? 'entry' : 'kick-top');
+  return marks.filter(({ time }) => time >= from - 1e-9 && time <= to + 1e-9);
+}
+
+/** Harmonics of the common fit over all whole cycles; phases counted from the mean place of the marks in the cycle. */
+function components(wave: LandmarkWave, marks: readonly TimedEvent[]): readonly Component[] {
   const { period } = wave;
-  const first = spans[0]?.start ?? 0;
-  const late = spans.map((span) => span.start - first - period * Math.round((span.start - first) / period));
-  const origin = first + late.reduce((sum, v) => sum + v, 0) / Math.max(1, spans.length);
-  const starts = startsVariance(context, wave.frame);
+  const first = marks[0]?.time ?? wave.pooled.centre;
+  const late = marks.map(({ time }) => time - first - period * Math.round((time - first) / period));
+  const origin = first + late.reduce((sum, v) => sum + v, 0) / Math.max(1, marks.length);
+  const starts = marks.reduce((sum, each) => sum + each.variance, 0) / Math.max(1, marks.length) ** 2;
   const phases = waveHarmonics(wave.pooled, wave.sd ** 2, origin);
   return waveHarmonics(fitInDoubtOfPeriod(wave), wave.sd ** 2, origin)
     .slice(0, orders.length)
@@ -196,20 +206,6 @@ function components(context: BodyContext, wave: LandmarkWave): readonly Componen
       acrossVariance: phases[i]?.phaseVariance ?? h.phaseVariance,
       startVariance: (h.k * wave.pooled.angularFrequency) ** 2 * starts,
     }));
-}
-
-const keptStarts = new WeakMap<CycleFrame, number>();
-
-/** Variance of the mean start of the cycles, from the marks they begin at, s²: the same for every landmark. */
-function startsVariance({ events }: BodyContext, frame: CycleFrame): number {
-  const known = keptStarts.get(frame);
-  if (known !== undefined) return known;
-  const varianceAt = new Map(events.map((each) => [each.time, each.variance]));
-  const { spans } = frame;
-  const sum = spans.reduce((total, span) => total + (varianceAt.get(span.start) ?? 0), 0);
-  const variance = sum / spans.length ** 2;
-  keptStarts.set(frame, variance);
-  return variance;
 }
 
 const source =
@@ -240,7 +236,7 @@ export const waveComponentDefinitions: readonly ReadingDefinition[] = landmarkNa
         group: 'body-wave',
         label: `Phase ${k} of the ${word}`,
         brief: 'where its crest falls',
-        definition: `Phase φ${k} of the ${which} harmonic of the height of the ${word}, degrees of that harmonic after the cycle begins (hand entry, or the kick's marked turn), in −180 to 180.`,
+        definition: `Phase φ${k} of the ${which} harmonic of the height of the ${word}, degrees of that harmonic after the hand entry where strokes are marked, else after the top of the kick, in −180 to 180.`,
         forCoach: `When in the cycle this wave of the ${word} crests; compared along the body it shows the wave travelling.`,
         forSwimmer: `When your ${word} ${landmark === 'ear' ? 'is' : 'are'} at the crest of this wave.`,
         source,

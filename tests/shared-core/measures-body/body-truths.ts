@@ -152,7 +152,7 @@ export function allTruths(m: ModelSwim, context: BodyContext): Map<string, numbe
     out.set('underwater-distance-scale', metres);
     out.set('underwater-speed-scale', metres / (breakout - pushOff));
   }
-  phaseTruths(m, context.input, out);
+  phaseTruths(m, out);
   return out;
 }
 
@@ -188,11 +188,9 @@ export function habitualPostures(m: ModelSwim, context: BodyContext): Map<string
   return out;
 }
 
-/** Phases of the harmonics, degrees, from where the marked cycles begin in truth. */
-function phaseTruths(m: ModelSwim, input: BodyInput, out: Map<string, number>): void {
-  const count = (kind: string): number => input.swim.events.filter((e) => e.kind === kind).length;
-  const begins = count('kick-bottom') > count('kick-top') ? 'kick-bottom' : 'kick-top';
-  const turn = toeTurns(m, 2 * lead + m.cycles * m.period).find((each) => each.kind === begins);
+/** Phases of the harmonics, degrees, from the hand entry or the top of the kick. */
+function phaseTruths(m: ModelSwim, out: Map<string, number>): void {
+  const turn = toeTurns(m, 2 * lead + m.cycles * m.period).find((each) => each.kind === 'kick-top');
   const origin = m.base === 'stroke' ? lead : (turn?.time ?? Number.NaN);
   const w = kickOmega(m);
   for (const name of landmarkNames) {

@@ -8,7 +8,13 @@ import type { PosturePoints } from '#core/measures/body/posture-measure';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import { readAll as readWhole } from '../measures/marked-whole';
 import { drawBody } from './drawn-body';
-import { computed, markedSwim, plainKick, readAll } from './model-swim';
+import { normal, seeded } from '../../../sample-clips/model/seeded';
+import { computed, markedSwim, noNoise, plainKick, readAll } from './model-swim';
+
+function normalFrom(seed: number): () => number {
+  const random = seeded(seed);
+  return () => normal(random);
+}
 
 const turnedRound = (input: BodyInput): BodyInput => ({
   ...input,
@@ -125,5 +131,44 @@ describe('frames put in front of a swim', () => {
           expect(Math.abs(is.interval.low - was.interval.low), was.id).toBeLessThan(1e-3 * width);
         }
       }
+  });
+});
+
+describe('phases of a swim that is only kicked', () => {
+  it('are counted from the top of the kick, and stay with any one mark fewer', () => {
+    let compared = 0;
+    for (const seed of [3, 4, 8, 12, 15]) {
+      const input = markedSwim(
+        { ...plainKick, cycles: 4 + (seed % 3), travel: 'left' },
+        { ...noNoise, normal: normalFrom(seed), landmarkSd: 1, eventSd: 0.004 },
+      );
+      const whole = readAll(input).readings;
+      for (const left of input.swim.events) {
+        const fewer = readAll({
+          ...input,
+          swim: { ...input.swim, events: input.swim.events.filter((each) => each !== left) },
+        }).readings;
+        for (const [id, was] of whole) {
+          if (!id.startsWith('harmonic-phase') || was.status !== 'computed') continue;
+          const is = fewer.get(id);
+          if (is?.status !== 'computed') continue;
+          const room = was.interval.high - was.value + is.interval.high - is.value;
+          expect(Math.abs(turnedTo(0, is.value - was.value)), `${id} without ${left.id}`).toBeLessThan(room);
+          compared += 1;
+        }
+      }
+    }
+    expect(compared).toBeGreaterThan(500);
+  });
+
+  it('are refused where no top is marked, and not counted from the bottoms', () => {
+    const input = markedSwim(plainKick);
+    const events = input.swim.events.filter(({ kind }) => kind !== 'kick-top');
+    const { readings } = readAll({ ...input, swim: { ...input.swim, events } });
+    expect(readings.get('harmonic-phase-1-hip')).toMatchObject({
+      status: 'missing',
+      reasons: [{ code: 'needs-events', kind: 'kick-top' }],
+    });
+    expect(computed(readings, 'harmonic-1-hip').value).toBeGreaterThan(0);
   });
 });

@@ -140,7 +140,9 @@ function measured(run: Run, strokes: readonly Stroke[]): Averages {
       const place = Math.min(Math.max(0, (time - (times[0] ?? 0)) * rate), height.length - 1);
       const before = Math.floor(place);
       const share = place - before;
-      return (1 - share) * (height[before] ?? 0) + share * (height[Math.min(before + 1, height.length - 1)] ?? 0);
+      return (
+        (1 - share) * (height[before] ?? 0) + share * (height[Math.min(before + 1, height.length - 1)] ?? 0)
+      );
     };
     const [begin, end] = [at(start), at(stop)];
     const off = height.flatMap((y, i) => {
