@@ -1,6 +1,5 @@
 import { lazy, type ReactNode, Suspense } from 'react';
 import { BenchScreen } from '../bench/bench-screen';
-import type { HostClient } from '../host/host-client';
 import { LibraryScreen } from '../library/library-screen';
 import { ChoosePair } from '../pair/choose-pair';
 import { PairScreen } from '../pair/pair-screen';
@@ -9,20 +8,17 @@ import { SetsScreen } from '../sets/sets-screen';
 import { Shelf } from '../shelf/shelf';
 import type { ShelfMemory } from '../shelf/shelf-memory';
 import { TrialsScreen } from '../trials/trials-screen';
-import type { Say } from './notices';
 import { screenList, type ScreenName } from './screen-list';
+import type { ScreenProps } from './screen-props';
 import { type Route, shelfRoute } from './use-route';
 
-/** What every screen is given. */
-export interface ScreenProps {
-  readonly host: HostClient;
-  readonly say: Say;
-  readonly go: (route: Route) => void;
+/** What the app gives to what shows an address. */
+interface Given extends ScreenProps {
   readonly memory: ShelfMemory;
 }
 
 /** What a screen shows for the ids of its address; null when they name nothing it can show. */
-type Render = (ids: readonly string[], props: ScreenProps) => ReactNode;
+type Render = (ids: readonly string[], props: Given) => ReactNode;
 
 // the letters and the PDF of the handout are large, and not wanted on the other screens
 const HandoutScreen = lazy(async () => ({
@@ -64,7 +60,7 @@ const screens: Readonly<Record<ScreenName, Render>> = {
 };
 
 /** What the address shows, or null when it leads nowhere. */
-export function showRoute({ screen, ids }: Route, props: ScreenProps): ReactNode {
+export function showRoute({ screen, ids }: Route, props: Given): ReactNode {
   const known = screenList.find(({ name }) => name === screen);
   return known ? screens[known.name](ids, props) : null;
 }

@@ -1,7 +1,7 @@
 import type { Point } from '#core/units/brand';
 import { flowStep } from '../follow/flow-step';
 import type { Vision, VisionMat } from '../follow/vision';
-import type { SmallGrey } from '../video/small-grey';
+import type { SmallGrey } from '../video/picture-part';
 
 /** One whole picture of the film, small. All of a task have one size. */
 export interface WholePicture extends SmallGrey {

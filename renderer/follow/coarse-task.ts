@@ -1,6 +1,6 @@
 import type { CropWindow } from '#core/follow/crop-window';
 import type { FollowedRun } from '#core/swim-file/swim-schema';
-import type { FollowedPiece } from './follow-piece';
+import type { FollowedPiece } from './followed-run';
 import type { PieceTask } from './piece';
 
 /** A body longer than this is followed on pictures of half the size: a limb's edges still tell a tenth of a pixel. Our choice. */

@@ -1,5 +1,5 @@
 import type { CameraRun } from '#core/swim-file/swim-schema';
-import type { FollowedPiece } from './follow-piece';
+import type { FollowedPiece } from './followed-run';
 import type { PieceTask } from './piece';
 
 /** What was found on a piece: the points, and what the camera did; null where too little lies behind the swimmer. */

@@ -1,5 +1,5 @@
 import { type AlignedBody, alignBody } from '#core/follow/align-body';
-import type { Sighting } from '#core/follow/blend-sightings';
+import type { Sighting, Sightings } from '#core/follow/blend-sightings';
 import type { Expected } from '#core/follow/body-priors';
 import type { BridgedPlace } from '#core/follow/bridge-motion';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
@@ -10,8 +10,6 @@ import { createMotion } from './motion';
 import { markedShare, type Piece } from './piece';
 import { type BodyPlaces, createFlowTeller, type FlowedPoint } from './tell-flow';
 import type { Vision } from './vision';
-
-export type Sightings = ReadonlyMap<LandmarkName, Sighting>;
 
 /** Flow that comes back exactly is still off by this share of the body length. Our default. */
 const flowShareSd = 0.0018;

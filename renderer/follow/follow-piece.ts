@@ -2,12 +2,11 @@ import { blendSightings, varianceOfSightings } from '#core/follow/blend-sighting
 import { greyPyramid } from '#core/follow/grey-pyramid';
 import { smoothTrack } from '#core/follow/smooth-track';
 import type { LandmarkName } from '#core/marks/landmark';
-import type { FollowedRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
 import { backgroundPath } from './background-path';
 import { coarseTask, fineFound } from './coarse-task';
 import { followPass } from './follow-pass';
-import { followedRun } from './followed-run';
+import { type FollowedPiece, followedRun } from './followed-run';
 import { contrastPictures } from './learn-contrast';
 import { type LandmarkSpan, makePiece, type Piece, type PieceTask } from './piece';
 import { settlePiece } from './settle-piece';
@@ -15,11 +14,6 @@ import type { Vision } from './vision';
 
 /** Sizes of the picture limbs are laid on: full, half, quarter, eighth. */
 const levels = 4;
-
-/** What was found between the marks of a piece. */
-export interface FollowedPiece {
-  readonly runs: readonly FollowedRun[];
-}
 
 /**
  * Follows every landmark between its marks: forward and backward through the pictures, blended, smoothed, and

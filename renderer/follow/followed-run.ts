@@ -1,9 +1,14 @@
+import type { Sightings } from '#core/follow/blend-sightings';
 import { pointDoubt, runConfidences } from '#core/follow/point-confidence';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { FollowedRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
-import type { Sightings } from './follow-pass';
 import type { LandmarkSpan, Piece } from './piece';
+
+/** What was found between the marks of a piece. */
+export interface FollowedPiece {
+  readonly runs: readonly FollowedRun[];
+}
 
 /** All that was seen of a piece, by index: going forward and backward, what both put, and where all was laid in the end. */
 export interface SeenPiece {

@@ -1,8 +1,8 @@
+import type { Sightings } from '#core/follow/blend-sightings';
 import { type BridgedPlace, bridgeMotion, type TimedPlace } from '#core/follow/bridge-motion';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
 import { markShare } from './agreed-places';
-import type { Sightings } from './follow-pass';
 import type { Piece } from './piece';
 
 /** What a landmark's motion is thought to be while the pictures are gone through one way. */

@@ -1,10 +1,9 @@
-import type { Sighting } from '#core/follow/blend-sightings';
+import type { Sighting, Sightings } from '#core/follow/blend-sightings';
 import type { Expected } from '#core/follow/body-priors';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
 import { layTogether, type StretchPicture, type StretchRound } from '#core/follow/lay-together';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
-import type { Sightings } from './follow-pass';
 import { ownPlace, shownPlace } from './grey-picture';
 import { markedShare, type Piece } from './piece';
 

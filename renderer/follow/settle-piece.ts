@@ -1,8 +1,8 @@
+import type { Sightings } from '#core/follow/blend-sightings';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
 import type { StretchRound } from '#core/follow/lay-together';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
-import type { Sightings } from './follow-pass';
 import type { GreyPicture } from './grey-picture';
 import { makePiece, type Piece, type PieceTask } from './piece';
 import { settleBodies } from './settle-bodies';

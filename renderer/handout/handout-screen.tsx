@@ -5,7 +5,7 @@ import { firstHandout } from '#core/handout/first-handout';
 import type { Handout } from '#core/handout/handout-file';
 import type { HostError } from '#core/host-contract/host-error';
 import { OpeningFailed } from '../app/opening-failed';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { BenchContext, useBench } from '../bench/bench-session';
 import { createSession, type OpenSession } from '../bench/create-session';
 import { readNothing } from '../readings/readings-reader';
@@ -16,7 +16,7 @@ import { type HandoutLetters, loadLetters } from './handout-letters';
 import { openHandout, type OpenHandout } from './open-handout';
 import './handout.css';
 
-interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+interface Props extends ScreenProps {
   readonly swimId: string;
 }
 

@@ -5,7 +5,7 @@ import {
   restoredSchema,
 } from '#core/host-contract/operations/upkeep-operations';
 import { PageBar } from '../app/page-bar';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { ConsentWords } from '../card/consent-words';
 import { bytesWords } from '../shelf/fact-words';
 import { LibraryTrouble } from '../shelf/library-messages';
@@ -22,7 +22,7 @@ import { useSwitchLibrary } from './use-switch-library';
 import '../shelf/shelf.css';
 import './library.css';
 
-interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+interface Props extends ScreenProps {
   /** Whose erasing is asked for; null: no one's. */
   readonly erase: string | null;
 }

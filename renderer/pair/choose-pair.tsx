@@ -2,7 +2,7 @@ import { useId, useMemo, useState } from 'react';
 import { unlikeCards } from '#core/compare/like-with-like';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { PageBar } from '../app/page-bar';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { shelfRoute } from '../app/use-route';
 import { aidsWords, cardWords, dayWords } from '#core/swim-file/card-words';
 import type { HostClient } from '../host/host-client';

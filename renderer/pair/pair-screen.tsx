@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { shelfRoute } from '../app/use-route';
 import { OpeningFailed } from '../app/opening-failed';
 import { createPair, type OpenPair } from './create-pair';
@@ -12,7 +12,7 @@ type Opening =
   | { readonly kind: 'open'; readonly open: OpenPair }
   | { readonly kind: 'failed'; readonly error: HostError };
 
-interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+interface Props extends ScreenProps {
   readonly first: string;
   readonly second: string;
 }

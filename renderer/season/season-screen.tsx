@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { addressOf } from '../app/use-route';
 import { isoDayOf } from '../card/remembered-card';
 import { LibraryTrouble } from '../shelf/library-messages';

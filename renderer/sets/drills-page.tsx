@@ -7,7 +7,7 @@ import { patternPhrase } from '#core/practice/stroke-pattern';
 import type { UsualPattern } from '#core/practice/usual-pattern';
 import { PageBar } from '../app/page-bar';
 import type { Command } from '../app/command';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { useCommandKeys } from '../app/use-command-keys';
 import { useTip } from '../app/use-tip';
 import { makeId } from '../state/make-id';
@@ -41,7 +41,7 @@ const emptyPattern = (id: string): UsualPattern => ({
 });
 
 /** The drills and stroke patterns: the library's, and the coach's own to add, change and remove. */
-export function DrillsPage({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
+export function DrillsPage({ host, say, go }: ScreenProps) {
   const tip = useTip();
   const drills = useDrills(host);
   const [trouble, setTrouble] = useState<HostError | null>(null);

@@ -5,7 +5,7 @@ import { unfoldItem } from '#core/practice/unfold-item';
 import { PageBar } from '../app/page-bar';
 import type { Command } from '../app/command';
 import { KeptProblems } from '../app/kept-messages';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { useCommandKeys } from '../app/use-command-keys';
 import { addressOf } from '../app/use-route';
 import { useTip } from '../app/use-tip';
@@ -19,7 +19,7 @@ import { newPractice, planAgain } from './new-practice';
 import { metresWords, titleOf } from './sets-words';
 
 /** Every practice, the latest first; from here one is planned, planned again, or taken away. */
-export function PracticeList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
+export function PracticeList({ host, say, go }: ScreenProps) {
   const tip = useTip();
   const { listed, trouble, setTrouble, load, remove, restoreLast, canRestore } = useKeptList(
     practiceListing,

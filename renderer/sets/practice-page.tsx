@@ -3,7 +3,7 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import type { Squad } from '#core/swim-file/squad-schema';
 import { emptySquad } from '#core/swim-file/squad-file';
 import { KeptTrouble } from '../app/kept-messages';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { useLibrary } from '../shelf/use-library';
 import type { OpenKept } from '../state/open-kept';
 import { useKept } from '../state/use-kept';
@@ -11,7 +11,7 @@ import type { Practice } from '#core/practice/practice-schema';
 import { practiceKind } from './practice-kind';
 import { type Drills, useDrills } from './use-drills';
 
-type Reach = Pick<ScreenProps, 'host' | 'say' | 'go'>;
+type Reach = ScreenProps;
 
 /** What plan and deck of one practice share. */
 export interface OpenPractice extends Reach {

@@ -1,4 +1,4 @@
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { Deck } from './deck';
 import { DrillsPage } from './drills-page';
 import { PracticeList } from './practice-list';
@@ -12,7 +12,7 @@ import './totals.css';
 import './drills.css';
 import './deck.css';
 
-interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+interface Props extends ScreenProps {
   /** None: all practices. A practice's id: its plan; with `deck` after it, its log. `drills`: the drill library. */
   readonly ids: readonly string[];
 }

@@ -13,7 +13,7 @@ import type { Command } from '../app/command';
 import { KeptText } from '../app/kept-field';
 import { KeySheetButton } from '../app/key-sheet-button';
 import { SaveState } from '../app/save-state';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { UndoButtons, undoCommands } from '../app/undo-buttons';
 import { useCommandKeys } from '../app/use-command-keys';
 import { useTip } from '../app/use-tip';
@@ -31,7 +31,7 @@ import { TrialTable } from './trial-table';
 import { trialTitle } from './trial-words';
 import { useSwimReadings } from './use-swim-readings';
 
-interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+interface Props extends ScreenProps {
   readonly kept: OpenKept<Trial>;
   /** Null until the library is read. */
   readonly squad: Squad | null;

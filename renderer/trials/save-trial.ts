@@ -1,24 +1,14 @@
 import { errorWords } from '#core/host-contract/error-words';
 import type { Result } from '#core/host-contract/host-error';
-import type { Drill } from '#core/practice/drill-schema';
-import type { TrialContrast } from '#core/practice/trial-contrast';
 import { trialCsv } from '#core/practice/trial-csv';
 import type { TrialRow } from '#core/practice/trial-row';
 import type { Trial } from '#core/practice/trial-schema';
-import type { Squad } from '#core/swim-file/squad-schema';
 import type { HostClient } from '../host/host-client';
 import { safeFileName } from '#core/exporting/safe-file-name';
+import type { TrialOnPaper } from './trial-on-paper';
 import { trialTitle } from './trial-words';
 
 type Host = Pick<HostClient, 'sendExport'>;
-
-export interface TrialOnPaper {
-  readonly trial: Trial;
-  readonly rows: readonly TrialRow[];
-  readonly contrasts: readonly TrialContrast[];
-  readonly squad: Squad;
-  readonly own: readonly Drill[];
-}
 
 /** The trial's table in the library's exports; the answer says where it is, or why it is not. */
 export async function saveTrialCsv(host: Host, trial: Trial, rows: readonly TrialRow[]): Promise<string> {

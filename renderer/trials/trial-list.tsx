@@ -2,7 +2,7 @@ import { useCallback, useMemo } from 'react';
 import { PageBar } from '../app/page-bar';
 import type { Command } from '../app/command';
 import { KeptProblems } from '../app/kept-messages';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { useCommandKeys } from '../app/use-command-keys';
 import { addressOf } from '../app/use-route';
 import { useTip } from '../app/use-tip';
@@ -15,7 +15,7 @@ import { newTrial } from './new-trial';
 import { factorWords, trialTitle } from './trial-words';
 
 /** Every trial, the last changed first. */
-export function TrialList({ host, say, go }: Pick<ScreenProps, 'host' | 'say' | 'go'>) {
+export function TrialList({ host, say, go }: ScreenProps) {
   const tip = useTip();
   const { listed, trouble, setTrouble, load, remove, restoreLast, canRestore } = useKeptList(
     trialListing,

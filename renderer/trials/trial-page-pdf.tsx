@@ -5,7 +5,7 @@ import { levelOf, poolOf } from '#core/practice/trial-row';
 import { trialWarnings, trialWarningWords } from '#core/practice/trial-warning';
 import { dayWords } from '#core/swim-file/card-words';
 import { readingLabel } from '../sets/drill-facts';
-import type { TrialOnPaper } from './save-trial';
+import type { TrialOnPaper } from './trial-on-paper';
 import { contrastWords } from './trial-contrast-table';
 import { type PlotData, plotsOf } from './trial-plots';
 import { factorWords, levelWords, poolWords, trialTitle, valueWords } from './trial-words';

@@ -1,13 +1,13 @@
 import { useMemo } from 'react';
 import { KeptTrouble } from '../app/kept-messages';
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { useDrills } from '../sets/use-drills';
 import { useLibrary } from '../shelf/use-library';
 import { useKept } from '../state/use-kept';
 import { OpenTrial } from './open-trial';
 import { trialKind } from './trial-kind';
 
-interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+interface Props extends ScreenProps {
   readonly id: string;
 }
 

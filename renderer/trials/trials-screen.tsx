@@ -1,4 +1,4 @@
-import type { ScreenProps } from '../app/screens';
+import type { ScreenProps } from '../app/screen-props';
 import { TrialList } from './trial-list';
 import { TrialPage } from './trial-page';
 import '../card/card.css';
@@ -7,7 +7,7 @@ import '../sets/sets.css';
 import '../sets/plan.css';
 import './trials.css';
 
-interface Props extends Pick<ScreenProps, 'host' | 'say' | 'go'> {
+interface Props extends ScreenProps {
   /** None: all trials; else the trial's id. */
   readonly ids: readonly string[];
 }

@@ -1,5 +1,5 @@
 import { packColour } from '#core/follow/packed-colour';
-import type { FramePicture, PicturePart } from './frame-source';
+import type { DrawPicture, PicturePart } from './picture-part';
 
 /** Where brightness, blueness (Cb) and redness (Cr) of a picture lie in its bytes. */
 export interface ColourPlanes {
@@ -68,7 +68,7 @@ let sheet: OffscreenCanvas | null = null;
 
 /** The same of any picture, by drawing it: for turned, mirrored and deep-coloured film. Some twenty times slower. */
 export function coloursByDrawing(
-  draw: FramePicture['draw'],
+  draw: DrawPicture,
   shown: { readonly width: number; readonly height: number },
   part: PicturePart,
   every: 1 | 2 = 1,

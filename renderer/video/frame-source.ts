@@ -1,7 +1,7 @@
 import type { Result } from '#core/host-contract/host-error';
 import type { FilmTrack } from '#core/host-contract/operations/media-operations';
 import type { FrameTable } from '#core/timeline/frame-table';
-import type { SmallGrey } from './small-grey';
+import type { DrawPicture, PicturePart, SmallGrey } from './picture-part';
 
 /** What the container says of a clip; everything a swim needs to know of its film. */
 export interface ClipFacts {
@@ -40,13 +40,7 @@ export interface FramePicture {
   /** Whether it is at the film's full resolution; else at half of it. */
   readonly whole: boolean;
   /** Draws the whole shown picture (turned, mirrored, square pixels) into a rectangle of a 2D context. */
-  draw(
-    context: CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D,
-    x: number,
-    y: number,
-    width: number,
-    height: number,
-  ): void;
+  readonly draw: DrawPicture;
   /**
    * The packed colours (`packColour`) of a part of the shown picture, lying inside it, row by row, of every `step`th pixel
    * across and down. The caller's own.
@@ -54,14 +48,6 @@ export interface FramePicture {
   colours(part: PicturePart, step?: 1 | 2): Uint16Array;
   /** The brightness of the whole shown picture, `step` pixels made one both ways. The caller's own. */
   smallGrey(step: number): SmallGrey;
-}
-
-/** Whole pixels of the shown picture. */
-export interface PicturePart {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 /**

@@ -2,7 +2,8 @@ import { VideoSample } from 'mediabunny';
 import { colourPlanes, coloursByDrawing, coloursOfPlanes } from './colour-part';
 import { closeFrame, opened } from './frame-ledger';
 import { isGone } from './is-gone';
-import type { ClipFacts, FramePicture, PicturePart } from './frame-source';
+import type { ClipFacts, FramePicture } from './frame-source';
+import type { PicturePart } from './picture-part';
 import { canHalve, halvePlanes } from './halve-planes';
 import { smallGreyByDrawing, smallGreyOfPlanes } from './small-grey';
 

@@ -1,13 +1,5 @@
 import type { ColourPlanes } from './colour-part';
-import type { FramePicture } from './frame-source';
-
-/** A whole picture made small: `step` pixels of the shown picture go into one, both ways. */
-export interface SmallGrey {
-  readonly step: number;
-  readonly width: number;
-  readonly height: number;
-  readonly grey: Uint8Array;
-}
+import type { DrawPicture, SmallGrey } from './picture-part';
 
 type Size = { readonly width: number; readonly height: number };
 
@@ -36,7 +28,7 @@ export function smallGreyOfPlanes({ bytes, brightness }: ColourPlanes, shown: Si
 let sheet: OffscreenCanvas | null = null;
 
 /** The same of any picture, by drawing it small. */
-export function smallGreyByDrawing(draw: FramePicture['draw'], shown: Size, step: number): SmallGrey {
+export function smallGreyByDrawing(draw: DrawPicture, shown: Size, step: number): SmallGrey {
   const width = Math.floor(shown.width / step);
   const height = Math.floor(shown.height / step);
   if (sheet?.width !== width || sheet.height !== height) sheet = new OffscreenCanvas(width, height);

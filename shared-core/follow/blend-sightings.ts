@@ -1,3 +1,4 @@
+import type { LandmarkName } from '../marks/landmark';
 import type { Point } from '../units/brand';
 
 /** Where one way of following saw a landmark on a frame. */
@@ -8,6 +9,9 @@ export interface Sighting {
   /** How far the limbs at this landmark are from their marked looks, share of the looks' own contrast. */
   readonly residual: number;
 }
+
+/** What was seen of the body on a frame. */
+export type Sightings = ReadonlyMap<LandmarkName, Sighting>;
 
 /** Looks that differ by this much more make a sighting count a third as much. Set on the sample clips. */
 const residualScale = 0.06;

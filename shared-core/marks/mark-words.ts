@@ -1,6 +1,5 @@
 import type { EventKind } from './event-kind';
 import type { LandmarkName } from './landmark';
-import type { EventMark } from '../swim-file/swim-schema';
 
 /** What the coach calls each kind of event, for buttons, undo names and spoken labels. */
 export const eventWords: Readonly<Record<EventKind, string>> = {
@@ -44,8 +43,15 @@ export const pluralWords: Readonly<Record<LandmarkName, string>> = {
   toe: 'toes',
 };
 
+interface NamedMark {
+  readonly kind: EventKind;
+  readonly hand: 'left' | 'right' | null;
+  readonly breathTo: 'front' | 'left' | 'right' | null;
+  readonly metres: number | null;
+}
+
 /** "kick top", "hand entry, left", "distance mark, 15 m": a mark in the middle of a sentence. */
-export function markPhrase(mark: Pick<EventMark, 'kind' | 'hand' | 'breathTo' | 'metres'>): string {
+export function markPhrase(mark: NamedMark): string {
   const parts = [eventWords[mark.kind].toLowerCase()];
   if (mark.hand) parts.push(mark.hand);
   if (mark.breathTo) parts.push(`to the ${mark.breathTo}`);
