@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
-import { opencvScript } from './follow/opencv-script';
+import { opencvScript } from './vision/opencv-script';
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),

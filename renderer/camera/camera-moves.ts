@@ -1,16 +1,8 @@
 import type { CameraRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
-import type { Vision } from '../follow/vision';
-import {
-  type Look,
-  type Move,
-  median,
-  netColumns,
-  netRows,
-  rowMoves,
-  type Turn,
-  type WholePicture,
-} from './row-moves';
+import type { Vision } from '#core/follow/vision';
+import type { WholePicture } from '#core/follow/whole-picture';
+import { type Look, type Move, median, netColumns, netRows, rowMoves, type Turn } from './row-moves';
 
 /**
  * Between pictures far apart light and waves have changed, and of a plain wall few points are found again: so many times as many
@@ -84,15 +76,15 @@ function looking(
 ): CameraRun | null {
   const [first] = pictures;
   if (!first || pictures.length < 2) return null;
-  const before = new vision.Mat(first.height, first.width, vision.CV_8UC1);
-  const after = new vision.Mat(first.height, first.width, vision.CV_8UC1);
+  const before = vision.picture(first.width, first.height);
+  const after = vision.picture(first.width, first.height);
   try {
     return job((from, to, guess, columns = netColumns) =>
       rowMoves(vision, before, after, from, to, guess, columns, bodyOn, bodyLength),
     );
   } finally {
-    before.delete();
-    after.delete();
+    before.close();
+    after.close();
   }
 }
 

@@ -1,12 +1,12 @@
 import type { Point } from '#core/units/brand';
-import { loadVision } from '../follow/load-vision';
+import { loadVision } from '../vision/load-vision';
 import { cameraMoves, cameraStood } from './camera-moves';
 import type { FromLooker, ToLooker } from './look-message';
 
 const say = (message: FromLooker): void => self.postMessage(message);
 
 async function answer({ opencv, task }: ToLooker): Promise<void> {
-  const { vision } = await loadVision(opencv);
+  const vision = await loadVision(opencv);
   const bodies = new Map<number, readonly Point[]>(
     task.pictures.map(({ frame }, i) => [frame, task.bodies[i] ?? []]),
   );

@@ -9,7 +9,7 @@ import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
 import { askLooker } from './ask-looker';
 import { fewLooks } from './camera-moves';
-import type { WholePicture } from './row-moves';
+import type { WholePicture } from '#core/follow/whole-picture';
 import type { CameraTask } from './look-message';
 
 /** Bytes of decoded pictures held while looking. */

@@ -1,6 +1,6 @@
 import type { CameraRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
-import type { WholePicture } from './row-moves';
+import type { WholePicture } from '#core/follow/whole-picture';
 
 /** Pictures to look at, and where the swimmer is on each. */
 export interface CameraTask {

@@ -1,12 +1,6 @@
 import type { Point } from '#core/units/brand';
-import { flowStep } from '../follow/flow-step';
-import type { Vision, VisionMat } from '../follow/vision';
-import type { SmallGrey } from '../video/picture-part';
-
-/** One whole picture of the film, small. All of a task have one size. */
-export interface WholePicture extends SmallGrey {
-  readonly frame: number;
-}
+import type { Vision, VisionPicture } from '#core/follow/vision';
+import type { WholePicture } from '#core/follow/whole-picture';
 
 /** Rows and columns of the net of points that the background is looked at in. */
 export const netRows = 8;
@@ -44,8 +38,8 @@ export interface Turn {
  */
 export function rowMoves(
   vision: Vision,
-  before: VisionMat,
-  after: VisionMat,
+  before: VisionPicture,
+  after: VisionPicture,
   from: WholePicture,
   to: WholePicture,
   guess: readonly (Move | null)[],
@@ -54,8 +48,8 @@ export function rowMoves(
   bodyLength: number,
 ): Look {
   const { width, height, step } = from;
-  before.data.set(from.grey);
-  after.data.set(to.grey);
+  before.show(from.grey);
+  after.show(to.grey);
   const away = awayShare * bodyLength;
   const bodies = [bodyOn(from.frame), bodyOn(to.frame)];
   const net = Array.from({ length: netRows * columns }, (_, i) => {
@@ -75,9 +69,9 @@ export function rowMoves(
   );
   const options = { window, levels };
   const guesses = net.map(({ x, y, dx, dy }) => ({ x: x + dx, y: y + dy }));
-  const there = flowStep(vision, before, after, net, guesses, options);
+  const there = vision.flow(before, after, net, guesses, options);
   const reached = there.map((at, i) => at ?? guesses[i] ?? { x: 0, y: 0 });
-  const back = flowStep(vision, after, before, reached, net, options);
+  const back = vision.flow(after, before, reached, net, options);
   const moves = Array.from({ length: netRows }, (_, row) =>
     net.flatMap((point, i) => {
       const at = there[i];

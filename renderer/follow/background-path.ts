@@ -1,8 +1,8 @@
+import type { Vision } from '#core/follow/vision';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
 import type { Point } from '#core/units/brand';
 import type { Piece } from './piece';
 import { createFlowTeller } from './tell-flow';
-import type { Vision } from './vision';
 
 /** Forty points' median tells the camera well enough on pictures of a body this long, pixels. Our choice. */
 const coarseLength = 200;

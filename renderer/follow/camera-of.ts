@@ -1,8 +1,8 @@
+import type { Vision } from '#core/follow/vision';
 import type { CameraRun, FollowedRun } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
 import { cameraMoves } from '../camera/camera-moves';
 import type { PieceTask } from './piece';
-import type { Vision } from './vision';
 
 /** What the camera did over a piece whose points are followed: the swimmer is left out of the background. */
 export function cameraOf(

@@ -1,3 +1,4 @@
+import type { Vision } from '#core/follow/vision';
 import { type AlignedBody, alignBody } from '#core/follow/align-body';
 import type { Sighting, Sightings } from '#core/follow/blend-sightings';
 import type { Expected } from '#core/follow/body-priors';
@@ -9,7 +10,6 @@ import { type GreyPicture, ownPlace, shownPlace } from './grey-picture';
 import { createMotion } from './motion';
 import { markedShare, type Piece } from './piece';
 import { type BodyPlaces, createFlowTeller, type FlowedPoint } from './tell-flow';
-import type { Vision } from './vision';
 
 /** Flow that comes back exactly is still off by this share of the body length. Our default. */
 const flowShareSd = 0.0018;

@@ -1,3 +1,4 @@
+import type { Vision } from '#core/follow/vision';
 import { blendSightings, varianceOfSightings } from '#core/follow/blend-sightings';
 import { greyPyramid } from '#core/follow/grey-pyramid';
 import { smoothTrack } from '#core/follow/smooth-track';
@@ -10,7 +11,6 @@ import { type FollowedPiece, followedRun } from './followed-run';
 import { contrastPictures } from './learn-contrast';
 import { type LandmarkSpan, makePiece, type Piece, type PieceTask } from './piece';
 import { settlePiece } from './settle-piece';
-import type { Vision } from './vision';
 
 /** Sizes of the picture limbs are laid on: full, half, quarter, eighth. */
 const levels = 4;

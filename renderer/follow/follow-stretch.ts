@@ -5,7 +5,7 @@ import { pointsAround } from '#core/follow/points-around';
 import { seenBodyLength } from '#core/follow/seen-body-length';
 import type { CameraRun, FollowedRun, Swim } from '#core/swim-file/swim-schema';
 import { type ClipClock, localFrameInterval, realTimeOf } from '#core/timeline/clip-clock';
-import type { WholePicture } from '../camera/row-moves';
+import type { WholePicture } from '#core/follow/whole-picture';
 import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
 import { seenAt, stepOf } from './coarse-task';

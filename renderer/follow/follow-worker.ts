@@ -1,7 +1,7 @@
 import { cameraOf } from './camera-of';
 import type { FromFollower, ToFollower } from './follow-message';
 import { followPiece } from './follow-piece';
-import { loadVision } from './load-vision';
+import { loadVision } from '../vision/load-vision';
 
 const say = (message: FromFollower): void => self.postMessage(message);
 let opened: ReturnType<typeof loadVision> | null = null;
@@ -17,13 +17,13 @@ async function answer(message: ToFollower): Promise<void> {
   if (!opened) throw new Error('nothing can be followed before OpenCV is loaded');
   let steps = 0;
   let said = 0;
-  const found = followPiece((await opened).vision, task, () => {
+  const found = followPiece(await opened, task, () => {
     steps += 1;
     if (steps - said < 8) return;
     said = steps;
     say({ kind: 'step', id, steps });
   });
-  const camera = cameraOf((await opened).vision, task, found.runs);
+  const camera = cameraOf(await opened, task, found.runs);
   say({ kind: 'done', id, found: { ...found, camera } });
 }
 

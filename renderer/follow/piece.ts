@@ -7,7 +7,7 @@ import type { MarkedPoint } from '#core/follow/marked-points';
 import type { KnownPoint } from '#core/follow/points-around';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
-import type { WholePicture } from '../camera/row-moves';
+import type { WholePicture } from '#core/follow/whole-picture';
 import { agreedPlaces, type FoundBefore, type KnownPlaces } from './agreed-places';
 import type { ColourPicture } from './colour-picture';
 import { type GreyPicture, ownPlace } from './grey-picture';

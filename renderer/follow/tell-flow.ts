@@ -1,9 +1,8 @@
+import type { Vision, VisionPicture } from '#core/follow/vision';
 import type { GreyLevel } from '#core/follow/grey-pyramid';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
-import { flowStep } from './flow-step';
 import type { GreyPicture } from './grey-picture';
-import type { Vision, VisionMat } from './vision';
 
 export type BodyPlaces = ReadonlyMap<LandmarkName, Point>;
 
@@ -50,7 +49,7 @@ export function createFlowTeller(
 ): FlowTeller {
   const level = bodyLength > longest ? (bodyLength > 2 * longest ? 2 : 1) : 0;
   const size = first?.[level] ?? first?.[0];
-  const make = (): VisionMat => new vision.Mat(size?.height ?? 1, size?.width ?? 1, vision.CV_8UC1);
+  const make = (): VisionPicture => vision.picture(size?.width ?? 1, size?.height ?? 1);
   let before = make();
   let after = make();
   const scale = 2 ** level;
@@ -63,7 +62,7 @@ export function createFlowTeller(
     show(pyramid) {
       [before, after] = [after, before];
       const shown = pyramid[level] ?? pyramid[0];
-      if (shown) after.data.set(shown.grey);
+      if (shown) after.show(shown.grey);
     },
     tell(from, to, places, guesses) {
       const names = [...places.keys()];
@@ -71,9 +70,9 @@ export function createFlowTeller(
       const guessed = names.map((name) =>
         shrink(guesses.get(name) ?? places.get(name) ?? { x: 0, y: 0 }, to),
       );
-      const there = flowStep(vision, before, after, starts, guessed, { window, levels });
+      const there = vision.flow(before, after, starts, guessed, { window, levels });
       const reached = there.map((point, k) => point ?? guessed[k] ?? { x: 0, y: 0 });
-      const back = flowStep(vision, after, before, reached, starts, { window, levels });
+      const back = vision.flow(after, before, reached, starts, { window, levels });
       const flows = new Map<LandmarkName, FlowedPoint>();
       names.forEach((name, k) => {
         const found = there[k];
@@ -101,7 +100,7 @@ export function createFlowTeller(
         }
       const starts = points.map((point) => shrink(point, from));
       const guesses = points.map((point) => shrink(point, to));
-      const found = flowStep(vision, before, after, starts, guesses, { window, levels: 2 });
+      const found = vision.flow(before, after, starts, guesses, { window, levels: 2 });
       const moves = found.flatMap((at, k) => {
         const point = points[k];
         return at && point
@@ -112,8 +111,8 @@ export function createFlowTeller(
       return { x: median(moves.map(({ x }) => x)), y: median(moves.map(({ y }) => y)) };
     },
     close() {
-      before.delete();
-      after.delete();
+      before.close();
+      after.close();
     },
   };
 }

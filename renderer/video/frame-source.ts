@@ -1,7 +1,8 @@
 import type { Result } from '#core/host-contract/host-error';
 import type { FilmTrack } from '#core/host-contract/operations/media-operations';
 import type { FrameTable } from '#core/timeline/frame-table';
-import type { DrawPicture, PicturePart, SmallGrey } from './picture-part';
+import type { SmallGrey } from '#core/follow/whole-picture';
+import type { DrawPicture, PicturePart } from './picture-part';
 
 /** What the container says of a clip; everything a swim needs to know of its film. */
 export interface ClipFacts {

@@ -1,5 +1,6 @@
 import type { ColourPlanes } from './colour-part';
-import type { DrawPicture, SmallGrey } from './picture-part';
+import type { SmallGrey } from '#core/follow/whole-picture';
+import type { DrawPicture } from './picture-part';
 
 type Size = { readonly width: number; readonly height: number };
 

@@ -6,7 +6,7 @@ import { landmarkNames } from '#core/marks/landmark';
 import { emptyScene } from '#core/swim-file/swim-schema';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { cameraMoves, cameraStood, fewLooks } from '../../renderer/camera/camera-moves';
-import type { WholePicture } from '../../renderer/camera/row-moves';
+import type { WholePicture } from '#core/follow/whole-picture';
 import { type Scenario, scenarios } from '../../sample-clips/scenario';
 import { type Truth, truthSchema } from '../../sample-clips/truth-schema';
 import { aSwim } from '../shared-core/swim-file/a-swim';
@@ -84,7 +84,7 @@ async function pictures(
         };
 }
 
-const { vision } = await openVision();
+const vision = await openVision();
 async function row(scenario: Scenario, { what, filter, made }: Case): Promise<string> {
   const truth: Truth = truthSchema.parse(
     JSON.parse(readFileSync(`${root}sample-clips/truth/${scenario.id}.json`, 'utf8')),

@@ -17,7 +17,7 @@ import { seenAt, stepOf } from '../../renderer/follow/coarse-task';
 import type { ColourPicture } from '../../renderer/follow/colour-picture';
 import { followPiece } from '../../renderer/follow/follow-piece';
 import { framesAtOnce } from '../../renderer/follow/follow-stretch';
-import type { Vision } from '../../renderer/follow/vision';
+import type { Vision } from '#core/follow/vision';
 import { coloursOfPlanes } from '../../renderer/video/colour-part';
 import { normal, seeded } from '../../sample-clips/model/seeded';
 import type { Truth } from '../../sample-clips/truth-schema';

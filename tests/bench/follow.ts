@@ -55,7 +55,7 @@ interface Row {
   readonly outside: { readonly version: string; readonly score: Score } | null;
 }
 
-const { vision } = await openVision();
+const vision = await openVision();
 
 async function outsideTracks(
   file: string,

@@ -37,7 +37,7 @@ export async function keptFollowed(
   const coach = drawnCoach(truth, (coachPixels * camera.height) / 1080, 7);
   const lines = evenLines(first, last, (last - first) / (linesAStroke * strokes));
   const cap = Math.round(clicksAStroke * strokes);
-  const { postures, followed } = followAsCoach((await openVision()).vision, film, truth, coach, lines, cap);
+  const { postures, followed } = followAsCoach(await openVision(), film, truth, coach, lines, cap);
   const kept: KeptFollowed = { postures, followed };
   mkdirSync(path.dirname(file), { recursive: true });
   writeFileSync(file, JSON.stringify(kept));

@@ -1,19 +1,17 @@
 import { createRequire } from 'node:module';
-import type { Vision } from '../../renderer/follow/vision';
+import type { Vision } from '#core/follow/vision';
+import { type OpenCv, opencvVision } from '../../renderer/vision/opencv-vision';
 
-/**
- * OpenCV as the app has it, once its functions are there: its script says when. In a box, since the library looks like a
- * promise itself, and a promise of it would wait for ever.
- */
-export async function openVision(): Promise<{ readonly vision: Vision }> {
-  const vision = createRequire(import.meta.url)('@techstark/opencv-js') as Vision & {
+/** The app's vision, once OpenCV's functions are there: its script says when. */
+export async function openVision(): Promise<Vision> {
+  const cv = createRequire(import.meta.url)('@techstark/opencv-js') as OpenCv & {
     Mat?: unknown;
     onRuntimeInitialized?: () => void;
   };
-  if (!vision.Mat) {
+  if (!cv.Mat) {
     await new Promise<void>((resolve) => {
-      vision.onRuntimeInitialized = () => resolve();
+      cv.onRuntimeInitialized = () => resolve();
     });
   }
-  return { vision };
+  return opencvVision(cv);
 }

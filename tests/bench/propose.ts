@@ -5,7 +5,7 @@ import { landmarkNames } from '#core/marks/landmark';
 import type { CameraRun } from '#core/swim-file/swim-schema';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { cameraMoves } from '../../renderer/camera/camera-moves';
-import type { WholePicture } from '../../renderer/camera/row-moves';
+import type { WholePicture } from '#core/follow/whole-picture';
 import { normal, seeded } from '../../sample-clips/model/seeded';
 import type { Truth } from '../../sample-clips/truth-schema';
 import { type FollowClip, followClips, keptFile, madeFollowClip } from './follow-clips';
@@ -93,12 +93,7 @@ async function lookedAt(clip: FollowClip, film: string, truth: Truth): Promise<C
     return [{ frame, step: 2, width, height, grey }];
   });
   const bodyOn = (frame: number) => landmarkNames.map((name) => trueAt(truth, frame, name));
-  return cameraMoves(
-    (await openVision()).vision,
-    wholes,
-    bodyOn,
-    truth.bodyLengthMetres / truth.metresPerPixel,
-  );
+  return cameraMoves(await openVision(), wholes, bodyOn, truth.bodyLengthMetres / truth.metresPerPixel);
 }
 
 interface Row {

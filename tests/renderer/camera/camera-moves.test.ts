@@ -1,12 +1,12 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cameraMoves, cameraStood } from '../../../renderer/camera/camera-moves';
-import type { WholePicture } from '../../../renderer/camera/row-moves';
-import type { Vision } from '../../../renderer/follow/vision';
+import type { WholePicture } from '#core/follow/whole-picture';
+import type { Vision } from '#core/follow/vision';
 import { openVision } from '../../bench/open-vision';
 
 let vision: Vision;
 beforeAll(async () => {
-  ({ vision } = await openVision());
+  vision = await openVision();
 });
 
 const [width, height, step] = [320, 180, 2];

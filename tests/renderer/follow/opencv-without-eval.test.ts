@@ -5,7 +5,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { expect, it } from 'vitest';
-import { opencvWithoutEval } from '../../../renderer/follow/opencv-without-eval';
+import { opencvWithoutEval } from '../../../renderer/vision/opencv-without-eval';
 
 const script = readFileSync(createRequire(import.meta.url).resolve('@techstark/opencv-js'), 'utf8');
 

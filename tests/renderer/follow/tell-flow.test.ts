@@ -1,19 +1,13 @@
-import { createRequire } from 'node:module';
 import { beforeAll, expect, it } from 'vitest';
 import { greyPyramid } from '#core/follow/grey-pyramid';
+import type { Vision } from '#core/follow/vision';
 import type { GreyPicture } from '../../../renderer/follow/grey-picture';
 import { createFlowTeller } from '../../../renderer/follow/tell-flow';
-import type { Vision } from '../../../renderer/follow/vision';
+import { openVision } from '../../bench/open-vision';
 
-const vision = createRequire(import.meta.url)('@techstark/opencv-js') as Vision & {
-  Mat?: unknown;
-  onRuntimeInitialized?: () => void;
-};
+let vision: Vision;
 beforeAll(async () => {
-  if (!vision.Mat)
-    await new Promise<void>((resolve) => {
-      vision.onRuntimeInitialized = () => resolve();
-    });
+  vision = await openVision();
 });
 
 const [width, height] = [320, 200];
