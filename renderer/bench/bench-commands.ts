@@ -45,8 +45,10 @@ export function benchCommands(
     if (question) view.setState({ question: null });
     else if (crosshair) view.setState({ crosshair: null });
     else if (asksCamera) view.setState({ asksCamera: false });
-    else if (tool === 'body-line') endBodyLine(session);
-    else if (tool === 'plane' || tool === 'straight') endPoints(session);
+    else if (tool === 'body-line') {
+      session.follow.setState({ asked: null });
+      endBodyLine(session);
+    } else if (tool === 'plane' || tool === 'straight') endPoints(session);
     else if (tool === 'still') endStill(session);
     else if (tool !== 'point') endLine(session);
     else if (selection.kind !== 'none') view.setState({ selection: nothingSelected });

@@ -28,6 +28,7 @@ import { useCameraLook } from '../camera/use-camera-look';
 import { useFollowAnswers } from '../follow/use-follow-answers';
 import { useStore } from 'zustand';
 import { useCommandKeys } from '../app/use-command-keys';
+import { useBarePicture } from './use-bare-picture';
 import { useSpaceToPlay } from './use-space-to-play';
 import './film-messages.css';
 import './pads.css';
@@ -81,6 +82,7 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
   useCameraLook();
   const loop = useView((state) => state.loop);
   useSpaceToPlay(loop ?? undefined);
+  useBarePicture();
 
   // a step to another frame starts that frame's own guided pass
   const frame = useView((state) => state.frame);
@@ -106,19 +108,21 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
           <CopyNotice />
           <PassPrompt />
           <ChosenMark />
-          <MarkQuestion />
-          <ScaleForm />
-          <PlaneForm />
-          <CameraForm />
         </Stage>
         <StepControls />
         <LowerPart />
       </main>
-      {followOpen ? (
-        <FollowPanel />
-      ) : (
-        <ReadingsPanel catalogue={told} onAskSlowdown={openCard} onRemark={onRemark} />
-      )}
+      <div className="bench-side">
+        <MarkQuestion />
+        <ScaleForm />
+        <PlaneForm />
+        <CameraForm />
+        {followOpen ? (
+          <FollowPanel />
+        ) : (
+          <ReadingsPanel catalogue={told} onAskSlowdown={openCard} onRemark={onRemark} />
+        )}
+      </div>
       {card && <CardDialog onClose={() => setCard(false)} />}
       {exporting && (
         <ExportDialog

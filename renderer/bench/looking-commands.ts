@@ -1,6 +1,7 @@
 import { stagePoint } from '#core/units/brand';
 import type { Command } from '../app/command';
 import { fitView, type Size, zoomAt } from '../stage/stage-view';
+import { bareKey, sceneKey } from './use-bare-picture';
 import type { BenchSession } from './bench-session';
 
 const nextLower = { score: 'overlaid', overlaid: 'plots', plots: 'score' } as const;
@@ -48,6 +49,22 @@ export function lookingCommands(session: BenchSession, stageSize: () => Size): r
       keys: ['v'],
       kind: 'view',
       run: () => view.setState({ showAngles: !state().showAngles }),
+    },
+    {
+      id: 'scene',
+      label: 'Show or hide the scene: level, surface, length',
+      keys: [sceneKey],
+      kind: 'view',
+      run: () => view.setState({ showScene: !state().showScene }),
+    },
+    {
+      id: 'bare',
+      label: 'Hold: the bare picture',
+      // held, not pressed: read by `useBarePicture`
+      keys: [],
+      told: [bareKey],
+      kind: 'view',
+      run: () => undefined,
     },
   ];
 }

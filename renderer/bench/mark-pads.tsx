@@ -1,7 +1,7 @@
 import { type EventKind, eventKinds, type Staff, staffOf } from '#core/marks/event-kind';
 import { Glyph } from '../score/glyph';
 import { eventWords } from '#core/marks/mark-words';
-import { eventCounts } from '../state/selectors';
+import { bodyLines, eventCounts } from '../state/selectors';
 import { copyLastForward, endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
 import { useBench, useSwim, useView } from './bench-session';
 import { endPass, startPass } from './guided-pass';
@@ -47,7 +47,7 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
 export function MarkPads() {
   const tip = useTip();
   const session = useBench();
-  const laid = useSwim((swim) => swim.postures.length);
+  const laid = useSwim((swim) => bodyLines(swim.postures).length);
   const passing = useView((state) => state.passStep !== null);
   const kicking = useSwim((swim) => swim.card.stroke === 'dolphin-kick');
   const laying = useView((state) => state.tool === 'body-line');

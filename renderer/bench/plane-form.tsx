@@ -10,7 +10,6 @@ export function PlaneForm() {
   const tool = useView((state) => state.tool);
   const points = useView((state) => state.draftPoints);
   const set = useSwim((swim) => swim.scene.plane);
-  const width = useSwim((swim) => swim.clip.width);
   const [along, setAlong] = useState(set ? String(set.alongMetres) : '');
   const [up, setUp] = useState(set ? String(set.upMetres) : '');
   if (tool !== 'plane' || points.length < planeCorners) return null;
@@ -32,11 +31,6 @@ export function PlaneForm() {
   return (
     <form
       className="scale-form"
-      style={
-        points.reduce((sum, { x }) => sum + x, 0) < (planeCorners * width) / 2
-          ? { left: 'auto', right: 16 }
-          : {}
-      }
       aria-label="Known rectangle"
       onKeyDown={(event) => {
         event.stopPropagation();

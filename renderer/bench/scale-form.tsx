@@ -10,7 +10,6 @@ export function ScaleForm() {
   const session = useBench();
   const draft = useView((state) => state.draftLine);
   const set = useSwim((swim) => swim.scene.scale);
-  const width = useSwim((swim) => swim.clip.width);
   const [metres, setMetres] = useState('');
   const [spread, setSpread] = useState('');
   const [preset, setPreset] = useState<string | null>(null);
@@ -45,7 +44,6 @@ export function ScaleForm() {
   return (
     <form
       className="scale-form"
-      style={draft.a.x + draft.b.x < width ? { left: 'auto', right: 16 } : {}}
       aria-label="Known length"
       onKeyDown={(event) => {
         event.stopPropagation();

@@ -6,6 +6,7 @@ import { endPoints, startPoints, straightKey } from '../stage/tools/points-tool'
 import { endStill, startStill } from '../stage/tools/still-tool';
 import type { ViewState } from '../state/view-store';
 import { type BenchSession, useBench, useSwim, useView } from './bench-session';
+import { LookPads } from './look-pads';
 
 const lines: readonly {
   readonly item: SceneLineItem;
@@ -140,6 +141,7 @@ export function ScenePads() {
           <kbd>{keyOf(`scene-${id}`)}</kbd>
         </button>
       ))}
+      <LookPads />
     </section>
   );
 }

@@ -1,16 +1,17 @@
 import { cameraPath } from '#core/follow/camera-path';
+import type { FollowedPoint } from '#core/follow/followed-posture';
 import type { FramePiece } from '#core/follow/follow-pieces';
 import { keepSurer } from '#core/follow/keep-surer';
 import { seenBodyLength } from '#core/follow/seen-body-length';
-import { landmarkWords } from '#core/marks/mark-words';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { assumedMarkingError } from '#core/uncertainty/assumed-marking-error';
 import { type BenchSession, clockOf } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
-import { endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
+import { endBodyLine, isAnswered, startBodyLine } from '../stage/tools/body-line-tool';
 import { setFollowed } from '../state/follow-commands';
+import { keepFollowedPoint } from '../state/posture-commands';
 import { postureOn } from '../state/selectors';
-import { allPieces, linesWanted, openPieces, questionsOf } from './follow-selectors';
+import { allPieces, followedOf, linesWanted, openPieces, questionsOf } from './follow-selectors';
 import { type FollowTrouble, followStretch } from './follow-stretch';
 import type { Follower } from './follower';
 import { startFollower } from './start-follower';
@@ -115,22 +116,55 @@ export function cancelFollowing(session: BenchSession): void {
   underWay.get(session)?.abort();
 }
 
-/** Goes to the point that helps most and holds out the body line for it; says so when nothing is asked. */
+/**
+ * Goes to the point that helps most and holds out the body line for it; asked again, to the one after it. Says so when nothing
+ * is asked.
+ */
 export function askNext(session: BenchSession): void {
-  const question = questionsOf(session.document.swim())[0];
+  const questions = questionsOf(session.document.swim());
+  const { asked } = session.follow.getState();
+  const at = questions.findIndex(
+    ({ landmark, frame }) => landmark === asked?.landmark && frame === asked.frame,
+  );
+  const question = questions[(at + 1) % Math.max(1, questions.length)];
   if (!question) {
-    session.follow.setState({ asked: null });
+    stopAsking(session);
     session.say('No point is unsure');
     return;
   }
   ask(session, question);
 }
 
-/** Goes to the next marked kick top that wants a body line, and holds the line out; says so when none does. */
+/** Puts the question away; what was answered stays. */
+export function stopAsking(session: BenchSession): void {
+  if (!session.follow.getState().asked) return;
+  session.follow.setState({ asked: null });
+  endBodyLine(session);
+}
+
+/** The point that is asked for, where following put it; null when none is asked or none was put there. */
+export function askedPoint(session: BenchSession): FollowedPoint | null {
+  const { asked } = session.follow.getState();
+  return asked ? (followedOf(session.document.swim()).get(asked.frame)?.get(asked.landmark) ?? null) : null;
+}
+
+/** The point asked for is right as it is: it is the coach's from now on. */
+export function keepAsked(session: BenchSession): void {
+  const { asked } = session.follow.getState();
+  const point = askedPoint(session);
+  if (!asked || !point || !isShown(session, asked.frame)) return;
+  session.document.run(keepFollowedPoint(asked.frame, asked.landmark, point));
+}
+
+/** Nobody can judge a point on a picture that is still on its way. */
+const isShown = (session: BenchSession, frame: number): boolean =>
+  session.view.getState().shownFrame === frame;
+
+/** Goes to the next marked kick top that needs a body line, and holds the line out; says so when none does. */
 export function layNextLine(session: BenchSession): void {
   const frame = linesWanted(session.document.swim())[0];
   if (frame === undefined) {
-    session.say('No marked kick top wants a body line');
+    session.say('No marked kick top needs a body line');
     return;
   }
   goTo(session, frame);
@@ -146,16 +180,20 @@ export function ask(
   session.follow.setState({ asked: { landmark, frame }, open: true });
   goTo(session, frame);
   startBodyLine(session, landmark);
-  session.say(`Mark the ${landmarkWords[landmark].toLowerCase()} on frame ${frame + 1}`);
 }
 
-/** The asked point was laid or said to be hidden: that stretch is followed again, and the next one is asked. */
+/**
+ * The asked point was laid, called right or said to be hidden: the next one is asked at once. When all are answered, what they
+ * touch is followed again, in one go, and what is still unsure then is asked.
+ */
 export async function hearAnswer(session: BenchSession): Promise<void> {
   const { asked } = session.follow.getState();
-  if (!asked) return;
-  const posture = postureOn(session.document.swim(), asked.frame);
-  if (!posture?.points[asked.landmark] && !posture?.hidden.includes(asked.landmark)) return;
-  session.follow.setState({ asked: null });
-  endBodyLine(session);
-  await followPoints(session, 'new');
+  if (!asked || !isAnswered(postureOn(session.document.swim(), asked.frame), asked.landmark)) return;
+  stopAsking(session);
+  if (questionsOf(session.document.swim()).length === 0 && openPieces(session.document.swim()).length > 0)
+    await followPoints(session, 'new');
+  const [next] = questionsOf(session.document.swim());
+  // meanwhile the coach may have taken up something else
+  if (next && session.view.getState().tool === 'point' && session.follow.getState().open) ask(session, next);
+  else if (!next) session.say('No point is unsure');
 }

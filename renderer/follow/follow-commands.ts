@@ -1,8 +1,17 @@
 import type { Command } from '../app/command';
 import type { BenchSession } from '../bench/bench-session';
-import { askNext, cancelFollowing, followPoints, layNextLine } from './follow-actions';
+import { askedPoint, askNext, cancelFollowing, followPoints, keepAsked, layNextLine } from './follow-actions';
 import { linesWanted, questionsOf } from './follow-selectors';
-import { accept, acceptAll, lookAtNext, lookedAt, proposalsOf, reject, rejectAll } from './proposals';
+import {
+  accept,
+  acceptAll,
+  lookAtNext,
+  lookedAt,
+  proposalsOf,
+  reject,
+  rejectAll,
+  sureProposals,
+} from './proposals';
 
 /** Following and deciding, by key. */
 export function followCommands(session: BenchSession): readonly Command[] {
@@ -35,7 +44,7 @@ export function followCommands(session: BenchSession): readonly Command[] {
     },
     {
       id: 'follow-line',
-      label: 'To the next kick top that wants a body line',
+      label: 'To the next kick top that needs a body line',
       keys: ['Shift+B'],
       kind: 'view',
       enabled: () => linesWanted(document.swim()).length > 0,
@@ -43,11 +52,19 @@ export function followCommands(session: BenchSession): readonly Command[] {
     },
     {
       id: 'follow-ask',
-      label: 'To the unsure point that helps most',
+      label: 'To the unsure point that helps most; again: to the one after it',
       keys: ['u'],
       kind: 'view',
       enabled: () => questionsOf(document.swim()).length > 0,
       run: () => askNext(session),
+    },
+    {
+      id: 'follow-right',
+      label: 'The point asked for is right as it is',
+      keys: ['k'],
+      kind: 'undoable',
+      enabled: () => askedPoint(session) !== null,
+      run: () => keepAsked(session),
     },
     {
       id: 'proposal-next',
@@ -84,7 +101,7 @@ export function followCommands(session: BenchSession): readonly Command[] {
       label: 'Accept all proposed marks',
       keys: ['Shift+K'],
       kind: 'undoable',
-      enabled: () => proposalsOf(document.swim()).length > 0,
+      enabled: () => sureProposals(document.swim()).length > 0,
       run: () => acceptAll(session),
     },
     {

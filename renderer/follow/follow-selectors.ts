@@ -3,7 +3,7 @@ import { type FollowedByFrame, followedByFrame } from '#core/follow/followed-pos
 import { piecesToFollow } from '#core/follow/keep-followed';
 import { linesToLay } from '#core/follow/lines-to-lay';
 import { markedPoints } from '#core/follow/marked-points';
-import { type FollowQuestion, nextQuestions } from '#core/follow/next-questions';
+import { type FollowQuestion, nextQuestions, unsurePoints } from '#core/follow/next-questions';
 import { questionContext } from '#core/follow/question-context';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Swim } from '#core/swim-file/swim-schema';
@@ -14,11 +14,12 @@ const byFrame = remembered((followed: Swim['followed']) => followedByFrame(follo
 /** Followed points by frame and landmark. */
 export const followedOf = (swim: Swim): FollowedByFrame => byFrame(swim.followed);
 
+/** Whether the coach placed it there. A point said to be hidden tells following nothing new. */
 const isMarkedIn =
   (swim: Swim) =>
   (landmark: LandmarkName, frame: number): boolean => {
     const posture = postureOn(swim, frame);
-    return posture !== null && (posture.points[landmark] !== undefined || posture.hidden.includes(landmark));
+    return posture?.points[landmark] !== undefined;
   };
 
 /** Every piece between body lines that can be followed. */
@@ -31,9 +32,13 @@ export const openPieces = remembered((swim: Swim): readonly FramePiece[] =>
   piecesToFollow(allPieces(swim.postures), swim.followed, isMarkedIn(swim)),
 );
 
+const contextOf = remembered((swim: Swim) => questionContext(swim, clockOf(swim), isMarkedIn(swim)));
 const allQuestions = remembered((swim: Swim): readonly FollowQuestion[] =>
-  nextQuestions(swim.followed, questionContext(swim, clockOf(swim), isMarkedIn(swim))),
+  nextQuestions(swim.followed, contextOf(swim)),
 );
+
+/** How many points are not sure and still to be asked for. */
+export const unsureOf = remembered((swim: Swim) => unsurePoints(swim.followed, contextOf(swim).isSettled));
 
 /** What the coach is asked, most useful first. */
 export const questionsOf = remembered((swim: Swim) => allQuestions(swim).filter(({ sharpens }) => !sharpens));

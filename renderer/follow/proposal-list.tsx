@@ -15,23 +15,26 @@ export function ProposalList() {
   const surface = useSwim((swim) => swim.scene.surface !== null);
   const stroking = useSwim((swim) => swim.card.arms === 'stroking');
   const looking = useStore(session.follow, (state) => state.looking);
+  const decided = useSwim(
+    (swim) => swim.dismissed.length > 0 || swim.events.some(({ from }) => from === 'proposal'),
+  );
+  const wantsSurface = followed && stroking && !surface;
+  const sure = proposals.filter(({ unsure }) => !unsure).length;
+  // where nothing was ever proposed there is nothing to say
+  if (proposals.length === 0 && !decided && !wantsSurface) return null;
   return (
     <section aria-label="Proposed marks">
       <h2>Proposed marks</h2>
-      {followed && stroking && !surface && (
+      {wantsSurface && (
         <div className="follow-row">
-          <p className="follow-state">Hand entries and exits are proposed once the water surface is drawn.</p>
+          <p className="follow-state">Draw the water surface, and hand entries and exits are proposed too.</p>
           <button type="button" onClick={() => startLine(session, 'surface')}>
             Draw the surface <kbd>2</kbd>
           </button>
         </div>
       )}
       {proposals.length === 0 ? (
-        <p className="follow-state">
-          {followed
-            ? 'Nothing more is proposed: what the points show is marked or was rejected.'
-            : 'Once points are followed, kick tops and bottoms and hand events are proposed here, for you to decide.'}
-        </p>
+        decided && <p className="follow-state">No more suggestions.</p>
       ) : (
         <>
           <p className="follow-state">
@@ -39,9 +42,11 @@ export function ProposalList() {
             shown, <kbd>J</kbd> rejects it. Or drag one to where it belongs.
           </p>
           <div className="follow-row">
-            <button type="button" onClick={() => acceptAll(session)}>
-              Accept all {proposals.length} <kbd>⇧K</kbd>
-            </button>
+            {sure > 0 && (
+              <button type="button" onClick={() => acceptAll(session)}>
+                {sure === proposals.length ? 'Accept all' : 'Accept the sure'} {sure} <kbd>⇧K</kbd>
+              </button>
+            )}
             <button type="button" onClick={() => rejectAll(session)}>
               Reject all <kbd>⇧J</kbd>
             </button>
@@ -82,6 +87,7 @@ function ProposalRow({ proposal, chosen }: { readonly proposal: EventProposal; r
           <small>
             frame {(proposal.frame + 1 + proposal.frames).toFixed(1)} ·{' '}
             <span className="proposal-spread">± {Math.round(1960 * proposal.sdSeconds)} ms</span>
+            {proposal.unsure && ' · less sure'}
           </small>
         </span>
       </button>

@@ -65,8 +65,12 @@ export function reject(session: BenchSession, proposal: EventProposal): void {
   goOn(session, proposal);
 }
 
+/** Those that may be accepted together; the less sure ones are looked at one by one. */
+export const sureProposals = (swim: Swim): readonly EventProposal[] =>
+  proposalsOf(swim).filter(({ unsure }) => !unsure);
+
 export function acceptAll(session: BenchSession): void {
-  const proposals = proposalsOf(session.document.swim());
+  const proposals = sureProposals(session.document.swim());
   if (proposals.length > 0) session.document.run(acceptProposals(proposals, makeId, saidOf(session)));
 }
 

@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import { landmarkWords } from '#core/marks/mark-words';
 import { useBench, useSwim } from '../bench/bench-session';
 import { ask, askNext } from './follow-actions';
-import { questionsOf, sharpeningOf } from './follow-selectors';
+import { questionsOf, sharpeningOf, unsureOf } from './follow-selectors';
 
 /** As many as a coach takes in at a glance; the next ones move up. */
 const shown = 6;
@@ -12,28 +12,34 @@ export function QuestionList() {
   const session = useBench();
   const questions = useSwim(questionsOf);
   const asked = useStore(session.follow, (state) => state.asked);
-  const unsure = questions.reduce((sum, { frames }) => sum + frames, 0);
+  const unsure = useSwim(unsureOf);
   const sharpening = useSwim(sharpeningOf);
   if (questions.length === 0) {
     if (!sharpening) return null;
     const { landmark, frame } = sharpening;
     return (
       <section aria-label="Unsure points">
-        <p className="follow-state">No point is unsure. One more mark would help most here:</p>
-        <button type="button" onClick={() => ask(session, sharpening)}>
-          Mark the {landmarkWords[landmark].toLowerCase()} on frame {frame + 1}
+        <p className="follow-state">No point is unsure.</p>
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => ask(session, sharpening)}
+          title="Nothing needs it. Of all marks this one would make the points most exact."
+        >
+          One more mark if you like: {landmarkWords[landmark].toLowerCase()}, frame {frame + 1}
         </button>
       </section>
     );
   }
   return (
     <section aria-label="Unsure points">
-      <h3>{unsure} points unsure</h3>
+      <h3>{unsure === 1 ? '1 point unsure' : `${unsure} points unsure`}</h3>
       <p className="follow-state">
-        Each mark clears a stretch, which is followed again. <kbd>U</kbd> goes to the one that helps most.
+        {questions.length === 1 ? 'One question is' : `${questions.length} questions are`} left. Each answer
+        goes on to the next: <kbd>K</kbd> right as it is, a click where it belongs, <kbd>H</kbd> hidden.
       </p>
       <button type="button" className="primary" onClick={() => askNext(session)}>
-        Next question <kbd>U</kbd>
+        {asked ? 'Next question' : 'Answer the questions'} <kbd>U</kbd>
       </button>
       <ol className="follow-list">
         {questions.slice(0, shown).map((question) => (

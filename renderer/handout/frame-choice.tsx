@@ -1,9 +1,10 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import type { ExportSource } from '#core/exporting/export-source';
 import { type Handout, mostHandoutFrames } from '#core/handout/handout-file';
-import { markPhrase } from '#core/marks/mark-words';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import type { Change } from '../state/step-history';
+import { handoutMoments } from './moments';
+import { useThumbnails } from './use-thumbnails';
 
 interface Props {
   readonly handout: Handout;
@@ -13,79 +14,108 @@ interface Props {
 }
 
 const places = ['Large picture', 'Second picture', 'Third picture'];
-const none = '';
 
-/** Which moments are shown: frames that carry a mark are named; any other can be stepped to. */
+/** Which moments are shown: pick a place, then its moment by its picture; the arrows step to any other frame. */
 export function FrameChoice({ handout, source, count, change }: Props) {
-  const { swim, clock, lines } = source;
-  const named = useMemo(() => {
-    const frames = new Set([...swim.events.map((mark) => mark.frame), ...lines.keys()]);
-    return [...frames]
-      .sort((a, b) => a - b)
-      .map((frame) => {
-        const events = swim.events.filter((mark) => mark.frame === frame).map(markPhrase);
-        const what = [...events, ...(lines.has(frame) ? ['body line'] : [])].join(', ');
-        return { frame, words: `${frame + 1} · ${realTimeOf(clock, frame).toFixed(2)} s · ${what}` };
-      });
-  }, [swim, clock, lines]);
-  const put = (place: number, frame: number | null): void =>
+  const { clock } = source;
+  const { frames } = handout;
+  const moments = useMemo(() => handoutMoments(source), [source]);
+  const [chosen, setChosen] = useState(0);
+  const shown = Math.min(mostHandoutFrames, frames.length + 1);
+  const place = Math.min(chosen, shown - 1);
+  const wanted = useMemo(
+    () => [...new Set([...frames, ...moments.map(({ frame }) => frame)])],
+    [frames, moments],
+  );
+  const pictures = useThumbnails(wanted);
+  const put = (at: number, frame: number | null): void =>
     change(frame === null ? 'a picture left out' : 'a picture', (draft) => {
-      if (frame === null) draft.frames.splice(place, 1);
-      else draft.frames[place] = Math.max(0, Math.min(count - 1, frame));
+      if (frame === null) draft.frames.splice(at, 1);
+      else draft.frames[at] = Math.max(0, Math.min(count - 1, frame));
     });
-  const shown = Math.min(mostHandoutFrames, handout.frames.length + 1);
+  const thumbnail = (frame: number | undefined) => {
+    const address = frame === undefined ? undefined : pictures.get(frame);
+    return address ? <img src={address} alt="" /> : <span className="handout-no-picture" />;
+  };
   return (
-    <fieldset>
+    <fieldset className="handout-pictures">
       <legend>Pictures</legend>
-      {places.slice(0, shown).map((label, place) => {
-        const frame = handout.frames[place];
-        const known = named.some((each) => each.frame === frame);
+      {places.slice(0, shown).map((label, at) => {
+        const frame = frames[at];
+        const named = moments.find((each) => each.frame === frame);
+        const words =
+          frame === undefined
+            ? 'none'
+            : `${named?.words ?? `Frame ${frame + 1}`} · ${realTimeOf(clock, frame).toFixed(2)} s`;
         return (
           <div className="handout-frame" key={label}>
-            <label>
-              <span>{label}</span>
-              <select
-                value={frame === undefined ? none : String(frame)}
-                onChange={(event) =>
-                  put(place, event.target.value === none ? null : Number(event.target.value))
-                }
-              >
-                <option value={none}>None</option>
-                {frame !== undefined && !known && (
-                  <option value={frame}>
-                    {frame + 1} · {realTimeOf(clock, frame).toFixed(2)} s
-                  </option>
-                )}
-                {named.map((each) => (
-                  <option key={each.frame} value={each.frame}>
-                    {each.words}
-                  </option>
-                ))}
-              </select>
-            </label>
+            <button
+              type="button"
+              className="handout-place"
+              aria-pressed={at === place}
+              onClick={() => setChosen(at)}
+              title={`Choose the moment of the ${label.toLowerCase()} below`}
+            >
+              {thumbnail(frame)}
+              <span>
+                <b>{label}</b>
+                <small>{words}</small>
+              </span>
+            </button>
             {frame !== undefined && (
               <>
                 <button
                   type="button"
                   aria-label={`${label}: one frame back`}
+                  title="One frame back"
                   disabled={frame === 0}
-                  onClick={() => put(place, frame - 1)}
+                  onClick={() => put(at, frame - 1)}
                 >
                   ‹
                 </button>
                 <button
                   type="button"
                   aria-label={`${label}: one frame on`}
+                  title="One frame on"
                   disabled={frame === count - 1}
-                  onClick={() => put(place, frame + 1)}
+                  onClick={() => put(at, frame + 1)}
                 >
                   ›
+                </button>
+                <button
+                  type="button"
+                  aria-label={`${label}: leave it out`}
+                  title="Leave this picture out"
+                  onClick={() => put(at, null)}
+                >
+                  ×
                 </button>
               </>
             )}
           </div>
         );
       })}
+      {moments.length > 0 && (
+        <>
+          <p className="handout-hint">Moments for the {(places[place] ?? '').toLowerCase()}:</p>
+          <ul className="handout-moments" aria-label="Moments">
+            {moments.map(({ frame, words, time }) => (
+              <li key={frame}>
+                <button
+                  type="button"
+                  aria-pressed={frames[place] === frame}
+                  onClick={() => put(place, frame)}
+                  title={`${words}, frame ${frame + 1}`}
+                >
+                  {thumbnail(frame)}
+                  <span>{words}</span>
+                  <small>{time}</small>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
     </fieldset>
   );
 }

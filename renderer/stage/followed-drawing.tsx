@@ -1,4 +1,4 @@
-import { Group, Line } from 'react-konva';
+import { Circle, Group, Line } from 'react-konva';
 import { sureEnough } from '#core/follow/follow-confidence';
 import type { FollowedPoint } from '#core/follow/followed-posture';
 import { bodyChain, type LandmarkName } from '#core/marks/landmark';
@@ -11,16 +11,19 @@ interface Props {
   readonly followed: ReadonlyMap<LandmarkName, FollowedPoint>;
   readonly posture: Posture | null;
   readonly view: StageView;
+  /** The point the coach is asked about on this frame. */
+  readonly asked?: LandmarkName | null;
 }
 
 /** What the machine followed on this frame: a dashed line and hollow points, never to be taken for the coach's. */
-export function FollowedDrawing({ followed, posture, view }: Props) {
+export function FollowedDrawing({ followed, posture, view, asked = null }: Props) {
   const place = (name: LandmarkName) => {
     const marked = posture?.points[name];
     const guess = followed.get(name);
     if (marked) return { at: toStage(view, marked), guessed: false };
     return guess && !posture?.hidden.includes(name) ? { at: toStage(view, guess), guessed: true } : null;
   };
+  const ringed = asked === null ? null : place(asked);
   const chain = bodyChain.map(place);
   const pieces = chain.slice(1).flatMap((to, i) => {
     const from = chain[i];
@@ -49,6 +52,12 @@ export function FollowedDrawing({ followed, posture, view }: Props) {
           />
         ) : null;
       })}
+      {ringed?.guessed && (
+        <>
+          <Circle x={ringed.at.x} y={ringed.at.y} radius={22} stroke={casing} strokeWidth={6} opacity={0.7} />
+          <Circle x={ringed.at.x} y={ringed.at.y} radius={22} stroke="#ffffff" strokeWidth={2.5} />
+        </>
+      )}
     </Group>
   );
 }

@@ -1,5 +1,7 @@
 import { Layer, Stage as KonvaStage } from 'react-konva';
-import { useSwim, useView } from '../bench/bench-session';
+import { useStore } from 'zustand';
+import { useBench, useSwim, useView } from '../bench/bench-session';
+import { emptyScene } from '#core/swim-file/swim-schema';
 import { followedOf } from '../follow/follow-selectors';
 import { postureOn } from '../state/selectors';
 import { BodyLineDrawing } from './body-line-drawing';
@@ -19,15 +21,19 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
   const points = useView((state) => state.draftPoints);
   const crosshair = useView((state) => state.crosshair);
   const showAngles = useView((state) => state.showAngles && !state.dragging);
+  const asked = useStore(useBench().follow, (state) => state.asked);
+  const showScene = useView((state) => state.showScene);
+  const bare = useView((state) => state.bare);
   const swim = useSwim((each) => each);
   const posture = postureOn(swim, shownFrame);
   const followed = followedOf(swim).get(shownFrame);
+  if (bare) return null;
   const editingScene = tool === 'level' || tool === 'surface' || tool === 'scale';
   return (
     <KonvaStage width={size.width} height={size.height} listening={false} className="stage-overlay">
       <Layer listening={false}>
         <SceneDrawing
-          scene={swim.scene}
+          scene={showScene || editingScene ? swim.scene : emptyScene}
           draft={draft}
           view={view}
           selection={selection}
@@ -35,12 +41,21 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
         />
         <PlaneDrawing
           selection={selection}
-          scene={swim.scene}
+          scene={showScene ? swim.scene : emptyScene}
           draft={tool === 'plane' || tool === 'straight' ? { item: tool, points } : null}
           view={view}
         />
-        <StillDrawing still={swim.scene.still} frame={shownFrame} view={view} />
-        {followed && <FollowedDrawing followed={followed} posture={posture} view={view} />}
+        {(showScene || tool === 'still') && (
+          <StillDrawing still={swim.scene.still} frame={shownFrame} view={view} />
+        )}
+        {followed && (
+          <FollowedDrawing
+            followed={followed}
+            posture={posture}
+            view={view}
+            asked={asked?.frame === shownFrame ? asked.landmark : null}
+          />
+        )}
         {posture && (
           <BodyLineDrawing
             posture={posture}

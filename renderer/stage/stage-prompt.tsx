@@ -1,8 +1,10 @@
+import { useStore } from 'zustand';
 import { landmarkNames } from '#core/marks/landmark';
 import { useBench, useSwim, useView } from '../bench/bench-session';
 import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../state/selectors';
 import { PointsPrompt } from './points-prompt';
+import { QuestionPrompt } from './question-prompt';
 import { StillPrompt } from './still-prompt';
 import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';
@@ -23,6 +25,7 @@ export function StagePrompt() {
   const draft = useView((state) => state.draftLine);
   const frame = useView((state) => state.frame);
   const posture = useSwim((swim) => postureOn(swim, frame));
+  const asked = useStore(session.follow, (state) => state.asked);
   if (tool === 'point' || tool === 'look') return null;
   if (tool === 'plane' || tool === 'straight') return <PointsPrompt />;
   if (tool === 'still') return <StillPrompt />;
@@ -42,6 +45,7 @@ export function StagePrompt() {
       </output>
     );
   }
+  if (asked && next === asked.landmark && asked.frame === frame) return <QuestionPrompt />;
   return (
     <output className="stage-prompt">
       {next ? (

@@ -38,6 +38,15 @@ export function setPosturePoint(frame: number, landmark: LandmarkName, point: Po
   };
 }
 
+/** A followed point that the coach looked at and called right. */
+export function keepFollowedPoint(frame: number, landmark: LandmarkName, point: Point): SwimCommand {
+  return {
+    name: `right as it is: ${landmarkWords[landmark].toLowerCase()}`,
+    frame,
+    change: placeLandmark(frame, landmark, point),
+  };
+}
+
 export function moveLandmark(frame: number, landmark: LandmarkName, point: Point): SwimCommand {
   return {
     name: `move ${landmarkWords[landmark].toLowerCase()}`,

@@ -1,4 +1,5 @@
 import { type EventKind, eventKinds } from '#core/marks/event-kind';
+import { hasPoint } from '#core/swim-file/has-point';
 import type { EventMark, Posture, Swim } from '#core/swim-file/swim-schema';
 
 /** Remembers the last answer for the last input, so that a selector gives the same array until the swim changes. */
@@ -32,10 +33,16 @@ const byFrame = remembered(
 export const postureOn = (swim: Swim, frame: number): Posture | null =>
   byFrame(swim.postures).get(frame) ?? null;
 
+/** Postures with a point laid; where the coach only said that one is hidden there is no body line. */
+export const bodyLines = remembered((postures: readonly Posture[]) => postures.filter(hasPoint));
+
 const markedFrames = remembered((swim: Swim) =>
-  [...new Set([...swim.events.map((mark) => mark.frame), ...swim.postures.map((each) => each.frame)])].sort(
-    (p, q) => p - q,
-  ),
+  [
+    ...new Set([
+      ...swim.events.map((mark) => mark.frame),
+      ...bodyLines(swim.postures).map((each) => each.frame),
+    ]),
+  ].sort((p, q) => p - q),
 );
 /** Frames that carry a mark of any kind, ascending: where "previous event" and "next event" stop. */
 export const framesWithMarks = (swim: Swim): readonly number[] => markedFrames(swim);

@@ -99,6 +99,10 @@ export interface ViewState {
   /** What the printed ± answers: how sure the marks are of this swim, or how much the swimmer varies. */
   readonly intervals: Interval['question'];
   readonly showAngles: boolean;
+  /** Level, surface, length and all else of the scene is drawn. */
+  readonly showScene: boolean;
+  /** Nothing lies over the picture, as long as the key or button is held. */
+  readonly bare: boolean;
 }
 
 export type ViewStore = StoreApi<ViewState>;
@@ -134,6 +138,8 @@ export function createViewStore(start: Partial<ViewState> = {}): ViewStore {
     litReading: null,
     intervals: 'this-swim',
     showAngles: true,
+    showScene: true,
+    bare: false,
     ...start,
   }));
 }

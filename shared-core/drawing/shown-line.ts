@@ -1,5 +1,6 @@
 import { sureEnough } from '../follow/follow-confidence';
 import type { LandmarkName } from '../marks/landmark';
+import { hasPoint } from '../swim-file/has-point';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import type { Point } from '../units/brand';
 
@@ -14,6 +15,7 @@ export interface ShownLine extends Posture {
  */
 export function shownLines(swim: Pick<Swim, 'postures' | 'followed'>): ReadonlyMap<number, ShownLine> {
   const lines = new Map(
+    // one that only says what is hidden is kept until the followed points are in, then dropped
     swim.postures.map((posture): [number, ShownLine] => [posture.frame, { ...posture, followed: [] }]),
   );
   for (const { landmark, frame, points } of swim.followed)
@@ -27,6 +29,7 @@ export function shownLines(swim: Pick<Swim, 'postures' | 'followed'>): ReadonlyM
         followed: [...own.followed, landmark],
       });
     });
+  for (const [frame, line] of lines) if (!hasPoint(line)) lines.delete(frame);
   return lines;
 }
 

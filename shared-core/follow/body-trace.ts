@@ -29,6 +29,7 @@ const worthALook = 0.005;
  * that are worth a look, nothing elsewhere. Frames ascending.
  *
  * @param steady where a picture point would lie if the camera had stood still; null: not known
+ * @param least followed points of less confidence are left out
  */
 export function bodyTrace(
   swim: Pick<Swim, 'postures' | 'followed'>,
@@ -36,12 +37,13 @@ export function bodyTrace(
   clock: ClipClock,
   bodyLength: number,
   steady: (frame: number, point: Point) => Point | null = (_, point) => point,
+  least: number = worthALook,
 ): BodyTrace {
   const points = new Map<number, { readonly at: Point; readonly sd: number }>();
   for (const run of swim.followed) {
     if (run.landmark !== landmark) continue;
     run.points.forEach(([x, y, confidence], i) => {
-      if (confidence >= worthALook)
+      if (confidence >= least)
         points.set(run.frame + i, { at: { x, y }, sd: proposalSd(confidence, bodyLength) });
     });
   }

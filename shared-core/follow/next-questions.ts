@@ -21,8 +21,10 @@ export interface FollowQuestion {
 
 /** What of the film a question is judged by. */
 export interface QuestionContext {
-  /** Tells points that the coach has placed since, or said to be hidden; they are sure. */
+  /** Tells points that the coach has placed. */
   readonly isMarked: (landmark: LandmarkName, frame: number) => boolean;
+  /** Tells points that need not be asked for: answered already, or out of the water. Left out: those that are marked. */
+  readonly isSettled?: (landmark: LandmarkName, frame: number) => boolean;
   /** How much the readings need a landmark on a frame: 1 is usual. */
   readonly need?: (landmark: LandmarkName, frame: number) => number;
   /** Real seconds between two frames. */
@@ -49,11 +51,11 @@ const apartSpans = 1;
  */
 export function nextQuestions(
   followed: readonly FollowedRun[],
-  { isMarked, need = () => 1, interval }: QuestionContext,
+  { isMarked, isSettled = isMarked, need = () => 1, interval }: QuestionContext,
 ): readonly FollowQuestion[] {
   const span = Math.max(1, alikeSeconds / interval);
-  const unsure = doubtsOf(followed, isMarked, need, (confidence) => confidence < sureEnough);
-  const sure = doubtsOf(followed, isMarked, need, (confidence) => confidence >= sureEnough);
+  const unsure = doubtsOf(followed, isSettled, need, (confidence) => confidence < sureEnough);
+  const sure = doubtsOf(followed, isSettled, need, (confidence) => confidence >= sureEnough);
   return [
     ...bestOf(unsure, isMarked, span).map((each) => ({ ...each, sharpens: false })),
     ...bestOf(sure, isMarked, span).map((each) => ({ ...each, sharpens: true })),
@@ -89,7 +91,7 @@ type Doubts = ReadonlyMap<LandmarkName, ReadonlyMap<number, number>>;
 /** What a landmark's frames lack, of those asked for: expected squared error by need. */
 function doubtsOf(
   followed: readonly FollowedRun[],
-  isMarked: QuestionContext['isMarked'],
+  isSettled: QuestionContext['isMarked'],
   need: (landmark: LandmarkName, frame: number) => number,
   isMeant: (confidence: number) => boolean,
 ): Doubts {
@@ -98,7 +100,7 @@ function doubtsOf(
     const own = doubts.get(landmark) ?? new Map<number, number>();
     doubts.set(landmark, own);
     points.forEach(([, , confidence], i) => {
-      if (isMeant(confidence) && !isMarked(landmark, frame + i))
+      if (isMeant(confidence) && !isSettled(landmark, frame + i))
         own.set(frame + i, need(landmark, frame + i) * expectedSquare(confidence));
     });
   }
@@ -144,5 +146,19 @@ function besides(
   return limbs.some(
     ({ from, to }) =>
       (from === landmark && isMarked(to, frame)) || (to === landmark && isMarked(from, frame)),
+  );
+}
+
+/** How many followed points are not sure and still to be asked for. */
+export function unsurePoints(
+  followed: readonly FollowedRun[],
+  isSettled: (landmark: LandmarkName, frame: number) => boolean,
+): number {
+  return followed.reduce(
+    (sum, { landmark, frame, points }) =>
+      sum +
+      points.filter(([, , confidence], i) => confidence < sureEnough && !isSettled(landmark, frame + i))
+        .length,
+    0,
   );
 }

@@ -20,6 +20,8 @@ export interface EventProposal {
   /** Real seconds from the first picture, and the standard deviation. */
   readonly time: number;
   readonly sdSeconds: number;
+  /** A turn that can be seen, but hardly when: read from points that may be lost. */
+  readonly unsure: boolean;
 }
 
 /** Times nearer than this to a marked event of the kind are that event; nearer to a rejected one, that one. Our choice. */
@@ -37,13 +39,19 @@ const markedShare = 0.004;
 const unevenSeconds = 0.01;
 /** A moment known no better than this, seconds, is not worth proposing: a quarter of a quick kick. Our choice. */
 const mostSeconds = 0.1;
+/**
+ * A toe that plainly turns is proposed all the same, as less sure, though its points may be lost: where it stands out by twice as
+ * much, over longer holes, and known at least to so many seconds. Our choices.
+ */
+const plain = { standsOut: 0.12, hole: 0.25, seconds: 0.25 } as const;
+const standsOut = 0.06;
 
 /**
  * Proposes kick tops and bottoms from where the toe turns, hand entry and exit from where the fingertip crosses the
  * water surface line, the catch from where the hand stops going forward in front of the shoulder, and the shoulder
  * and navel passages from where the hand passes under the shoulder and under the navel. What is marked already or was rejected is left out. Ascending
  * in time. The catch needs a camera that stands still or whose movement is known; the surface line must be set for entry and exit. Points that are
- * not sure count too, with their spread.
+ * not sure count too, with their spread. A toe that plainly turns where its points may be lost is proposed as less sure.
  */
 export function proposeEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
   const near = (each: EventProposal, mark: { readonly kind: EventKind; readonly frame: number }): boolean =>
@@ -72,15 +80,17 @@ function possibleEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] 
 }
 
 function findEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
-  const bodyLength = seenBodyLength(swim.postures);
-  if (bodyLength === null || swim.card.view !== 'side') return [];
+  if (swim.card.view !== 'side') return [];
+  // a film may show toes and no body line: about as long as a swimmer is filmed
+  const bodyLength = seenBodyLength(swim.postures) ?? swim.clip.height / 3;
   const camera = cameraPath(swim, markedShare * bodyLength);
   const steady = camera.state === 'carried' ? camera.steady : undefined;
   const trace = (name: LandmarkName): BodyTrace => bodyTrace(swim, name, clock, bodyLength, steady);
   const end = realTimeOf(clock, clock.table.starts.length - 1);
-  const found = [
+  const besides = swim.card.arms === 'stroking' ? unevenSeconds : 0;
+  const sure = [
     ...traceParts(trace('toe'), longestHole).flatMap((part) =>
-      kickTurns(part, bodyLength, swim.card.arms === 'stroking' ? unevenSeconds : 0),
+      kickTurns(part, standsOut * bodyLength, besides),
     ),
     ...(swim.card.arms === 'stroking'
       ? handMoments(
@@ -93,13 +103,27 @@ function findEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
         )
       : []),
   ];
-  return found
-    .filter(({ time, sd }) => sd <= mostSeconds && time >= 0 && time <= end)
+  const kept = sure.filter(({ sd }) => sd <= mostSeconds);
+  const seen = traceParts(bodyTrace(swim, 'toe', clock, bodyLength, steady, 0), plain.hole)
+    .flatMap((part) => kickTurns(part, plain.standsOut * bodyLength, besides))
+    .filter(
+      ({ kind, time, sd }) =>
+        sd <= plain.seconds &&
+        !kept.some((each) => each.kind === kind && Math.abs(each.time - time) < 2 * sameSeconds),
+    );
+  return [
+    ...kept.map((moment) => ({ ...moment, unsure: false })),
+    ...seen.map((moment) => ({ ...moment, unsure: true, sd: Math.max(moment.sd, mostSeconds) })),
+  ]
+    .filter(({ time }) => time >= 0 && time <= end)
     .map((moment) => proposalOf(moment, clock))
     .sort((a, b) => a.time - b.time);
 }
 
-function proposalOf({ kind, time, sd }: HandMoment, clock: ClipClock): EventProposal {
+function proposalOf(
+  { kind, time, sd, unsure }: HandMoment & Pick<EventProposal, 'unsure'>,
+  clock: ClipClock,
+): EventProposal {
   const under = frameAtRealTime(clock, time);
   const next = Math.min(under + 1, clock.table.starts.length - 1);
   const frame = realTimeOf(clock, next) - time < time - realTimeOf(clock, under) ? next : under;
@@ -112,15 +136,16 @@ function proposalOf({ kind, time, sd }: HandMoment, clock: ClipClock): EventProp
     frames,
     time,
     sdSeconds: Math.max(leastFrames * interval, sd),
+    unsure,
   };
 }
 
-function kickTurns(trace: BodyTrace, bodyLength: number, besides: number): readonly HandMoment[] {
+function kickTurns(trace: BodyTrace, prominence: number, besides: number): readonly HandMoment[] {
   const turns = (sign: 1 | -1, kind: EventKind): readonly HandMoment[] =>
     turningTimes(
       trace,
       trace.y.map((y) => -sign * y),
-      0.06 * bodyLength,
+      prominence,
     ).map(({ time, sd }) => ({ kind, time, sd: Math.hypot(sd, besides) }));
   return [...turns(1, 'kick-top'), ...turns(-1, 'kick-bottom')];
 }

@@ -153,7 +153,8 @@ export function proposalScores(
   camera?: SeenCamera,
 ): readonly ProposalScore[] {
   const { swim, clock } = followedSwim(truth, width, height, arms, postures, followed, camera);
-  const proposals = proposeEvents(swim, clock);
+  // the less sure ones are for the coach's eye alone
+  const proposals = proposeEvents(swim, clock).filter(({ unsure }) => !unsure);
   const frames = postures.map(({ frame }) => frame);
   const [from, to] = [Math.min(...frames), Math.max(...frames)].map((frame) => truth.realTimes[frame] ?? 0);
   const kinds = new Set(proposals.map(({ kind }) => kind));

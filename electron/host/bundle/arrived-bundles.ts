@@ -1,3 +1,4 @@
+import { hasPoint } from '#core/swim-file/has-point';
 import { createWriteStream } from 'node:fs';
 import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
@@ -54,7 +55,7 @@ export class ArrivedBundles {
         clipName,
         bytes: manifest.files.reduce((sum, each) => sum + each.bytes, 0),
         eventCount: swim.events.length,
-        postureCount: swim.postures.length,
+        postureCount: swim.postures.filter(hasPoint).length,
         changedAt: swim.changedAt,
         there: there.ok
           ? {

@@ -1,3 +1,4 @@
+import { hasPoint } from '#core/swim-file/has-point';
 import { readdir, readFile, rm } from 'node:fs/promises';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { copyOperations, SwimVersion } from '#core/host-contract/operations/copy-operations';
@@ -15,7 +16,7 @@ const versionOf = (name: string | null, revision: string, swim: Swim): SwimVersi
   changedAt: swim.changedAt,
   card: swim.card,
   eventCount: swim.events.length,
-  postureCount: swim.postures.length,
+  postureCount: swim.postures.filter(hasPoint).length,
   followedCount: swim.followed.length,
 });
 

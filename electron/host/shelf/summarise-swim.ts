@@ -1,3 +1,4 @@
+import { hasPoint } from '#core/swim-file/has-point';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { headlineReadings } from '#core/measures/headline-readings';
 import type { CoachFile } from '#core/swim-file/coach-file';
@@ -44,7 +45,7 @@ export function summariseGlance(swim: SwimGlance, revision: string): SwimSummary
 export function summariseSwim(swim: Swim, revision: string, coach: CoachFile): SwimSummary {
   return {
     ...summariseGlance(
-      { ...swim, eventCount: swim.events.length, postureCount: swim.postures.length },
+      { ...swim, eventCount: swim.events.length, postureCount: swim.postures.filter(hasPoint).length },
       revision,
     ),
     headline: headlineReadings(swim, coachMarkingError(coach, swim.clip.height)),

@@ -16,6 +16,13 @@ const headSchema = z.object({
   postures: z.array(z.unknown()),
 });
 
+/** A frame on which the coach only said that a point is hidden holds no body line. */
+function isLaid(posture: unknown): boolean {
+  if (typeof posture !== 'object' || posture === null || !('points' in posture)) return false;
+  const { points } = posture;
+  return typeof points === 'object' && points !== null && Object.keys(points).length > 0;
+}
+
 /**
  * Card and film of a swim from the text of its file, without readings and without trust in its marks: a tenth of the work
  * of reading it. Null when the text is anything but whole and of this version; then only reading it can tell what it is.
@@ -35,6 +42,6 @@ export function glanceAtSwim(text: string):
   const head = headSchema.safeParse(raw);
   if (!head.success) return null;
   const { events, postures, clip, ...rest } = head.data;
-  const glance = { ...rest, clip, eventCount: events.length, postureCount: postures.length };
+  const glance = { ...rest, clip, eventCount: events.length, postureCount: postures.filter(isLaid).length };
   return { clip, summary: summariseGlance(glance, revisionOf(text)) };
 }

@@ -1,4 +1,5 @@
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import { hasPoint } from '#core/swim-file/has-point';
 import type { Posture } from '#core/swim-file/swim-schema';
 import type { PicturePoint } from '#core/units/brand';
 import type { BenchSession } from '../../bench/bench-session';
@@ -29,13 +30,16 @@ function frameInHand(session: BenchSession): number | null {
   return shownFrame === frame ? frame : null;
 }
 
+export const isAnswered = (posture: Posture | null, landmark: LandmarkName): boolean =>
+  posture?.points[landmark] !== undefined || (posture?.hidden.includes(landmark) ?? false);
+
 /** Asks for the next open landmark of the frame on the stage. */
 export function guideOn(session: BenchSession): void {
   const { frame } = session.view.getState();
   const { asked } = session.follow.getState();
   const posture = postureOn(session.document.swim(), frame);
   // a point asked for in following comes before the rest of its frame's line
-  const wanted = asked?.frame === frame && !posture?.points[asked.landmark] ? asked.landmark : null;
+  const wanted = asked?.frame === frame && !isAnswered(posture, asked.landmark) ? asked.landmark : null;
   session.view.setState({ nextLandmark: wanted ?? nextToLay(posture) });
 }
 
@@ -87,7 +91,7 @@ export function backOne(session: BenchSession): void {
 export function copyLastForward(session: BenchSession): void {
   const frame = frameInHand(session);
   if (frame === null) return;
-  const last = session.document.swim().postures.findLast((each) => each.frame < frame);
+  const last = session.document.swim().postures.findLast((each) => each.frame < frame && hasPoint(each));
   if (!last) {
     session.say('No earlier body line to copy');
     return;

@@ -123,8 +123,8 @@ describe('proposing kicks', () => {
       // what butterfly kicks lean is in both
       expect(each.sdSeconds).toBeGreaterThan(1.3 * (sure[i]?.sdSeconds ?? 0));
     });
-    // points that are as good as lost say nothing
-    expect(withConfidence(0.001)).toEqual([]);
+    // points that are as good as lost say nothing surely
+    expect(withConfidence(0.001).filter((each) => !each.unsure)).toEqual([]);
   });
 });
 
@@ -149,6 +149,38 @@ function swung(named: 'fingertip' | 'wrist', isKnown: (frame: number) => boolean
   };
 }
 const handsOf = (swim: Swim) => proposed(swim).filter(({ kind }) => kind === 'entry' || kind === 'exit');
+
+describe('a toe that plainly turns where its points may be lost', () => {
+  const toes = (confidence: number, swing: number): Swim => ({
+    ...kicked({ postures: [] }),
+    followed: [
+      {
+        landmark: 'toe',
+        frame: 1,
+        points: Array.from({ length: frames - 1 }, (_, i) => {
+          const t = (i + 1) / rate;
+          return [120, 200 - swing * Math.cos(2 * Math.PI * 2 * (t - 0.1037)), confidence];
+        }),
+      },
+    ],
+  });
+
+  it('is proposed as less sure, near where it turns', () => {
+    const found = proposed(toes(0.001, 40));
+    expect(found.length).toBeGreaterThanOrEqual(5);
+    for (const { time, unsure, sdSeconds } of found) {
+      const phase = (time - 0.1037) / 0.25;
+      expect(Math.abs(phase - Math.round(phase)) * 0.25).toBeLessThan(2 * sdSeconds);
+      expect([unsure, sdSeconds >= 0.1]).toEqual([true, true]);
+    }
+  });
+
+  it('is not, where it hardly moves, and a sure one is not proposed twice', () => {
+    expect(proposed(toes(0.001, 3))).toEqual([]);
+    const sure = proposed(kicked());
+    expect(sure.every(({ unsure }) => !unsure)).toBe(true);
+  });
+});
 
 describe('proposing the hand going into and out of the water', () => {
   it('takes the instant it crosses the surface line', () => {

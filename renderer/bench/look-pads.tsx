@@ -1,0 +1,55 @@
+import { useBench, useView } from './bench-session';
+import { bareKey, sceneKey } from './use-bare-picture';
+
+/** What lies over the picture: the scene shown or hidden, and everything away while the pad is held. */
+export function LookPads() {
+  const { view } = useBench();
+  const showScene = useView((state) => state.showScene);
+  const bare = useView((state) => state.bare);
+  const hold = (held: boolean): void => view.setState({ bare: held });
+  return (
+    <>
+      <button
+        type="button"
+        className="pad"
+        aria-pressed={!showScene}
+        onClick={() => view.setState({ showScene: !showScene })}
+        title={`Hide level, surface and length from the picture, or show them again (${sceneKey})`}
+        aria-label={`Hide the scene, key ${sceneKey}`}
+      >
+        <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
+          <path d="M-9,4 H9 M-9,-4 H9 M-8,9 L8,-9" fill="none" stroke="currentColor" strokeWidth="2" />
+        </svg>
+        <span className="pad-words">Hide scene</span>
+        <span className="pad-count">{showScene ? '' : '✓'}</span>
+        <kbd>{sceneKey}</kbd>
+      </button>
+      <button
+        type="button"
+        className="pad"
+        aria-pressed={bare}
+        onPointerDown={(event) => {
+          event.currentTarget.setPointerCapture(event.pointerId);
+          hold(true);
+        }}
+        onPointerUp={() => hold(false)}
+        onPointerCancel={() => hold(false)}
+        onContextMenu={(event) => event.preventDefault()}
+        onKeyDown={(event) => {
+          if (event.key === ' ' || event.key === 'Enter') hold(true);
+        }}
+        onKeyUp={() => hold(false)}
+        onBlur={() => hold(false)}
+        title={`Hold to see the bare picture (hold ${bareKey})`}
+        aria-label={`Bare picture while held, key ${bareKey}`}
+      >
+        <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
+          <rect x="-9" y="-6" width="18" height="12" fill="none" stroke="currentColor" strokeWidth="2" />
+        </svg>
+        <span className="pad-words">Bare (hold)</span>
+        <span className="pad-count" />
+        <kbd>{bareKey}</kbd>
+      </button>
+    </>
+  );
+}
