@@ -23,6 +23,7 @@ import { PlaneForm } from './plane-form';
 import { ScaleForm } from './scale-form';
 import { StepControls } from './step-controls';
 import { FollowPanel } from '../follow/follow-panel';
+import { QuestionForm } from '../follow/question-form';
 import { followCommands } from '../follow/follow-commands';
 import { useCameraLook } from '../camera/use-camera-look';
 import { useFollowAnswers } from '../follow/use-follow-answers';
@@ -113,6 +114,7 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
         <LowerPart />
       </main>
       <div className="bench-side">
+        <QuestionForm />
         <MarkQuestion />
         <ScaleForm />
         <PlaneForm />

@@ -1,8 +1,10 @@
+import { useKeyOf, useTip } from '../app/use-tip';
 import { useBench, useView } from './bench-session';
-import { bareKey, sceneKey } from './use-bare-picture';
 
 /** What lies over the picture: the scene shown or hidden, and everything away while the pad is held. */
 export function LookPads() {
+  const tip = useTip();
+  const keyOf = useKeyOf();
   const { view } = useBench();
   const showScene = useView((state) => state.showScene);
   const bare = useView((state) => state.bare);
@@ -14,15 +16,15 @@ export function LookPads() {
         className="pad"
         aria-pressed={!showScene}
         onClick={() => view.setState({ showScene: !showScene })}
-        title={`Hide level, surface and length from the picture, or show them again (${sceneKey})`}
-        aria-label={`Hide the scene, key ${sceneKey}`}
+        title={tip('scene', 'Hide level, surface and length from the picture, or show them again')}
+        aria-label={`Hide the scene, key ${keyOf('scene')}`}
       >
         <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
           <path d="M-9,4 H9 M-9,-4 H9 M-8,9 L8,-9" fill="none" stroke="currentColor" strokeWidth="2" />
         </svg>
         <span className="pad-words">Hide scene</span>
         <span className="pad-count">{showScene ? '' : '✓'}</span>
-        <kbd>{sceneKey}</kbd>
+        <kbd>{keyOf('scene')}</kbd>
       </button>
       <button
         type="button"
@@ -40,15 +42,15 @@ export function LookPads() {
         }}
         onKeyUp={() => hold(false)}
         onBlur={() => hold(false)}
-        title={`Hold to see the bare picture (hold ${bareKey})`}
-        aria-label={`Bare picture while held, key ${bareKey}`}
+        title={tip('bare', 'Hold to see the bare picture')}
+        aria-label={`Bare picture while held, key ${keyOf('bare')}`}
       >
         <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
           <rect x="-9" y="-6" width="18" height="12" fill="none" stroke="currentColor" strokeWidth="2" />
         </svg>
         <span className="pad-words">Bare (hold)</span>
         <span className="pad-count" />
-        <kbd>{bareKey}</kbd>
+        <kbd>{keyOf('bare')}</kbd>
       </button>
     </>
   );

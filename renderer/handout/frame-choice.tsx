@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { swimmerRooms } from '#core/drawing/swimmer-room';
 import type { ExportSource } from '#core/exporting/export-source';
 import { type Handout, mostHandoutFrames } from '#core/handout/handout-file';
 import { realTimeOf } from '#core/timeline/clip-clock';
@@ -27,7 +28,8 @@ export function FrameChoice({ handout, source, count, change }: Props) {
     () => [...new Set([...frames, ...moments.map(({ frame }) => frame)])],
     [frames, moments],
   );
-  const pictures = useThumbnails(wanted);
+  const roomOn = useMemo(() => swimmerRooms(source.lines), [source]);
+  const pictures = useThumbnails(wanted, roomOn);
   const put = (at: number, frame: number | null): void =>
     change(frame === null ? 'a picture left out' : 'a picture', (draft) => {
       if (frame === null) draft.frames.splice(at, 1);

@@ -1,23 +1,30 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { useBench } from '../bench/bench-session';
+import type { Rect } from '#core/drawing/composition';
+import { pictureView } from '#core/drawing/picture-view';
 import { pictureOf } from '../export/draw-composition';
 
-/** Pixels across; twice as fine as they are shown, for dense screens. */
-const width = 240;
+/** Pixels; twice as fine as they are shown, for dense screens. */
+const slot: Rect = { x: 0, y: 0, width: 240, height: 136 };
 /** Bytes of decoded pictures held for thumbnails: a few at a time. */
 const budget = 48 * 2 ** 20;
 
 /**
- * Small pictures of frames, by frame, one after the other as they are decoded, through a film of its own so that the page's
+ * Small pictures of the whole swimmer on frames, by frame, one after the other as they are decoded, through a film of its own so that the page's
  * preview is not held up. What was drawn stays while the screen is open.
  */
-export function useThumbnails(frames: readonly number[]): ReadonlyMap<number, string> {
+export function useThumbnails(
+  frames: readonly number[],
+  roomOn: (frame: number) => Rect | null,
+): ReadonlyMap<number, string> {
   const session = useBench();
   const reopen = useStore(session.film, (state) => state.reopen);
   const [drawn, setDrawn] = useState<ReadonlyMap<number, string>>(new Map());
   const known = useRef(drawn);
   known.current = drawn;
+  const rooms = useRef(roomOn);
+  rooms.current = roomOn;
   const wanted = frames.join(' ');
   useEffect(() => {
     const missing = wanted
@@ -34,11 +41,19 @@ export function useThumbnails(frames: readonly number[]): ReadonlyMap<number, st
         for (const frame of missing) {
           const picture = await pictureOf(opened.value, frame, stop.signal);
           const canvas = document.createElement('canvas');
-          canvas.width = width;
-          canvas.height = Math.round((width * picture.height) / picture.width);
+          const { crop, at } = pictureView(rooms.current(frame), picture, slot);
+          canvas.width = Math.round(at.width);
+          canvas.height = Math.round(at.height);
           const paper = canvas.getContext('2d', { alpha: false });
           if (!paper) throw new Error('a canvas has a 2D context');
-          picture.draw(paper, 0, 0, canvas.width, canvas.height);
+          const [across, down] = [canvas.width / crop.width, canvas.height / crop.height];
+          picture.draw(
+            paper,
+            -crop.x * across,
+            -crop.y * down,
+            picture.width * across,
+            picture.height * down,
+          );
           stop.signal.throwIfAborted();
           const address = canvas.toDataURL('image/jpeg', 0.7);
           setDrawn((before) => new Map([...before, [frame, address]]));

@@ -4,7 +4,6 @@ import { useBench, useSwim, useView } from '../bench/bench-session';
 import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../state/selectors';
 import { PointsPrompt } from './points-prompt';
-import { QuestionPrompt } from './question-prompt';
 import { StillPrompt } from './still-prompt';
 import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';
@@ -45,7 +44,8 @@ export function StagePrompt() {
       </output>
     );
   }
-  if (asked && next === asked.landmark && asked.frame === frame) return <QuestionPrompt />;
+  // asked beside the picture
+  if (asked && next === asked.landmark && asked.frame === frame) return null;
   return (
     <output className="stage-prompt">
       {next ? (

@@ -246,3 +246,102 @@ test('the guided pass marks a stroke with one key a moment, looping each, with s
   // M and eleven moments: twelve presses, beside the skip and the step back tried above
   await expect.poll(() => swimOf(app.library, butterfly).events.length).toBe(11);
 });
+
+/** Two body lines with points followed between them: an ear lost twice, a toe once. */
+function withDoubts(library: string): void {
+  const swim = swimOf(library, kick);
+  const [first, last] = [0, 48];
+  const postures = swim.postures.filter(({ frame }) => frame === first || frame === last);
+  const run = (landmark: 'ear' | 'toe', lost: (frame: number) => boolean) => ({
+    landmark,
+    frame: first + 1,
+    points: Array.from({ length: last - first - 1 }, (_, i): [number, number, number] => {
+      const row = truth.points[first + 1 + i] ?? [];
+      const at = 2 * landmarkNames.indexOf(landmark);
+      return [row[at] ?? 0, row[at + 1] ?? 0, lost(first + 1 + i) ? 0.3 : 0.99];
+    }),
+  });
+  const followed = [
+    run('ear', (frame) => (frame > 5 && frame < 20) || (frame > 28 && frame < 40)),
+    run('toe', (frame) => frame > 12 && frame < 22),
+  ];
+  writeFileSync(fileOf(library, kick), serialiseSwim({ ...swim, postures, followed, events: [] }));
+}
+
+test('a coach answers what is unsure by key: right, hidden and done, each going on to the next', async ({
+  page,
+  app,
+}) => {
+  withDoubts(app.library);
+  await openBench(page, kick);
+  const before = swimOf(app.library, kick);
+  const lines = page.getByRole('button', { name: /^Lay the body line|^Lay line/ }).locator('.pad-count');
+  const laid = await lines.textContent();
+  await page.keyboard.press('u');
+  const form = page.getByRole('region', { name: 'Unsure point' });
+  await expect(form).toContainText('1 of 3: ');
+  // beside the picture, not over it
+  const beside = async (): Promise<boolean> => {
+    const [stage, own] = [await standingBox(page.locator('.stage')), await standingBox(form)];
+    return own.x >= stage.x + stage.width - 1;
+  };
+  expect(await beside()).toBe(true);
+  expect(await brokenRules(page)).toEqual([]);
+  const asked = async (): Promise<string> => (await form.locator('strong').textContent()) ?? '';
+  const answers = new Map<string, string>();
+  // the ear is hidden, and then hidden until it is seen again; the toe is right as it is
+  for (const left of [3, 2, 1]) {
+    await expect(form).toContainText(left > 1 ? `1 of ${left}: ` : /^(ear|toe)/);
+    await expect(page.locator('.where.waiting')).toHaveCount(0);
+    const what = await asked();
+    answers.set(what, what.includes('ear') ? 'h' : 'k');
+    if (what.includes('ear')) await page.keyboard.press('h');
+    else await page.keyboard.press('k');
+  }
+  expect([...answers.values()].sort()).toEqual(['h', 'h', 'k']);
+  await expect(form).toHaveCount(0, { timeout: 60_000 });
+  const panel = page.getByRole('complementary', { name: 'Follow and propose' });
+  await expect(panel).toContainText('Every stretch between body lines is followed.', { timeout: 60_000 });
+  // the toe was kept where it had been followed, and hidden points made no body line
+  const saved = (): Swim => swimOf(app.library, kick);
+  await expect.poll(() => saved().postures.flatMap(({ hidden }) => hidden)).toEqual(['ear', 'ear']);
+  const kept = saved().postures.find(({ points }) => points.toe && !points.ear);
+  const [x, y] = before.followed[1]?.points[(kept?.frame ?? 0) - 1] ?? [0, 0, 0];
+  expect(kept?.points).toEqual({ toe: { x, y } });
+  expect(Number(await lines.textContent())).toBe(Number(laid) + 1);
+  // one undo takes one answer back: the following, then the last answer
+  const count = (): number => saved().postures.length;
+  const all = count();
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Control+z');
+  await expect.poll(count).toBe(all - 1);
+});
+
+test('the picture stands bare while a key is held, the scene hides by key, and forms stand beside it', async ({
+  page,
+  app,
+}) => {
+  await openBench(page, kick);
+  expect(app.library).not.toBe('');
+  const overlay = page.locator('.stage-overlay');
+  await expect(overlay).toHaveCount(1);
+  await page.keyboard.down('9');
+  await expect(overlay).toHaveCount(0);
+  await page.keyboard.up('9');
+  await expect(overlay).toHaveCount(1);
+  const hide = page.getByRole('button', { name: /^Hide the scene/ });
+  await page.keyboard.press('8');
+  await expect(hide).toHaveAttribute('aria-pressed', 'true');
+  await page.keyboard.press('8');
+  await expect(hide).toHaveAttribute('aria-pressed', 'false');
+  // both are told on the key sheet
+  await page.keyboard.press('?');
+  const sheet = page.getByRole('dialog', { name: 'Keys and look' });
+  await expect(sheet.getByText('Hold: the bare picture')).toBeVisible();
+  await expect(sheet.getByText('Show or hide the scene: level, surface, length')).toBeVisible();
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('6');
+  const form = page.getByRole('form', { name: 'Camera distance' });
+  const [stage, own] = [await standingBox(page.locator('.stage')), await standingBox(form)];
+  expect(own.x).toBeGreaterThanOrEqual(stage.x + stage.width - 1);
+});
