@@ -183,17 +183,47 @@ export function ask(
 }
 
 /**
- * The asked point was laid, called right or said to be hidden: the next one is asked at once. When all are answered, what they
- * touch is followed again, in one go, and what is still unsure then is asked.
+ * The asked point was laid, called right or said to be hidden: the next one is asked at once, and what the answer touches is
+ * followed again meanwhile.
  */
 export async function hearAnswer(session: BenchSession): Promise<void> {
   const { asked } = session.follow.getState();
   if (!asked || !isAnswered(postureOn(session.document.swim(), asked.frame), asked.landmark)) return;
   stopAsking(session);
-  if (questionsOf(session.document.swim()).length === 0 && openPieces(session.document.swim()).length > 0)
+  askFirst(session);
+  await followAnswers(session);
+}
+
+/** Asks the first question, unless the coach has taken up something else meanwhile. */
+function askFirst(session: BenchSession): void {
+  const [first] = questionsOf(session.document.swim());
+  const { open } = session.follow.getState();
+  if (first && open && session.view.getState().tool === 'point') ask(session, first);
+}
+
+const framesOf = (pieces: readonly FramePiece[]): string =>
+  pieces.map(({ first, last }) => `${first}-${last}`).join(' ');
+
+/** Follows what answers touched, until nothing is left to follow; then a question that has become needless is put away. */
+async function followAnswers(session: BenchSession): Promise<void> {
+  const { document, follow } = session;
+  // the run under way looks at its end whether there is more
+  if (follow.getState().share !== null) return;
+  for (let before = ''; ; ) {
+    const open = framesOf(openPieces(document.swim()));
+    // what could not be followed is not tried for ever
+    if (open === '' || open === before) break;
+    before = open;
     await followPoints(session, 'new');
-  const [next] = questionsOf(session.document.swim());
-  // meanwhile the coach may have taken up something else
-  if (next && session.view.getState().tool === 'point' && session.follow.getState().open) ask(session, next);
-  else if (!next) session.say('No point is unsure');
+  }
+  const { asked } = follow.getState();
+  const questions = questionsOf(document.swim());
+  const isStill = questions.some(
+    ({ landmark, frame }) => landmark === asked?.landmark && frame === asked.frame,
+  );
+  if (asked && !isStill) {
+    stopAsking(session);
+    askFirst(session);
+  }
+  if (questions.length === 0) session.say('No point is unsure');
 }

@@ -40,12 +40,17 @@ export async function readFilm(file: string, width: number, height: number): Pro
     ['-v', 'error', '-i', file, '-f', 'rawvideo', '-pix_fmt', 'yuv420p', '-'],
     { encoding: 'buffer', maxBuffer: 4e9 },
   );
+  return filmOf(stdout, width, height);
+}
+
+/** A film of planes of I420, picture after picture. */
+export function filmOf(planes: Uint8Array, width: number, height: number): Film {
   const size = width * height;
   const all = (size * 3) / 2;
-  const pictures = Array.from({ length: Math.floor(stdout.length / all) }, (_, i) =>
+  const pictures = Array.from({ length: Math.floor(planes.length / all) }, (_, i) =>
     coloursOfPlanes(
       {
-        bytes: stdout.subarray(i * all, (i + 1) * all),
+        bytes: planes.subarray(i * all, (i + 1) * all),
         brightness: { offset: 0, stride: width },
         blueness: { offset: size, stride: width / 2 },
         redness: { offset: (size * 5) / 4, stride: width / 2 },
