@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { sureEnough } from '#core/follow/follow-confidence';
 import { nextQuestions } from '#core/follow/next-questions';
 import { questionContext } from '#core/follow/question-context';
-import { landmarkNames } from '#core/marks/landmark';
+import type { LandmarkName } from '#core/marks/landmark';
 import { scenarios } from '../../sample-clips/scenario';
 import { truthSchema } from '../../sample-clips/truth-schema';
 import { asFilmed, filmedLooks, planesOf } from './as-filmed';
@@ -47,12 +47,7 @@ for (const name of clips) {
     const lines = evenLines(whole.first, last, rate / linesASecond);
     const done = followAsCoach(vision, film, truth, drawnCoach(truth, 1.5, 31), lines, lines.length);
     const length = truth.bodyLengthMetres / truth.metresPerPixel;
-    const errorOn = (
-      landmark: (typeof landmarkNames)[number],
-      frame: number,
-      x: number,
-      y: number,
-    ): number => {
+    const errorOn = (landmark: LandmarkName, frame: number, x: number, y: number): number => {
       const at = trueAt(truth, frame, landmark);
       return Math.hypot(x - at.x, y - at.y) / length;
     };
