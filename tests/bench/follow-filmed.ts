@@ -25,7 +25,7 @@ const seconds = 2;
 const linesASecond = 2;
 const firstQuestions = 12;
 
-const { vision } = await openVision();
+const vision = await openVision();
 for (const name of clips) {
   if (wanted.some((each) => clips.includes(each)) && !wanted.includes(name)) continue;
   const id = `sample-${name}`;
