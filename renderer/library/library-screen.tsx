@@ -6,13 +6,13 @@ import {
 } from '#core/host-contract/operations/upkeep-operations';
 import { PageBar } from '../app/page-bar';
 import type { ScreenProps } from '../app/screen-props';
-import { ConsentWords } from '../card/consent-words';
 import { bytesWords } from '../shelf/fact-words';
 import { LibraryTrouble } from '../shelf/library-messages';
 import { useLibrary } from '../shelf/use-library';
 import { ClashesPart } from './clashes-part';
 import { BinPart } from './bin-part';
 import { EraseDialog } from './erase-dialog';
+import { ErasePart } from './erase-part';
 import { OpenLibraryPart } from './open-library-part';
 import { PathJob } from './path-job';
 import { CopiesPart } from './copies-part';
@@ -146,33 +146,7 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
             A clip is known by what it holds, whatever its name and folder are now.
           </p>
         </PathJob>
-        <section className="upkeep" aria-labelledby="erase-heading">
-          <h2 id="erase-heading">Erase a swimmer</h2>
-          <p>
-            When a swimmer or guardian asks for it. You see every file first; afterwards the whole library is
-            looked through, and what lies elsewhere is named.
-          </p>
-          <ul className="bin-list">
-            {swimmers.map((swimmer) => (
-              <li key={swimmer.id}>
-                <span>
-                  <strong>{swimmer.name}</strong>
-                  <small>
-                    <ConsentWords swimmer={swimmer} />
-                  </small>
-                </span>
-                <button
-                  type="button"
-                  className="danger"
-                  onClick={() => go({ screen: 'library', ids: [swimmer.id] })}
-                >
-                  Erase {swimmer.name}…
-                </button>
-              </li>
-            ))}
-          </ul>
-          {swimmers.length === 0 && <p>The squad is empty.</p>}
-        </section>
+        <ErasePart swimmers={swimmers} go={go} />
       </main>
       {erased && (
         <EraseDialog

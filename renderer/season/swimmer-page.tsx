@@ -1,5 +1,4 @@
 import { useMemo, useState } from 'react';
-import { choosableReadings } from '#core/practice/choosable-readings';
 import { filmNext, filmNextWords } from '#core/practice/film-next';
 import { neverCompared } from '#core/practice/never-compared';
 import { seasonLines } from '#core/practice/season-change';
@@ -10,9 +9,9 @@ import { ConsentWords } from '../card/consent-words';
 import { dayWords } from '#core/swim-file/card-words';
 import { isoDayOf } from '../card/remembered-card';
 import type { HostClient } from '../host/host-client';
-import { isWanted, readingOrder } from '../readings/arrange-readings';
-import { groupWords } from '../readings/group-words';
+import { isWanted } from '../readings/arrange-readings';
 import { PageBar } from '../app/page-bar';
+import { ReadingChoice } from './reading-choice';
 import { SeasonLines } from './season-lines';
 import { SeasonPlot } from './season-plot';
 import { SeasonTable } from './season-table';
@@ -81,33 +80,14 @@ export function SwimmerPage({ host, data, swimmer, today }: Props) {
       <main className="season-swimmer">
         <section className="season-main" aria-label="A reading over the season">
           <div className="season-choose">
-            <label>
-              Reading
-              <select
-                value={reading ?? ''}
-                disabled={counts.size === 0}
-                onChange={(event) => {
-                  setAsked(event.target.value);
-                  setLine(null);
-                }}
-              >
-                {reading === null && <option value="">none yet</option>}
-                {readingOrder.map((group) => {
-                  const inGroup = choosableReadings.filter(
-                    (each) => each.group === group && counts.has(each.id),
-                  );
-                  return inGroup.length === 0 ? null : (
-                    <optgroup key={group} label={groupWords[group]}>
-                      {inGroup.map(({ id, label }) => (
-                        <option key={id} value={id}>
-                          {label} ({counts.get(id)})
-                        </option>
-                      ))}
-                    </optgroup>
-                  );
-                })}
-              </select>
-            </label>
+            <ReadingChoice
+              counts={counts}
+              reading={reading}
+              onChoose={(id) => {
+                setAsked(id);
+                setLine(null);
+              }}
+            />
             <output>{pending > 0 ? `${pending} swims still being read…` : ''}</output>
             {failed > 0 && <span className="off">▲ {failed} swims can’t be read</span>}
           </div>

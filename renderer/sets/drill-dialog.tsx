@@ -32,8 +32,6 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
   const [busy, setBusy] = useState(false);
   const read = pattern.trim() === '' ? null : parsePattern(pattern);
   const set = (change: Partial<Drill>): void => setSaid({ ...said, ...change });
-  const toggleCaution = (code: CautionCode, on: boolean): void =>
-    set({ cautions: on ? [...said.cautions, code] : said.cautions.filter((each) => each !== code) });
   const keep = async (): Promise<void> => {
     if (read?.ok === false) return;
     setBusy(true);
@@ -145,40 +143,7 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
               ))}
             </select>
           </label>
-          <fieldset className="wide">
-            <legend>Cautions</legend>
-            <label>
-              <input
-                type="checkbox"
-                checked={said.underwater}
-                onChange={(event) =>
-                  set(
-                    event.target.checked
-                      ? {
-                          underwater: true,
-                          cautions: [...new Set([...said.cautions, ...underwaterCautions])],
-                        }
-                      : { underwater: false },
-                  )
-                }
-              />
-              Goes under water, beyond a plain push-off
-            </label>
-            {cautionCodes.map((code) => {
-              const bound = said.underwater && underwaterCautions.includes(code);
-              return (
-                <label key={code}>
-                  <input
-                    type="checkbox"
-                    checked={bound || said.cautions.includes(code)}
-                    disabled={bound}
-                    onChange={(event) => toggleCaution(code, event.target.checked)}
-                  />
-                  {cautions[code].words}
-                </label>
-              );
-            })}
-          </fieldset>
+          <DrillCautions said={said} set={set} />
           <label className="wide">
             Where it is from
             <input
@@ -198,5 +163,52 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
         </footer>
       </form>
     </Dialog>
+  );
+}
+
+interface CautionsProps {
+  readonly said: Drill;
+  readonly set: (change: Partial<Drill>) => void;
+}
+
+/** What to warn of; a drill under water has some that can't be taken off. */
+function DrillCautions({ said, set }: CautionsProps) {
+  const toggleCaution = (code: CautionCode, on: boolean): void =>
+    set({ cautions: on ? [...said.cautions, code] : said.cautions.filter((each) => each !== code) });
+  return (
+    <fieldset className="wide">
+      <legend>Cautions</legend>
+      <label>
+        <input
+          type="checkbox"
+          checked={said.underwater}
+          onChange={(event) =>
+            set(
+              event.target.checked
+                ? {
+                    underwater: true,
+                    cautions: [...new Set([...said.cautions, ...underwaterCautions])],
+                  }
+                : { underwater: false },
+            )
+          }
+        />
+        Goes under water, beyond a plain push-off
+      </label>
+      {cautionCodes.map((code) => {
+        const bound = said.underwater && underwaterCautions.includes(code);
+        return (
+          <label key={code}>
+            <input
+              type="checkbox"
+              checked={bound || said.cautions.includes(code)}
+              disabled={bound}
+              onChange={(event) => toggleCaution(code, event.target.checked)}
+            />
+            {cautions[code].words}
+          </label>
+        );
+      })}
+    </fieldset>
   );
 }

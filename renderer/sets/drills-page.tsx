@@ -14,7 +14,7 @@ import { makeId } from '../state/make-id';
 import { DrillDialog } from './drill-dialog';
 import { DrillFacts } from './drill-facts';
 import { PatternDialog } from './pattern-dialog';
-import { useDrills } from './use-drills';
+import { type Drills, useDrills } from './use-drills';
 
 const emptyDrill = (id: string): Drill => ({
   id,
@@ -124,53 +124,22 @@ export function DrillsPage({ host, say, go }: ScreenProps) {
             {errorWords(shownTrouble).what} {errorWords(shownTrouble).todo}
           </p>
         )}
-        <ul className="drill-list">
-          {drills.all.map((each) => (
-            <li key={each.id}>
-              <details>
-                <summary>
-                  <strong>{each.name}</strong>
-                  {own.has(each.id) && <em className="own-tag">your own</em>}
-                  {each.underwater && <em className="own-tag">under water</em>}
-                  <span>{each.purpose}</span>
-                </summary>
-                <DrillFacts drill={each} />
-                <div className="dialog-foot">
-                  <button type="button" onClick={() => setDrill(each)}>
-                    Change…<span className="unseen"> {each.name}</span>
-                  </button>
-                  {own.has(each.id) && (
-                    <button type="button" className="danger" onClick={() => void removeDrill(each)}>
-                      Remove<span className="unseen"> {each.name}</span>
-                    </button>
-                  )}
-                </div>
-              </details>
-            </li>
-          ))}
-        </ul>
+        <DrillList
+          drills={drills}
+          own={own}
+          onChange={setDrill}
+          onRemove={(gone) => void removeDrill(gone)}
+        />
         <h2>Stroke patterns offered</h2>
         <p className="caution">
           Starting points, yours to change: a pattern implies a count, and how many strokes a length suits a
           swimmer grows with maturity.
         </p>
-        <ul className="pattern-list">
-          {drills.book.patterns.map((each) => (
-            <li key={each.id}>
-              <span>
-                <strong>{each.label}</strong> {patternPhrase(each.pattern.runs)}
-                {each.pattern.perMetres ? ` in ${each.pattern.perMetres} m` : ' to the wall'}
-                <small>{each.source}</small>
-              </span>
-              <button type="button" onClick={() => setPattern(each)}>
-                Change…<span className="unseen"> {each.label}</span>
-              </button>
-              <button type="button" className="quiet" onClick={() => void removePattern(each)}>
-                Remove<span className="unseen"> {each.label}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
+        <PatternList
+          patterns={drills.book.patterns}
+          onChange={setPattern}
+          onRemove={(gone) => void removePattern(gone)}
+        />
         <button type="button" onClick={() => setPattern(emptyPattern(makeId()))}>
           Add a pattern
         </button>
@@ -208,5 +177,71 @@ export function DrillsPage({ host, say, go }: ScreenProps) {
         />
       )}
     </div>
+  );
+}
+
+interface DrillListProps {
+  readonly drills: Drills;
+  /** Ids of the coach's own. */
+  readonly own: ReadonlySet<string>;
+  readonly onChange: (drill: Drill) => void;
+  readonly onRemove: (drill: Drill) => void;
+}
+
+function DrillList({ drills, own, onChange, onRemove }: DrillListProps) {
+  return (
+    <ul className="drill-list">
+      {drills.all.map((each) => (
+        <li key={each.id}>
+          <details>
+            <summary>
+              <strong>{each.name}</strong>
+              {own.has(each.id) && <em className="own-tag">your own</em>}
+              {each.underwater && <em className="own-tag">under water</em>}
+              <span>{each.purpose}</span>
+            </summary>
+            <DrillFacts drill={each} />
+            <div className="dialog-foot">
+              <button type="button" onClick={() => onChange(each)}>
+                Change…<span className="unseen"> {each.name}</span>
+              </button>
+              {own.has(each.id) && (
+                <button type="button" className="danger" onClick={() => onRemove(each)}>
+                  Remove<span className="unseen"> {each.name}</span>
+                </button>
+              )}
+            </div>
+          </details>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+interface PatternListProps {
+  readonly patterns: readonly UsualPattern[];
+  readonly onChange: (pattern: UsualPattern) => void;
+  readonly onRemove: (pattern: UsualPattern) => void;
+}
+
+function PatternList({ patterns, onChange, onRemove }: PatternListProps) {
+  return (
+    <ul className="pattern-list">
+      {patterns.map((each) => (
+        <li key={each.id}>
+          <span>
+            <strong>{each.label}</strong> {patternPhrase(each.pattern.runs)}
+            {each.pattern.perMetres ? ` in ${each.pattern.perMetres} m` : ' to the wall'}
+            <small>{each.source}</small>
+          </span>
+          <button type="button" onClick={() => onChange(each)}>
+            Change…<span className="unseen"> {each.label}</span>
+          </button>
+          <button type="button" className="quiet" onClick={() => onRemove(each)}>
+            Remove<span className="unseen"> {each.label}</span>
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -4,18 +4,19 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import { drillById } from '#core/practice/drill-library';
 import { itemCautions, planWarningWords } from '#core/practice/item-cautions';
 import { type Practice, type PracticeItem, practiceStrokes } from '#core/practice/practice-schema';
-import { KeptField, KeptNumber, KeptText } from '../app/kept-field';
+import { KeptNumber, KeptText } from '../app/kept-field';
 import { Pick } from '../card/pick';
 import { ConditionsForm } from '../card/conditions-form';
 import { AidTicks } from './aid-ticks';
 import { CautionsList } from './cautions-list';
-import { clockWords, secondsOf } from '#core/practice/clock-words';
 import { KickBetweenForm } from './kick-between-form';
 import { LadderForm } from './ladder-form';
 import { withDrill } from './new-practice';
 import { PatternForm } from './pattern-form';
+import { PauseForm } from './pause-form';
 import { practiceStrokeWords } from './sets-words';
 import type { Drills } from './use-drills';
+import { WhoSwims } from './who-swims';
 
 interface Props {
   readonly item: PracticeItem;
@@ -26,10 +27,7 @@ interface Props {
   readonly onChange: (said: Partial<PracticeItem>, name: string) => void;
 }
 
-const pauses = ['none', 'rest', 'send-off'] as const;
-const pauseWords = { none: 'as said on deck', rest: 'rest after each', 'send-off': 'start every' } as const;
-/** What a pause starts with when it is first asked for; our default, the coach's to change. */
-const firstPauseSeconds = { rest: 20, 'send-off': 60 } as const;
+type HowProps = Omit<Props, 'practice' | 'squad' | 'drills'>;
 
 /** Everything that can be planned of one item. */
 export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
@@ -85,69 +83,9 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
           onKeep={(words) => onChange({ words }, 'name the item')}
         />
       </label>
-      <Pick
-        label="Stroke"
-        value={item.stroke}
-        choices={practiceStrokes}
-        words={(stroke) => practiceStrokeWords[stroke]}
-        onPick={(stroke) => onChange({ stroke }, 'change the stroke')}
-      />
-      <Pick
-        label="Side up"
-        value={item.sideUp}
-        choices={sidesUp}
-        words={(side) => sideWords[side]}
-        onPick={(sideUp) => onChange({ sideUp }, 'change the side')}
-      />
-      <Pick
-        label="Arms"
-        value={item.arms}
-        choices={armPositions}
-        words={(arms) => armWords[arms]}
-        onPick={(arms) => onChange({ arms }, 'change the arms')}
-      />
-      <Pick
-        label="Effort"
-        value={item.effort ?? 'not-said'}
-        choices={['not-said', ...efforts] as const}
-        words={(effort) => (effort === 'not-said' ? 'not said' : effort)}
-        onPick={(effort) => onChange({ effort: effort === 'not-said' ? null : effort }, 'change the effort')}
-      />
+      <HowSwum item={item} onChange={onChange} />
       <AidTicks legend="Aids" aids={item.aids} onChange={(aids) => onChange({ aids }, 'change the aids')} />
-      <Pick
-        label="Pause"
-        value={item.pause?.kind ?? 'none'}
-        choices={pauses}
-        words={(kind) => pauseWords[kind]}
-        onPick={(kind) =>
-          onChange(
-            {
-              pause:
-                kind === 'none' ? null : { kind, seconds: item.pause?.seconds ?? firstPauseSeconds[kind] },
-            },
-            'change the pause',
-          )
-        }
-      />
-      <label>
-        {item.pause?.kind === 'send-off' ? 'Every, m:ss' : 'Rest, m:ss'}
-        <KeptField
-          inputMode="numeric"
-          autoComplete="off"
-          disabled={item.pause === null}
-          value={item.pause?.seconds ?? null}
-          textOf={(seconds) => (seconds === null ? '' : clockWords(seconds))}
-          readOf={(text) => {
-            const seconds = secondsOf(text);
-            return seconds !== null && seconds <= 21_600 ? seconds : undefined;
-          }}
-          onKeep={(seconds) =>
-            item.pause &&
-            seconds !== null &&
-            onChange({ pause: { ...item.pause, seconds } }, 'change the pause')
-          }
-        />
-      </label>
+      <PauseForm item={item} onChange={onChange} />
       <label>
         Strokes to hold
         <KeptNumber
@@ -193,44 +131,7 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
         />
         Goes under water, beyond a plain push-off
       </label>
-      {swimmers.length > 1 && (
-        <fieldset className="wide who">
-          <legend>Who swims it</legend>
-          <label>
-            <input
-              type="checkbox"
-              checked={item.swimmerIds === null}
-              onChange={(event) =>
-                onChange(
-                  { swimmerIds: event.target.checked ? null : swimmers.map(({ id }) => id) },
-                  'say who swims it',
-                )
-              }
-            />
-            Everyone
-          </label>
-          {item.swimmerIds !== null &&
-            swimmers.map(({ id, name }) => (
-              <label key={id}>
-                <input
-                  type="checkbox"
-                  checked={item.swimmerIds?.includes(id) ?? true}
-                  onChange={(event) =>
-                    onChange(
-                      {
-                        swimmerIds: event.target.checked
-                          ? [...(item.swimmerIds ?? []), id]
-                          : (item.swimmerIds ?? []).filter((each) => each !== id),
-                      },
-                      'say who swims it',
-                    )
-                  }
-                />
-                {name}
-              </label>
-            ))}
-        </fieldset>
-      )}
+      {swimmers.length > 1 && <WhoSwims item={item} swimmers={swimmers} onChange={onChange} />}
       <details className="wide">
         <summary>Position for a trial</summary>
         <ConditionsForm
@@ -251,5 +152,41 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
         <CautionsList codes={cautions} />
       </div>
     </div>
+  );
+}
+
+/** Stroke, side, arms and effort. */
+function HowSwum({ item, onChange }: HowProps) {
+  return (
+    <>
+      <Pick
+        label="Stroke"
+        value={item.stroke}
+        choices={practiceStrokes}
+        words={(stroke) => practiceStrokeWords[stroke]}
+        onPick={(stroke) => onChange({ stroke }, 'change the stroke')}
+      />
+      <Pick
+        label="Side up"
+        value={item.sideUp}
+        choices={sidesUp}
+        words={(side) => sideWords[side]}
+        onPick={(sideUp) => onChange({ sideUp }, 'change the side')}
+      />
+      <Pick
+        label="Arms"
+        value={item.arms}
+        choices={armPositions}
+        words={(arms) => armWords[arms]}
+        onPick={(arms) => onChange({ arms }, 'change the arms')}
+      />
+      <Pick
+        label="Effort"
+        value={item.effort ?? 'not-said'}
+        choices={['not-said', ...efforts] as const}
+        words={(effort) => (effort === 'not-said' ? 'not said' : effort)}
+        onPick={(effort) => onChange({ effort: effort === 'not-said' ? null : effort }, 'change the effort')}
+      />
+    </>
   );
 }
