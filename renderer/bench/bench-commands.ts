@@ -32,7 +32,6 @@ export function benchCommands(
 ): readonly Command[] {
   const { view, document } = session;
   const state = () => view.getState();
-  const laying = (): boolean => state().tool === 'body-line';
 
   const back = (way: 'undo' | 'redo'): void => {
     const done = document[way]();
@@ -70,6 +69,52 @@ export function benchCommands(
         run: () => markHere(session, kind),
       }),
     ),
+    ...layingCommands(session),
+    ...sceneCommands(session),
+    {
+      id: 'point-back',
+      label: 'Back to the last point',
+      keys: ['Backspace'],
+      kind: 'view',
+      enabled: () => state().draftPoints.length > 0,
+      run: () => takeBackPoint(session),
+    },
+    {
+      id: 'still-back',
+      label: 'Take back a mark of the thing that stands still',
+      keys: ['Backspace'],
+      kind: 'undoable',
+      enabled: () => state().tool === 'still',
+      run: () => takeBackStill(session),
+    },
+    ...chosenMarkCommands(session),
+    {
+      id: 'remove',
+      label: 'Remove what is chosen',
+      keys: ['Delete', 'Backspace'],
+      kind: 'undoable',
+      enabled: () => state().selection.kind !== 'none',
+      run: () => removeSelected(session),
+    },
+    { id: 'undo', label: 'Undo', keys: ['$mod+z'], kind: 'never', run: () => back('undo') },
+    {
+      id: 'redo',
+      label: 'Redo',
+      keys: ['$mod+Shift+z', '$mod+Shift+Z', '$mod+y'],
+      kind: 'never',
+      run: () => back('redo'),
+    },
+    ...lookingCommands(session, reach.stageSize),
+    ...leavingCommands(session, reach),
+    { id: 'put-away', label: 'Put away', keys: ['Escape'], kind: 'view', run: putAway },
+  ];
+}
+
+/** The body line, and the pass through one stroke. */
+function layingCommands(session: BenchSession): readonly Command[] {
+  const state = () => session.view.getState();
+  const laying = (): boolean => state().tool === 'body-line';
+  return [
     {
       id: 'body-line',
       label: 'Lay the body line',
@@ -131,23 +176,12 @@ export function benchCommands(
       enabled: () => state().tool !== 'point',
       run: () => enterAtCrosshair(session),
     },
-    ...sceneCommands(session),
-    {
-      id: 'point-back',
-      label: 'Back to the last point',
-      keys: ['Backspace'],
-      kind: 'view',
-      enabled: () => state().draftPoints.length > 0,
-      run: () => takeBackPoint(session),
-    },
-    {
-      id: 'still-back',
-      label: 'Take back a mark of the thing that stands still',
-      keys: ['Backspace'],
-      kind: 'undoable',
-      enabled: () => state().tool === 'still',
-      run: () => takeBackStill(session),
-    },
+  ];
+}
+
+/** What can be done with the mark that is chosen. */
+function chosenMarkCommands(session: BenchSession): readonly Command[] {
+  return [
     {
       id: 'event-earlier',
       label: 'Chosen mark one frame earlier',
@@ -172,24 +206,5 @@ export function benchCommands(
       enabled: () => canSayMore(selectedEvent(session)?.kind ?? 'kick-top'),
       run: () => askAgain(session),
     },
-    {
-      id: 'remove',
-      label: 'Remove what is chosen',
-      keys: ['Delete', 'Backspace'],
-      kind: 'undoable',
-      enabled: () => state().selection.kind !== 'none',
-      run: () => removeSelected(session),
-    },
-    { id: 'undo', label: 'Undo', keys: ['$mod+z'], kind: 'never', run: () => back('undo') },
-    {
-      id: 'redo',
-      label: 'Redo',
-      keys: ['$mod+Shift+z', '$mod+Shift+Z', '$mod+y'],
-      kind: 'never',
-      run: () => back('redo'),
-    },
-    ...lookingCommands(session, reach.stageSize),
-    ...leavingCommands(session, reach),
-    { id: 'put-away', label: 'Put away', keys: ['Escape'], kind: 'view', run: putAway },
   ];
 }

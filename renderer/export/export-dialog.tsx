@@ -6,7 +6,7 @@ import { bundleMadeSchema } from '#core/host-contract/operations/bundle-operatio
 import { Dialog } from '../app/dialog';
 import { openRoute } from '../app/use-route';
 import { useTip } from '../app/use-tip';
-import { clockOf, useBench } from '../bench/bench-session';
+import { type BenchSession, clockOf, useBench } from '../bench/bench-session';
 import { followJob } from '../host/follow-job';
 import { framesWithMarks } from '../state/selectors';
 import { KickDoubtCaution } from './kick-doubt-caution';
@@ -86,41 +86,13 @@ export function ExportDialog({ onClose, onVideo }: Props) {
     source,
     film,
   );
-  const bundle: HostJob = {
-    name: 'the bundle',
-    async run(signal, say) {
-      await session.autosave.flush();
-      const started = await session.host.call('bundle/make', { id: swim.id });
-      if (!started.ok) return started;
-      return followJob(session.host, started.value.jobId, {
-        result: bundleMadeSchema,
-        signal,
-        onProgress: (share, doing) =>
-          say(`${doing}${share === null ? '' : `, ${Math.round(share * 100)} %`}`),
-      });
-    },
-  };
-  const hostJobs = chosen.includes('bundle') ? [bundle] : [];
+  const hostJobs = chosen.includes('bundle') ? [bundleJob(session)] : [];
   const total = jobs.length + hostJobs.length;
   const busy = saving.kind === 'saving';
 
-  const row = (part: ExportPart) => {
-    const reason = why(part);
-    return (
-      <label key={part} className="export-row">
-        <input
-          type="checkbox"
-          checked={parts.has(part) && reason === null}
-          disabled={reason !== null || busy}
-          onChange={() => toggle(part)}
-        />
-        <span>
-          <b>{partWords[part].name}</b>
-          <small>{reason ? `Not yet: ${reason}.` : partWords[part].about}</small>
-        </span>
-      </label>
-    );
-  };
+  const row = (part: ExportPart) => (
+    <PartRow key={part} part={part} ticked={parts.has(part)} why={why(part)} busy={busy} onToggle={toggle} />
+  );
 
   return (
     <Dialog title="Export" wide onCancel={() => (busy ? cancel() : onClose())}>
@@ -128,46 +100,19 @@ export function ExportDialog({ onClose, onVideo }: Props) {
         <fieldset>
           <legend>Pictures</legend>
           {row('stills')}
-          <div className="export-more">
-            <label>
-              <span>Frames</span>
-              <input
-                value={words}
-                disabled={busy}
-                aria-invalid={stillsWrong}
-                onChange={(event) => {
-                  setWords(event.target.value);
-                  reset();
-                }}
-              />
-            </label>
-            <button
-              type="button"
-              disabled={busy || framesWithMarks(swim).length === 0}
-              onClick={() => {
-                setWords(framesInWords(framesWithMarks(swim)));
-                reset();
-              }}
-            >
-              All marked frames
-            </button>
-            {stillsWrong && <small role="alert">Write frames from 1 to {count}, like 63, 71 or 80-84.</small>}
-          </div>
+          <StillFrames
+            words={words}
+            marked={framesWithMarks(swim)}
+            count={count}
+            busy={busy}
+            wrong={stillsWrong}
+            onWords={(next) => {
+              setWords(next);
+              reset();
+            }}
+          />
           {row('sheet')}
-          <div className="export-more">
-            <label>
-              <span>Pictures</span>
-              <select
-                value={sheetPictures}
-                disabled={busy}
-                onChange={(event) => setSheetPictures(event.target.value === '12' ? 12 : 8)}
-              >
-                <option value="8">8</option>
-                <option value="12">12</option>
-              </select>
-            </label>
-            {cycleWords && <small>Of {cycleWords}, the one the stage stands in.</small>}
-          </div>
+          <SheetPictures pictures={sheetPictures} busy={busy} of={cycleWords} onPictures={setSheetPictures} />
           {row('fan')}
           <ReadingTicks
             source={source}
@@ -237,5 +182,110 @@ export function ExportDialog({ onClose, onVideo }: Props) {
         </button>
       </footer>
     </Dialog>
+  );
+}
+
+/** The swim's bundle, made by the host once all marks are on the disk. */
+function bundleJob(session: BenchSession): HostJob {
+  return {
+    name: 'the bundle',
+    async run(signal, say) {
+      await session.autosave.flush();
+      const started = await session.host.call('bundle/make', { id: session.document.swim().id });
+      if (!started.ok) return started;
+      return followJob(session.host, started.value.jobId, {
+        result: bundleMadeSchema,
+        signal,
+        onProgress: (share, doing) =>
+          say(`${doing}${share === null ? '' : `, ${Math.round(share * 100)} %`}`),
+      });
+    },
+  };
+}
+
+interface PartRowProps {
+  readonly part: ExportPart;
+  readonly ticked: boolean;
+  /** Why it can't be saved yet; null: it can. */
+  readonly why: string | null;
+  readonly busy: boolean;
+  readonly onToggle: (part: ExportPart) => void;
+}
+
+function PartRow({ part, ticked, why, busy, onToggle }: PartRowProps) {
+  return (
+    <label className="export-row">
+      <input
+        type="checkbox"
+        checked={ticked && why === null}
+        disabled={why !== null || busy}
+        onChange={() => onToggle(part)}
+      />
+      <span>
+        <b>{partWords[part].name}</b>
+        <small>{why ? `Not yet: ${why}.` : partWords[part].about}</small>
+      </span>
+    </label>
+  );
+}
+
+interface StillFramesProps {
+  readonly words: string;
+  readonly marked: readonly number[];
+  readonly count: number;
+  readonly busy: boolean;
+  readonly wrong: boolean;
+  readonly onWords: (words: string) => void;
+}
+
+/** Which frames are saved as stills. */
+function StillFrames({ words, marked, count, busy, wrong, onWords }: StillFramesProps) {
+  return (
+    <div className="export-more">
+      <label>
+        <span>Frames</span>
+        <input
+          value={words}
+          disabled={busy}
+          aria-invalid={wrong}
+          onChange={(event) => onWords(event.target.value)}
+        />
+      </label>
+      <button
+        type="button"
+        disabled={busy || marked.length === 0}
+        onClick={() => onWords(framesInWords(marked))}
+      >
+        All marked frames
+      </button>
+      {wrong && <small role="alert">Write frames from 1 to {count}, like 63, 71 or 80-84.</small>}
+    </div>
+  );
+}
+
+interface SheetPicturesProps {
+  readonly pictures: 8 | 12;
+  readonly busy: boolean;
+  /** The cycle it shows; null: there is none yet. */
+  readonly of: string | null;
+  readonly onPictures: (pictures: 8 | 12) => void;
+}
+
+function SheetPictures({ pictures, busy, of, onPictures }: SheetPicturesProps) {
+  return (
+    <div className="export-more">
+      <label>
+        <span>Pictures</span>
+        <select
+          value={pictures}
+          disabled={busy}
+          onChange={(event) => onPictures(event.target.value === '12' ? 12 : 8)}
+        >
+          <option value="8">8</option>
+          <option value="12">12</option>
+        </select>
+      </label>
+      {of && <small>Of {of}, the one the stage stands in.</small>}
+    </div>
   );
 }

@@ -4,7 +4,6 @@ import { exportSource } from '#core/exporting/export-source';
 import { composeHandout } from '#core/handout/compose-handout';
 import { type Handout, papers } from '#core/handout/handout-file';
 import type { Change } from '../state/step-history';
-import type { Command } from '../app/command';
 import { KeySheetButton } from '../app/key-sheet-button';
 import { SaveState } from '../app/save-state';
 import { ScreenMenu } from '../app/screen-menu';
@@ -22,6 +21,7 @@ import { FrameChoice } from './frame-choice';
 import { type HandoutLetters, useLettersFor } from './handout-letters';
 import { HandoutPreview } from './handout-preview';
 import { handoutJobs } from './make-handout-files';
+import { handoutCommands } from './handout-commands';
 import type { OpenHandout } from './open-handout';
 import { ReadingChoice } from './reading-choice';
 
@@ -73,50 +73,10 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
   useEffect(() => {
     latest.current = { savePage, ready, busy };
   }, [savePage, ready, busy]);
-  const commands = useMemo((): readonly Command[] => {
-    const back = (way: 'undo' | 'redo'): void => {
-      const done = document[way]();
-      if (done) session.say(`${way === 'undo' ? 'Undone' : 'Done again'}: ${done.name}`);
-    };
-    const can = (): boolean => latest.current.ready && !latest.current.busy;
-    return [
-      { id: 'undo', label: 'Undo', keys: ['$mod+z'], kind: 'never', run: () => back('undo') },
-      {
-        id: 'redo',
-        label: 'Redo',
-        keys: ['$mod+Shift+z', '$mod+Shift+Z', '$mod+y'],
-        kind: 'never',
-        run: () => back('redo'),
-      },
-      {
-        id: 'paper',
-        label: 'A4 or Letter',
-        keys: ['a'],
-        kind: 'undoable',
-        run: () =>
-          change('the paper', (draft) => {
-            draft.paper = draft.paper === 'a4' ? 'letter' : 'a4';
-          }),
-      },
-      {
-        id: 'save-pdf',
-        label: 'Save the handout as PDF',
-        keys: ['p'],
-        kind: 'never',
-        enabled: can,
-        run: () => latest.current.savePage(['pdf']),
-      },
-      {
-        id: 'save-png',
-        label: 'Save the handout as PNG',
-        keys: ['i'],
-        kind: 'never',
-        enabled: can,
-        run: () => latest.current.savePage(['png']),
-      },
-      { id: 'to-bench', label: 'Back to the bench', keys: ['Escape'], kind: 'view', run: onLeave },
-    ];
-  }, [document, session, change, onLeave]);
+  const commands = useMemo(
+    () => handoutCommands({ document, say: session.say, latest, change, onLeave }),
+    [document, session, change, onLeave],
+  );
   useCommandKeys('Handout', commands);
   const words = cardWords(swim.card);
   const count = clockOf(swim).table.starts.length;

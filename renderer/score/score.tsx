@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef } from 'react';
+import { useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import type { EventProposal } from '#core/follow/propose-events';
@@ -10,10 +10,10 @@ import { targetMark } from '#core/measures/target-mark';
 import { useElementSize } from '../stage/use-element-size';
 import { eventsInOrder } from '../state/selectors';
 import { kickWavePath } from './kick-wave';
-import { makeScoreAxis, panSpan, wholeClip } from './score-axis';
+import { makeScoreAxis, wholeClip } from './score-axis';
 import { ScoreConnectors } from './score-connectors';
 import { ScoreGlyphs } from './score-glyphs';
-import { glyphHeight, layoutScore } from './score-layout';
+import { glyphHeight, layoutScore, type ScoreLayout } from './score-layout';
 import { ScorePlayhead } from './score-playhead';
 import { ScoreProposals } from './score-proposals';
 import { ScoreRuler } from './score-ruler';
@@ -21,6 +21,7 @@ import { ScoreStaves } from './score-staves';
 import { ScoreStrokes } from './score-strokes';
 import { ScoreTraces } from './score-traces';
 import { useScorePointer } from './use-score-pointer';
+import { useSpanAlong } from './use-span-along';
 import './score.css';
 
 const nothingLit: ReadonlySet<string> = new Set();
@@ -90,21 +91,7 @@ export function Score() {
   );
   const pick = useScorePointer(drawing, axis, whole);
 
-  // a zoomed score follows the stage, without drawing itself again for every frame
-  useEffect(
-    () =>
-      session.view.subscribe((state, before) => {
-        const { scoreSpan } = state;
-        if (!scoreSpan || state.frame === before.frame) return;
-        const time = realTimeOf(clock, state.frame);
-        const margin = (scoreSpan.to - scoreSpan.from) * 0.05;
-        const over = time - (scoreSpan.to - margin);
-        const under = time - (scoreSpan.from + margin);
-        if (over > 0) session.view.setState({ scoreSpan: panSpan(scoreSpan, over, whole) });
-        else if (under < 0) session.view.setState({ scoreSpan: panSpan(scoreSpan, under, whole) });
-      }),
-    [clock, session, whole],
-  );
+  useSpanAlong(clock, whole);
 
   return (
     <section className="score" aria-label="Score">
@@ -118,25 +105,7 @@ export function Score() {
           role="group"
           aria-label={`Rhythm of the swim, ${events.length} marks, ${mode === 'seconds' ? 'in seconds' : 'in percent of the stroke'}`}
         >
-          <defs>
-            <pattern
-              id="breathing"
-              width="7"
-              height="7"
-              patternUnits="userSpaceOnUse"
-              patternTransform="rotate(45)"
-            >
-              <line x1="0" y1="0" x2="0" y2="7" stroke="var(--head)" strokeWidth="2" opacity="0.2" />
-            </pattern>
-            <clipPath id="score-clip">
-              <rect
-                x={layout.gutter}
-                y={0}
-                width={Math.max(0, size.width - layout.gutter)}
-                height={layout.height}
-              />
-            </clipPath>
-          </defs>
+          <ScoreDefs layout={layout} width={size.width} />
           <ScoreStaves layout={layout} width={size.width} />
           <g clipPath="url(#score-clip)">
             <ScoreStrokes rhythm={rhythm} axis={axis} layout={layout} />
@@ -179,5 +148,25 @@ export function Score() {
         )}
       </div>
     </section>
+  );
+}
+
+/** The hatching of breathing strokes, and the part of the drawing that time runs through. */
+function ScoreDefs({ layout, width }: { readonly layout: ScoreLayout; readonly width: number }) {
+  return (
+    <defs>
+      <pattern
+        id="breathing"
+        width="7"
+        height="7"
+        patternUnits="userSpaceOnUse"
+        patternTransform="rotate(45)"
+      >
+        <line x1="0" y1="0" x2="0" y2="7" stroke="var(--head)" strokeWidth="2" opacity="0.2" />
+      </pattern>
+      <clipPath id="score-clip">
+        <rect x={layout.gutter} y={0} width={Math.max(0, width - layout.gutter)} height={layout.height} />
+      </clipPath>
+    </defs>
   );
 }

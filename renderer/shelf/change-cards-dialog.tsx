@@ -151,22 +151,7 @@ export function ChangeCardsDialog({ ids, squad, today, host, undo, load, onClose
             onChange={(event) => setSaid({ ...said, drill: event.target.value })}
           />
           {tick('aids', 'Aids')}
-          <fieldset disabled={!ticked.has('aids')} aria-label="New aids">
-            {aids.map((aid) => (
-              <label key={aid}>
-                <input
-                  type="checkbox"
-                  checked={chosenAids.includes(aid)}
-                  onChange={(event) =>
-                    setAids(
-                      event.target.checked ? [...chosenAids, aid] : chosenAids.filter((each) => each !== aid),
-                    )
-                  }
-                />
-                {sentence(aidWords[aid])}
-              </label>
-            ))}
-          </fieldset>
+          <NewAids disabled={!ticked.has('aids')} chosen={chosenAids} onChange={setAids} />
         </div>
         <footer className="dialog-foot">
           <button type="submit" className="primary" disabled={ticked.size === 0 || working !== null}>
@@ -179,5 +164,30 @@ export function ChangeCardsDialog({ ids, squad, today, host, undo, load, onClose
         </footer>
       </form>
     </Dialog>
+  );
+}
+
+interface AidsProps {
+  readonly disabled: boolean;
+  readonly chosen: readonly (typeof aids)[number][];
+  readonly onChange: (chosen: readonly (typeof aids)[number][]) => void;
+}
+
+function NewAids({ disabled, chosen, onChange }: AidsProps) {
+  return (
+    <fieldset disabled={disabled} aria-label="New aids">
+      {aids.map((aid) => (
+        <label key={aid}>
+          <input
+            type="checkbox"
+            checked={chosen.includes(aid)}
+            onChange={(event) =>
+              onChange(event.target.checked ? [...chosen, aid] : chosen.filter((each) => each !== aid))
+            }
+          />
+          {sentence(aidWords[aid])}
+        </label>
+      ))}
+    </fieldset>
   );
 }

@@ -57,6 +57,41 @@ export function shelfCommands({
         if (id) openRoute({ screen: 'pair', ids: [id] });
       },
     },
+    ...choosing(choice),
+    {
+      id: 'change-cards',
+      label: 'Change the cards of the chosen swims',
+      keys: ['e'],
+      kind: 'undoable',
+      enabled: () => choice.ids.length > 0,
+      run: changeCards,
+    },
+    {
+      id: 'remove',
+      label: 'Move the swim, or all chosen, to the bin',
+      keys: ['Delete'],
+      kind: 'undoable',
+      enabled: () => onTile() || choice.ids.length > 0,
+      run: () => {
+        const id = focusedSwim();
+        if (choice.ids.length > 0) remove(choice.ids);
+        else if (id) remove([id]);
+      },
+    },
+    {
+      id: 'restore',
+      label: 'Undo what was last done on the shelf',
+      keys: ['$mod+z'],
+      kind: 'never',
+      enabled: undo.canUndo,
+      run: undo.undoLast,
+    },
+  ];
+}
+
+/** Choosing swims, to change several together. */
+function choosing(choice: Choice): readonly Command[] {
+  return [
     {
       id: 'choose',
       label: 'Choose the swim, to change several together',
@@ -93,34 +128,6 @@ export function shelfCommands({
       kind: 'view',
       enabled: () => choice.ids.length > 0,
       run: choice.none,
-    },
-    {
-      id: 'change-cards',
-      label: 'Change the cards of the chosen swims',
-      keys: ['e'],
-      kind: 'undoable',
-      enabled: () => choice.ids.length > 0,
-      run: changeCards,
-    },
-    {
-      id: 'remove',
-      label: 'Move the swim, or all chosen, to the bin',
-      keys: ['Delete'],
-      kind: 'undoable',
-      enabled: () => onTile() || choice.ids.length > 0,
-      run: () => {
-        const id = focusedSwim();
-        if (choice.ids.length > 0) remove(choice.ids);
-        else if (id) remove([id]);
-      },
-    },
-    {
-      id: 'restore',
-      label: 'Undo what was last done on the shelf',
-      keys: ['$mod+z'],
-      kind: 'never',
-      enabled: undo.canUndo,
-      run: undo.undoLast,
     },
   ];
 }

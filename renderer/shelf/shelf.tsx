@@ -1,6 +1,5 @@
-import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
-import { useStore } from 'zustand';
-import { emptySquad } from '#core/swim-file/squad-file';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import type { Swimmer } from '#core/swim-file/squad-schema';
 import type { Say } from '../app/notices';
 import { useCommandKeys } from '../app/use-command-keys';
 import { isoDayOf } from '../card/remembered-card';
@@ -10,7 +9,7 @@ import { AddSwimDialog } from './add-swim-dialog';
 import { ChangeCardsDialog } from './change-cards-dialog';
 import { ChooseBar } from './choose-bar';
 import { EmptyShelf } from './empty-shelf';
-import { filterSwims, noFilter, type ShelfFilter } from './filter-swims';
+import { noFilter } from './filter-swims';
 import { LibraryProblems, LibraryTrouble } from './library-messages';
 import { PathDialog } from './path-dialog';
 import { ShelfBar } from './shelf-bar';
@@ -29,6 +28,7 @@ import { useGridKeys } from './use-grid-keys';
 import { type Library, useLibrary } from './use-library';
 import { useRetakenPictures } from './use-retaken-pictures';
 import { useShelfUndo } from './use-shelf-undo';
+import { useShownSwims } from './use-shown-swims';
 import { VersionsDialog } from './versions-dialog';
 import './swim-tile.css';
 import './shelf.css';
@@ -57,10 +57,8 @@ const stillWords = ({ pending, readingsPending }: Library): string =>
 /** All swims of the library by swimmer, newest first; files dropped anywhere are added. */
 export function Shelf({ host, memory, onOpen, say }: Props) {
   const opened = useLibrary(host);
-  const { library, trouble, load } = opened;
-  const filter = useStore(memory, (state) => state.filter);
-  const asked = useDeferredValue(filter);
-  const setFilter = useCallback((next: ShelfFilter) => memory.setState({ filter: next }), [memory]);
+  const { library, load } = opened;
+  const { squad, filter, setFilter, all, groups, shown, tabStop } = useShownSwims(library, memory);
   const adding = useAdding(host, load, onOpen);
   const bundles = useBundles(
     host,
@@ -87,7 +85,6 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
   const picker = useRef<HTMLInputElement>(null);
   const grid = useRef<HTMLElement>(null);
 
-  const reached = useStore(memory, (state) => state.swimId);
   useGridKeys(
     grid,
     list,
@@ -95,29 +92,10 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
   );
   const pick = useCallback(() => picker.current?.click(), []);
   const openPath = useCallback(() => setAsksPath(true), []);
-  const squad = library?.squad ?? emptySquad;
-  const swims = library?.swims;
-  const all = useMemo(() => filterSwims(swims ?? [], squad, noFilter), [swims, squad]);
-  const groups = useMemo(() => filterSwims(swims ?? [], squad, asked), [swims, squad, asked]);
-  const shown = groups.reduce((sum, group) => sum + group.swims.length, 0);
-  const isReachable = groups.some((group) => group.swims.some((swim) => swim.id === reached));
-  const tabStop = isReachable
-    ? reached
-    : (groups.find(({ swims: own }) => own.length > 0)?.swims[0]?.id ?? null);
 
   const choice = useChoice(groups);
   const { choose } = choice;
-  const retake = useRetakenPictures(host);
-  const acts = useMemo(
-    (): TileActs => ({
-      open: onOpen,
-      remove: (id) => remove([id]),
-      choose,
-      versions: setVersionsOf,
-      retake,
-    }),
-    [onOpen, remove, choose, retake],
-  );
+  const acts = useTileActs({ host, onOpen, remove, choose, versions: setVersionsOf });
   const commands = useMemo(
     () =>
       shelfCommands({
@@ -161,20 +139,13 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
         />
       )}
       <main ref={grid}>
-        {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
-        {library && <LibraryProblems problems={library.problems} />}
-        {!library && !trouble && <output className="shelf-opening">Opening the library…</output>}
-        {library && library.swims.length + library.pending === 0 && (
-          <EmptyShelf onAdd={pick} onPath={openPath} />
-        )}
-        {library && library.swims.length > 0 && groups.length === 0 && (
-          <div className="no-match">
-            <p>No swim is like that.</p>
-            <button type="button" onClick={() => setFilter(noFilter)}>
-              Show all {library.swims.length}
-            </button>
-          </div>
-        )}
+        <ShelfState
+          opened={opened}
+          none={groups.length === 0}
+          onAdd={pick}
+          onPath={openPath}
+          onAll={() => setFilter(noFilter)}
+        />
         {groups.length > 0 && (
           <ShelfList
             ref={list}
@@ -197,27 +168,13 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
       />
       {dropping && <div className="shelf-drop">Let go to add these clips or bundles</div>}
       <BundleDialog bundles={bundles} />
-      {asksPath && (
-        <PathDialog
-          host={host}
-          onCancel={() => setAsksPath(false)}
-          onFound={(clip) => {
-            setAsksPath(false);
-            adding.addReferred(clip);
-          }}
-        />
-      )}
-      {adding.current && library && (
-        <AddSwimDialog
-          key={adding.current.key}
-          adding={adding.current}
-          waiting={adding.waiting}
-          host={host}
-          squad={squad}
-          swims={library.swims}
-          onDone={(swimId) => void adding.next(swimId)}
-        />
-      )}
+      <AddingDialogs
+        host={host}
+        adding={adding}
+        library={library}
+        asksPath={asksPath}
+        onPathEnd={() => setAsksPath(false)}
+      />
       {changes && choice.ids.length > 0 && (
         <ChangeCardsDialog
           ids={choice.ids}
@@ -229,29 +186,131 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
           onClose={() => setChanges(false)}
         />
       )}
-      {versionsOf && (
-        <VersionsDialog
-          swimId={versionsOf}
+      <SwimDialogs
+        host={host}
+        say={say}
+        versionsOf={versionsOf}
+        swimmer={swimmer ?? null}
+        onVersions={() => {
+          setVersionsOf(null);
+          void load();
+        }}
+        onSwimmer={(changed) => {
+          setSwimmerId(null);
+          if (changed) void load();
+        }}
+      />
+    </div>
+  );
+}
+
+interface StateProps {
+  readonly opened: ReturnType<typeof useLibrary>;
+  /** The filter leaves no swim. */
+  readonly none: boolean;
+  readonly onAdd: () => void;
+  readonly onPath: () => void;
+  readonly onAll: () => void;
+}
+
+/** What stands where swims would be, or over them. */
+function ShelfState({ opened: { library, trouble, load }, none, onAdd, onPath, onAll }: StateProps) {
+  return (
+    <>
+      {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
+      {library && <LibraryProblems problems={library.problems} />}
+      {!library && !trouble && <output className="shelf-opening">Opening the library…</output>}
+      {library && library.swims.length + library.pending === 0 && (
+        <EmptyShelf onAdd={onAdd} onPath={onPath} />
+      )}
+      {library && library.swims.length > 0 && none && <NoMatch total={library.swims.length} onAll={onAll} />}
+    </>
+  );
+}
+
+function NoMatch({ total, onAll }: { readonly total: number; readonly onAll: () => void }) {
+  return (
+    <div className="no-match">
+      <p>No swim is like that.</p>
+      <button type="button" onClick={onAll}>
+        Show all {total}
+      </button>
+    </div>
+  );
+}
+
+/** What a tile can have done with its swim. */
+function useTileActs(act: {
+  readonly host: HostClient;
+  readonly onOpen: (swimId: string) => void;
+  readonly remove: (swimIds: readonly string[]) => void;
+  readonly choose: TileActs['choose'];
+  readonly versions: TileActs['versions'];
+}): TileActs {
+  const { host, onOpen, remove, choose, versions } = act;
+  const retake = useRetakenPictures(host);
+  return useMemo(
+    () => ({ open: onOpen, remove: (id) => remove([id]), choose, versions, retake }),
+    [onOpen, remove, choose, versions, retake],
+  );
+}
+
+interface AddingDialogsProps {
+  readonly host: HostClient;
+  readonly adding: ReturnType<typeof useAdding>;
+  readonly library: Library | null;
+  readonly asksPath: boolean;
+  readonly onPathEnd: () => void;
+}
+
+function AddingDialogs({ host, adding, library, asksPath, onPathEnd }: AddingDialogsProps) {
+  return (
+    <>
+      {asksPath && (
+        <PathDialog
           host={host}
-          say={say}
-          onClose={() => {
-            setVersionsOf(null);
-            void load();
+          onCancel={onPathEnd}
+          onFound={(clip) => {
+            onPathEnd();
+            adding.addReferred(clip);
           }}
         />
       )}
+      {adding.current && library && (
+        <AddSwimDialog
+          key={adding.current.key}
+          adding={adding.current}
+          waiting={adding.waiting}
+          host={host}
+          squad={library.squad}
+          swims={library.swims}
+          onDone={(swimId) => void adding.next(swimId)}
+        />
+      )}
+    </>
+  );
+}
+
+interface SwimDialogsProps extends Pick<Props, 'host' | 'say'> {
+  readonly versionsOf: string | null;
+  readonly swimmer: Swimmer | null;
+  readonly onVersions: () => void;
+  readonly onSwimmer: (changed: boolean) => void;
+}
+
+function SwimDialogs({ host, say, versionsOf, swimmer, onVersions, onSwimmer }: SwimDialogsProps) {
+  return (
+    <>
+      {versionsOf && <VersionsDialog swimId={versionsOf} host={host} say={say} onClose={onVersions} />}
       {swimmer && (
         <SwimmerDialog
           key={swimmer.id}
           swimmer={swimmer}
           today={isoDayOf(Date.now())}
           host={host}
-          onClose={(changed) => {
-            setSwimmerId(null);
-            if (changed) void load();
-          }}
+          onClose={onSwimmer}
         />
       )}
-    </div>
+    </>
   );
 }

@@ -4,7 +4,7 @@ import { useStore } from 'zustand';
 import { withKey } from '../app/use-tip';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
-import type { ReadingDefinition } from '#core/measures/reading';
+import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
 import { clockOf, useBench } from '../bench/bench-session';
 import { arrangeReadings } from '../readings/arrange-readings';
 import { formatReading } from '#core/measures/format-reading';
@@ -152,31 +152,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
         ) : (
           <p className="still-preview">There is no picture: the clip is not here.</p>
         )}
-        <fieldset>
-          <legend>
-            Readings on it, {chosen.length} of {mostStillReadings}
-          </legend>
-          {rows.length === 0 && <p>No reading can be computed yet.</p>}
-          {rows.map(({ definition, reading }) => {
-            const on = chosen.includes(definition.id);
-            const text = formatReading(reading, definition.digits);
-            return (
-              <label key={definition.id}>
-                <input
-                  type="checkbox"
-                  checked={on}
-                  disabled={!on && chosen.length >= mostStillReadings}
-                  onChange={() => toggle(definition.id)}
-                />
-                <span>{definition.label}</span>
-                <small>
-                  {text.value} {text.unit}
-                  {text.doubtful && ', doubtful'}
-                </small>
-              </label>
-            );
-          })}
-        </fieldset>
+        <StillReadings rows={rows} chosen={chosen} onToggle={toggle} />
       </div>
       <footer>
         {consent.question}
@@ -199,5 +175,42 @@ export function StillDialog({ catalogue, onClose }: Props) {
         </button>
       </footer>
     </dialog>
+  );
+}
+
+interface ReadingsProps {
+  readonly rows: readonly { readonly definition: ReadingDefinition; readonly reading: ComputedReading }[];
+  readonly chosen: readonly string[];
+  readonly onToggle: (id: string) => void;
+}
+
+/** Which readings are written on the still. */
+function StillReadings({ rows, chosen, onToggle }: ReadingsProps) {
+  return (
+    <fieldset>
+      <legend>
+        Readings on it, {chosen.length} of {mostStillReadings}
+      </legend>
+      {rows.length === 0 && <p>No reading can be computed yet.</p>}
+      {rows.map(({ definition, reading }) => {
+        const on = chosen.includes(definition.id);
+        const text = formatReading(reading, definition.digits);
+        return (
+          <label key={definition.id}>
+            <input
+              type="checkbox"
+              checked={on}
+              disabled={!on && chosen.length >= mostStillReadings}
+              onChange={() => onToggle(definition.id)}
+            />
+            <span>{definition.label}</span>
+            <small>
+              {text.value} {text.unit}
+              {text.doubtful && ', doubtful'}
+            </small>
+          </label>
+        );
+      })}
+    </fieldset>
   );
 }

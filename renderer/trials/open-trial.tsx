@@ -10,25 +10,21 @@ import { trialWarnings, trialWarningWords } from '#core/practice/trial-warning';
 import { emptySquad } from '#core/swim-file/squad-file';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { Command } from '../app/command';
-import { KeptText } from '../app/kept-field';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { SaveState } from '../app/save-state';
 import type { ScreenProps } from '../app/screen-props';
-import { UndoButtons, undoCommands } from '../app/undo-buttons';
+import { undoCommands } from '../app/undo-buttons';
 import { useCommandKeys } from '../app/use-command-keys';
-import { useTip } from '../app/use-tip';
 import { makeId } from '../state/make-id';
 import type { OpenKept } from '../state/open-kept';
 import { AddSwims } from './add-swims';
 import { movedRow, withSwims } from './new-trial';
 import { practiceOfTrial } from './practice-of-trial';
 import { saveTrialCsv, saveTrialPage } from './save-trial';
+import { TrialBar } from './trial-bar';
 import { TrialContrastTable } from './trial-contrast-table';
 import { TrialOrder } from './trial-order';
 import { TrialPlots } from './trial-plots';
 import { TrialQuestion } from './trial-question';
 import { TrialTable } from './trial-table';
-import { trialTitle } from './trial-words';
 import { useSwimReadings } from './use-swim-readings';
 
 interface Props extends ScreenProps {
@@ -41,7 +37,6 @@ interface Props extends ScreenProps {
 
 /** One trial: the question, its repeats, the picture of them, what differs, and the order they are swum in. */
 export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Props) {
-  const tip = useTip();
   const { document } = kept;
   const trial = useStore(document.store, (state) => state.value);
   const squad = known ?? emptySquad;
@@ -110,38 +105,7 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
   const warnings = trialWarnings(rows, trial.factor);
   return (
     <div className="sets trial">
-      <header className="sets-bar">
-        <button type="button" onClick={toList} title={tip('list', 'All trials')}>
-          ‹ Trials
-        </button>
-        <h1 className="unseen">{trialTitle(trial.title)}</h1>
-        <KeptText
-          className="plan-title"
-          aria-label="Title of the trial"
-          placeholder="What is asked, in one line"
-          maxLength={200}
-          value={trial.title}
-          onKeep={(title) => change({ title }, 'name the trial')}
-        />
-        {trial.invented && <em className="invented-tag">invented</em>}
-        <SaveState autosave={kept.autosave} what="trial" />
-        <UndoButtons document={document} />
-        <button type="button" onClick={() => void csv()} title={tip('csv', 'For a spreadsheet')}>
-          CSV
-        </button>
-        <button type="button" onClick={() => void page()} title={tip('page', 'A page to print')}>
-          Page as PDF
-        </button>
-        <button
-          type="button"
-          className="primary"
-          onClick={() => setAdding(true)}
-          title={tip('add', 'Choose swims')}
-        >
-          Choose swims…
-        </button>
-        <KeySheetButton />
-      </header>
+      <TrialBar kept={kept} trial={trial} onTitle={(title) => change({ title }, 'name the trial')} />
       <main className="trial-main">
         <TrialQuestion trial={trial} rows={rows} onChange={change} />
         {read.waiting > 0 && (

@@ -35,7 +35,7 @@ const asked = [
 
 /** Every repeat in the order swum: its conditions, its kick cycles, its readings. */
 export function TrialTable(props: Props) {
-  const { trial, rows, read, squad, own, swims, onChoose, onTags, onMove, onRemove } = props;
+  const { trial, rows, read, swims, onChoose, onTags, onRemove } = props;
   const lost = trial.rows.filter(({ swimId }) => read.get(swimId)?.ok === false);
   if (trial.rows.length === 0)
     return (
@@ -79,76 +79,7 @@ export function TrialTable(props: Props) {
           </thead>
           <tbody>
             {rows.map((row, at) => (
-              <tr key={row.swimId}>
-                <td className="trial-order-cell">
-                  {at + 1}
-                  <button
-                    type="button"
-                    disabled={at === 0}
-                    aria-label={`Repeat ${at + 1} earlier`}
-                    onClick={() => onMove(row.swimId, -1)}
-                  >
-                    ↑
-                  </button>
-                  <button
-                    type="button"
-                    disabled={at === rows.length - 1}
-                    aria-label={`Repeat ${at + 1} later`}
-                    onClick={() => onMove(row.swimId, 1)}
-                  >
-                    ↓
-                  </button>
-                </td>
-                <th scope="row">
-                  <a href={addressOf({ screen: 'bench', ids: [row.swimId] })}>{dayWords(row.day)}</a>
-                  <small>{poolWords(row, squad, own)}</small>
-                </th>
-                {asked.map(({ of, levels }) => (
-                  <td key={of}>
-                    <select
-                      aria-label={`${of} of repeat ${at + 1}`}
-                      value={row.tags[of] ?? ''}
-                      onChange={(event) =>
-                        onTags(row.swimId, {
-                          ...row.tags,
-                          [of]: levels.find((each) => each === event.target.value) ?? null,
-                        })
-                      }
-                    >
-                      <option value="">–</option>
-                      {levels.map((level) => (
-                        <option key={level} value={level}>
-                          {conditionWords(of, level)}
-                        </option>
-                      ))}
-                    </select>
-                  </td>
-                ))}
-                <td>{row.tags.free.join(', ')}</td>
-                <td>{row.work.aids.length > 0 ? aidsWords([...row.work.aids]) : 'none'}</td>
-                <td className="number">{cyclesWords(row.kickCycles)}</td>
-                {trial.readings.map((id) => {
-                  const found = row.values.get(id);
-                  return (
-                    <td key={id} className="number">
-                      {found ? valueWords(id, found) : '–'}
-                      {found && isDoubtful(found) && (
-                        <small className="kick-doubt">{doubtsInWords(found).join('; ')}</small>
-                      )}
-                    </td>
-                  );
-                })}
-                <td>
-                  <button
-                    type="button"
-                    className="quiet"
-                    aria-label={`Leave repeat ${at + 1} out`}
-                    onClick={() => onRemove(row.swimId)}
-                  >
-                    ✕
-                  </button>
-                </td>
-              </tr>
+              <RepeatRow key={row.swimId} of={props} row={row} at={at} />
             ))}
           </tbody>
         </table>
@@ -184,6 +115,88 @@ export function TrialTable(props: Props) {
         {levelsAsked(rows, trial.factor).length < 2 && 'Two conditions are the least to compare.'}
       </p>
     </section>
+  );
+}
+
+interface RowProps {
+  readonly of: Props;
+  readonly row: TrialRow;
+  /** Its place in the order swum, from 0. */
+  readonly at: number;
+}
+
+function RepeatRow({ of: { trial, rows, squad, own, onTags, onMove, onRemove }, row, at }: RowProps) {
+  return (
+    <tr>
+      <td className="trial-order-cell">
+        {at + 1}
+        <button
+          type="button"
+          disabled={at === 0}
+          aria-label={`Repeat ${at + 1} earlier`}
+          onClick={() => onMove(row.swimId, -1)}
+        >
+          ↑
+        </button>
+        <button
+          type="button"
+          disabled={at === rows.length - 1}
+          aria-label={`Repeat ${at + 1} later`}
+          onClick={() => onMove(row.swimId, 1)}
+        >
+          ↓
+        </button>
+      </td>
+      <th scope="row">
+        <a href={addressOf({ screen: 'bench', ids: [row.swimId] })}>{dayWords(row.day)}</a>
+        <small>{poolWords(row, squad, own)}</small>
+      </th>
+      {asked.map(({ of, levels }) => (
+        <td key={of}>
+          <select
+            aria-label={`${of} of repeat ${at + 1}`}
+            value={row.tags[of] ?? ''}
+            onChange={(event) =>
+              onTags(row.swimId, {
+                ...row.tags,
+                [of]: levels.find((each) => each === event.target.value) ?? null,
+              })
+            }
+          >
+            <option value="">–</option>
+            {levels.map((level) => (
+              <option key={level} value={level}>
+                {conditionWords(of, level)}
+              </option>
+            ))}
+          </select>
+        </td>
+      ))}
+      <td>{row.tags.free.join(', ')}</td>
+      <td>{row.work.aids.length > 0 ? aidsWords([...row.work.aids]) : 'none'}</td>
+      <td className="number">{cyclesWords(row.kickCycles)}</td>
+      {trial.readings.map((id) => {
+        const found = row.values.get(id);
+        return (
+          <td key={id} className="number">
+            {found ? valueWords(id, found) : '–'}
+            {found && isDoubtful(found) && (
+              <small className="kick-doubt">{doubtsInWords(found).join('; ')}</small>
+            )}
+          </td>
+        );
+      })}
+      <td>
+        <button
+          type="button"
+          className="quiet"
+          aria-label={`Leave repeat ${at + 1} out`}
+          onClick={() => onRemove(row.swimId)}
+        >
+          ✕
+        </button>
+      </td>
+    </tr>
   );
 }
 

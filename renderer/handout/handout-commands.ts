@@ -1,0 +1,66 @@
+import type { Handout } from '#core/handout/handout-file';
+import type { Command } from '../app/command';
+import type { Say } from '../app/notices';
+import type { Change } from '../state/step-history';
+import type { OpenHandout } from './open-handout';
+
+interface Reach {
+  readonly document: OpenHandout['document'];
+  readonly say: Say;
+  /** What saving needs now. */
+  readonly latest: {
+    readonly current: {
+      readonly savePage: (kinds: readonly ('pdf' | 'png')[]) => void;
+      readonly ready: boolean;
+      readonly busy: boolean;
+    };
+  };
+  readonly change: (name: string, edit: Change<Handout>) => void;
+  readonly onLeave: () => void;
+}
+
+/** Everything on the handout that has a key. */
+export function handoutCommands({ document, say, latest, change, onLeave }: Reach): readonly Command[] {
+  const back = (way: 'undo' | 'redo'): void => {
+    const done = document[way]();
+    if (done) say(`${way === 'undo' ? 'Undone' : 'Done again'}: ${done.name}`);
+  };
+  const can = (): boolean => latest.current.ready && !latest.current.busy;
+  return [
+    { id: 'undo', label: 'Undo', keys: ['$mod+z'], kind: 'never', run: () => back('undo') },
+    {
+      id: 'redo',
+      label: 'Redo',
+      keys: ['$mod+Shift+z', '$mod+Shift+Z', '$mod+y'],
+      kind: 'never',
+      run: () => back('redo'),
+    },
+    {
+      id: 'paper',
+      label: 'A4 or Letter',
+      keys: ['a'],
+      kind: 'undoable',
+      run: () =>
+        change('the paper', (draft) => {
+          draft.paper = draft.paper === 'a4' ? 'letter' : 'a4';
+        }),
+    },
+    {
+      id: 'save-pdf',
+      label: 'Save the handout as PDF',
+      keys: ['p'],
+      kind: 'never',
+      enabled: can,
+      run: () => latest.current.savePage(['pdf']),
+    },
+    {
+      id: 'save-png',
+      label: 'Save the handout as PNG',
+      keys: ['i'],
+      kind: 'never',
+      enabled: can,
+      run: () => latest.current.savePage(['png']),
+    },
+    { id: 'to-bench', label: 'Back to the bench', keys: ['Escape'], kind: 'view', run: onLeave },
+  ];
+}
