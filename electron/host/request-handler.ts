@@ -120,29 +120,7 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
     context.json(await host.bundles.arrive(context.req.raw.body)),
   );
 
-  const thumbnailFile = async (id: string): Promise<string | null> => {
-    if (!idSchema.safeParse(id).success) return null;
-    return presentPath(host.shelf.folderOf(id), 'thumb.jpg');
-  };
-  app.get('/stream/thumbnail/:id', async (context) => {
-    const file = await thumbnailFile(context.req.param('id'));
-    return file ? fileResponse(file, 'image/jpeg', undefined) : context.text('not there', 404);
-  });
-  app.put('/stream/thumbnail/:id', async (context) => {
-    const id = context.req.param('id');
-    const file = await thumbnailFile(id);
-    if (!file) return context.json(failure('not-found', { name: id }));
-    const bytes = await bytesUpTo(context.req.raw, 4 * 1024 * 1024);
-    if (!bytes) return context.json(failure('too-large', { name: id }));
-    if (bytes[0] !== 0xff || bytes[1] !== 0xd8)
-      return context.json(failure('bad-request', { name: id, what: 'not a JPEG' }));
-    try {
-      await host.shelf.writeThumbnail(file, bytes);
-    } catch (error) {
-      return context.json(fileFailure(error, id, 'writing'));
-    }
-    return context.json(success(null));
-  });
+  answerThumbnails(app, host);
 
   app.put('/stream/export', async (context) => {
     const name = context.req.query('name') ?? '';
@@ -173,6 +151,39 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
     return answer;
   });
 
+  answerOwnFiles(app, appFolder);
+
+  return async (request) => app.fetch(request);
+}
+
+function answerThumbnails(app: Hono, host: Host): void {
+  const thumbnailFile = async (id: string): Promise<string | null> => {
+    if (!idSchema.safeParse(id).success) return null;
+    return presentPath(host.shelf.folderOf(id), 'thumb.jpg');
+  };
+  app.get('/stream/thumbnail/:id', async (context) => {
+    const file = await thumbnailFile(context.req.param('id'));
+    return file ? fileResponse(file, 'image/jpeg', undefined) : context.text('not there', 404);
+  });
+  app.put('/stream/thumbnail/:id', async (context) => {
+    const id = context.req.param('id');
+    const file = await thumbnailFile(id);
+    if (!file) return context.json(failure('not-found', { name: id }));
+    const bytes = await bytesUpTo(context.req.raw, 4 * 1024 * 1024);
+    if (!bytes) return context.json(failure('too-large', { name: id }));
+    if (bytes[0] !== 0xff || bytes[1] !== 0xd8)
+      return context.json(failure('bad-request', { name: id, what: 'not a JPEG' }));
+    try {
+      await host.shelf.writeThumbnail(file, bytes);
+    } catch (error) {
+      return context.json(fileFailure(error, id, 'writing'));
+    }
+    return context.json(success(null));
+  });
+}
+
+/** The built app. */
+function answerOwnFiles(app: Hono, appFolder: string): void {
   app.get('*', async (context) => {
     const asked = context.req.path === '/' ? 'index.html' : context.req.path.slice(1);
     const parts = asked.split('/');
@@ -185,6 +196,4 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
     if (!file || !type) return context.text('not there', 404);
     return fileResponse(file, type, undefined);
   });
-
-  return async (request) => app.fetch(request);
 }

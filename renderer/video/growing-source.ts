@@ -1,6 +1,7 @@
 import type { Result } from '#core/host-contract/host-error';
 import type { Stretch } from '#core/host-contract/operations/media-operations';
 import { clampFrame } from '#core/timeline/frame-table';
+import { createOpenPieces, type OpenPieces } from './open-pieces';
 import type { FramePicture, FrameSource, ShownAs } from './frame-source';
 
 export interface GrowingOptions {
@@ -18,20 +19,11 @@ export interface GrowingSource extends FrameSource {
   covers(frame: number): boolean;
 }
 
-/** Pieces open at one time: the one looked at and its neighbour. */
-const openAtOnce = 2;
-/** A piece's share of what pictures may take; what is beyond the pieces has the rest, so that all stay within one budget. */
-const pieceShare = 5 / 16;
 /** A neighbour is opened when the coach is this near to it. */
 const nearTheEdge = 48;
 
 export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSource {
   const { facts } = beyond;
-  const opened = new Map<
-    number,
-    { readonly source: Promise<FrameSource | null>; ready: FrameSource | null }
-  >();
-  let budget = beyond.memory().budgetBytes;
   let pieces: readonly Stretch[] = [];
   let playhead = 0;
   /** Somewhat ahead of the playhead: of two neighbours the one the coach goes to is nearer. */
@@ -42,68 +34,29 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
   const pieceOf = (frame: number): Stretch | null =>
     pieces.find(({ first, last }) => frame >= first && frame <= last) ?? null;
 
-  const openPiece = (piece: Stretch): Promise<FrameSource | null> => {
-    const known = opened.get(piece.first);
-    if (known) return known.source;
-    const { ticksPerSecond, starts, endTick } = facts.table;
-    const table = {
-      ticksPerSecond,
-      starts: starts.slice(piece.first, piece.last + 1),
-      endTick: starts[piece.last + 1] ?? endTick,
-    };
-    // room first, so that all that is open stays within the budget
-    for (const first of tooFar(openAtOnce - 1)) shut(first);
-    share(1);
-    const shown = { width: facts.width, height: facts.height, table };
-    const source = open(piece, shown, budget * pieceShare).then((result) => {
-      if (!result.ok) return null;
-      if (closed || opened.get(piece.first) !== entry) {
-        result.value.close();
-        return null;
-      }
-      entry.ready = result.value;
-      return result.value;
-    });
-    const entry: { source: Promise<FrameSource | null>; ready: FrameSource | null } = { source, ready: null };
-    opened.set(piece.first, entry);
-    return source;
-  };
-  /** Pieces open that are more than may stay, the farthest from where the coach goes. */
-  const tooFar = (staying: number): number[] =>
-    [...opened.keys()].sort((a, b) => distance(a) - distance(b)).slice(staying);
-  const distance = (first: number): number => {
-    const piece = pieces.find((each) => each.first === first);
-    return piece ? Math.max(0, piece.first - aim, aim - piece.last) : Number.POSITIVE_INFINITY;
-  };
-  const shut = (first: number): void => {
-    opened.get(first)?.ready?.close();
-    opened.delete(first);
-    share();
-  };
-  /** Divides the budget among what is open, and what is about to be. */
-  const share = (coming = 0): void => {
-    const each = budget * pieceShare;
-    for (const { ready } of opened.values()) if (ready?.memory().budgetBytes !== each) ready?.limitTo(each);
-    beyond.limitTo(budget - each * (opened.size + coming));
-  };
+  const distance = (first: number): number =>
+    distanceOf(
+      pieces.find((each) => each.first === first),
+      aim,
+    );
+  const opened = createOpenPieces(
+    { facts, open, budgetBytes: beyond.memory().budgetBytes, onRest: (bytes) => beyond.limitTo(bytes) },
+    distance,
+  );
 
   const serve = async (wanted: Wish): Promise<void> => {
     const piece = pieceOf(wanted.frame);
-    const source = piece ? await openPiece(piece) : null;
+    const source = piece ? await opened.open(piece) : null;
     if (wish !== wanted) return;
     if (piece && source) {
       try {
-        const { frame, towards, whenWhole } = wanted;
-        const whole = whenWhole
-          ? (picture: FramePicture) => whenWhole(moved(picture, piece.first))
-          : undefined;
-        const picture = await source.show(frame - piece.first, towards, whole);
-        settle(wanted, ({ resolve }) => resolve(moved(picture, piece.first)));
+        const picture = await showFrom(source, wanted, piece.first);
+        settle(wanted, ({ resolve }) => resolve(picture));
         return;
       } catch {
         // taken away once the whole copy is there, or damaged: what is beyond the pieces has every frame
         if (wish !== wanted) return;
-        shut(piece.first);
+        opened.shut(piece.first);
       }
     }
     // what could not be opened is not tried again before it is told of anew
@@ -124,22 +77,14 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
     wish = null;
     older?.reject(new DOMException(reason, 'AbortError'));
   };
-  const openNeighbour = (towards: -1 | 0 | 1): void => {
-    const next = pieceOf(playhead + towards * nearTheEdge);
-    if (next) void openPiece(next);
-  };
 
   return {
     facts,
     get resolution() {
       const piece = pieceOf(playhead);
-      return (piece && opened.get(piece.first)?.ready?.resolution) ?? beyond.resolution;
+      return opened.ready(piece)?.resolution ?? beyond.resolution;
     },
-    held(frame) {
-      const piece = pieceOf(frame);
-      const picture = piece ? opened.get(piece.first)?.ready?.held(frame - piece.first) : null;
-      return picture && piece ? moved(picture, piece.first) : beyond.held(frame);
-    },
+    held: (frame) => heldIn(opened, pieceOf(frame), frame) ?? beyond.held(frame),
     show(frame, towards, whenWhole) {
       supersede('A newer frame was asked for');
       if (closed) return Promise.reject(new DOMException('The clip is closed', 'AbortError'));
@@ -149,7 +94,8 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
         const wanted: Wish = { frame: playhead, towards, whenWhole, beyond: false, resolve, reject };
         wish = wanted;
         void serve(wanted);
-        openNeighbour(towards);
+        const neighbour = pieceOf(playhead + towards * nearTheEdge);
+        if (neighbour) void opened.open(neighbour);
       });
     },
     grow(now) {
@@ -157,31 +103,19 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
       pieces = now;
       const piece = pieceOf(playhead);
       if (!piece) return;
-      void openPiece(piece);
+      void opened.open(piece);
       // what was asked for elsewhere may come sooner from here
       if (wish?.beyond) void serve(wish);
     },
     covers: (frame) => pieceOf(frame) !== null,
     memory() {
-      const all = [beyond, ...[...opened.values()].flatMap(({ ready }) => ready ?? [])].map((each) =>
-        each.memory(),
-      );
-      const sum = (of: (memory: ReturnType<FrameSource['memory']>) => number): number =>
-        all.reduce((total, each) => total + of(each), 0);
-      return {
-        heldBytes: sum(({ heldBytes }) => heldBytes),
-        budgetBytes: budget,
-        pictures: sum(({ pictures }) => pictures),
-      };
+      return memoryOf([beyond, ...opened.all()], opened.budget());
     },
-    limitTo(bytes) {
-      budget = bytes;
-      share();
-    },
+    limitTo: opened.limitTo,
     close() {
       closed = true;
       supersede('The clip is closed');
-      for (const first of [...opened.keys()]) shut(first);
+      opened.close();
       beyond.close();
     },
   };
@@ -202,3 +136,32 @@ const moved = (picture: FramePicture, first: number): FramePicture => ({
   ...picture,
   frame: picture.frame + first,
 });
+
+/** A frame of the whole film, from the piece that begins at `first`. */
+async function showFrom(
+  source: FrameSource,
+  { frame, towards, whenWhole }: Wish,
+  first: number,
+): Promise<FramePicture> {
+  const whole = whenWhole ? (picture: FramePicture) => whenWhole(moved(picture, first)) : undefined;
+  return moved(await source.show(frame - first, towards, whole), first);
+}
+
+function memoryOf(sources: readonly FrameSource[], budgetBytes: number): ReturnType<FrameSource['memory']> {
+  const all = sources.map((each) => each.memory());
+  return {
+    heldBytes: all.reduce((sum, each) => sum + each.heldBytes, 0),
+    budgetBytes,
+    pictures: all.reduce((sum, each) => sum + each.pictures, 0),
+  };
+}
+
+/** A frame that a piece has decoded, under the number of the whole film's frame. */
+function heldIn(opened: OpenPieces, piece: Stretch | null, frame: number): FramePicture | null {
+  const picture = piece && opened.ready(piece)?.held(frame - piece.first);
+  return picture && piece ? moved(picture, piece.first) : null;
+}
+
+/** How far a piece lies from a frame; one that is no more, farthest of all. */
+const distanceOf = (piece: Stretch | undefined, frame: number): number =>
+  piece ? Math.max(0, piece.first - frame, frame - piece.last) : Number.POSITIVE_INFINITY;

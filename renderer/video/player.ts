@@ -1,5 +1,5 @@
 import { type ClipClock, frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
-import { clampFrame, frameCount } from '#core/timeline/frame-table';
+import { clampFrame, frameCount, type FrameTable } from '#core/timeline/frame-table';
 import type { FramePicture, FrameSource } from './frame-source';
 
 /** Shares of true speed the coach can play at. */
@@ -42,9 +42,8 @@ export interface Player {
 export const leaveAsItIs = (): void => undefined;
 
 export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOptions): Player {
-  const { table } = source.facts;
-  const clock: ClipClock = { table, slowdown };
-  const last = frameCount(table) - 1;
+  const clock: ClipClock = { table: source.facts.table, slowdown };
+  const last = frameCount(clock.table) - 1;
   let shown = 0;
   let pace: PlayPace = 1;
   let loop: Stretch | null = null;
@@ -61,11 +60,6 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
     asking = false;
   };
 
-  const present = (picture: FramePicture): void => {
-    shown = picture.frame;
-    onFrame(picture);
-  };
-
   const ask = (frame: number): void => {
     const mine = turn;
     asking = true;
@@ -73,29 +67,25 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
       (picture) => {
         if (mine !== turn) return;
         asking = false;
-        present(picture);
+        shown = picture.frame;
+        onFrame(picture);
       },
       (problem: unknown) => {
         if (mine !== turn) return;
         asking = false;
         // somebody else's newer wish: the clock goes on and asks again
-        if (problem instanceof DOMException && problem.name === 'AbortError') return;
+        if (wasReplaced(problem)) return;
         stop();
         onStop('lost', frame);
       },
     );
   };
 
-  const endOf = (frame: number): number =>
-    frame >= last
-      ? (table.endTick - (table.starts[0] ?? 0)) / table.ticksPerSecond / slowdown
-      : realTimeOf(clock, frame + 1);
-
   const tick = (now: number): void => {
     handle = requestAnimationFrame(tick);
     origin ??= { wall: now, real: realTimeOf(clock, shown) };
     let time = origin.real + ((now - origin.wall) / 1000) * pace;
-    const end = endOf(loop?.last ?? last);
+    const end = endOf(clock, loop?.last ?? last);
     if (time >= end) {
       if (!loop) {
         if (shown === last) {
@@ -105,8 +95,7 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
         }
         time = realTimeOf(clock, last);
       } else {
-        const start = realTimeOf(clock, loop.first);
-        time = start + ((time - start) % Math.max(1e-3, end - start));
+        time = roundAgain(realTimeOf(clock, loop.first), end, time);
         origin = { wall: now, real: time };
       }
     }
@@ -121,13 +110,10 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
     play(from, newPace, stretch) {
       stop();
       pace = newPace;
-      loop = stretch
-        ? { first: clampFrame(table, stretch.first), last: clampFrame(table, stretch.last) }
-        : null;
-      const inside = loop && (from < loop.first || from > loop.last) ? loop.first : clampFrame(table, from);
-      shown = inside;
+      loop = stretch ? stretchIn(clock.table, stretch) : null;
+      shown = loop && (from < loop.first || from > loop.last) ? loop.first : clampFrame(clock.table, from);
       origin = null;
-      ask(inside);
+      ask(shown);
       const mine = turn;
       const begin = (now: number): void => {
         if (mine !== turn) return;
@@ -155,3 +141,23 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
     close: stop,
   };
 }
+
+/** When a frame ends, true seconds. */
+function endOf(clock: ClipClock, frame: number): number {
+  const { table, slowdown } = clock;
+  return frame >= frameCount(table) - 1
+    ? (table.endTick - (table.starts[0] ?? 0)) / table.ticksPerSecond / slowdown
+    : realTimeOf(clock, frame + 1);
+}
+
+const wasReplaced = (problem: unknown): boolean =>
+  problem instanceof DOMException && problem.name === 'AbortError';
+
+/** A time past the end of a stretch, as a time inside it. */
+const roundAgain = (start: number, end: number, time: number): number =>
+  start + ((time - start) % Math.max(1e-3, end - start));
+
+const stretchIn = (table: FrameTable, { first, last }: Stretch): Stretch => ({
+  first: clampFrame(table, first),
+  last: clampFrame(table, last),
+});

@@ -60,20 +60,13 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
     }
   };
 
-  const around = ({ frame, towards }: Wish): Stretch => {
-    const ahead = towards === 0 ? onTheWay >> 1 : onTheWay;
-    const behind = towards === 0 ? onTheWay >> 1 : 0;
-    const [below, above] = towards < 0 ? [ahead, behind] : [behind, ahead];
-    return { first: clampFrame(table, frame - below), last: clampFrame(table, frame + above) };
-  };
-
   const work = async (): Promise<void> => {
     if (asking) return;
     asking = true;
     try {
       while (wish && !closed) {
         const wanted: Wish = wish;
-        const answer = await ask(around(wanted), wanted.frame);
+        const answer = await ask(around(wanted, facts), wanted.frame);
         if (answer.ok) for (const still of answer.value) await keep(still);
         if (closed) return;
         const came = wish ? held.get(wish.frame) : undefined;
@@ -124,6 +117,14 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
       held.clear();
     },
   };
+}
+
+/** The frames asked for with one: those on the way. */
+function around({ frame, towards }: Wish, { table }: ClipFacts): Stretch {
+  const ahead = towards === 0 ? onTheWay >> 1 : onTheWay;
+  const behind = towards === 0 ? onTheWay >> 1 : 0;
+  const [below, above] = towards < 0 ? [ahead, behind] : [behind, ahead];
+  return { first: clampFrame(table, frame - below), last: clampFrame(table, frame + above) };
 }
 
 interface Wish {

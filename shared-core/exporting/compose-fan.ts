@@ -1,7 +1,7 @@
 import type { Composition } from '../drawing/composition';
 import { chainOf, chainPieces, fittedWords } from '../drawing/body-line-ops';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
-import { movedPosture } from '../drawing/shown-line';
+import { movedPosture, type ShownLine } from '../drawing/shown-line';
 import { poolCarrier } from '../scene/pool-transform';
 import { cardWords } from '../swim-file/card-words';
 import { realTimeOf } from '../timeline/clip-clock';
@@ -28,25 +28,9 @@ export function composeFan(
   cycle: CycleFrames,
   measure: MeasureWords,
 ): Composition | null {
-  const { swim, clock, context } = source;
-  const carry = poolCarrier(context.transform);
+  const { swim, context } = source;
   const span = cycle.toSeconds - cycle.fromSeconds;
-  const lines = [...source.lines.values()]
-    .map((posture) => ({
-      phase: (realTimeOf(clock, posture.frame) - cycle.fromSeconds) / span,
-      frame: posture.frame,
-      // y down, as everything is drawn
-      posture: movedPosture(posture, (point) => {
-        const pool = carry(point);
-        return { x: pool.x, y: -pool.y };
-      }),
-    }))
-    .filter(({ phase, posture }) => phase >= -1e-9 && phase < 1 && posture.points.hip)
-    .map(({ posture, ...rest }) => {
-      const hip = posture.points.hip ?? { x: 0, y: 0 };
-      return { ...rest, posture: movedPosture(posture, ({ x, y }) => ({ x: x - hip.x, y })) };
-    })
-    .sort((a, b) => a.phase - b.phase);
+  const lines = fanLines(source, cycle);
   if (lines.length < 2) return null;
 
   const all = lines.flatMap(({ posture }) => chainOf(posture));
@@ -98,6 +82,55 @@ export function composeFan(
   }
   const hip = lines.flatMap(({ posture }) => posture.points.hip ?? []).map(place);
   for (const at of hip) over.push({ op: 'disc', at, radius: 6, fill: sheetLook.ink });
+  over.push(...quarterNames(lines, place));
+  const foot = top + plotHeight + letters * 1.6;
+  over.push(
+    rule(edge, foot - letters * 1.6, room, 2),
+    inkWords(
+      `Hips laid on one place, heights as filmed${context.transform.travelKnown ? ', swimming to the right' : ''}. Light at the start of the ${cycle.of}, dark at its end; dashed: the way of fingertips and toes.${lines.some(({ posture }) => posture.followed.length > 0) ? ' Thin: followed points.' : ''}`,
+      { x: edge, y: foot },
+      letters * 0.85,
+      400,
+      sheetLook.quiet,
+    ),
+    ...scaleBar(context.transform.unit, scale, { x: width - edge, y: top + plotHeight - letters * 0.9 }),
+  );
+  return { width, height: Math.round(foot + edge), ground: sheetLook.ground, pictures: [], over };
+}
+
+interface FanLine {
+  /** Share of the cycle, 0 to 1. */
+  readonly phase: number;
+  readonly frame: number;
+  /** The hip at 0 along the pool, heights as filmed; y down, as everything is drawn. */
+  readonly posture: ShownLine;
+}
+
+/** The body lines of the cycle that have a hip, in their order. */
+function fanLines({ clock, context, lines: all }: ExportSource, cycle: CycleFrames): readonly FanLine[] {
+  const carry = poolCarrier(context.transform);
+  const span = cycle.toSeconds - cycle.fromSeconds;
+  return [...all.values()]
+    .map((posture) => ({
+      phase: (realTimeOf(clock, posture.frame) - cycle.fromSeconds) / span,
+      frame: posture.frame,
+      // y down, as everything is drawn
+      posture: movedPosture(posture, (point) => {
+        const pool = carry(point);
+        return { x: pool.x, y: -pool.y };
+      }),
+    }))
+    .filter(({ phase }) => phase >= -1e-9 && phase < 1)
+    .flatMap(({ posture, ...rest }) => {
+      const { hip } = posture.points;
+      return hip ? [{ ...rest, posture: movedPosture(posture, ({ x, y }) => ({ x: x - hip.x, y })) }] : [];
+    })
+    .sort((a, b) => a.phase - b.phase);
+}
+
+/** A quarter's name at the toe of the line nearest to it, where one is near. */
+function quarterNames(lines: readonly FanLine[], place: (point: Point) => Point): readonly DrawingOp[] {
+  const over: DrawingOp[] = [];
   const named: Point[] = [];
   for (const quarter of [0, 0.25, 0.5, 0.75]) {
     const nearest = lines.reduce((best, each) =>
@@ -121,19 +154,7 @@ export function composeFan(
       inkWords(`${Math.round(nearest.phase * 100)} %`, label, letters * 0.9, 600, sheetLook.ink, 'right'),
     );
   }
-  const foot = top + plotHeight + letters * 1.6;
-  over.push(
-    rule(edge, foot - letters * 1.6, room, 2),
-    inkWords(
-      `Hips laid on one place, heights as filmed${context.transform.travelKnown ? ', swimming to the right' : ''}. Light at the start of the ${cycle.of}, dark at its end; dashed: the way of fingertips and toes.${lines.some(({ posture }) => posture.followed.length > 0) ? ' Thin: followed points.' : ''}`,
-      { x: edge, y: foot },
-      letters * 0.85,
-      400,
-      sheetLook.quiet,
-    ),
-    ...scaleBar(context.transform.unit, scale, { x: width - edge, y: top + plotHeight - letters * 0.9 }),
-  );
-  return { width, height: Math.round(foot + edge), ground: sheetLook.ground, pictures: [], over };
+  return over;
 }
 
 const trail = (points: readonly Point[]): DrawingOp => ({
