@@ -33,7 +33,7 @@ export async function knowFilm(
   if (!tracks.ok) return tracks;
   const film = tracks.value.tracks[track - 1];
   if (!film) return failure('no-video-track', { name: originalName });
-  const probed = await probeFrameTimes(file, track, film.base, options);
+  const probed = await probeFrameTimes(file, track, film.base, { ...options, fieldSets: film.fieldSets });
   if (!probed.ok) return probed;
   const table = fields ? fieldTable(probed.value) : probed.value;
   // a file that breaks off lists more pictures than it holds; fewer than the swim knows is another film

@@ -31,7 +31,7 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
   const chosen = probed.value.tracks[number - 1];
   if (!chosen) return failure('no-video-track');
   report(null, 'Finding every frame');
-  const coded = await probeFrameTimes(file, number, chosen.base, { signal });
+  const coded = await probeFrameTimes(file, number, chosen.base, { signal, fieldSets: chosen.fieldSets });
   if (!coded.ok) return coded;
   const fields = await isInterlaced(file, number, { signal });
   if (!fields.ok) return fields;

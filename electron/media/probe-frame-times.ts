@@ -3,6 +3,7 @@ import type { FrameTable } from '#core/timeline/frame-table';
 import { type CodedPicture, orderPictures } from '#core/timeline/picture-order';
 import { type MediaRun, runMediaTool } from './run-media-tool';
 import { filmStream } from './film-stream';
+import { pairFields } from './pair-fields';
 
 /** One tick of a stream's clock: `numerator / denominator` seconds. */
 export interface TimeBase {
@@ -26,18 +27,54 @@ export async function probeFrameTimes(
   file: string,
   track: number,
   base: TimeBase,
-  options: MediaRun = {},
+  options: MediaRun & {
+    /** Parameter sets of H.264 that may be coded as fields: then fields are put together to frames. */
+    readonly fieldSets?: Uint8Array | null;
+  } = {},
 ): Promise<Result<FrameTable>> {
-  const listed = await listRows(file, track, 'packet=pts,duration,flags', options);
-  if (!listed.ok) return listed;
-  const timed = listed.value.every(([time]) => time !== null);
+  const packetsListed = await listRows(file, track, 'packet=pts,duration,size,flags', options);
+  if (!packetsListed.ok) return packetsListed;
+  const { fieldSets = null } = options;
+  const listed = fieldSets
+    ? await wholeFrames(file, track, packetsListed.value, fieldSets, options.signal)
+    : packetsListed.value;
+  const timed = listed?.every(([time]) => time !== null) === true;
   const rows = timed
-    ? listed
+    ? success(listed)
     : await listRows(file, track, 'frame=best_effort_timestamp,pkt_duration,key_frame', options);
   if (!rows.ok) return rows;
   const pictures = timed ? packets(rows.value, base) : decodedPictures(rows.value, base);
   const { table } = orderPictures(pictures, base.denominator);
   return table.starts.length > 0 ? success(table) : failure('truncated');
+}
+
+/**
+ * Packets put together to frames, each with the time of its first field; a field without its other one is no frame, as
+ * decoders give none of it. Null where that can't be told from the packets.
+ */
+async function wholeFrames(
+  file: string,
+  track: number,
+  rows: Listed,
+  sets: Uint8Array,
+  signal?: AbortSignal,
+): Promise<Listed | null> {
+  const sizes = rows.map(([, , , size]) => size);
+  const parts = await pairFields(file, track, sizes, sets, signal);
+  return (
+    parts &&
+    rows.flatMap((row, n): Listed => {
+      const [time, duration, flags, size] = row;
+      const part = parts[n];
+      if (part === 'frame') return [row];
+      if (part !== 'first-field') return [];
+      const other = rows[n + 1]?.[1] ?? null;
+      // where only one length is told, it is taken for the other field's too
+      const both =
+        duration === null && other === null ? null : (duration ?? other ?? 0) + (other ?? duration ?? 0);
+      return [[time, both, flags, size]];
+    })
+  );
 }
 
 function packets(rows: Listed, { numerator }: TimeBase): CodedPicture[] {
@@ -59,7 +96,8 @@ function decodedPictures(rows: Listed, { numerator }: TimeBase): CodedPicture[] 
   });
 }
 
-type Listed = readonly (readonly [time: number | null, duration: number | null, flags: string])[];
+type Listed = readonly Row[];
+type Row = readonly [time: number | null, duration: number | null, flags: string, size: number];
 
 /** One row a packet or frame; what side data adds to a line is passed over. */
 async function listRows(
@@ -68,7 +106,7 @@ async function listRows(
   entries: string,
   options: MediaRun,
 ): Promise<Result<Listed>> {
-  const rows: [number | null, number | null, string][] = [];
+  const rows: Row[] = [];
   const run = await runMediaTool(
     'ffprobe',
     [
@@ -87,6 +125,7 @@ async function listRows(
           number(field(/\|(?:pts|best_effort_timestamp)=(-?\d+)/)),
           number(field(/\|(?:duration|pkt_duration)=(\d+)/)),
           field(/\|flags=([A-Z_]+)/) ?? '',
+          Number(field(/\|size=(\d+)/) ?? 0),
         ]);
       },
     },

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { failure, type Result, success } from '#core/host-contract/host-error';
+import { mayBeInterlacedAvc } from '#core/timeline/avc-interlaced';
 import { type TimeBase, timeBaseOf } from './probe-frame-times';
 import { type MediaRun, runMediaTool } from './run-media-tool';
 
@@ -19,6 +20,8 @@ export interface ProbedTrack {
   /** Whether brightness uses the whole range, as some phones write it. */
   readonly fullRange: boolean;
   readonly seconds: number | null;
+  /** Parameter sets of H.264 that may be coded as fields; null for anything else. */
+  readonly fieldSets: Uint8Array | null;
 }
 
 export interface ProbedTracks {
@@ -43,6 +46,7 @@ const answerSchema = z.object({
         time_base: z.string().optional(),
         color_space: z.string().optional(),
         color_range: z.string().optional(),
+        extradata: z.string().optional(),
         tags: tagsSchema,
         side_data_list: z.array(z.object({ rotation: z.number().optional() })).optional(),
       }),
@@ -69,7 +73,8 @@ const containers: readonly (readonly [string, string])[] = [
 
 /** The file's film tracks in its own order; covers and thumbnails are left out. Only headers are read. */
 export async function probeTracks(file: string, options: MediaRun = {}): Promise<Result<ProbedTracks>> {
-  const stream = 'stream=codec_name,width,height,sample_aspect_ratio,time_base,color_space,color_range';
+  const stream =
+    'stream=codec_name,width,height,sample_aspect_ratio,time_base,color_space,color_range,extradata';
   const more = 'stream_tags:stream_side_data=rotation:format=format_name,duration:format_tags';
   const run = await runMediaTool(
     'ffprobe',
@@ -79,6 +84,8 @@ export async function probeTracks(file: string, options: MediaRun = {}): Promise
       'error',
       '-select_streams',
       'V',
+      // bytes as a listing in hexadecimals
+      '-show_data',
       '-show_entries',
       `${stream}:${more}`,
       '-of',
@@ -116,6 +123,7 @@ export async function probeTracks(file: string, options: MediaRun = {}): Promise
         colours: each.color_space === 'unknown' ? null : (each.color_space ?? null),
         fullRange: each.color_range === 'pc',
         seconds: seconds > 0 ? seconds : null,
+        fieldSets: each.codec_name === 'h264' ? fieldSetsOf(each.extradata) : null,
       },
     ];
   });
@@ -126,6 +134,13 @@ export async function probeTracks(file: string, options: MediaRun = {}): Promise
     tracks,
     tags: Object.assign({}, format.tags, ...streams.map((each) => each.tags)),
   });
+}
+
+/** Parameter sets as ffprobe lists their bytes: an offset, pairs of bytes, then letters. */
+function fieldSetsOf(listing: string | undefined): Uint8Array | null {
+  const pairs = [...(listing ?? '').matchAll(/^[0-9a-f]{8}: ((?:[0-9a-f]{2,4} )+)/gm)].map(([, hex]) => hex);
+  const sets = Buffer.from(pairs.join('').replaceAll(' ', ''), 'hex');
+  return mayBeInterlacedAvc(sets) ? sets : null;
 }
 
 /** ffprobe's rotation is counter-clockwise; ours is the clockwise turn that shows the film upright. */

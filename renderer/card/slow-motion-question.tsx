@@ -1,4 +1,5 @@
-import { useId } from 'react';
+import { useId, useState } from 'react';
+import { filmedRates } from '#core/timeline/capture-rate';
 import type { ClipFacts } from '../video/frame-source';
 import { slowMotionWords } from './slow-motion-words';
 
@@ -13,22 +14,26 @@ interface Props {
 
 const presets = [1, 2, 4, 8] as const;
 
-/** How much slower than life the file plays. The worst error there is, so its effect is told in numbers. */
+/**
+ * How much slower than life the file plays. The worst error there is, so its effect is told in numbers. The rate it was
+ * filmed at is the answer; the buttons only fill it in.
+ */
 export function SlowMotionQuestion({ facts, factor, filmHz = null, onChange }: Props) {
   const name = useId();
+  // as it was typed: a number worked out from the answer would change under the coach's fingers
+  const [typed, setTyped] = useState<string | null>(null);
+  const known = factor === null ? '' : String(Number((factor * facts.rate).toFixed(3)));
+  const choose = (each: number): void => {
+    setTyped(null);
+    onChange(each);
+  };
   return (
     <fieldset className="slow-motion">
       <legend>Was this filmed in slow motion?</legend>
       <div className="choices">
         {presets.map((each) => (
           <label key={each}>
-            <input
-              type="radio"
-              name={name}
-              required
-              checked={factor === each}
-              onChange={() => onChange(each)}
-            />
+            <input type="radio" name={name} checked={factor === each} onChange={() => choose(each)} />
             {each === 1 ? 'No, true speed' : `${each}× slower`}
           </label>
         ))}
@@ -36,13 +41,15 @@ export function SlowMotionQuestion({ facts, factor, filmHz = null, onChange }: P
           Filmed at
           <input
             type="number"
-            min="1"
-            max="10000"
+            inputMode="decimal"
+            required
+            min={filmedRates.least}
+            max={filmedRates.most}
             step="any"
-            value={factor === null ? '' : Number((factor * facts.rate).toFixed(2))}
-            onChange={(event) => {
-              const asked = event.target.valueAsNumber / facts.rate;
-              if (asked > 0 && asked <= 1000) onChange(asked);
+            value={typed ?? known}
+            onChange={({ target: { value, valueAsNumber: asked } }) => {
+              setTyped(value);
+              if (asked >= filmedRates.least && asked <= filmedRates.most) onChange(asked / facts.rate);
             }}
           />
           a second

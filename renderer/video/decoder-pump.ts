@@ -1,4 +1,5 @@
-import { avcLengthBytes, isDisposableAvc, isInstantAvc } from '#core/timeline/avc-disposable';
+import { isDisposableAvc, isInstantAvc } from '#core/timeline/avc-disposable';
+import { avcLengthBytes } from '#core/timeline/avc-units';
 import { bytesOf } from './buffer-bytes';
 import { type FilmDecoder, makeDecoderAway } from './decoder-away';
 import type { RunPlace } from './decoding-plan';

@@ -64,7 +64,8 @@ export const clipSchema = z.strictObject({
   frameTimes: frameTimesSchema,
   /** Playback seconds per real second, and who says so. */
   slowdown: z.strictObject({
-    factor: finite.positive().max(1000),
+    // 100,000 pictures a second stored at one in ten seconds
+    factor: finite.positive().max(1_000_000),
     source: z.enum(['file-tag', 'coach', 'assumed']),
   }),
 });

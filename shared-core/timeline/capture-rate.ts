@@ -22,7 +22,7 @@ export function slowdownFromTags(tags: Readonly<Record<string, unknown>>, stored
   if (!(storedRate > 0)) return null;
   const captured = numberOf(tags['com.android.capture.fps']);
   if (captured !== null) return slowdownFromRate(captured, storedRate);
-  const keepsTime = storedRate >= appleHighRate && storedRate <= 10_000;
+  const keepsTime = storedRate >= appleHighRate && storedRate <= filmedRates.most;
   return keepsTime && 'com.apple.quicktime.full-frame-rate-playback-intent' in tags ? 1 : null;
 }
 
@@ -38,8 +38,11 @@ export function slowdownFromCameraXml(rates: CameraXmlRates | null, storedRate: 
 /** Slowdown of film of a capture rate stored at another: above 1, or null where it is none or beyond belief. */
 export function slowdownFromRate(captured: number, storedRate: number): number | null {
   const slowdown = (usable(captured) ?? Number.NaN) / storedRate;
-  return slowdown > 1 + sameRate && slowdown <= 200 ? slowdown : null;
+  return slowdown > 1 + sameRate && slowdown < Number.POSITIVE_INFINITY ? slowdown : null;
 }
+
+/** Rates film can have been taken at, pictures a second: from time lapse to the quickest cameras (our default). */
+export const filmedRates = { least: 1, most: 100_000 } as const;
 
 /** Rates nearer than this are the same (our default: 29.97 against a tagged 30 is no slow motion). */
 const sameRate = 0.02;
@@ -53,5 +56,5 @@ function numberOf(tag: unknown): number | null {
   return null;
 }
 
-/** Rates up to 10,000 pictures a second are believed (our default); beyond, the tag is damaged. */
-const usable = (rate: number): number | null => (rate > 0 && rate <= 10_000 ? rate : null);
+/** Beyond what can have been filmed, the tag is damaged. */
+const usable = (rate: number): number | null => (rate > 0 && rate <= filmedRates.most ? rate : null);

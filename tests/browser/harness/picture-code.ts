@@ -29,6 +29,21 @@ export function codeFilter(width: number, height: number): string {
   return parts.join(',');
 }
 
+/** Writes a number into a picture's brightness as `codeFilter` does, for pictures made without ffmpeg. */
+export function paintCode(grey: Uint8Array, width: number, height: number, number: number): void {
+  const blockWidth = Math.floor((width * (area.right - area.left)) / columns);
+  const blockHeight = Math.floor((height * (area.bottom - area.top)) / 2);
+  const left = Math.round(width * area.left);
+  const top = Math.round(height * area.top);
+  for (let column = 0; column < columns; column++) {
+    const up = column === 0 || (column < columns - 1 && Math.floor(number / 2 ** (column - 1)) % 2 === 1);
+    for (let y = 0; y < 2 * blockHeight; y++) {
+      const from = (top + y) * width + left + column * blockWidth;
+      grey.fill(y < blockHeight === up ? 235 : 16, from, from + blockWidth);
+    }
+  }
+}
+
 /** Reads the number from a picture's pixels (RGBA), or null when there is none to read. */
 export function readCode(pixels: Uint8ClampedArray, width: number, height: number): number | null {
   const blockWidth = Math.floor((width * (area.right - area.left)) / columns);

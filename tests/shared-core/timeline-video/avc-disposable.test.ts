@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { avcLengthBytes, isDisposableAvc, isInstantAvc } from '#core/timeline/avc-disposable';
+import { isDisposableAvc, isInstantAvc } from '#core/timeline/avc-disposable';
+import { avcLengthBytes } from '#core/timeline/avc-units';
 
 /** A unit's first byte: how much others lean on it, and its type (ITU-T H.264, 7.3.1). */
 const header = (leans: number, type: number): number => (leans << 5) | type;

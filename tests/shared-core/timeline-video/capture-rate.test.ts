@@ -16,6 +16,15 @@ describe('slowdown from a capture-rate tag', () => {
     expect(slowdownFromTags({ 'com.android.capture.fps': 240 }, 60)).toBe(4);
   });
 
+  it('is any multiple, as cameras store 240 at 29.97, 120 at 25 and 50,000 at 24', () => {
+    const slowdown = (rate: number, stored: number) =>
+      slowdownFromTags({ 'com.android.capture.fps': rate }, stored);
+    expect(slowdown(240, 30_000 / 1001)).toBeCloseTo(8.008, 9);
+    expect(slowdown(120, 25)).toBe(4.8);
+    expect(slowdown(50_000, 24)).toBeCloseTo(2083.333, 3);
+    expect(slowdown(100_001, 24)).toBeNull();
+  });
+
   it('reads the bytes of 240 as a phone writes them', () => {
     // IEEE 754 single: 240 = 0x43700000
     expect(slowdownFromTags({ 'com.android.capture.fps': Uint8Array.of(0x43, 0x70, 0, 0) }, 30)).toBe(8);
