@@ -32,6 +32,8 @@ export interface PumpSteering {
 export interface DecoderPump {
   /** Looks at the plan again. */
   wake(): void;
+  /** Begins anew with another decoder, at the group's start, with nothing left out: a picture did not come. */
+  again(): void;
   close(): void;
 }
 
@@ -43,6 +45,8 @@ const worthFinishing = 2;
 interface Run extends RunPlace {
   next: number;
   readonly packets: AsyncGenerator<FilmPacket, void, unknown>;
+  /** Every picture passes through the decoder, wanted or not. */
+  readonly whole: boolean;
   /** The next packet, where it has been asked for. */
   coming: Promise<IteratorResult<FilmPacket, void>> | null;
   ended: boolean;
@@ -75,6 +79,8 @@ export function createDecoderPump(
   const onTheWay = createPicturesOnTheWay();
   let closed = false;
   let strikes = 0;
+  /** The next run passes every picture through the decoder. */
+  let carefully = false;
   /** Counts runs; a picture carries its rank and, in the last three digits of its timestamp, its run. */
   let runs = 0;
   let wake: (() => void) | null = null;
@@ -136,7 +142,9 @@ export function createDecoderPump(
   const startRun = (key: number): Run => {
     endRun();
     runs += 1;
-    return { start: key, next: key, packets: film.index.readFrom(key), coming: null, ended: false };
+    const whole = carefully;
+    carefully = false;
+    return { start: key, next: key, packets: film.index.readFrom(key), whole, coming: null, ended: false };
   };
 
   /**
@@ -197,8 +205,8 @@ export function createDecoderPump(
     const frame = order.frameOfCoded[now.next] ?? -1;
     now.next += 1;
     // on the way to a frame, a picture that nobody wants and no other leans on costs nothing
-    if (mayLeaveOut && !(frame >= 0 && steering.wants(frame)) && isDisposableAvc(packet.data, lengthBytes))
-      return;
+    const spared = mayLeaveOut && !now.whole && !(frame >= 0 && steering.wants(frame));
+    if (spared && isDisposableAvc(packet.data, lengthBytes)) return;
     if (rank >= (showingOrder[now.start] ?? 0)) onTheWay.feed(rank);
     decoder?.decode({ type: packet.type, timestamp: rank * 1000 + (runs % 1000), data: packet.data });
   };
@@ -270,6 +278,12 @@ export function createDecoderPump(
 
   return {
     wake() {
+      wake?.();
+      turn?.();
+    },
+    again() {
+      carefully = true;
+      dropDecoder();
       wake?.();
       turn?.();
     },

@@ -55,6 +55,10 @@ export function createImagePump(film: OpenedFilm, steering: PumpSteering): Decod
       stalled = false;
       wake?.();
     },
+    again() {
+      // each image is decoded on its own: there is nothing to begin anew
+      wake?.();
+    },
     close() {
       closed = true;
       wake?.();

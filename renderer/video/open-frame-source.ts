@@ -81,6 +81,8 @@ function createFrameSource(
   /** Until then nobody has said whether half size will do. */
   let asked = false;
   let wish: Wish | null = null;
+  /** The last wish that was tried a second time. */
+  let triedAgain: Wish | null = null;
   let onWhole: ((picture: FramePicture) => void) | null = null;
   let roomMade: (() => void) | null = null;
   let closed = false;
@@ -229,6 +231,12 @@ function createFrameSource(
             roomMade = resolve;
           }),
     lost: (gone) => {
+      // a decoder that lost its way gives a picture when it is asked again from the start: the one waited for, once
+      if (wish && gone.includes(wish.frame) && triedAgain !== wish) {
+        triedAgain = wish;
+        setTimeout(pump.again);
+        return;
+      }
       for (const frame of gone) {
         lost.add(frame);
         settle(frame, ({ reject }) => reject(new PictureLost(frame, 'it is damaged')));

@@ -10,6 +10,7 @@ import type { ClipFacts, ClipInput } from './frame-source';
 import { type OpenedClip, openClip, wordsOf } from './open-clip';
 import { type PacketIndex, readPacketIndex, TooManyPictures } from './packet-index';
 import type { Ground } from './new-ground';
+import { tellReordering } from './tell-reordering';
 
 /** A clip opened for decoding: its facts and everything a decoder needs. Closed by `close`. */
 export interface OpenedFilm {
@@ -72,13 +73,17 @@ async function inspect(
   // pictures shown twice or left out in the middle: the host's tools follow that, and a working copy has it done
   const rearranged = movie !== null && isRearranged(movie, track.id);
   const endTick = movie ? editEnd(movie, track.id) : Number.POSITIVE_INFINITY;
-  const index = await readPacketIndex(track, endTick, ground, signal);
-  const { table } = index.order;
-  if (table.starts.length === 0) return failure('truncated', { lost: index.lost });
+  const listed = await readPacketIndex(track, endTick, ground, signal);
+  const { table } = listed.order;
+  if (table.starts.length === 0) return failure('truncated', { lost: listed.lost });
   const rate = usualRate(table);
   const tags = (await input.getMetadataTags()).raw ?? {};
-  const config = await decoderConfigOf(track);
-  const probe = config ? await probeDecoding(config, index, signal) : null;
+  const given = await decoderConfigOf(track);
+  const first = given && (await tellReordering({ config: given, index: listed }, false));
+  const probe = first && (await probeDecoding(first.config, first.index, signal));
+  const fed = first && probe?.outOfOrder ? await tellReordering(first, true) : first;
+  const config = fed?.config ?? null;
+  const index = fed?.index ?? listed;
   const images = !config && (await holdsImages(index));
   const decodable = probe?.decodable ? config : images ? 'images' : null;
   const decoding = rearranged ? null : decodable;
