@@ -1,9 +1,7 @@
-import { createWriteStream } from 'node:fs';
+import { createReadStream } from 'node:fs';
 import { copyFile, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { Readable } from 'node:stream';
-import { pipeline } from 'node:stream/promises';
-import type { ReadableStream as NodeReadableStream } from 'node:stream/web';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
@@ -11,7 +9,9 @@ import { plainName } from './contained-path';
 import { draftName } from './drafts';
 import { fileFailure } from './file-errors';
 import { fingerprintOf } from './fingerprint';
+import type { JobReport } from './jobs';
 import type { LibraryFolder } from './library-folder';
+import { receiveBody } from './receive-body';
 
 interface Arrived {
   readonly clip: ArrivedClip;
@@ -28,21 +28,41 @@ interface Settled {
 /** Clips that are in hand but in no swim yet: sent by the window, or lying where the coach said. */
 export class ArrivedClips {
   private readonly arrived = new Map<string, Arrived>();
+  private readonly arriving = new Map<string, { bytes: number; readonly stop: AbortController }>();
 
   constructor(
     private readonly folder: LibraryFolder,
     private readonly makeId: () => string,
   ) {}
 
-  async arrive(name: string, body: ReadableStream<Uint8Array> | null): Promise<Result<ArrivedClip>> {
+  /** How many bytes of a clip being sent under a name of the sender's have arrived. */
+  bytesOf(arrivalId: string): number | null {
+    return this.arriving.get(arrivalId)?.bytes ?? null;
+  }
+
+  stopArriving(arrivalId: string): void {
+    this.arriving.get(arrivalId)?.stop.abort();
+  }
+
+  async arrive(
+    name: string,
+    body: ReadableStream<Uint8Array> | null,
+    arrivalId: string = this.makeId(),
+  ): Promise<Result<ArrivedClip>> {
+    if (!body) return failure('empty-file', { name });
     const clipId = this.makeId();
     const file = path.join(this.folder.arriving, draftName(clipId, ''));
+    const coming = { bytes: 0, stop: new AbortController() };
+    this.arriving.set(arrivalId, coming);
     try {
-      if (!body) return failure('empty-file', { name });
-      await pipeline(
-        Readable.fromWeb(body as NodeReadableStream<Uint8Array>),
-        createWriteStream(file, { flags: 'wx' }),
-      );
+      const received = await receiveBody(body, file, {
+        name,
+        signal: coming.stop.signal,
+        onBytes: (bytes) => {
+          coming.bytes += bytes;
+        },
+      });
+      if (!received.ok) return received;
       const fingerprint = await fingerprintOf(file);
       if (fingerprint.bytes === 0) {
         await rm(file, { force: true });
@@ -51,11 +71,39 @@ export class ArrivedClips {
       return this.keep({ clipId, name: plainName(name), fingerprint }, file, true);
     } catch (error) {
       await rm(file, { force: true });
-      if (error instanceof Error && (error.name === 'AbortError' || 'code' in error === false))
-        return failure('cancelled', { name });
-      const code = (error as NodeJS.ErrnoException).code ?? '';
-      if (code === 'ERR_STREAM_PREMATURE_CLOSE' || code === 'ECONNRESET' || code === 'ABORT_ERR')
-        return failure('cancelled', { name });
+      return fileFailure(error, name, 'writing');
+    } finally {
+      this.arriving.delete(arrivalId);
+    }
+  }
+
+  /** Copies a referred clip into the library; it keeps its id. On a failure it is as it was. */
+  async copyIn(clipId: string, signal: AbortSignal, report: JobReport): Promise<Result<ArrivedClip>> {
+    const found = this.arrived.get(clipId);
+    if (!found) return failure('not-found', { name: clipId });
+    if (found.owned) return success(found.clip);
+    const file = path.join(this.folder.arriving, draftName(this.makeId(), ''));
+    const { name, fingerprint } = found.clip;
+    let done = 0;
+    try {
+      const from = Readable.toWeb(createReadStream(found.file)) as ReadableStream<Uint8Array>;
+      const received = await receiveBody(from, file, {
+        name,
+        signal,
+        onBytes: (bytes) => {
+          done += bytes;
+          report(done / Math.max(1, fingerprint.bytes), 'Copying it into the library');
+        },
+      });
+      if (!received.ok) return received;
+      const copied = await fingerprintOf(file);
+      if (copied.bytes !== fingerprint.bytes || copied.edgesSha256 !== fingerprint.edgesSha256) {
+        await rm(file, { force: true });
+        return failure('clip-changed', { name });
+      }
+      return this.keep(found.clip, file, true);
+    } catch (error) {
+      await rm(file, { force: true });
       return fileFailure(error, name, 'writing');
     }
   }

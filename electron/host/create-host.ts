@@ -21,6 +21,7 @@ import { swimHandlers } from './handlers/swim-handlers';
 import { trialHandlers } from './handlers/trial-handlers';
 import { upkeepHandlers } from './handlers/upkeep-handlers';
 import { videoHandlers } from './handlers/video-handlers';
+import { windowHandlers } from './handlers/window-handlers';
 import { Jobs } from './jobs';
 import { libraryFolder, type LibraryFolder } from './library-folder';
 import { libraryPresent, prepareLibrary } from './prepare-library';
@@ -62,7 +63,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
   const disk = options.disk ?? realDisk;
   const makeId = options.makeId ?? randomUUID;
   const shelf = new SwimShelf(folder, disk, options.readingThread ?? null);
-  const jobs = new Jobs(makeId);
+  const jobs = new Jobs(makeId, options.surroundings?.onWork);
   const parts: HostParts = {
     folder,
     disk,
@@ -90,6 +91,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     ...trialHandlers(parts),
     ...upkeepHandlers(parts),
     ...videoHandlers(parts),
+    ...windowHandlers(parts),
   };
 
   return success({

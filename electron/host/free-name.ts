@@ -1,20 +1,31 @@
-import { link, rm, writeFile } from 'node:fs/promises';
+import { randomUUID } from 'node:crypto';
+import { link, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { flushFile } from './atomic-file';
+import { failure, type Result, success } from '#core/host-contract/host-error';
 import { plainName } from './contained-path';
 import { draftName } from './drafts';
+import { fileFailure } from './file-errors';
+import { receiveBody } from './receive-body';
 
-/** Saves bytes under the first free name ("swim.png", "swim 2.png", …): whole or not at all, never over another file. */
+/**
+ * Saves what is sent under the first free name ("swim.png", "swim 2.png", …): whole or not at all, never over another
+ * file, and never more bytes than the limit.
+ */
 export async function saveUnderFreeName(
   folder: string,
   wanted: string,
-  bytes: Uint8Array,
-  tempId: string,
-): Promise<{ name: string; path: string }> {
-  const temp = path.join(folder, `.${draftName(tempId)}`);
+  body: ReadableStream<Uint8Array> | null,
+  limit: number,
+): Promise<Result<{ name: string; path: string }>> {
+  if (!body) return failure('empty-file', { name: wanted });
+  const temp = path.join(folder, `.${draftName(randomUUID())}`);
   try {
-    await writeFile(temp, bytes, { flag: 'wx' });
-    return await linkUnderFreeName(folder, wanted, temp);
+    const received = await receiveBody(body, temp, { name: wanted, limit });
+    if (!received.ok) return received;
+    return success(await linkUnderFreeName(folder, wanted, temp));
+  } catch (error) {
+    return fileFailure(error, wanted, 'writing');
   } finally {
     await rm(temp, { force: true });
   }

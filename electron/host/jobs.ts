@@ -25,7 +25,11 @@ const endedKept = 100;
 export class Jobs {
   private readonly jobs = new Map<string, Job>();
 
-  constructor(private readonly makeId: () => string) {}
+  constructor(
+    private readonly makeId: () => string,
+    /** Hears of every change: share done of each running job, null where it can't be told. */
+    private readonly onWork: (shares: readonly (number | null)[]) => void = () => undefined,
+  ) {}
 
   start(work: JobWork): string {
     const jobId = this.makeId();
@@ -35,6 +39,7 @@ export class Jobs {
       if (job?.look.state !== 'running') return;
       const part = share === null ? null : Math.min(1, Math.max(0, share));
       job.look = { state: 'running', share: part, words: words.slice(0, 200) };
+      this.tellWork();
     };
     const run = async (): Promise<void> => {
       // the job is listed before its work begins
@@ -58,9 +63,11 @@ export class Jobs {
       const job = this.jobs.get(jobId);
       if (job) job.look = look;
       this.forgetOldest();
+      this.tellWork();
     };
     const job: Job = { look: { state: 'running', share: null, words: '' }, stop, ended: run() };
     this.jobs.set(jobId, job);
+    this.tellWork();
     return jobId;
   }
 
@@ -81,6 +88,12 @@ export class Jobs {
     const all = [...this.jobs.values()];
     for (const job of all) job.stop.abort();
     await Promise.all(all.map((job) => job.ended));
+  }
+
+  private tellWork(): void {
+    this.onWork(
+      [...this.jobs.values()].flatMap(({ look }) => (look.state === 'running' ? [look.share] : [])),
+    );
   }
 
   private forgetOldest(): void {

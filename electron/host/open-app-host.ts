@@ -28,8 +28,7 @@ export interface AppHost {
   readonly handler: (request: Request) => Promise<Response>;
 }
 
-interface Around {
-  readonly pickPlace?: Surroundings['pickPlace'];
+interface Around extends Partial<Omit<Surroundings, 'openLibrary'>> {
   /** Remembers a library for the next start. */
   readonly remember?: (library: string) => Promise<void>;
 }
@@ -45,14 +44,14 @@ async function lookInto(folder: string): Promise<'library' | 'nothing' | 'other'
  * library that was chosen before and is not there now is `library-gone`: it is never made anew where its disk would be.
  */
 export async function openAppHost(wanted: WantedLibrary, around: Around = {}): Promise<Result<AppHost>> {
-  const remember = around.remember ?? chooseLibrary;
+  const { remember = chooseLibrary, ...surroundings } = around;
 
   const openOn = async (libraryPath: string, samplesPath: readonly string[]): Promise<Result<Host>> => {
     const made = await createHost({
       libraryPath,
       samplesPath,
       readingThread: pathToFileURL(path.join(appRoot, '.build', 'electron', 'reading-thread.js')),
-      surroundings: { openLibrary, ...(around.pickPlace ? { pickPlace: around.pickPlace } : {}) },
+      surroundings: { ...surroundings, openLibrary },
     });
     if (made.ok) void made.value.shelf.warm();
     return made;

@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import path from 'node:path';
 import { type Context, Hono } from 'hono';
 import { failure, success } from '#core/host-contract/host-error';
@@ -113,7 +112,10 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
   app.put('/stream/arrive', async (context) => {
     const name = context.req.query('name') ?? '';
     if (name.length === 0 || name.length > 255) return context.json(failure('bad-request', { name }));
-    return context.json(await host.clips.arrive(name, context.req.raw.body));
+    const as = idSchema.safeParse(context.req.query('as'));
+    return context.json(
+      await host.clips.arrive(name, context.req.raw.body, as.success ? as.data : undefined),
+    );
   });
 
   app.put(streamPaths.bundle, async (context) =>
@@ -125,13 +127,8 @@ export function createRequestHandler(host: Host, appFolder: string): (request: R
   app.put('/stream/export', async (context) => {
     const name = context.req.query('name') ?? '';
     if (name.length === 0 || name.length > 255) return context.json(failure('bad-request', { name }));
-    const bytes = await bytesUpTo(context.req.raw, pictureLimit);
-    if (!bytes) return context.json(failure('too-large', { name }));
-    try {
-      return context.json(success(await saveUnderFreeName(host.folder.exports, name, bytes, randomUUID())));
-    } catch (error) {
-      return context.json(fileFailure(error, name, 'writing'));
-    }
+    const { body } = context.req.raw;
+    return context.json(await saveUnderFreeName(host.folder.exports, name, body, pictureLimit));
   });
 
   app.get('/stream/letters', async (context) => {

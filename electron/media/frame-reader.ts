@@ -3,6 +3,7 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool } from './find-media-tool';
 import { knowFilm, type WantedClip } from './known-film';
 import type { ProbedTrack } from './probe-tracks';
+import { noteTool } from './running-tools';
 import { timingOption } from './timing-option';
 import { wantedPictures } from './wanted-pictures';
 
@@ -52,6 +53,7 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
     forceKillAfterDelay: 2000,
     ...(signal ? { cancelSignal: signal } : {}),
   });
+  noteTool(decoder);
   // a stream nobody reads from at once is drained and its pictures lost: held until they are asked for
   decoder.stdout.pause();
   const chunks = decoder.stdout[Symbol.asyncIterator]() as AsyncIterator<Uint8Array>;

@@ -3,6 +3,7 @@ import type { Readable } from 'node:stream';
 import { execa } from 'execa';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool, type MediaTool } from './find-media-tool';
+import { noteTool } from './running-tools';
 import { toolComplaint } from './tool-complaint';
 
 export interface MediaRun {
@@ -40,6 +41,7 @@ export async function runMediaTool(
     forceKillAfterDelay: 2000,
     ...(signal ? { cancelSignal: signal } : {}),
   });
+  noteTool(running);
   if (inBackground) stepBack(running.pid);
   if (onLine) hearLines(running.stdout, onLine);
   const run = await running;

@@ -1,49 +1,118 @@
 import path from 'node:path';
-import { app, type BrowserWindow, dialog, protocol, screen, session } from 'electron';
+import {
+  app,
+  type BrowserWindow,
+  dialog,
+  Menu,
+  nativeTheme,
+  powerMonitor,
+  powerSaveBlocker,
+  protocol,
+  screen,
+  session,
+} from 'electron';
 import { errorWords } from '#core/host-contract/error-words';
 import { wantedLibrary } from '../host/chosen-library';
 import { appRoot, openAppHost } from '../host/open-app-host';
+import { endTools } from '../media/running-tools';
 import { closeBeforeQuit } from './close-before-quit';
 import { registerAppScheme, serveAppScheme } from './app-protocol';
 import { denyNavigation } from './deny-navigation';
 import { denyPermissions } from './deny-permissions';
+import { askWhereCopiesGo } from './downloads';
+import { filesNamed, type FromSecondStart, hearOfFiles } from './files-to-open';
 import { handleOperations } from './handle-operations';
+import { menuItems } from './menu';
 import { openSomeLibrary } from './open-some-library';
-import { openWindow } from './open-window';
+import { makeWindow, openPage } from './open-window';
+import { takeOwnProfile } from './own-profile';
 import { pickPlace } from './pick-place';
 import { reloadCrashedPage } from './reload-crashed-page';
+import { endWithSystem } from './system-shutdown';
+import { TaskBar } from './task-bar';
 import { tellStarter } from './tell-starter';
+import { endOnBug, sayStartFailed } from './unexpected';
+import { WindowFrame } from './window-frame';
+import { WindowLink } from './window-link';
 import { keepWindowState, readWindowState } from './window-state';
 
-async function open(): Promise<BrowserWindow | null> {
-  const opened = await openSomeLibrary(wantedLibrary(), (library) => openAppHost(library, { pickPlace }));
+const wanted = wantedLibrary();
+const link = new WindowLink();
+let window: BrowserWindow | null = null;
+/** Ends what is at work; nothing is before the host is open. */
+let endWork = async (): Promise<void> => undefined;
+
+const showWindow = (): void => {
+  if (!window || window.isDestroyed()) return;
+  if (window.isMinimized()) window.restore();
+  window.show();
+  window.focus();
+};
+
+async function open(): Promise<void> {
+  let taskBar: TaskBar | null = null;
+  let frame: WindowFrame | null = null;
+  const opened = await openSomeLibrary(wanted, (library) =>
+    openAppHost(library, {
+      pickPlace: (place) => pickPlace(window, place),
+      onWork: (shares) => taskBar?.tell('host', shares),
+      window: { show: (face) => frame?.show(face), next: (after) => link.next(after) },
+    }),
+  );
   if (!opened?.ok) {
     if (opened) {
       const words = errorWords(opened.error);
       dialog.showErrorBox('Submark can’t open the library', `${words.what} ${words.todo}`);
     }
     app.quit();
-    return null;
+    return;
   }
-  closeBeforeQuit(app, () => opened.value.host.close());
+  const { host, handler } = opened.value;
+  endWork = closeBeforeQuit(app, {
+    close: async () => {
+      link.close();
+      taskBar?.rest();
+      await host.close();
+    },
+    giveUp: endTools,
+  });
   denyPermissions(session.defaultSession);
-  handleOperations(opened.value.host);
-  serveAppScheme(session.defaultSession.protocol, opened.value.handler);
+  askWhereCopiesGo(session.defaultSession, app);
+  handleOperations(host);
+  serveAppScheme(session.defaultSession.protocol, handler);
   const stateFile = path.join(app.getPath('userData'), 'window.json');
   const screens = screen.getAllDisplays().map((each) => each.workArea);
-  const window = await openWindow(
-    readWindowState(stateFile, screens),
-    path.join(appRoot, '.build', 'electron', 'preload.cjs'),
-  );
-  keepWindowState(stateFile, window);
-  return window;
+  const state = readWindowState(stateFile, screens);
+  window = makeWindow(state, path.join(appRoot, '.build', 'electron', 'preload.cjs'));
+  const kept = keepWindowState(stateFile, window, state);
+  taskBar = new TaskBar(window, powerSaveBlocker);
+  frame = new WindowFrame({ window, nativeTheme, taskBar, kept, setMenu, dark: state.dark });
+  endWithSystem(app, window, powerMonitor, { inOrder: endWork, atOnce: endTools });
+  await openPage(window);
 }
 
-// one window on one library: a second start shows the first one's window and ends
-if (app.requestSingleInstanceLock()) {
+function setMenu(groups: Parameters<typeof menuItems>[0]): void {
+  const run = (id: string): void => link.wish({ kind: 'command', id });
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menuItems(groups, process.platform === 'darwin', run)));
+}
+
+takeOwnProfile(app, wanted);
+const files = filesNamed(process.argv, process.cwd(), process.defaultApp ? 2 : 1);
+
+// one window on one library: a second start shows the first one's window with its files, and ends
+if (app.requestSingleInstanceLock({ files } satisfies FromSecondStart)) {
+  endOnBug(app, process, { end: () => endWork() });
+  hearOfFiles(app, (paths) => link.wish({ kind: 'files', paths: [...paths] }), showWindow);
+  if (files.length > 0) link.wish({ kind: 'files', paths: files });
   registerAppScheme(protocol);
   denyNavigation(app);
   reloadCrashedPage(app);
+  setMenu([]);
+  app.setAboutPanelOptions({
+    applicationName: app.getName(),
+    applicationVersion: app.getVersion(),
+    copyright: 'MIT licence',
+  });
   app.on('window-all-closed', () => app.quit());
   app
     .whenReady()
@@ -51,17 +120,10 @@ if (app.requestSingleInstanceLock()) {
       tellStarter();
       return open();
     })
-    .then(
-      (window) =>
-        app.on('second-instance', () => {
-          if (window?.isMinimized()) window.restore();
-          window?.focus();
-        }),
-      (error: unknown) => {
-        console.error('Submark could not start:', error);
-        app.exit(1);
-      },
-    );
+    .catch((error: unknown) => {
+      sayStartFailed(error);
+      app.exit(1);
+    });
 } else {
   app.quit();
 }

@@ -1,15 +1,20 @@
 import { BrowserWindow } from 'electron';
 import { appOrigin } from './app-protocol';
-import type { WindowState } from './window-state';
+import { firstGround, placeToAsk, smallest, type WindowState } from './window-state';
 
 // Electron's security checklist: "Do not enable Node.js integration for remote content", "Enable context isolation",
 // "Enable process sandboxing", "Do not disable webSecurity", "Do not allow insecure content", "Do not enable
 // experimental features", "Do not use enableBlinkFeatures", "Do not use allowpopups".
-export async function openWindow(state: WindowState, preload: string): Promise<BrowserWindow> {
+/** The window, not shown yet and empty: it is shown with its first picture, and until then has the page's own colour. */
+export function makeWindow(state: WindowState, preload: string): BrowserWindow {
   const window = new BrowserWindow({
-    ...state,
-    minWidth: 1024,
-    minHeight: 640,
+    ...placeToAsk(state),
+    width: state.width,
+    height: state.height,
+    minWidth: smallest.width,
+    minHeight: smallest.height,
+    show: false,
+    backgroundColor: state.ground ?? firstGround.ground,
     webPreferences: {
       preload,
       contextIsolation: true,
@@ -19,8 +24,17 @@ export async function openWindow(state: WindowState, preload: string): Promise<B
       webSecurity: true,
       allowRunningInsecureContent: false,
       webviewTag: false,
+      // Electron fetches dictionaries from the network by itself
+      spellcheck: false,
     },
   });
-  await window.loadURL(`${appOrigin}/index.html`);
+  window.once('ready-to-show', () => {
+    if (state.maximised) window.maximize();
+    window.show();
+  });
   return window;
+}
+
+export async function openPage(window: BrowserWindow): Promise<void> {
+  await window.loadURL(`${appOrigin}/index.html`);
 }

@@ -1,6 +1,7 @@
 import { execa } from 'execa';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool } from '../media/find-media-tool';
+import { noteTool } from '../media/running-tools';
 import { runMediaTool } from '../media/run-media-tool';
 
 export type VideoFormat = 'mp4' | 'webm';
@@ -127,6 +128,7 @@ export async function openVideoEncoder(options: {
       forceKillAfterDelay: 2000,
     },
   );
+  noteTool(encoder);
   const { stdin } = encoder;
   // a dead encoder is told of by how it ended, not by the pipe it left
   stdin.on('error', () => undefined);

@@ -2,14 +2,17 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { chooseClient } from '../host/choose-client';
 import { App } from './app';
+import { serveWindow } from './serve-window';
 import { startTheme } from './theme';
 import '../theme/theme.css';
 
 const place = document.getElementById('root');
 if (!place) throw new Error('the page has no root');
 startTheme();
+const host = chooseClient();
+serveWindow(host);
 createRoot(place).render(
   <StrictMode>
-    <App host={chooseClient()} />
+    <App host={host} />
   </StrictMode>,
 );

@@ -59,7 +59,7 @@ export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => voi
           <PlaceField
             host={session.host}
             label="Where is it now?"
-            wanted="file"
+            wanted="film"
             placeholder={clip.place.kind === 'outside' ? clip.place.path : clip.originalName}
             value={path}
             onChange={setPath}

@@ -1,6 +1,7 @@
 import { useCallback, useRef, useState } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { Result } from '#core/host-contract/host-error';
+import { beginWork } from '../app/work-in-hand';
 import type { HostClient } from '../host/host-client';
 import { type ExportJob, PictureTooLarge } from './make-exports';
 import type { SavedFile } from './saved-list';
@@ -38,7 +39,11 @@ export function useSaving(host: Pick<HostClient, 'sendExport'>): Saver {
       const count = jobs.length + hostJobs.length;
       let done = 0;
       setFiles([]);
-      const say = (words: string): void => setSaving({ kind: 'saving', done, count, words });
+      const work = beginWork();
+      const say = (words: string): void => {
+        setSaving({ kind: 'saving', done, count, words });
+        work.tell(done / count);
+      };
       const one = (result: Result<{ name: string; path: string }>): string | null => {
         if (!result.ok) {
           const { what, todo } = errorWords(result.error);
@@ -69,6 +74,8 @@ export function useSaving(host: Pick<HostClient, 'sendExport'>): Saver {
           trouble = `${problem.message} is too large to be saved as PNG on this machine.`;
         else if (problem instanceof Error) trouble = `A picture could not be made: ${problem.message}`;
         else throw problem;
+      } finally {
+        work.end();
       }
       setSaving({
         kind: 'ended',

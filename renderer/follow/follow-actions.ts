@@ -5,6 +5,7 @@ import { keepSurer } from '#core/follow/keep-surer';
 import { seenBodyLength } from '#core/follow/seen-body-length';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { assumedMarkingError } from '#core/uncertainty/assumed-marking-error';
+import { beginWork } from '../app/work-in-hand';
 import { type BenchSession, clockOf } from '../bench/bench-session';
 import { goTo } from '../bench/stepping';
 import { endBodyLine, isAnswered, startBodyLine } from '../stage/tools/body-line-tool';
@@ -76,6 +77,7 @@ export async function followPoints(session: BenchSession, what: 'new' | 'all'): 
   const stop = new AbortController();
   underWay.set(session, stop);
   follow.setState({ share: 0, outcome: null });
+  const work = beginWork();
   try {
     const opened = await reopen(readingBudget, stop.signal);
     if (!opened.ok) {
@@ -84,7 +86,10 @@ export async function followPoints(session: BenchSession, what: 'new' | 'all'): 
     }
     try {
       follower ??= startFollower();
-      const share = (done: number): void => follow.setState({ share: done });
+      const share = (done: number): void => {
+        follow.setState({ share: done });
+        work.tell(done);
+      };
       const clock = clockOf(swim);
       const found = await followStretch(swim, clock, pieces, opened.value, follower, share, stop.signal);
       stop.signal.throwIfAborted();
@@ -109,6 +114,7 @@ export async function followPoints(session: BenchSession, what: 'new' | 'all'): 
   } finally {
     underWay.delete(session);
     follow.setState({ share: null });
+    work.end();
   }
 }
 

@@ -12,15 +12,16 @@ export interface HostBridge {
 
 /** The contract over Electron's IPC; byte streams ride on the app's own protocol. */
 export function createIpcClient(bridge: HostBridge): HostClient {
-  return {
-    ...createStreamClient(),
-    transport: 'ipc',
-    async call<Name extends OperationName>(name: Name, input: unknown, signal?: AbortSignal) {
-      const answer = await bridge.run(name, sentInput(name, input));
-      // IPC can't be taken back: the answer of a cancelled call is dropped
-      if (signal?.aborted) return failure('cancelled');
-      const schema = operations[name].output as unknown as z.ZodType<OperationOutput<Name>>;
-      return readAnswer(schema, answer) as Result<OperationOutput<Name>>;
-    },
+  const call: HostClient['call'] = async <Name extends OperationName>(
+    name: Name,
+    input: unknown,
+    signal?: AbortSignal,
+  ) => {
+    const answer = await bridge.run(name, sentInput(name, input));
+    // IPC can't be taken back: the answer of a cancelled call is dropped
+    if (signal?.aborted) return failure('cancelled');
+    const schema = operations[name].output as unknown as z.ZodType<OperationOutput<Name>>;
+    return readAnswer(schema, answer) as Result<OperationOutput<Name>>;
   };
+  return { ...createStreamClient(call, 'stream'), transport: 'ipc', call };
 }

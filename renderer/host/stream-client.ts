@@ -3,6 +3,7 @@ import { failure, hostErrorSchema, type Result } from '#core/host-contract/host-
 import { exportedSchema, streamPaths } from '#core/host-contract/operations';
 import { arrivedBundleSchema } from '#core/host-contract/operations/bundle-operations';
 import { arrivedClipSchema } from '#core/host-contract/operations/clip-operations';
+import { makeId } from '../state/make-id';
 import type { HostClient } from './host-client';
 
 /** Reads an answer of the host against what it must be; an answer of another shape is a bug and throws. */
@@ -14,20 +15,43 @@ export function readAnswer<T>(schema: z.ZodType<T>, answer: unknown): Result<T> 
   return shape.parse(answer) as Result<T>;
 }
 
-async function put<T>(address: string, body: Blob, schema: z.ZodType<T>): Promise<Result<T>> {
-  let response: Response;
+/**
+ * How bytes made in the window are sent: as they are, or as a stream. Over Electron's own scheme a Blob would first be put
+ * together in the memory of the program that holds the window; HTTP, on the other side, takes no stream.
+ */
+export type SentAs = 'blob' | 'stream';
+
+async function put<T>(
+  address: string,
+  body: Blob,
+  schema: z.ZodType<T>,
+  { as, signal }: { readonly as: SentAs; readonly signal?: AbortSignal },
+): Promise<Result<T>> {
   try {
-    response = await fetch(address, { method: 'PUT', body });
+    const response = await fetch(address, {
+      method: 'PUT',
+      // a file lies on the disk, and is read from there
+      ...(as === 'stream' && !(body instanceof File) ? { body: body.stream(), duplex: 'half' } : { body }),
+      ...(signal ? { signal } : {}),
+    } as RequestInit);
+    if (response.status === 403) return failure('not-allowed', { window: 1 });
+    if (!response.ok) return failure('host-unreachable', { status: response.status });
+    return readAnswer(schema, await response.json());
   } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') return failure('cancelled');
     if (error instanceof TypeError) return failure('host-unreachable');
     throw error;
   }
-  if (response.status === 403) return failure('not-allowed', { window: 1 });
-  return readAnswer(schema, await response.json());
 }
 
+/** Milliseconds between looks at how much of a clip has arrived: quick enough for a progress bar. */
+const lookEveryMs = 150;
+
 /** The byte streams of the contract, alike on both transports: they ride on the page's own origin. */
-export function createStreamClient(): Omit<HostClient, 'transport' | 'call'> {
+export function createStreamClient(
+  call: HostClient['call'],
+  as: SentAs,
+): Omit<HostClient, 'transport' | 'call'> {
   return {
     clipAddress: streamPaths.clip,
     copyAddress: streamPaths.copy,
@@ -36,27 +60,29 @@ export function createStreamClient(): Omit<HostClient, 'transport' | 'call'> {
     thumbnailAddress: streamPaths.thumbnail,
     lettersAddress: streamPaths.letters,
     exportAddress: streamPaths.export,
-    sendBundle: (file) => put(streamPaths.bundle, file, arrivedBundleSchema),
-    sendThumbnail: (swimId, jpeg) => put(streamPaths.thumbnail(swimId), jpeg, z.null()),
-    sendExport: (name, bytes) => put(streamPaths.export(name), bytes, exportedSchema),
-    sendClip: (file, name, { signal, onProgress }) =>
-      new Promise((resolve) => {
-        // fetch can't tell how much of a body has gone; XMLHttpRequest can
-        const request = new XMLHttpRequest();
-        request.open('PUT', streamPaths.arrive(name));
-        request.upload.onprogress = (event) => {
-          if (event.lengthComputable) onProgress(event.loaded / event.total);
-        };
-        request.onabort = () => resolve(failure('cancelled', { name }));
-        request.onerror = () => resolve(failure('host-unreachable'));
-        request.onload = () => {
-          if (request.status !== 200) resolve(failure('host-unreachable'));
-          else resolve(readAnswer(arrivedClipSchema, JSON.parse(request.responseText)));
-        };
-        if (signal.aborted) return resolve(failure('cancelled', { name }));
-        signal.addEventListener('abort', () => request.abort(), { once: true });
-        request.send(file);
-        return undefined;
-      }),
+    sendBundle: (file) => put(streamPaths.bundle, file, arrivedBundleSchema, { as }),
+    sendThumbnail: (swimId, jpeg) => put(streamPaths.thumbnail(swimId), jpeg, z.null(), { as }),
+    sendExport: (name, bytes) => put(streamPaths.export(name), bytes, exportedSchema, { as }),
+    sendClip: async (file, name, { signal, onProgress }) => {
+      if (signal.aborted) return failure('cancelled', { name });
+      const arrivalId = makeId();
+      // what has gone out says little, and over a scheme of one's own nothing: the host counts what came in
+      const looks = setInterval(() => {
+        void call('clip/arriving', { arrivalId }).then((look) => {
+          if (look.ok && look.value.bytes !== null && !signal.aborted)
+            onProgress(Math.min(1, look.value.bytes / file.size));
+        });
+      }, lookEveryMs);
+      // the host may be reading the file by itself: to break off here would not stop it
+      const stop = (): void => void call('clip/stop-arriving', { arrivalId });
+      signal.addEventListener('abort', stop, { once: true });
+      try {
+        const sent = await put(streamPaths.arrive(name, arrivalId), file, arrivedClipSchema, { as, signal });
+        return !sent.ok && sent.error.code === 'cancelled' ? failure('cancelled', { name }) : sent;
+      } finally {
+        clearInterval(looks);
+        signal.removeEventListener('abort', stop);
+      }
+    },
   };
 }

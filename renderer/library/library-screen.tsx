@@ -63,7 +63,9 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
         <PathJob
           host={host}
           title="Back up"
-          fields={[{ label: 'New archive', wanted: 'new-file', placeholder: 'whole path, ending in .zip' }]}
+          fields={[
+            { label: 'New archive', wanted: 'new-archive', placeholder: 'whole path, ending in .zip' },
+          ]}
           button="Back up the library"
           doing="Backing up"
           job={backUp}
@@ -88,7 +90,7 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
           host={host}
           title="Make a library of a back-up"
           fields={[
-            { label: 'Archive', wanted: 'file', placeholder: 'whole path of the .zip' },
+            { label: 'Archive', wanted: 'archive', placeholder: 'whole path of the .zip' },
             { label: 'New folder', wanted: 'folder', placeholder: 'whole path; must be new or empty' },
           ]}
           button="Make the library"

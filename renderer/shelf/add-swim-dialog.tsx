@@ -48,6 +48,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
   );
   const [card, setCard] = useState(first);
   const [answered, setAnswered] = useState<number | null>(null);
+  const [copied, setCopied] = useState(adding.kind === 'referred' && adding.copied);
   const [sending, setSending] = useState<Sending | null>(null);
   const [failed, setFailed] = useState<HostError | null>(null);
   const [asks, setAsks] = useState(false);
@@ -80,7 +81,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
     setFailed(null);
     setSending({ share: 0, stop });
     const added = await addSwim(host, {
-      adding: look.toAdd,
+      adding: adding.kind === 'referred' ? { ...adding, copied } : look.toAdd,
       facts,
       card,
       slowdown: { factor, source: answered === null ? 'file-tag' : 'coach' },
@@ -134,9 +135,22 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
           <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
           {adding.kind === 'referred' && (
-            <p className="caution">
-              The file stays where it is; move or rename it and Submark asks for it again.
-            </p>
+            <>
+              <label className="tick">
+                <input
+                  type="checkbox"
+                  checked={copied}
+                  disabled={sending !== null}
+                  onChange={(event) => setCopied(event.target.checked)}
+                />{' '}
+                Copy it into the library
+              </label>
+              {!copied && (
+                <p className="caution">
+                  The file stays where it is. If you move or rename it, Submark asks you where it is.
+                </p>
+              )}
+            </>
           )}
           <footer className="dialog-foot">
             <button type="submit" className="primary" disabled={sending !== null}>

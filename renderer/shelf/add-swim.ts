@@ -1,12 +1,14 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
+import { type ArrivedClip, arrivedClipSchema } from '#core/host-contract/operations/clip-operations';
 import type { Swim, SwimCard } from '#core/swim-file/swim-schema';
 import { enrolSwimmer } from '../card/write-swimmer';
+import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
 import { makeId } from '../state/make-id';
 import type { ClipFacts } from '../video/frame-source';
 import { type ClipToAdd, nameOf } from './clip-to-add';
 import { newSwim } from './new-swim';
+import { sendClip } from './send-clip';
 
 export interface Adding {
   readonly adding: ClipToAdd;
@@ -24,8 +26,15 @@ async function arrive(
   host: HostClient,
   { adding, signal, onProgress }: Adding,
 ): Promise<Result<ArrivedClip>> {
-  if (adding.kind === 'referred') return success(adding.clip);
-  return host.sendClip(adding.file, adding.file.name, { signal, onProgress });
+  if (adding.kind === 'file') return sendClip(host, adding.file, { signal, onProgress });
+  if (!adding.copied) return success(adding.clip);
+  const started = await host.call('clip/copy', { clipId: adding.clip.clipId });
+  if (!started.ok) return started;
+  return followJob(host, started.value.jobId, {
+    result: arrivedClipSchema,
+    signal,
+    onProgress: (share) => onProgress(share ?? 0),
+  });
 }
 
 /**

@@ -5,7 +5,13 @@ import type { ClipInput } from '../video/frame-source';
 /** A clip the coach wants on the shelf: a file in hand, or one that stays where it lies on this computer. */
 export type ClipToAdd =
   | { readonly kind: 'file'; readonly key: string; readonly file: File }
-  | { readonly kind: 'referred'; readonly key: string; readonly clip: ArrivedClip };
+  | {
+      readonly kind: 'referred';
+      readonly key: string;
+      readonly clip: ArrivedClip;
+      /** Copied into the library when it becomes a swim, so that it no longer depends on its place. */
+      readonly copied: boolean;
+    };
 
 export const nameOf = (adding: ClipToAdd): string =>
   adding.kind === 'file' ? adding.file.name : adding.clip.name;

@@ -9,6 +9,7 @@ import { factsOfHostFilm } from '../video/facts-of-host-film';
 import type { ClipFacts } from '../video/frame-source';
 import { readClipFacts } from '../video/read-clip-facts';
 import { type ClipToAdd, inputOf, nameOf } from './clip-to-add';
+import { sendClip } from './send-clip';
 
 const named = (error: HostError, name: string): Result<never> =>
   failure(error.code, { ...error.detail, name });
@@ -79,7 +80,7 @@ async function askHost({
 }: LookOrder): Promise<Result<HostFilm>> {
   let clip = sent ?? (adding.kind === 'referred' ? adding.clip : null);
   if (!clip && adding.kind === 'file') {
-    const arrived = await host.sendClip(adding.file, adding.file.name, {
+    const arrived = await sendClip(host, adding.file, {
       signal,
       onProgress: (share) => onWords(`Sending it to the library: ${Math.round(share * 100)} %`),
     });

@@ -41,7 +41,7 @@ export function PathDialog({ host, onFound, onCancel }: Props) {
               : errorWords(trouble).todo}
           </p>
         )}
-        <PlaceField host={host} label="Path of the file" wanted="file" value={path} onChange={setPath} />
+        <PlaceField host={host} label="Path of the file" wanted="film" value={path} onChange={setPath} />
         <footer className="dialog-foot">
           <button type="submit" className="primary">
             Look at it

@@ -26,6 +26,7 @@ import { useFileDrop } from './use-file-drop';
 import { useChoice } from './use-choice';
 import { useGridKeys } from './use-grid-keys';
 import { type Library, useLibrary } from './use-library';
+import { useOpenedFiles } from './use-opened-files';
 import { useRetakenPictures } from './use-retaken-pictures';
 import { useShelfUndo } from './use-shelf-undo';
 import { useShownSwims } from './use-shown-swims';
@@ -73,6 +74,7 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
     ),
   );
   const dropping = useFileDrop(bundles.take);
+  useOpenedFiles(host, bundles.take, adding.addReferred, say);
   const list = useRef<ShelfListHandle>(null);
   const focusTile = useCallback((id: string) => list.current?.focus(id), []);
   const undo = useShelfUndo(say);
@@ -272,7 +274,7 @@ function AddingDialogs({ host, adding, library, asksPath, onPathEnd }: AddingDia
           onCancel={onPathEnd}
           onFound={(clip) => {
             onPathEnd();
-            adding.addReferred(clip);
+            adding.addReferred(clip, false);
           }}
         />
       )}

@@ -8,7 +8,8 @@ export interface AddQueue {
   readonly current: ClipToAdd | null;
   readonly waiting: number;
   readonly addFiles: (files: readonly File[]) => void;
-  readonly addReferred: (clip: ArrivedClip) => void;
+  /** `copied`: what the coach is offered first, a copy in the library or the clip where it lies. */
+  readonly addReferred: (clip: ArrivedClip, copied: boolean) => void;
   /** The current clip has become a swim, or was left out. */
   readonly next: (swimId: string | null) => Promise<void>;
 }
@@ -33,7 +34,7 @@ export function useAdding(
       [],
     ),
     addReferred: useCallback(
-      (clip) => setQueue((before) => [...before, { kind: 'referred', key: makeId(), clip }]),
+      (clip, copied) => setQueue((before) => [...before, { kind: 'referred', key: makeId(), clip, copied }]),
       [],
     ),
     next: async (swimId) => {

@@ -1,6 +1,8 @@
 import { useCallback, useState } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
-import type { ArrivedBundle } from '#core/host-contract/operations/bundle-operations';
+import type { Result } from '#core/host-contract/host-error';
+import { type ArrivedBundle, arrivedBundleSchema } from '#core/host-contract/operations/bundle-operations';
+import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
 
 export type BundleState =
@@ -11,13 +13,20 @@ export type BundleState =
 
 export interface Bundles {
   readonly state: BundleState;
-  /** Takes the bundles out of dropped or picked files and hands the rest, film, on. */
-  take(files: readonly File[]): void;
+  /** Takes the bundles out of dropped, picked or opened files and hands the rest, film, on. */
+  take(files: readonly Incoming[]): void;
   keep(as: 'new' | 'both' | 'replace'): Promise<void>;
   leave(): void;
 }
 
-const isBundle = (file: File): boolean => /\.zip$/i.test(file.name);
+/** A bundle that lies on this computer and was opened with Submark. */
+export interface BundleAtPlace {
+  readonly path: string;
+  readonly name: string;
+}
+type Incoming = File | BundleAtPlace;
+
+export const isBundle = ({ name }: { readonly name: string }): boolean => /\.zip$/i.test(name);
 
 /** Swim bundles on their way to the shelf: one is checked and asked about at a time, others wait. */
 export function useBundles(
@@ -26,12 +35,12 @@ export function useBundles(
   onKept: (swimId: string) => void,
 ): Bundles {
   const [state, setState] = useState<BundleState>({ kind: 'none' });
-  const [waiting, setWaiting] = useState<readonly File[]>([]);
+  const [waiting, setWaiting] = useState<readonly Incoming[]>([]);
 
   const check = useCallback(
-    async (file: File): Promise<void> => {
+    async (file: Incoming): Promise<void> => {
       setState({ kind: 'checking', name: file.name });
-      const sent = await host.sendBundle(file);
+      const sent = await (file instanceof File ? host.sendBundle(file) : openBundle(host, file.path));
       if (sent.ok) return setState({ kind: 'arrived', bundle: sent.value });
       const { what, todo } = errorWords(sent.error);
       return setState({ kind: 'refused', name: file.name, words: `${what} ${todo}` });
@@ -48,7 +57,7 @@ export function useBundles(
     state,
     take: useCallback(
       (files) => {
-        const clips = files.filter((file) => !isBundle(file));
+        const clips = files.filter((file): file is File => file instanceof File && !isBundle(file));
         if (clips.length > 0) addClips(clips);
         const [first, ...rest] = files.filter(isBundle);
         if (!first) return;
@@ -75,4 +84,14 @@ export function useBundles(
       next();
     },
   };
+}
+
+async function openBundle(host: HostClient, path: string): Promise<Result<ArrivedBundle>> {
+  const started = await host.call('bundle/open', { path });
+  if (!started.ok) return started;
+  return followJob(host, started.value.jobId, {
+    result: arrivedBundleSchema,
+    signal: new AbortController().signal,
+    onProgress: () => undefined,
+  });
 }

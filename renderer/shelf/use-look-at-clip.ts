@@ -95,6 +95,6 @@ export function useLookAtClip(adding: ClipToAdd, track: number | null, host: Hos
   const taken = useCallback(() => {
     mine.current = null;
   }, []);
-  const toAdd: ClipToAdd = sent ? { kind: 'referred', key: adding.key, clip: sent } : adding;
+  const toAdd: ClipToAdd = sent ? { kind: 'referred', key: adding.key, clip: sent, copied: false } : adding;
   return { ...look, toAdd, taken };
 }

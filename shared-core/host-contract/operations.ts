@@ -16,6 +16,7 @@ import { swimOperations } from './operations/swim-operations';
 import { trialOperations } from './operations/trial-operations';
 import { upkeepOperations } from './operations/upkeep-operations';
 import { videoOperations } from './operations/video-operations';
+import { windowOperations } from './operations/window-operations';
 
 /**
  * The host contract: what the window may ask of the host. Both transports carry exactly this list, and check
@@ -39,6 +40,7 @@ export const operations = {
   ...trialOperations,
   ...upkeepOperations,
   ...videoOperations,
+  ...windowOperations,
 } as const;
 
 export type OperationName = keyof typeof operations;
@@ -53,7 +55,7 @@ export type OperationOutput<Name extends OperationName> = z.infer<(typeof operat
  * GET  /stream/copy/{swimId}/{n}    the piece of a copy being made that begins with frame n, with Range
  * GET  /stream/thumbnail/{swimId}   JPEG
  * PUT  /stream/thumbnail/{swimId}   JPEG
- * PUT  /stream/arrive?name=…        a clip's bytes; answers Result<ArrivedClip>
+ * PUT  /stream/arrive?name=…&as=…   a clip's bytes; answers Result<ArrivedClip>; `as` names it to `clip/arriving`
  * PUT  /stream/bundle               a swim bundle's bytes; answers Result<ArrivedBundle>
  * PUT  /stream/export?name=…        an exported file's bytes; answers Result<{ name, path }>; never overwrites
  */
@@ -63,7 +65,8 @@ export const streamPaths = {
   copyPiece: (swimId: string, first: number): string => `/stream/copy/${swimId}/${first}`,
   arrived: (clipId: string): string => `/stream/arrived/${clipId}`,
   thumbnail: (swimId: string): string => `/stream/thumbnail/${swimId}`,
-  arrive: (name: string): string => `/stream/arrive?name=${encodeURIComponent(name)}`,
+  arrive: (name: string, arrivalId: string): string =>
+    `/stream/arrive?name=${encodeURIComponent(name)}&as=${encodeURIComponent(arrivalId)}`,
   bundle: '/stream/bundle',
   /** The file that has the first of these letters. */
   letters: (words: string): string => `/stream/letters?for=${encodeURIComponent(words)}`,

@@ -3,6 +3,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
+import type { MenuItemConstructorOptions, Rectangle } from 'electron';
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 
 // A stand-in of the electron module: it records what the shell asks of Electron, and lets tests play the page's part.
@@ -14,9 +15,24 @@ const standIn = vi.hoisted(() => ({
   permission: {
     request: null as
       | null
-      | ((contents: unknown, permission: string, answer: (granted: boolean) => void) => void),
-    check: null as null | (() => boolean),
+      | ((
+          contents: unknown,
+          permission: string,
+          answer: (granted: boolean) => void,
+          details: { requestingUrl: string },
+        ) => void),
+    check: null as null | ((contents: unknown, permission: string, origin: string) => boolean),
   },
+  downloads: null as null | ((event: { preventDefault(): void }, item: Record<string, unknown>) => void),
+  paths: new Map<string, string>(),
+  switches: new Set<string>(),
+  menus: [] as MenuItemConstructorOptions[][],
+  theme: { themeSource: 'system' },
+  progress: [] as number[],
+  blockers: new Set<number>(),
+  window: null as unknown as EventEmitter & { destroyed: boolean },
+  power: null as unknown as EventEmitter,
+  relaunches: 0,
   exposed: new Map<string, Record<string, (...args: unknown[]) => unknown>>(),
   invoked: [] as unknown[][],
   app: null as unknown as EventEmitter,
@@ -36,7 +52,19 @@ vi.mock('electron', async () => {
       standIn.protocols.set(scheme, handler),
   };
   standIn.app = Object.assign(new Emitter(), {
-    requestSingleInstanceLock: () => standIn.firstInstance,
+    requestSingleInstanceLock: (sent: unknown) => {
+      standIn.invoked.push(['lock', sent]);
+      return standIn.firstInstance;
+    },
+    commandLine: { hasSwitch: (name: string) => standIn.switches.has(name) },
+    setPath: (name: string, place: string) => standIn.paths.set(name, place),
+    getName: () => 'Submark',
+    getVersion: () => '1.0.0',
+    setAboutPanelOptions: () => undefined,
+    isReady: () => true,
+    relaunch: () => {
+      standIn.relaunches += 1;
+    },
     whenReady: () => Promise.resolve(),
     quit: () => {
       standIn.quits += 1;
@@ -44,15 +72,48 @@ vi.mock('electron', async () => {
     exit: (code: number) => standIn.exits.push(code),
     getPath: () => standIn.userData,
   });
+  standIn.power = new Emitter();
+  let blockers = 0;
   class BrowserWindow extends Emitter {
+    destroyed = false;
     constructor(private readonly options: Record<string, unknown>) {
       super();
+      standIn.window = this;
     }
     async loadURL(address: string): Promise<void> {
       standIn.windows.push({ options: this.options, address });
     }
+    private alive(): void {
+      if (this.destroyed) throw new TypeError('Object has been destroyed');
+    }
+    isDestroyed(): boolean {
+      return this.destroyed;
+    }
     isMinimized(): boolean {
+      this.alive();
       return false;
+    }
+    isMaximized(): boolean {
+      return false;
+    }
+    isFullScreen(): boolean {
+      return false;
+    }
+    maximize(): void {
+      standIn.invoked.push(['maximise']);
+    }
+    show(): void {
+      this.alive();
+      standIn.invoked.push(['show']);
+    }
+    setProgressBar(share: number): void {
+      standIn.progress.push(share);
+    }
+    setBackgroundColor(ground: string): void {
+      standIn.invoked.push(['ground', ground]);
+    }
+    getNormalBounds(): Rectangle {
+      return { x: 0, y: 0, width: 1440, height: 900 };
     }
     focus(): void {
       standIn.invoked.push(['focus']);
@@ -63,21 +124,41 @@ vi.mock('electron', async () => {
     BrowserWindow,
     dialog: {
       showErrorBox: (...words: unknown[]) => standIn.invoked.push(words),
-      showOpenDialog: async (asked: unknown) => {
-        standIn.invoked.push(['open', asked]);
+      showOpenDialog: async (...asked: unknown[]) => {
+        standIn.invoked.push(['open', ...asked]);
         return standIn.picked;
       },
-      showSaveDialog: async (asked: unknown) => {
-        standIn.invoked.push(['save', asked]);
+      showSaveDialog: async (...asked: unknown[]) => {
+        standIn.invoked.push(['save', ...asked]);
         return standIn.picked;
       },
-      showMessageBox: async () => ({ response: standIn.answers.shift() ?? 2 }),
+      showMessageBox: async (asked: unknown) => {
+        standIn.invoked.push(['message', asked]);
+        return { response: standIn.answers.shift() ?? 2 };
+      },
     },
     protocol,
+    Menu: {
+      buildFromTemplate: (template: MenuItemConstructorOptions[]) => template,
+      setApplicationMenu: (menu: MenuItemConstructorOptions[]) => standIn.menus.push(menu),
+    },
+    nativeTheme: standIn.theme,
+    powerMonitor: standIn.power,
+    powerSaveBlocker: {
+      start: () => {
+        blockers += 1;
+        standIn.blockers.add(blockers);
+        return blockers;
+      },
+      stop: (blocker: number) => standIn.blockers.delete(blocker),
+    },
     screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },
     session: {
       defaultSession: {
         protocol,
+        on: (_name: string, handler: typeof standIn.downloads) => {
+          standIn.downloads = handler;
+        },
         setPermissionRequestHandler: (handler: typeof standIn.permission.request) => {
           standIn.permission.request = handler;
         },
@@ -149,8 +230,12 @@ describe('the window', () => {
   });
 
   it('is shown again by a second start', () => {
-    standIn.app.emit('second-instance');
-    expect(standIn.invoked).toEqual([['focus']]);
+    standIn.app.emit('second-instance', {}, [], '/', { files: [] });
+    expect(standIn.invoked).toEqual([['show'], ['focus']]);
+    // one that comes while the first is ending finds no window to show
+    standIn.window.destroyed = true;
+    expect(() => standIn.app.emit('second-instance', {}, [], '/', undefined)).not.toThrow();
+    standIn.window.destroyed = false;
   });
 
   it('ends only after what is at work has stopped, and then does end', async () => {
@@ -187,12 +272,94 @@ describe('the window', () => {
     ]);
   });
 
-  it('is granted no permission', () => {
-    const answers: boolean[] = [];
+  it('is granted no permission but to put cleaned text on the clipboard, for our own page alone', () => {
+    const asks = (permission: string, from: string): (boolean | undefined)[] => {
+      const answers: (boolean | undefined)[] = [];
+      standIn.permission.request?.(null, permission, (granted) => answers.push(granted), {
+        requestingUrl: from,
+      });
+      return [...answers, standIn.permission.check?.(null, permission, from)];
+    };
     for (const permission of ['media', 'geolocation', 'clipboard-read', 'fullscreen'])
-      standIn.permission.request?.(null, permission, (granted) => answers.push(granted));
-    expect(answers).toEqual([false, false, false, false]);
-    expect(standIn.permission.check?.()).toBe(false);
+      expect(asks(permission, 'submark://app/index.html'), permission).toEqual([false, false]);
+    expect(asks('clipboard-sanitized-write', 'submark://app/index.html')).toEqual([true, true]);
+    expect(asks('clipboard-sanitized-write', 'submark://app')).toEqual([true, true]);
+    for (const from of ['https://evil.example/', 'submark://app.evil.example/', 'submark://other/', ''])
+      expect(asks('clipboard-sanitized-write', from), from).toEqual([false, false]);
+  });
+
+  it('fetches no dictionaries, and has the page’s own colour until it is shown with its first picture', () => {
+    expect(standIn.windows[0]).toMatchObject({
+      options: { show: false, backgroundColor: '#0d171c', webPreferences: { spellcheck: false } },
+    });
+    standIn.window.emit('ready-to-show');
+    expect(standIn.invoked).toEqual([['show']]);
+  });
+
+  it('hears of files that a second start opens with Submark', async () => {
+    const film = path.join(folder, 'film.mp4');
+    standIn.app.emit('second-instance', {}, [], '/', { files: [film] });
+    expect(await operation(ours, 'window/next', { after: 0 })).toMatchObject({
+      value: { wishes: [{ kind: 'files', number: 1, paths: [film] }] },
+    });
+  });
+
+  it('goes with the page’s look, and shows its commands in the menu, which run in the page', async () => {
+    const command = { id: 'mark', label: 'Hand entry', key: 'a', enabled: true };
+    const face = {
+      look: { dark: false, ground: '#eef4f5' },
+      groups: [{ heading: 'Bench', commands: [command] }],
+      work: [],
+    };
+    expect(await operation(ours, 'window/show', face)).toEqual({ ok: true, value: {} });
+    expect(standIn.theme.themeSource).toBe('light');
+    expect(standIn.invoked).toContainEqual(['ground', '#eef4f5']);
+    const menus = standIn.menus.length;
+    const bench = standIn.menus.at(-1)?.find(({ label }) => label === 'Bench');
+    const item = (bench?.submenu as MenuItemConstructorOptions[] | undefined)?.[0];
+    if (!item?.click) throw new Error('no item');
+    expect(item).toMatchObject({ label: 'Hand entry', accelerator: 'A', registerAccelerator: false });
+    (item.click as () => void)();
+    expect(await operation(ours, 'window/next', { after: 1 })).toMatchObject({
+      value: { wishes: [{ kind: 'command', number: 2, id: 'mark' }] },
+    });
+    // the same again is no new menu, which would close the one that is open
+    await operation(ours, 'window/show', { ...face, work: [0.5] });
+    expect(standIn.menus).toHaveLength(menus);
+  });
+
+  it('hears of files that the system opens with it', async () => {
+    const opening = { preventDefault: vi.fn() };
+    standIn.app.emit('open-file', opening, '/other.mp4');
+    expect(opening.preventDefault).toHaveBeenCalledOnce();
+    expect(await operation(ours, 'window/next', { after: 2 })).toMatchObject({
+      value: { wishes: [{ kind: 'files', number: 3, paths: ['/other.mp4'] }] },
+    });
+  });
+
+  it('saves a copy under its own name where downloads go, and nothing from elsewhere', () => {
+    const item = (address: string) =>
+      Object.assign(new EventEmitter(), {
+        getURL: () => address,
+        getFilename: () => 'Lea 12.png',
+        setSaveDialogOptions: vi.fn(),
+      });
+    const event = { preventDefault: vi.fn() };
+    const own = item('submark://app/stream/export?name=Lea');
+    standIn.downloads?.(event, own as never);
+    expect(own.setSaveDialogOptions.mock.calls[0]?.[0]).toMatchObject({
+      title: 'Save a copy',
+      defaultPath: path.join(folder, 'Lea 12.png'),
+    });
+    expect(event.preventDefault).not.toHaveBeenCalled();
+    own.emit('done', {}, 'interrupted');
+    expect(standIn.invoked).toEqual([['The copy could not be saved', expect.stringContaining('Lea 12.png')]]);
+    standIn.downloads?.(event, item('https://evil.example/a.exe') as never);
+    expect(event.preventDefault).toHaveBeenCalledOnce();
+  });
+
+  it('has a profile of its own, apart from the library', () => {
+    expect(standIn.paths.get('userData')).toBe(path.join(folder, 'desktop'));
   });
 
   it('goes nowhere and opens nothing', () => {
@@ -283,36 +450,22 @@ describe('the window’s place', () => {
 
 describe('places of the system', () => {
   it.each([
-    [
-      'file',
-      ['open', { properties: ['openFile'] }],
-      { canceled: false, filePaths: ['/film/a.mp4'] },
-      '/film/a.mp4',
-    ],
-    [
-      'folder',
-      ['open', { properties: ['openDirectory', 'createDirectory'] }],
-      { canceled: false, filePaths: ['/film'] },
-      '/film',
-    ],
-    [
-      'new-file',
-      ['save', { properties: ['showOverwriteConfirmation'] }],
-      { canceled: false, filePath: '/film/b.zip' },
-      '/film/b.zip',
-    ],
-    [
-      'new-file',
-      ['save', { properties: ['showOverwriteConfirmation'] }],
-      { canceled: true, filePath: '' },
-      null,
-    ],
-    ['file', ['open', { properties: ['openFile'] }], { canceled: true, filePaths: [] }, null],
-  ] as const)('a %s is asked for in the system’s own dialog', async (wanted, asked, picked, path) => {
-    standIn.picked = picked;
-    expect(await operation(ours, 'place/pick', { wanted })).toEqual({ ok: true, value: { path } });
-    expect(standIn.invoked).toEqual([asked]);
-  });
+    ['film', 'open', 'Choose a clip', { canceled: false, filePaths: ['/film/a.mp4'] }, '/film/a.mp4'],
+    ['archive', 'open', 'Choose a back-up', { canceled: true, filePaths: [] }, null],
+    ['folder', 'open', 'Choose a folder', { canceled: false, filePaths: ['/film'] }, '/film'],
+    ['new-archive', 'save', 'Back up the library', { canceled: false, filePath: '/b.zip' }, '/b.zip'],
+    ['new-archive', 'save', 'Back up the library', { canceled: true, filePath: '' }, null],
+  ] as const)(
+    'a %s is asked for in the system’s own dialog, over the window',
+    async (wanted, how, title, picked, path) => {
+      standIn.picked = picked;
+      expect(await operation(ours, 'place/pick', { wanted })).toEqual({ ok: true, value: { path } });
+      expect(standIn.invoked).toEqual([[how, standIn.window, expect.objectContaining({ title })]]);
+      const asked = standIn.invoked[0]?.[2] as { filters?: { extensions: string[] }[] } | undefined;
+      if (wanted !== 'folder')
+        expect(asked?.filters?.[0]?.extensions).toContain(wanted === 'film' ? 'mov' : 'zip');
+    },
+  );
 
   it('a chosen library that is not there is looked for again, or the usual one opened, or nothing', async () => {
     const { openSomeLibrary } = await import('#electron/shell/open-some-library');

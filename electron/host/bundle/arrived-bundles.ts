@@ -1,10 +1,6 @@
 import { hasPoint } from '#core/swim-file/has-point';
-import { createWriteStream } from 'node:fs';
 import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { Readable } from 'node:stream';
-import { pipeline } from 'node:stream/promises';
-import type { ReadableStream as NodeReadableStream } from 'node:stream/web';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { ArrivedBundle } from '#core/host-contract/operations/bundle-operations';
 import { serialiseSwim } from '#core/swim-file/swim-file';
@@ -13,6 +9,7 @@ import { draftName } from '../drafts';
 import { fileFailure } from '../file-errors';
 import type { LibraryFolder } from '../library-folder';
 import { prettyJson } from '../pretty-json';
+import { receiveBody } from '../receive-body';
 import type { SwimShelf } from '../shelf/swim-shelf';
 import { unpackBundle } from './unpack-bundle';
 
@@ -30,15 +27,26 @@ export class ArrivedBundles {
 
   /** Takes the bytes of a bundle, checks them whole and unpacks them beside the shelf. Nothing is left on a failure. */
   async arrive(body: ReadableStream<Uint8Array> | null): Promise<Result<ArrivedBundle>> {
+    if (!body) return failure('empty-file', { name: 'The bundle' });
     const bundleId = this.makeId();
     const zip = path.join(this.folder.arriving, draftName(bundleId, '.zip'));
+    try {
+      const received = await receiveBody(body, zip, { name: 'The bundle' });
+      return received.ok ? await this.check(bundleId, zip) : received;
+    } finally {
+      await rm(zip, { force: true });
+    }
+  }
+
+  /** Checks a bundle that lies on this computer, which stays as it is. */
+  async open(file: string): Promise<Result<ArrivedBundle>> {
+    if (!path.isAbsolute(file) || file.includes('\0')) return failure('not-allowed', { name: file });
+    return this.check(this.makeId(), file);
+  }
+
+  private async check(bundleId: string, zip: string): Promise<Result<ArrivedBundle>> {
     const into = path.join(this.folder.arriving, draftName(bundleId, '.bundle'));
     try {
-      if (!body) return failure('empty-file', { name: 'The bundle' });
-      await pipeline(
-        Readable.fromWeb(body as NodeReadableStream<Uint8Array>),
-        createWriteStream(zip, { flags: 'wx' }),
-      );
       const unpacked = await unpackBundle(zip, into);
       if (!unpacked.ok) {
         await rm(into, { recursive: true, force: true });
@@ -67,12 +75,7 @@ export class ArrivedBundles {
       });
     } catch (error) {
       await rm(into, { recursive: true, force: true });
-      const code = (error as NodeJS.ErrnoException).code ?? '';
-      if (['ERR_STREAM_PREMATURE_CLOSE', 'ECONNRESET', 'ABORT_ERR', ''].includes(code))
-        return failure('cancelled', { name: 'The bundle' });
       return fileFailure(error, 'The bundle', 'writing');
-    } finally {
-      await rm(zip, { force: true });
     }
   }
 

@@ -26,6 +26,7 @@ export function bundleHandlers(parts: HostParts): HandlersOf<typeof bundleOperat
       );
       return success({ jobId });
     },
+    'bundle/open': async ({ path }) => success({ jobId: jobs.start(async () => bundles.open(path)) }),
     'bundle/keep': ({ bundleId, as }) => bundles.keep(bundleId, as),
     'bundle/discard': ({ bundleId }) => bundles.discard(bundleId),
   };

@@ -23,6 +23,11 @@ export type ArrivedBundle = z.infer<typeof arrivedBundleSchema>;
 export const bundleOperations = {
   /** Packs a swim's folder, clip included, as one zip in the export folder, for another coach. */
   'bundle/make': { input: z.strictObject({ id: idSchema }), output: startedJobSchema },
+  /** Checks a bundle that lies on this computer, as if it had been sent; the job ends with the bundle arrived. */
+  'bundle/open': {
+    input: z.strictObject({ path: z.string().min(1).max(4096) }),
+    output: startedJobSchema,
+  },
   /**
    * Puts an arrived bundle on the shelf. `new`: refused with `already-there` when its id is taken. `both`: under an id of
    * its own. `replace`: the one there goes into the bin first.

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { idSchema } from '../../swim-file/swim-schema';
+import { startedJobSchema } from './job-operations';
 
 const fileName = z.string().min(1).max(255);
 
@@ -19,6 +20,24 @@ export const clipOperations = {
   'clip/refer': {
     input: z.strictObject({ path: z.string().min(1).max(4096) }),
     output: arrivedClipSchema,
+  },
+  /** How many bytes of a clip that is being sent have arrived; null before the first, and once it has ended. */
+  'clip/arriving': {
+    input: z.strictObject({ arrivalId: idSchema }),
+    output: z.strictObject({ bytes: z.number().int().nonnegative().nullable() }),
+  },
+  /** Stops a clip that is being sent, and removes what arrived of it: who sends may not be able to break off. */
+  'clip/stop-arriving': {
+    input: z.strictObject({ arrivalId: idSchema }),
+    output: z.strictObject({}),
+  },
+  /**
+   * Copies a clip that was referred to into the library, so that it no longer depends on its place; the job ends with the
+   * clip as it then is, under the same id. When it fails or is cancelled, the clip is as it was.
+   */
+  'clip/copy': {
+    input: z.strictObject({ clipId: idSchema }),
+    output: startedJobSchema,
   },
   /** Forgets an arrived clip that became no swim, and removes its bytes from the library. */
   'clip/discard': {

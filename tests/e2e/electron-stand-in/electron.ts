@@ -20,6 +20,8 @@ const listeners = new Map<string, Listener>();
 const userData = process.env['SUBMARK_USER_DATA'] ?? mkdtempSync(path.join(tmpdir(), 'submark-shell-'));
 const closing: (() => Promise<unknown>)[] = [];
 
+const nothing = (): void => undefined;
+
 class StandInApp extends EventEmitter {
   requestSingleInstanceLock(): boolean {
     return true;
@@ -27,8 +29,17 @@ class StandInApp extends EventEmitter {
   whenReady(): Promise<void> {
     return Promise.resolve();
   }
+  readonly setPath = nothing;
+  readonly setAboutPanelOptions = nothing;
+  readonly commandLine = { hasSwitch: (): boolean => true };
   getPath(): string {
     return userData;
+  }
+  getName(): string {
+    return 'Submark';
+  }
+  getVersion(): string {
+    return '0';
   }
   quit(): void {
     let prevented = false;
@@ -53,8 +64,16 @@ export const protocol = {
     schemes.set(scheme, handler);
   },
 };
+export const nativeTheme = { themeSource: 'system' };
+export const powerMonitor = new EventEmitter();
+export const powerSaveBlocker = { start: (): number => 1, stop: (): boolean => true };
+export const Menu = {
+  buildFromTemplate: (template: unknown): unknown => template,
+  setApplicationMenu: (): void => undefined,
+};
 export const session = {
   defaultSession: {
+    on: (): void => undefined,
     protocol,
     setPermissionRequestHandler: (): void => undefined,
     setPermissionCheckHandler: (): void => undefined,
@@ -142,6 +161,14 @@ export class BrowserWindow extends EventEmitter {
     console.log(`window: http://127.0.0.1:${debugPort}`);
   }
 
+  readonly show = nothing;
+  readonly maximize = nothing;
+  readonly setPosition = nothing;
+  readonly setProgressBar = nothing;
+  readonly setBackgroundColor = nothing;
+  isFullScreen(): boolean {
+    return false;
+  }
   isMinimized(): boolean {
     return false;
   }

@@ -1,0 +1,17 @@
+import { failure, success } from '#core/host-contract/host-error';
+import type { windowOperations } from '#core/host-contract/operations/window-operations';
+import type { HandlersOf, HostParts } from './handlers';
+
+/** Where the page is in a browser's window, there is no window of ours to tell. */
+export function windowHandlers({ surroundings: { window } }: HostParts): HandlersOf<typeof windowOperations> {
+  const none = failure('not-allowed', { name: 'The window' });
+  return {
+    'window/show': async (face) => {
+      if (!window) return none;
+      window.show(face);
+      return success({});
+    },
+    'window/next': async ({ after }) =>
+      window ? success({ wishes: [...(await window.next(after))] }) : none,
+  };
+}

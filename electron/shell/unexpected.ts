@@ -1,0 +1,59 @@
+import { type App, dialog } from 'electron';
+
+interface Ways {
+  /** Ends what is at work, with a time limit. */
+  readonly end: () => Promise<void>;
+}
+
+/** Most characters of an error's own words in a message. */
+const mostWords = 600;
+
+/**
+ * A bug in the program around the page: an error nobody awaited. What is half done can't be trusted any more, so work is
+ * ended in order, which saves, and the coach chooses whether Submark opens again. Said once; more of them go to the log.
+ */
+export function endOnBug(
+  app: Pick<App, 'relaunch' | 'exit' | 'isReady'>,
+  process: Pick<NodeJS.Process, 'on'>,
+  { end }: Ways,
+): void {
+  let met = false;
+  const meet = (error: unknown): void => {
+    console.error('Submark met a bug:', error);
+    if (met) return;
+    met = true;
+    void say(error);
+  };
+  const say = async (error: unknown): Promise<void> => {
+    const ended = end().catch((failed: unknown) => console.error('ending after the bug:', failed));
+    const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    try {
+      const { response } = await dialog.showMessageBox({
+        type: 'error',
+        title: 'Submark',
+        message: 'Something in Submark broke',
+        detail: `Your marks are saved: every change is kept as you make it. Work that was still running was stopped.\n\n${words.slice(0, mostWords)}`,
+        buttons: ['Open Submark again', 'Quit'],
+        defaultId: 0,
+        cancelId: 1,
+        noLink: true,
+      });
+      await ended;
+      if (response === 0) app.relaunch();
+    } finally {
+      app.exit(1);
+    }
+  };
+  process.on('uncaughtException', meet);
+  process.on('unhandledRejection', meet);
+}
+
+/** A start that failed, whatever the reason: a program that vanishes without a word can't be helped. */
+export function sayStartFailed(error: unknown): void {
+  console.error('Submark could not start:', error);
+  const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  dialog.showErrorBox(
+    'Submark can’t start',
+    `Your library was not changed. Start Submark again. If this comes back, send these lines to whoever looks after Submark:\n\n${words.slice(0, mostWords)}`,
+  );
+}
