@@ -28,7 +28,7 @@ import { makeWindow, openPage } from './open-window';
 import { takeOwnProfile } from './own-profile';
 import { pickPlace } from './pick-place';
 import { reloadCrashedPage } from './reload-crashed-page';
-import { endWithSystem } from './system-shutdown';
+import { endWithSystem, quitOnSignal } from './system-shutdown';
 import { TaskBar } from './task-bar';
 import { tellStarter } from './tell-starter';
 import { endOnBug, sayStartFailed } from './unexpected';
@@ -101,6 +101,7 @@ const files = filesNamed(process.argv, process.cwd(), process.defaultApp ? 2 : 1
 
 // one window on one library: a second start shows the first one's window with its files, and ends
 if (app.requestSingleInstanceLock({ files } satisfies FromSecondStart)) {
+  quitOnSignal(app, process);
   endOnBug(app, process, { end: () => endWork() });
   hearOfFiles(app, (paths) => link.wish({ kind: 'files', paths: [...paths] }), showWindow);
   if (files.length > 0) link.wish({ kind: 'files', paths: files });

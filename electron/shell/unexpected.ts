@@ -30,7 +30,7 @@ export function endOnBug(
     try {
       const { response } = await dialog.showMessageBox({
         type: 'error',
-        title: 'Submark',
+        title: 'Something in Submark broke',
         message: 'Something in Submark broke',
         detail: `Your marks are saved: every change is kept as you make it. Work that was still running was stopped.\n\n${words.slice(0, mostWords)}`,
         buttons: ['Open Submark again', 'Quit'],

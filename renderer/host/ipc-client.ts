@@ -23,5 +23,6 @@ export function createIpcClient(bridge: HostBridge): HostClient {
     const schema = operations[name].output as unknown as z.ZodType<OperationOutput<Name>>;
     return readAnswer(schema, answer) as Result<OperationOutput<Name>>;
   };
-  return { ...createStreamClient(call, 'stream'), transport: 'ipc', call };
+  const overHttp = globalThis.location?.protocol.startsWith('http') ?? false;
+  return { ...createStreamClient(call, overHttp ? 'blob' : 'stream'), transport: 'ipc', call };
 }

@@ -19,7 +19,7 @@ vi.mock('electron', () => ({
 import { closeBeforeQuit } from '#electron/shell/close-before-quit';
 import { filesNamed, filesSent } from '#electron/shell/files-to-open';
 import { acceleratorOf, menuItems } from '#electron/shell/menu';
-import { endWithSystem } from '#electron/shell/system-shutdown';
+import { endWithSystem, quitOnSignal } from '#electron/shell/system-shutdown';
 import { TaskBar } from '#electron/shell/task-bar';
 import { endOnBug, sayStartFailed } from '#electron/shell/unexpected';
 import { WindowLink } from '#electron/shell/window-link';
@@ -81,6 +81,14 @@ describe('the end', () => {
     power.emit('shutdown', event);
     expect(event.preventDefault).toHaveBeenCalledOnce();
     expect(app.quit).toHaveBeenCalledOnce();
+  });
+
+  it('comes in order when it is asked for by a signal', () => {
+    const app = anApp();
+    const process = new EventEmitter();
+    quitOnSignal(app as never, process as never);
+    for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP']) process.emit(signal);
+    expect(app.quit).toHaveBeenCalledTimes(3);
   });
 
   it.each([

@@ -1,4 +1,4 @@
-import type { ChildProcess } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { rm } from 'node:fs/promises';
 import path from 'node:path';
 import { _electron, test as base, type ElectronApplication, type Page } from '@playwright/test';
@@ -14,10 +14,12 @@ export interface OpenShell {
 }
 
 interface Given {
-  /** A fresh library with the sample swims; the profile lies beside it. */
+  /** A fresh library with the sample swims; the program’s own profile lies beside it. */
   readonly library: string;
   /** Starts Submark on the library; more words for its command line may follow. */
   readonly open: (args?: readonly string[]) => Promise<OpenShell>;
+  /** Starts the program on the library and gives it as it is, for what opens no window. */
+  readonly start: (args?: readonly string[], env?: Readonly<Record<string, string>>) => ChildProcess;
 }
 
 export const test = base.extend<Given, { readonly program: ElectronProgram }>({
@@ -42,7 +44,7 @@ export const test = base.extend<Given, { readonly program: ElectronProgram }>({
     await use(async (args = []) => {
       const electron = await _electron.launch({
         executablePath: program.path,
-        args: [...program.args, `--user-data-dir=${profileOf(library)}`, ...args],
+        args: [...program.args, ...args],
         env: { ...process.env, SUBMARK_LIBRARY: library, SUBMARK_SAMPLES: 'few' } as Record<string, string>,
       });
       // asked of it now: a program that has ended answers nothing
@@ -54,11 +56,25 @@ export const test = base.extend<Given, { readonly program: ElectronProgram }>({
         page,
         pid: child.pid ?? 0,
         quit: async () => {
-          const gone = new Promise((resolve) => child.once('exit', resolve));
+          const gone = endOf(child);
           await electron.evaluate(({ app }) => app.quit()).catch(() => undefined);
-          await gone;
+          base.expect(await gone, 'how it ended').toBe(0);
         },
       };
+    });
+    for (const child of started)
+      if (child.exitCode === null && child.signalCode === null) child.kill('SIGKILL');
+  },
+  start: async ({ program, library }, use) => {
+    const started: ChildProcess[] = [];
+    await use((args = [], env = {}) => {
+      const root = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
+      const child = spawn(program.path, [...root, ...program.args, ...args], {
+        env: { ...process.env, SUBMARK_LIBRARY: library, SUBMARK_SAMPLES: 'few', ...env },
+        stdio: 'ignore',
+      });
+      started.push(child);
+      return child;
     });
     for (const child of started)
       if (child.exitCode === null && child.signalCode === null) child.kill('SIGKILL');
@@ -66,4 +82,13 @@ export const test = base.extend<Given, { readonly program: ElectronProgram }>({
 });
 export { expect } from '@playwright/test';
 
-export const profileOf = (library: string): string => path.join(path.dirname(library), 'profile');
+/** Where the window’s place is kept. */
+export const windowFile = (library: string): string =>
+  path.join(path.dirname(library), 'desktop', 'window.json');
+
+/** Waits until a program is gone, and gives how it ended. */
+export const endOf = (child: ChildProcess): Promise<number | string | null> =>
+  new Promise((resolve) => {
+    if (child.exitCode !== null || child.signalCode !== null) resolve(child.exitCode ?? child.signalCode);
+    else child.once('exit', (code, signal) => resolve(code ?? signal));
+  });
