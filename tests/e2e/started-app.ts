@@ -34,7 +34,7 @@ export async function makeLibrary(
       JSON.stringify({ format: 'submark-library', version: 1 }),
     );
   }
-  return { library, remove: () => rm(parent, { recursive: true, force: true }) };
+  return { library, remove: () => rm(parent, { recursive: true, force: true, maxRetries: 10 }) };
 }
 
 /** Starts Submark as a coach would (`npm start`), without opening a window. Builds first when a source is newer. */

@@ -196,7 +196,8 @@ beforeAll(async () => {
 });
 afterAll(async () => {
   vi.unstubAllEnvs();
-  await rm(folder, { recursive: true, force: true });
+  // threads that read the shelf may still be writing its index
+  await rm(folder, { recursive: true, force: true, maxRetries: 10 });
 });
 beforeEach(() => {
   standIn.invoked.length = 0;
