@@ -17,8 +17,22 @@ export function reorderDepthOfLevel(set: AvcSequenceSet): number {
 
 /** Ten times the level, and how many macroblocks it lets a decoder hold (table A-1). */
 const heldMacroblocks = [
-  ...([[10, 396], [11, 900], [20, 2376], [21, 4752], [30, 8100], [31, 18_000], [32, 20_480]] as const),
-  ...([[41, 32_768], [42, 34_816], [50, 110_400], [52, 184_320], [62, 696_320]] as const),
+  ...([
+    [10, 396],
+    [11, 900],
+    [20, 2376],
+    [21, 4752],
+    [30, 8100],
+    [31, 18_000],
+    [32, 20_480],
+  ] as const),
+  ...([
+    [41, 32_768],
+    [42, 34_816],
+    [50, 110_400],
+    [52, 184_320],
+    [62, 696_320],
+  ] as const),
 ] as const;
 
 /**

@@ -22,6 +22,8 @@ export interface FieldCodedFilm {
   readonly first: 'top' | 'bottom';
   /** In coding order. */
   readonly frames: readonly CodedFrame[];
+  /** Nothing moves between the fields of a frame: both carry its place as their number. */
+  readonly still?: boolean;
   /** Whether the sequence says how far pictures are put in order; most cameras leave it out. */
   readonly saysReordering?: number;
 }
@@ -151,11 +153,11 @@ function sliceOf(film: FieldCodedFilm, { as, role }: CodedFrame, kind: SliceKind
 }
 
 /** A picture whose even lines carry one number and whose odd lines another, as the two moments of its fields do. */
-function paintFrame({ width, height, first }: FieldCodedFilm, place: number): Uint8Array {
+function paintFrame({ width, height, first, still = false }: FieldCodedFilm, place: number): Uint8Array {
   const lines = new Uint8Array(width * height);
   for (const field of [0, 1]) {
     const picture = new Uint8Array(width * height).fill(90);
-    paintCode(picture, width, height, 2 * place + field);
+    paintCode(picture, width, height, still ? place : 2 * place + field);
     const odd = (first === 'bottom') === (field === 0) ? 1 : 0;
     for (let y = odd; y < height; y += 2) lines.set(picture.subarray(y * width, (y + 1) * width), y * width);
   }
