@@ -27,6 +27,8 @@ export interface FilmState {
   readonly copying: Copying | null;
   /** Milliseconds a step takes on this clip, when that is too long and a working copy would help; null else. */
   readonly slowMs: number | null;
+  /** Frames met so far that this window could not decode. */
+  readonly broken: number;
 }
 export interface Copying {
   /** There is no picture without it, or stepping through the clip itself is slow. */
@@ -97,6 +99,7 @@ export const createFilmStore = (): StoreApi<FilmState> =>
     trouble: null,
     copying: null,
     slowMs: null,
+    broken: 0,
     reopen: null,
   }));
 

@@ -6,7 +6,7 @@ import { CopyPieces, WhatIsReady } from './copy-pieces';
 /** The working copy as the coach sees it: being made, offered where stepping is slow. Over the stage, never in the way. */
 export function CopyNotice() {
   const session = useBench();
-  const { copying, slowMs, source, from } = useStore(session.film);
+  const { copying, slowMs, broken, source, from } = useStore(session.film);
   const [declined, setDeclined] = useState(false);
   if (copying) {
     const percent = copying.share === null ? null : Math.round(copying.share * 100);
@@ -35,12 +35,13 @@ export function CopyNotice() {
       </div>
     );
   }
-  if (slowMs === null || from === 'copy' || declined || !source) return null;
+  if ((slowMs === null && broken === 0) || from === 'copy' || declined || !source) return null;
   return (
     <div className="copy-notice">
       <p>
-        Steps take about {Math.round(slowMs)} ms on this clip. A working copy makes them quick; it is made in
-        the background and its frames are the same.
+        {broken > 0
+          ? `This clip is damaged: so far this window couldn’t decode ${broken === 1 ? 'one picture' : `${broken} pictures`}. A working copy patches up what it can. Submark makes it in the background, and its frames are the same.`
+          : `Steps take about ${Math.round(slowMs ?? 0)} ms on this clip. A working copy makes them quick; it is made in the background and its frames are the same.`}
       </p>
       <div className="copy-progress">
         <button type="button" onClick={() => void session.keeper.makeCopy('slow')}>

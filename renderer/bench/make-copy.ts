@@ -81,6 +81,7 @@ export async function makeCopy(
     reopen: reopenerOf(session, open),
     trouble: null,
     slowMs: null,
+    broken: 0,
   });
   before?.close();
   if (budget) source.limitTo(budget);

@@ -16,9 +16,10 @@ export async function openFilm(
 ): Promise<void> {
   const { film, host, document } = session;
   const swim = document.swim();
+  const onBroken = (broken: number): void => film.setState({ broken });
   const opened =
     clipStatus === 'present'
-      ? await openSwimFilm(host, swim, { signal, open })
+      ? await openSwimFilm(host, swim, { signal, open, onBroken })
       : await openCopy(host, swim, { signal, open });
   if (signal.aborted) {
     if (opened.ok) opened.value.source.close();

@@ -20,6 +20,7 @@ export function StepControls() {
   const session = useBench();
   const frame = useView((state) => state.frame);
   const waiting = useView((state) => state.shownFrame !== state.frame);
+  const lost = useView((state) => state.lostFrame === state.frame);
   const playing = useView((state) => state.playing);
   const pace = useView((state) => state.pace);
   const scored = useView((state) => state.lower === 'score');
@@ -54,7 +55,9 @@ export function StepControls() {
         <StepButton onStep={step(-1)} sign="◀" words="frame" title={tip('frame-back', 'One frame back')} />
         <output className={`where${waiting && hasFilm ? ' waiting' : ''}`} aria-live="off" data-frame={frame}>
           <strong className="where-frame">{where.frame}</strong>
-          <small className="where-time">{waiting && hasFilm ? 'picture on its way…' : where.time}</small>
+          <small className="where-time">
+            {!waiting || !hasFilm ? where.time : lost ? 'this picture is damaged' : 'picture on its way…'}
+          </small>
         </output>
         <StepButton onStep={step(1)} sign="▶" words="frame" title={tip('frame-on', 'One frame on')} />
         <StepButton

@@ -67,7 +67,8 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
           void session.keeper.unreadable();
           return;
         }
-        session.say(`Frame ${frame + 1} can't be decoded: the picture shown is an earlier one`);
+        session.view.setState({ lostFrame: frame });
+        session.say(`Frame ${frame + 1} can’t be decoded. The picture shown is an earlier one.`);
       },
     );
     return () => {

@@ -52,6 +52,8 @@ export interface ViewState {
   readonly frame: number;
   /** The frame whose picture is on the stage; differs from `frame` only while that picture is being decoded. */
   readonly shownFrame: number | null;
+  /** The last frame whose picture could not be had at all; null while none was. */
+  readonly lostFrame: number | null;
   /** Which way the coach walks; the frame source decodes ahead that way. */
   readonly towards: -1 | 0 | 1;
   readonly playing: boolean;
@@ -111,6 +113,7 @@ export function createViewStore(start: Partial<ViewState> = {}): ViewStore {
   return createStore<ViewState>(() => ({
     frame: 0,
     shownFrame: null,
+    lostFrame: null,
     towards: 0,
     playing: false,
     pace: 0.25,

@@ -4,6 +4,7 @@ import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { sameStarts } from '#core/timeline/same-starts';
 import type { HostClient } from '../host/host-client';
 import type { FrameSource, OpenFrameSource, ShownAs } from './frame-source';
+import { type Mending, mendedSource } from './mended-source';
 import { openFrameSource } from './open-frame-source';
 
 /** A swim's film, and whether its pictures come from the clip itself or from its working copy. */
@@ -16,6 +17,8 @@ interface Options {
   readonly signal: AbortSignal;
   readonly budgetBytes?: number;
   readonly open?: OpenFrameSource;
+  /** Told how many frames this window could not decode so far, each time there is one more. */
+  readonly onBroken?: (frames: number) => void;
 }
 
 /**
@@ -37,7 +40,7 @@ export async function openSwimFilm(
 export async function openCopy(
   host: Pick<HostClient, 'call' | 'copyAddress'>,
   { id, clip }: Swim,
-  { open = openFrameSource, ...options }: Options,
+  { open = openFrameSource, onBroken, ...options }: Options,
 ): Promise<Result<SwimFilm>> {
   const look = await host.call('copy/look', { id }, options.signal);
   if (!look.ok) return look;
@@ -48,14 +51,15 @@ export async function openCopy(
     table: tableFromRecord(clip.frameTimes),
   };
   const source = await open({ address: host.copyAddress(id) }, { ...options, standsFor });
-  return source.ok ? success({ source: source.value, from: 'copy' }) : source;
+  if (!source.ok) return source;
+  return success({ source: mendedSource(source.value, { ask: stillsOf(host, id), onBroken }), from: 'copy' });
 }
 
 /** The clip itself, whether or not there is a working copy. */
 export async function openClipItself(
-  host: Pick<HostClient, 'clipAddress'>,
+  host: Pick<HostClient, 'call' | 'clipAddress'>,
   { id, clip }: Swim,
-  { open = openFrameSource, ...options }: Options,
+  { open = openFrameSource, onBroken, ...options }: Options,
 ): Promise<Result<SwimFilm>> {
   // a decoder gives both fields woven into one picture, which is no frame of this swim
   if (clip.fields) return failure('unsupported-codec', { codec: clip.codec, name: clip.originalName });
@@ -67,7 +71,23 @@ export async function openClipItself(
     facts.height === clip.height &&
     // half a tick: each start was rounded to the coarser clock once
     sameStarts(facts.table, tableFromRecord(clip.frameTimes), 0.5);
-  if (same) return success({ source: opened.value, from: 'clip' });
+  if (same)
+    return success({
+      source: mendedSource(opened.value, { ask: stillsOf(host, id), onBroken }),
+      from: 'clip',
+    });
   opened.value.close();
   return failure('clip-changed', { name: clip.originalName });
 }
+
+/** One frame of a swim's clip at a time, made by the host's tools. */
+const stillsOf =
+  (host: Pick<HostClient, 'call'>, id: string): Mending['ask'] =>
+  async (frame) => {
+    const answer = await host.call('copy/stills', {
+      id,
+      around: { first: frame, last: frame },
+      asked: frame,
+    });
+    return answer.ok ? success(answer.value.stills) : answer;
+  };
