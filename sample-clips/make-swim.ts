@@ -157,6 +157,7 @@ export async function writeSwim(
     postures,
     followed: [],
     // the drawn camera stood, and where it did not nobody has looked
+    seen: [],
     cameraPath:
       camera.carried || postures.length < 2
         ? []

@@ -21,6 +21,8 @@ const types: Readonly<Record<string, string>> = {
   '.ttf': 'font/ttf',
   '.wasm': 'application/wasm',
   '.json': 'application/json',
+  // weights of the networks that see the swimmer
+  '.tflite': 'application/octet-stream',
 };
 const operationLimit = 64 * 1024 * 1024;
 const pictureLimit = 256 * 1024 * 1024;

@@ -25,6 +25,8 @@ import { StepControls } from './step-controls';
 import { FollowPanel } from '../follow/follow-panel';
 import { QuestionForm } from '../follow/question-form';
 import { followCommands } from '../follow/follow-commands';
+import { seeCommands } from '../see/see-commands';
+import { useStopSeeing } from '../see/use-stop-seeing';
 import { useCameraLook } from '../camera/use-camera-look';
 import { useFollowAnswers } from '../follow/use-follow-answers';
 import { useStore } from 'zustand';
@@ -75,12 +77,13 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
       }),
     [session, openStill, openVideo, openExport, onRemark],
   );
-  const following = useMemo(() => followCommands(session), [session]);
+  const following = useMemo(() => [...seeCommands(session), ...followCommands(session)], [session]);
   const followOpen = useStore(session.follow, (state) => state.open);
   useCommandKeys('Follow and propose', following);
   useCommandKeys('Bench', commands);
   useFollowAnswers();
   useCameraLook();
+  useStopSeeing();
   const loop = useView((state) => state.loop);
   useSpaceToPlay(loop ?? undefined);
   useBarePicture();

@@ -8,6 +8,7 @@ import { endPass, startPass } from './guided-pass';
 import { markHere } from './marking';
 import { padKeys, padWords } from './pad-keys';
 import { FollowPad } from '../follow/follow-pad';
+import { SeePad } from '../see/see-pad';
 import { ScenePads } from './scene-pads';
 import { useTip } from '../app/use-tip';
 
@@ -53,6 +54,7 @@ export function MarkPads() {
   const laying = useView((state) => state.tool === 'body-line');
   return (
     <nav className="pads" aria-label="Marks">
+      <SeePad />
       <button
         type="button"
         className="pad pass"

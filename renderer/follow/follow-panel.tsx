@@ -5,6 +5,7 @@ import { cancelFollowing, followPoints, layNextLine } from './follow-actions';
 import { allPieces, linesWanted, openPieces } from './follow-selectors';
 import { ProposalList } from './proposal-list';
 import { QuestionList } from './question-list';
+import { SeeSection } from '../see/see-section';
 import './follow.css';
 import { useTip } from '../app/use-tip';
 
@@ -33,6 +34,7 @@ export function FollowPanel() {
           Readings
         </button>
       </header>
+      <SeeSection />
       {pieces.length === 0 ? (
         <div className="follow-teach">
           <p>

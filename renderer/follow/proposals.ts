@@ -9,9 +9,9 @@ import { remembered } from '../state/selectors';
 
 const none: readonly EventProposal[] = [];
 
-/** What the followed points propose; nothing while a swim has none, so that dense hand-made lines are left alone. */
+/** What followed and seen points propose; nothing while a swim has none, so that dense hand-made lines are left alone. */
 export const proposalsOf = remembered((swim: Swim): readonly EventProposal[] =>
-  swim.followed.length === 0 ? none : proposeEvents(swim, clockOf(swim)),
+  swim.followed.length + swim.seen.length === 0 ? none : proposeEvents(swim, clockOf(swim)),
 );
 
 const saidOf =

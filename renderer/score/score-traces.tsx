@@ -3,6 +3,7 @@ import { memo, useMemo } from 'react';
 import { useSwim } from '../bench/bench-session';
 import { clockOf } from '../bench/bench-session';
 import { withFollowed } from '#core/follow/with-followed';
+import { withSeen } from '#core/see/with-seen';
 import { shownPoints, type TracePoint, traceRuns } from './body-traces';
 import type { ScoreAxis } from './score-axis';
 import type { ScoreLayout } from './score-layout';
@@ -15,6 +16,7 @@ export const ScoreTraces = memo(function ScoreTraces(props: {
   const { axis, layout } = props;
   const postures = useSwim((swim) => swim.postures);
   const followed = useSwim((swim) => swim.followed);
+  const seen = useSwim((swim) => swim.seen);
   const clock = useSwim(clockOf);
   const traces = useMemo(
     () =>
@@ -26,11 +28,15 @@ export const ScoreTraces = memo(function ScoreTraces(props: {
         ] as const
       ).map(([landmark, staff]) => ({
         staff,
-        // a broken line where the machine followed, a whole one where the coach marked
-        guessed: followed.some((run) => run.landmark === landmark),
-        runs: traceRuns(withFollowed(postures, followed, landmark), landmark, clock),
+        // a broken line where the machine followed or saw, a whole one where the coach marked
+        guessed: [...followed, ...seen].some((run) => run.landmark === landmark),
+        runs: traceRuns(
+          withSeen(withFollowed(postures, followed, landmark), seen, landmark),
+          landmark,
+          clock,
+        ),
       })),
-    [postures, followed, clock],
+    [postures, followed, seen, clock],
   );
   return (
     <g className="score-traces">

@@ -40,6 +40,7 @@ export function newSwim({ id, now, card, facts, slowdown, clip, originalName }: 
     events: [],
     postures: [],
     followed: [],
+    seen: [],
     cameraPath: [],
     dismissed: [],
   };

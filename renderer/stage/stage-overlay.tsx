@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { useBench, useSwim, useView } from '../bench/bench-session';
 import { emptyScene } from '#core/swim-file/swim-schema';
 import { followedOf } from '../follow/follow-selectors';
+import { SeenDrawing } from '../see/seen-drawing';
 import { postureOn } from '../state/selectors';
 import { BodyLineDrawing } from './body-line-drawing';
 import { CrosshairDrawing } from './crosshair-drawing';
@@ -48,6 +49,7 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
         {(showScene || tool === 'still') && (
           <StillDrawing still={swim.scene.still} frame={shownFrame} view={view} />
         )}
+        <SeenDrawing frame={shownFrame} view={view} />
         {followed && (
           <FollowedDrawing
             followed={followed}

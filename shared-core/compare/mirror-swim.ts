@@ -52,6 +52,10 @@ export function mirrorSwim(swim: Swim): Swim {
       ...run,
       points: run.points.map(([x, y, confidence]): [number, number, number] => [width - x, y, confidence]),
     })),
+    seen: swim.seen.map((run) => ({
+      ...run,
+      points: run.points.map(([x, y, sd]): [number, number, number] => [width - x, y, sd]),
+    })),
     cameraPath: swim.cameraPath.map((run) => ({
       ...run,
       moved: run.moved.map((row) => row.map(([x, y]): [number, number] => [-x, y])),

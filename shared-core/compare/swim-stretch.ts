@@ -1,4 +1,4 @@
-import type { FollowedRun, Swim } from '../swim-file/swim-schema';
+import type { FollowedRun, SeenRun, Swim } from '../swim-file/swim-schema';
 
 /** Frames of a swim, both included. */
 export interface Stretch {
@@ -17,11 +17,12 @@ export function swimStretch(swim: Swim, { first, last }: Stretch): Swim {
     events: swim.events.filter(inside),
     postures: swim.postures.filter(inside),
     followed: swim.followed.flatMap((run) => cutRun(run, first, last) ?? []),
+    seen: swim.seen.flatMap((run) => cutRun(run, first, last) ?? []),
     dismissed: swim.dismissed.filter(inside),
   };
 }
 
-function cutRun(run: FollowedRun, first: number, last: number): FollowedRun | null {
+function cutRun<T extends FollowedRun | SeenRun>(run: T, first: number, last: number): T | null {
   const from = Math.max(first, run.frame);
   const points = run.points.slice(from - run.frame, Math.max(0, last - run.frame + 1));
   return points.length > 0 ? { ...run, frame: from, points } : null;

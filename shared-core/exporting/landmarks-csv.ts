@@ -18,19 +18,21 @@ const head = [
   'y',
   'unit',
   'confidence',
+  'sd_px',
   'doubtful',
 ];
 
 /**
  * Landmarks as tidy CSV, a row a landmark of a frame: `marked` by the coach, `hidden` (the coach said it can't be seen;
- * no place), or `followed` by the machine with its confidence from 0 to 1. `x_px`, `y_px` are pixels of the shown
+ * no place), `followed` by the machine with its confidence from 0 to 1, or `seen` by it without a mark and not reviewed, with the
+ * standard deviation of one axis (`sd_px`). `x_px`, `y_px` are pixels of the shown
  * picture, y down; `x`, `y` lie along travel and up, in `unit`, from the picture's top left corner: only differences
  * mean something. A camera's movement is taken out of them; where it moved and that is not known, they are empty.
  *
  * @param doubt what speaks against these times (`swimDoubtWords`), said in every row
  */
 export function landmarksCsv(
-  swim: Pick<Swim, 'postures' | 'followed'>,
+  swim: Pick<Swim, 'postures' | 'followed' | 'seen'>,
   clock: ClipClock,
   transform: PoolTransform,
   camera: CameraPath,
@@ -49,6 +51,7 @@ export function landmarksCsv(
     status: string,
     point: Point | null,
     confidence: CsvCell,
+    sd: CsvCell = '',
   ): void => {
     const pool = point && inPool(frame, point);
     const place = [point?.x, point?.y, pool?.x, pool?.y].map((value) =>
@@ -66,6 +69,7 @@ export function landmarksCsv(
         ...place,
         pool ? transform.unit : '',
         confidence,
+        sd,
         doubt ?? '',
       ],
     });
@@ -80,6 +84,10 @@ export function landmarksCsv(
   for (const run of swim.followed)
     run.points.forEach(([x, y, confidence], index) => {
       put(run.frame + index, run.landmark, 'followed', { x, y }, sixDigits(confidence));
+    });
+  for (const run of swim.seen)
+    run.points.forEach(([x, y, sd], index) => {
+      put(run.frame + index, run.landmark, 'seen', { x, y }, '', sixDigits(sd));
     });
   rows.sort((a, b) => a.frame - b.frame || a.order - b.order);
   return csvText(

@@ -4,7 +4,7 @@ import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
 import type { Point } from '../units/brand';
 import { expectedErrorShare } from './expected-error';
 
-/** One landmark's place over frames, marked and followed points together. */
+/** One landmark's place over frames, marked, followed and seen points together. */
 export interface BodyTrace {
   readonly frames: readonly number[];
   /** Real seconds. */
@@ -26,13 +26,13 @@ const worthALook = 0.005;
 
 /**
  * A landmark's trace in picture pixels, to propose moments from: the coach's points where there are any, followed ones
- * that are worth a look, nothing elsewhere. Frames ascending.
+ * that are worth a look, then seen ones, nothing elsewhere. Frames ascending.
  *
  * @param steady where a picture point would lie if the camera had stood still; null: not known
  * @param least followed points of less confidence are left out
  */
 export function bodyTrace(
-  swim: Pick<Swim, 'postures' | 'followed'>,
+  swim: Pick<Swim, 'postures' | 'followed' | 'seen'>,
   landmark: LandmarkName,
   clock: ClipClock,
   bodyLength: number,
@@ -40,6 +40,12 @@ export function bodyTrace(
   least: number = worthALook,
 ): BodyTrace {
   const points = new Map<number, { readonly at: Point; readonly sd: number }>();
+  for (const run of swim.seen) {
+    if (run.landmark !== landmark) continue;
+    run.points.forEach(([x, y, sd], i) => {
+      points.set(run.frame + i, { at: { x, y }, sd });
+    });
+  }
   for (const run of swim.followed) {
     if (run.landmark !== landmark) continue;
     run.points.forEach(([x, y, confidence], i) => {

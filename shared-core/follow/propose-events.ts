@@ -5,6 +5,7 @@ import { type ClipClock, frameAtRealTime, localFrameInterval, realTimeOf } from 
 import { type BodyTrace, bodyTrace } from './body-trace';
 import { cameraPath } from './camera-path';
 import { type HandMoment, handMoments } from './hand-moments';
+import { lengthOfSeen } from '../see/seen-runs';
 import { seenBodyLength } from './seen-body-length';
 import { traceParts } from './trace-parts';
 import { turningTimes } from './turning-times';
@@ -37,6 +38,8 @@ const markedShare = 0.004;
  * from the kick, beside what its points' spread says. From the drawn clips of docs/performance.md.
  */
 const unevenSeconds = 0.01;
+/** A toe seen without a mark turns early by some of this, seconds, whatever its points' spread says. From the two clips seeing was set on. */
+const seenSeconds = 0.006;
 /** A moment known no better than this, seconds, is not worth proposing: a quarter of a quick kick. Our choice. */
 const mostSeconds = 0.1;
 /**
@@ -70,8 +73,8 @@ const kept = new WeakMap<Swim['followed'], Kept>();
 
 /** Everything the traces speak for, marked or not. Not looked for again while no point and no line moves. */
 function possibleEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
-  const { postures, followed, cameraPath: path, scene, clip, card } = swim;
-  const of = [postures, path, scene, clip, card.view, card.arms, clock.slowdown];
+  const { postures, followed, seen, cameraPath: path, scene, clip, card } = swim;
+  const of = [postures, seen, path, scene, clip, card.view, card.arms, clock.slowdown];
   const last = kept.get(followed);
   if (last?.of.every((each, i) => each === of[i])) return last.events;
   const events = findEvents(swim, clock);
@@ -82,12 +85,18 @@ function possibleEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] 
 function findEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
   if (swim.card.view !== 'side') return [];
   // a film may show toes and no body line: about as long as a swimmer is filmed
-  const bodyLength = seenBodyLength(swim.postures) ?? swim.clip.height / 3;
+  const bodyLength = seenBodyLength(swim.postures) ?? lengthOfSeen(swim.seen) ?? swim.clip.height / 3;
   const camera = cameraPath(swim, markedShare * bodyLength);
   const steady = camera.state === 'carried' ? camera.steady : undefined;
   const trace = (name: LandmarkName): BodyTrace => bodyTrace(swim, name, clock, bodyLength, steady);
+  // arms seen without a mark are off by a tenth of the body length and make moments of nothing
+  const known = { ...swim, seen: [] };
+  const handTrace = (name: LandmarkName): BodyTrace => bodyTrace(known, name, clock, bodyLength, steady);
   const end = realTimeOf(clock, clock.table.starts.length - 1);
-  const besides = swim.card.arms === 'stroking' ? unevenSeconds : 0;
+  const besides = Math.hypot(
+    swim.card.arms === 'stroking' ? unevenSeconds : 0,
+    swim.seen.length > 0 ? seenSeconds : 0,
+  );
   const sure = [
     ...traceParts(trace('toe'), longestHole).flatMap((part) =>
       kickTurns(part, standsOut * bodyLength, besides),
@@ -95,11 +104,11 @@ function findEvents(swim: Swim, clock: ClipClock): readonly EventProposal[] {
     ...(swim.card.arms === 'stroking'
       ? handMoments(
           swim.scene,
-          trace,
+          handTrace,
           bodyLength,
           forwardOf(swim),
           camera.state === 'carried' ||
-            (camera.state === 'stands' && (camera.looked || goesAlong(trace('shoulder'), bodyLength))),
+            (camera.state === 'stands' && (camera.looked || goesAlong(handTrace('shoulder'), bodyLength))),
         )
       : []),
   ];

@@ -19,7 +19,7 @@ export function parseSwim(text: string): Parsed<Swim> {
  * that two versions of a file differ only where the swims do. `parseSwim` of it gives the swim back.
  */
 export function serialiseSwim(swim: Swim): string {
-  const { events, postures, followed, cameraPath, dismissed, ...head } = swimSchema.parse(swim);
+  const { events, postures, followed, seen, cameraPath, dismissed, ...head } = swimSchema.parse(swim);
   const byFrame = <T extends { frame: number }>(list: readonly T[]): T[] =>
     [...list].sort((a, b) => a.frame - b.frame);
   const byFirst = (list: typeof cameraPath): typeof cameraPath =>
@@ -27,5 +27,5 @@ export function serialiseSwim(swim: Swim): string {
   const lines = (list: readonly unknown[]): string =>
     list.length === 0 ? '[]' : `[\n${list.map((each) => `    ${JSON.stringify(each)}`).join(',\n')}\n  ]`;
   const headText = JSON.stringify(head, null, 2).slice(0, -2);
-  return `${headText},\n  "events": ${lines(byFrame(events))},\n  "postures": ${lines(byFrame(postures))},\n  "followed": ${lines(byFrame(followed))},\n  "cameraPath": ${lines(byFirst(cameraPath))},\n  "dismissed": ${lines(byFrame(dismissed))}\n}\n`;
+  return `${headText},\n  "events": ${lines(byFrame(events))},\n  "postures": ${lines(byFrame(postures))},\n  "followed": ${lines(byFrame(followed))},\n  "seen": ${lines(byFrame(seen))},\n  "cameraPath": ${lines(byFirst(cameraPath))},\n  "dismissed": ${lines(byFrame(dismissed))}\n}\n`;
 }

@@ -36,9 +36,13 @@ const toVersion4: Migration = (old) => ({
   cameraPath: eachOf(old['cameraPath'], (run) => withFields(run, { turned: null })),
 });
 
+/** From 4 to 5: points seen without a mark, which nothing looked for. */
+const toVersion5: Migration = (old) => ({ ...old, version: 5, seen: [] });
+
 /** Migrations of the swim file, by the version they start from. */
 export const swimMigrations: Readonly<Record<number, Migration>> = {
   1: toVersion2,
   2: toVersion3,
   3: toVersion4,
+  4: toVersion5,
 };

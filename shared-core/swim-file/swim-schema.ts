@@ -4,7 +4,7 @@ import { landmarkNames } from '../marks/landmark';
 import { conditionTagsSchema } from './condition-tags';
 
 /** Version written by this build. A file with a larger number was written by a newer Submark. */
-export const swimFileVersion = 4;
+export const swimFileVersion = 5;
 
 const finite = z.number().refine(Number.isFinite, 'must be a finite number');
 const whole = z.number().int();
@@ -173,7 +173,7 @@ export const eventSchema = z.strictObject({
   breathTo: z.enum(['front', 'left', 'right']).nullable(),
   /** Metres from the wall, for distance marks; null for every other kind. */
   metres: finite.nonnegative().max(10_000).nullable(),
-  /** Who placed it: the coach, or the coach by accepting what was proposed from followed points. */
+  /** Who placed it: the coach, or the coach by accepting what was proposed from followed or seen points. */
   from: z.enum(['coach', 'proposal']),
   /**
    * Instant between frames, of an accepted proposal: frames after `frame` (negative: before) and the standard
@@ -196,6 +196,19 @@ export const followedRunSchema = z.strictObject({
   frame: whole.nonnegative(),
   points: z
     .array(z.tuple([finite, finite, finite.min(0).max(1)]))
+    .min(1)
+    .max(1_000_000),
+});
+
+/**
+ * A landmark as the machine saw it, without a mark, over consecutive frames from `frame` on: x, y, and the standard deviation of
+ * one axis, pixels, as measured on film whose points are known. Nobody has looked at it.
+ */
+export const seenRunSchema = z.strictObject({
+  landmark: z.enum(landmarkNames),
+  frame: whole.nonnegative(),
+  points: z
+    .array(z.tuple([finite, finite, finite.positive()]))
     .min(1)
     .max(1_000_000),
 });
@@ -240,6 +253,8 @@ export const swimSchema = z.strictObject({
   postures: z.array(postureSchema).max(1_000_000),
   /** Machine-followed points, apart from the coach's own in `postures`, which they never replace. */
   followed: z.array(followedRunSchema).max(100_000),
+  /** Points the machine saw without a mark, apart from marked and followed ones, which go before them. */
+  seen: z.array(seenRunSchema).max(100_000),
   /** What the camera did while points were followed. */
   cameraPath: z.array(cameraRunSchema).max(100_000),
   dismissed: z.array(dismissedSchema).max(100_000),
@@ -251,6 +266,7 @@ export type SwimCard = z.infer<typeof cardSchema>;
 export type Scene = z.infer<typeof sceneSchema>;
 export type EventMark = z.infer<typeof eventSchema>;
 export type FollowedRun = z.infer<typeof followedRunSchema>;
+export type SeenRun = z.infer<typeof seenRunSchema>;
 export type CameraRun = z.infer<typeof cameraRunSchema>;
 export type DismissedProposal = z.infer<typeof dismissedSchema>;
 export type Posture = z.infer<typeof postureSchema>;

@@ -49,6 +49,7 @@ export function aSwim(change: Partial<Swim> = {}): Swim {
     events: [aMark('top-1', 'kick-top', 20), aMark('bottom-1', 'kick-bottom', 32)],
     postures: [],
     followed: [],
+    seen: [],
     cameraPath: [],
     dismissed: [],
     ...change,

@@ -139,7 +139,7 @@ export class ArrivedBundles {
 
 /** Whether two swims hold the same marks, scene and card. */
 function saysTheSame(a: Swim, b: Swim): boolean {
-  const of = ({ card, scene, events, postures, followed }: Swim): string =>
-    JSON.stringify([card, scene, events, postures, followed]);
+  const of = ({ card, scene, events, postures, followed, seen }: Swim): string =>
+    JSON.stringify([card, scene, events, postures, followed, seen]);
   return of(a) === of(b);
 }

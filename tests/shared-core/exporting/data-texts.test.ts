@@ -47,6 +47,9 @@ describe('CSV', () => {
           ] as [number, number, number][],
         },
       ],
+      seen: [
+        { landmark: 'hip' as const, frame: 11, points: [[101, 51, 2.5]] as [number, number, number][] },
+      ],
     };
     const left = poolTransform({ ...swim.scene, travel: 'left' }, null);
     const rows = cellsOf(landmarksCsv(marks, clock, left, { state: 'stands', looked: false }, null)).slice(
@@ -55,10 +58,11 @@ describe('CSV', () => {
     );
     expect(rows).toEqual([
       // travel to the left turns x round, and up is positive
-      ['10', '11', '0.2', 'hip', 'marked', '100', '50', '-100', '-50', 'px', '', ''],
-      ['10', '11', '0.2', 'toe', 'hidden', '', '', '', '', '', '', ''],
-      ['10', '11', '0.2', 'toe', 'followed', '7', '8', '-7', '-8', 'px', '0.5', ''],
-      ['11', '12', '0.22', 'toe', 'followed', '9', '10', '-9', '-10', 'px', '0.25', ''],
+      ['10', '11', '0.2', 'hip', 'marked', '100', '50', '-100', '-50', 'px', '', '', ''],
+      ['10', '11', '0.2', 'toe', 'hidden', '', '', '', '', '', '', '', ''],
+      ['10', '11', '0.2', 'toe', 'followed', '7', '8', '-7', '-8', 'px', '0.5', '', ''],
+      ['11', '12', '0.22', 'hip', 'seen', '101', '51', '-101', '-51', 'px', '', '2.5', ''],
+      ['11', '12', '0.22', 'toe', 'followed', '9', '10', '-9', '-10', 'px', '0.25', '', ''],
     ]);
   });
 });

@@ -44,6 +44,33 @@ const proposed = (swim: Swim) =>
   proposeEvents(swim, { table: tableFromRecord(swim.clip.frameTimes), slowdown: 1 });
 
 describe('proposing kicks', () => {
+  it('finds them as well from points seen without a mark, with more doubt, and makes no hand moments of seen arms', () => {
+    const line = kicked().postures[0]?.points ?? {};
+    const seen = Object.entries(line).map(([landmark, { x, y }]) => ({
+      landmark: landmark as keyof typeof line,
+      frame: 0,
+      points: Array.from({ length: frames }, (_, i): [number, number, number] => {
+        const t = i / rate;
+        if (landmark === 'toe') return [x, toeY(t), 3];
+        // the hand goes through the surface and under the shoulder once a second
+        const turned = ['fingertip', 'wrist', 'elbow'].includes(landmark);
+        return turned ? [310 + 90 * Math.cos(6.28 * t), 100 + 60 * Math.sin(6.28 * t), 3] : [x, y, 3];
+      }),
+    }));
+    const bare = kicked({ postures: [], followed: [] });
+    const unmarked = { ...bare, seen, card: { ...bare.card, arms: 'stroking' as const } };
+    const found = proposed(unmarked);
+    const followed = proposed(kicked());
+    expect(found.map(({ kind }) => kind)).toEqual(followed.map(({ kind }) => kind));
+    found.forEach(({ time, sdSeconds }, i) => {
+      expect(Math.abs(time - (followed[i]?.time ?? 0))).toBeLessThan(0.002);
+      expect(sdSeconds).toBeGreaterThan(followed[i]?.sdSeconds ?? 1);
+    });
+    // a point of the coach's goes before what is seen there
+    const marked = { ...unmarked, postures: [{ frame: 36, points: { toe: { x: 120, y: 400 } }, hidden: [] }] };
+    expect(proposed(marked)).not.toEqual(found);
+  });
+
   it('finds tops and bottoms in turn, to a hundredth of a frame on a smooth trace', () => {
     const found = proposed(kicked());
     found.forEach(({ kind }, i) => {

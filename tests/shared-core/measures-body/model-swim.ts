@@ -280,6 +280,7 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
     events,
     postures,
     followed: [],
+    seen: [],
     cameraPath: [],
     dismissed: [],
   };

@@ -61,6 +61,7 @@ export function aSwim(change: Partial<Swim> = {}): Swim {
       { frame: 12, points: { hip: { x: 320, y: 150 }, toe: { x: 200, y: 160.25 } }, hidden: ['ear'] },
     ],
     followed: [],
+    seen: [],
     cameraPath: [],
     dismissed: [],
     ...change,

@@ -98,12 +98,19 @@ describe('files of released versions', () => {
     expect(parsed.ok && parsed.value.cameraPath.map(({ turned }) => turned)).toEqual([null]);
   });
 
-  it('version 4 of the swim file opens and is written back unchanged', () => {
+  it('version 4 of the swim file opens with nothing seen', () => {
     const parsed = parseSwim(frozen('swim-v4.json'));
+    expect(parsed.ok && parsed.value.seen).toEqual([]);
+    expect(parsed.ok && parsed.value.followed[0]?.points).toHaveLength(2);
+  });
+
+  it('version 5 of the swim file opens and is written back unchanged', () => {
+    const parsed = parseSwim(frozen('swim-v5.json'));
+    expect(parsed.ok && parsed.value.seen[0]?.points[1]).toEqual([318.5, 149.75, 3.5]);
     expect(parsed.ok && parsed.value.cameraPath[0]?.turned).toEqual({ degrees: 0.12, zoom: 0.003 });
     expect(parsed.ok && parsed.value.cameraPath[0]?.moved[0]).toHaveLength(3);
     expect(parsed.ok && parsed.value.scene.still[0]).toHaveLength(2);
-    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v4.json'));
+    expect(parsed.ok && serialiseSwim(parsed.value)).toBe(frozen('swim-v5.json'));
   });
 
   it('calls a camera path damaged whose rows and frames do not agree', () => {

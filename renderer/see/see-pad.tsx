@@ -1,0 +1,30 @@
+import { useStore } from 'zustand';
+import { useBench, useSwim } from '../bench/bench-session';
+import { cancelSeeing, seeSwimmer } from './see-actions';
+import { seeStoreOf } from './see-store';
+
+/** The first thing to do on a swim without marks; gone once there are seen points or body lines. */
+export function SeePad() {
+  const session = useBench();
+  const running = useStore(seeStoreOf(session), (state) => state.running);
+  const unmarked = useSwim((swim) => swim.postures.length + swim.seen.length === 0);
+  if (!unmarked && !running) return null;
+  return (
+    <button
+      type="button"
+      className="pad pass"
+      aria-pressed={running !== null}
+      onClick={() => (running ? cancelSeeing(session) : void seeSwimmer(session))}
+      title={
+        running
+          ? 'Stop looking for the swimmer (Escape)'
+          : 'Lay the nine points on every picture without a click, and suggest the kicks (Shift S)'
+      }
+    >
+      <span className="pad-words">
+        {running ? `Seeing, ${Math.round(100 * running.share)} %` : 'See the swimmer'}
+      </span>
+      <kbd>{running ? 'Esc' : '⇧S'}</kbd>
+    </button>
+  );
+}
