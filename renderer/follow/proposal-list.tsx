@@ -11,7 +11,7 @@ import { accept, acceptAll, lookAt, proposalsOf, reject, rejectAll } from './pro
 export function ProposalList() {
   const session = useBench();
   const proposals = useSwim(proposalsOf);
-  const followed = useSwim((swim) => swim.followed.length + swim.seen.length > 0);
+  const followed = useSwim((swim) => swim.followed.length > 0);
   const surface = useSwim((swim) => swim.scene.surface !== null);
   const stroking = useSwim((swim) => swim.card.arms === 'stroking');
   const looking = useStore(session.follow, (state) => state.looking);

@@ -13,7 +13,15 @@ import { createViewStore } from '../state/view-store';
  */
 export function blindSession(session: BenchSession, item: RemarkingItem): BenchSession {
   const swim = session.document.swim();
-  const bare = { ...swim, events: [], followed: [], seen: [], cameraPath: [], dismissed: [], scene: emptyScene };
+  const bare = {
+    ...swim,
+    events: [],
+    followed: [],
+    seen: [],
+    cameraPath: [],
+    dismissed: [],
+    scene: emptyScene,
+  };
   if (item.of === 'event')
     return {
       ...session,

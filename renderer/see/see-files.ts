@@ -5,6 +5,9 @@ import type { Plugin } from 'vite';
 
 const name = 'virtual:see-files';
 
+const licenceOf =
+  'network-runtime: @litertjs/core. pose-landmarks, pose-detector: @mediapipe/pose. Both unchanged, by their authors (Google LLC), under the licence below.';
+
 /**
  * Puts what seeing runs on and the networks' weights beside the app's own files, under names that say what they are, and gives
  * their addresses to whoever imports `virtual:see-files`: they are read when a coach first asks to see a swimmer.
@@ -29,6 +32,12 @@ export function seeFiles(): Plugin {
         const reference = this.emitFile({ type: 'asset', name: as, source: readFileSync(file) });
         return `${key}: import.meta.ROLLUP_FILE_URL_${reference}`;
       });
+      // neither package brings the text of its licence (Apache-2.0): the same text as another package of that licence has
+      const licence = readFileSync(
+        path.join(path.dirname(require.resolve('@techstark/opencv-js/package.json')), 'LICENSE'),
+        'utf8',
+      );
+      this.emitFile({ type: 'asset', name: 'network-licence.txt', source: `${licenceOf}\n\n${licence}` });
       return `export default { ${entries.join(', ')} };`;
     },
   };

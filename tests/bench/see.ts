@@ -68,9 +68,18 @@ function bareOf(body: BodySighting, name: LandmarkName): { readonly x: number; r
   return name === 'toe' ? body.toeBase.at : body.landmarks[name].at;
 }
 
-function kicksOf(clip: SeeClip, truth: Truth, seen: readonly SeenRun[], first: number, last: number): Row['kicks'] {
+function kicksOf(
+  clip: SeeClip,
+  truth: Truth,
+  seen: readonly SeenRun[],
+  first: number,
+  last: number,
+): Row['kicks'] {
   const { swim, clock } = followedSwim(truth, clip.width, clip.height, clip.arms, [], []);
-  const own = proposeEvents({ ...swim, seen: seen.map((run) => ({ ...run, points: [...run.points] })) }, clock);
+  const own = proposeEvents(
+    { ...swim, seen: seen.map((run) => ({ ...run, points: [...run.points] })) },
+    clock,
+  );
   const kicks = truth.events.filter(({ kind }) => kind.startsWith('kick'));
   const [from, to] = [truth.realTimes[first] ?? 0, truth.realTimes[last] ?? 0];
   // a turn at the very edge of what is seen can't be seen as one
@@ -85,7 +94,10 @@ function kicksOf(clip: SeeClip, truth: Truth, seen: readonly SeenRun[], first: n
 }
 
 /** What would be read of the seen points were they surely followed between two marked frames: readings take no seen ones. */
-function readOf({ truth, width, height, arms }: SeeClip, seen: readonly SeenRun[]): Pick<ReadingErrors, 'frequency' | 'amplitude'> {
+function readOf(
+  { truth, width, height, arms }: SeeClip,
+  seen: readonly SeenRun[],
+): Pick<ReadingErrors, 'frequency' | 'amplitude'> {
   const hip = seen.filter(({ landmark }) => landmark === 'hip');
   const [only] = hip;
   if (!only || hip.length > 1) return { frequency: null, amplitude: null };
@@ -96,7 +108,10 @@ function readOf({ truth, width, height, arms }: SeeClip, seen: readonly SeenRun[
       seen.map(({ landmark, points }) => [landmark, { x: points[i]?.[0] ?? 0, y: points[i]?.[1] ?? 0 }]),
     ),
   }));
-  const sure = seen.map((run) => ({ ...run, points: run.points.map(([x, y]): [number, number, number] => [x, y, 0.999]) }));
+  const sure = seen.map((run) => ({
+    ...run,
+    points: run.points.map(([x, y]): [number, number, number] => [x, y, 0.999]),
+  }));
   return readingErrors(truth, width, height, arms, ends, sure);
 }
 
@@ -132,11 +147,13 @@ async function rowOf(clip: SeeClip): Promise<Row> {
 }
 
 const rows: Row[] = [];
-for (const clip of await seeClips()) if (!only || only === 'again' || only === clip.name) rows.push(await rowOf(clip));
+for (const clip of await seeClips())
+  if (!only || only === 'again' || only === clip.name) rows.push(await rowOf(clip));
 
 const fixed = (value: number | null | undefined, digits: number): string =>
   value === null || value === undefined ? '–' : value.toFixed(digits);
-const seenOn = ({ raw }: Row): string => `${raw.bodies.filter((body) => body).length} of ${raw.bodies.length}`;
+const seenOn = ({ raw }: Row): string =>
+  `${raw.bodies.filter((body) => body).length} of ${raw.bodies.length}`;
 const swum = rows.filter(({ clip }) => !clip.empty);
 const table = [
   `| clip | seen on | ${landmarkNames.join(' | ')} | inside 95 % | kick frequency off % | toe amplitude off % | kicks found | of nothing |`,
@@ -145,7 +162,9 @@ const table = [
     (row) =>
       `| ${row.clip.name}${row.clip.setOn ? ' (set on)' : ''} | ${seenOn(row)} | ${landmarkNames
         .map((name) => `${fixed(row.laid.get(name), 1)} (${fixed(row.bare.get(name), 1)})`)
-        .join(' | ')} | ${fixed(row.inside, 0)} % | ${fixed(row.frequency, 2)} | ${fixed(row.amplitude, 1)} | ${row.kicks.found} of ${row.kicks.there} | ${row.kicks.wrong} |`,
+        .join(
+          ' | ',
+        )} | ${fixed(row.inside, 0)} % | ${fixed(row.frequency, 2)} | ${fixed(row.amplitude, 1)} | ${row.kicks.found} of ${row.kicks.there} | ${row.kicks.wrong} |`,
   ),
 ];
 const perSecond = rows.map(({ raw }) => 1 / raw.secondsEach).sort((a, b) => a - b);

@@ -54,13 +54,13 @@ test('a coach sees the swimmer on an unmarked swim without a click on the pictur
   // cancelled while it looks: nothing is changed
   await page.keyboard.press('Shift+S');
   const panel = page.getByRole('complementary', { name: 'Follow and propose' });
-  await expect(panel.getByText(/pictures a second/)).toBeVisible({ timeout: 60_000 });
+  await expect(panel.getByText(/pictures a second/)).toBeVisible({ timeout: 120_000 });
   await page.keyboard.press('Escape');
   await expect(panel.getByText('Cancelled. Nothing was changed.')).toBeVisible();
   expect(swimOf(app.library).seen).toEqual([]);
 
   await panel.getByRole('button', { name: /See the swimmer/ }).click();
-  await expect(panel.getByText(/Submark saw the swimmer on/)).toBeVisible({ timeout: 120_000 });
+  await expect(panel.getByText(/Submark saw the swimmer on/)).toBeVisible({ timeout: 240_000 });
   await expect(panel).toContainText(`It set the direction of travel to ${truth.travel}`);
   await expect.poll(() => swimOf(app.library).seen.length).toBeGreaterThan(0);
   const after = swimOf(app.library);

@@ -75,7 +75,10 @@ describe('the seer', () => {
   });
 
   it('lets nobody wait once it is ended', async () => {
-    const seer = createSeer(() => scripted((message) => (message.kind === 'look' ? null : willing(message))), files);
+    const seer = createSeer(
+      () => scripted((message) => (message.kind === 'look' ? null : willing(message))),
+      files,
+    );
     await seer.begin(null);
     const looking = seer.look(0, 0, picture());
     seer.end();

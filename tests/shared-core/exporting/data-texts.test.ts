@@ -47,9 +47,7 @@ describe('CSV', () => {
           ] as [number, number, number][],
         },
       ],
-      seen: [
-        { landmark: 'hip' as const, frame: 11, points: [[101, 51, 2.5]] as [number, number, number][] },
-      ],
+      seen: [{ landmark: 'hip' as const, frame: 11, points: [[101, 51, 2.5]] as [number, number, number][] }],
     };
     const left = poolTransform({ ...swim.scene, travel: 'left' }, null);
     const rows = cellsOf(landmarksCsv(marks, clock, left, { state: 'stands', looked: false }, null)).slice(

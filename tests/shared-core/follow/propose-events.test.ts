@@ -67,7 +67,10 @@ describe('proposing kicks', () => {
       expect(sdSeconds).toBeGreaterThan(followed[i]?.sdSeconds ?? 1);
     });
     // a point of the coach's goes before what is seen there
-    const marked = { ...unmarked, postures: [{ frame: 36, points: { toe: { x: 120, y: 400 } }, hidden: [] }] };
+    const marked = {
+      ...unmarked,
+      postures: [{ frame: 36, points: { toe: { x: 120, y: 400 } }, hidden: [] }],
+    };
     expect(proposed(marked)).not.toEqual(found);
   });
 

@@ -16,13 +16,20 @@ describe('a turned square', () => {
   it('takes a point into itself and back', () => {
     const number = fc.double({ min: -500, max: 500, noNaN: true });
     fc.assert(
-      fc.property(number, number, number, number, fc.double({ min: -7, max: 7, noNaN: true }), (x, y, px, py, angle) => {
-        const square = { x, y, side: 180, angle };
-        const { u, v } = intoSquare(square, { x: px, y: py });
-        const back = fromSquare(square, u, v);
-        expect(back.x).toBeCloseTo(px, 6);
-        expect(back.y).toBeCloseTo(py, 6);
-      }),
+      fc.property(
+        number,
+        number,
+        number,
+        number,
+        fc.double({ min: -7, max: 7, noNaN: true }),
+        (x, y, px, py, angle) => {
+          const square = { x, y, side: 180, angle };
+          const { u, v } = intoSquare(square, { x: px, y: py });
+          const back = fromSquare(square, u, v);
+          expect(back.x).toBeCloseTo(px, 6);
+          expect(back.y).toBeCloseTo(py, 6);
+        },
+      ),
     );
   });
 
@@ -101,8 +108,8 @@ it('windows cover the whole picture and lie inside it, upright or not', () => {
     // a body of a third of the width lies whole in some window
     const body = width / 3;
     for (let left = 0; left + body <= width; left += 7)
-      expect(windows.some(({ x, side }) => x - side / 2 <= left + 1e-9 && left + body <= x + side / 2 + 1e-9)).toBe(
-        true,
-      );
+      expect(
+        windows.some(({ x, side }) => x - side / 2 <= left + 1e-9 && left + body <= x + side / 2 + 1e-9),
+      ).toBe(true);
   }
 });

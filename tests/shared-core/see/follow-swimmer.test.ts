@@ -21,7 +21,8 @@ function barNetworks(): PoseNetworks & { readonly detections: () => number } {
         last.y.push(...rows);
       } else bars.push({ x: [x], y: [...rows] });
     });
-    const mean = (all: readonly number[]): number => all.reduce((sum, each) => sum + each, 0) / all.length + 0.5;
+    const mean = (all: readonly number[]): number =>
+      all.reduce((sum, each) => sum + each, 0) / all.length + 0.5;
     return bars.map(({ x, y }) => ({ x: mean(x), y: mean(y) }));
   };
   return {
@@ -55,7 +56,8 @@ function picture(bars: readonly { readonly x: number; readonly y: number }[]): S
   for (const bar of bars)
     for (let y = bar.y - 8; y < bar.y + 8; y++)
       for (let x = bar.x - 50; x < bar.x + 50; x++)
-        if (x >= 0 && y >= 0 && x < width && y < height) rgba.fill(255, 4 * (y * width + x), 4 * (y * width + x) + 4);
+        if (x >= 0 && y >= 0 && x < width && y < height)
+          rgba.fill(255, 4 * (y * width + x), 4 * (y * width + x) + 4);
   return { width, height, rgba, step: 1 };
 }
 

@@ -110,13 +110,17 @@ describe('how seen points are kept', () => {
 
   it('is a run for each landmark and stretch, to a tenth of a pixel, with a spread that is never nothing', () => {
     expect(runs).toHaveLength(2 * landmarkNames.length);
-    expect(runs.filter(({ landmark }) => landmark === 'hip').map(({ frame, points }) => [frame, points.length])).toEqual([
+    expect(
+      runs.filter(({ landmark }) => landmark === 'hip').map(({ frame, points }) => [frame, points.length]),
+    ).toEqual([
       [0, 120],
       [156, 80],
     ]);
     const hip = seenByFrame(runs).get(170)?.get('hip');
     expect(hip?.x).toBeCloseTo(laid[134]?.hip.x ?? 0, 0);
-    expect(Math.min(...runs.flatMap(({ points }) => points.map(([, , sd]) => sd)))).toBeGreaterThanOrEqual(0.1);
+    expect(Math.min(...runs.flatMap(({ points }) => points.map(([, , sd]) => sd)))).toBeGreaterThanOrEqual(
+      0.1,
+    );
   });
 
   it('tells how long the body is and which way it goes', () => {

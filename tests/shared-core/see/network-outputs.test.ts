@@ -64,7 +64,11 @@ describe('the detector’s boxes', () => {
 
 /** An outline made of thick lines: over zero inside. */
 function mask(
-  lines: readonly { readonly a: readonly [number, number]; readonly b: readonly [number, number]; readonly half: number }[],
+  lines: readonly {
+    readonly a: readonly [number, number];
+    readonly b: readonly [number, number];
+    readonly half: number;
+  }[],
 ): BodyMask {
   const size = 256;
   const values = new Float32Array(size * size).fill(-5);
@@ -72,7 +76,10 @@ function mask(
     for (let x = 0; x < size; x++)
       for (const { a, b, half } of lines) {
         const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-        const on = Math.max(0, Math.min(1, ((x + 0.5 - a[0]) * dx + (y + 0.5 - a[1]) * dy) / (dx * dx + dy * dy)));
+        const on = Math.max(
+          0,
+          Math.min(1, ((x + 0.5 - a[0]) * dx + (y + 0.5 - a[1]) * dy) / (dx * dx + dy * dy)),
+        );
         if (Math.hypot(x + 0.5 - a[0] - on * dx, y + 0.5 - a[1] - on * dy) <= half) values[y * size + x] = 5;
       }
   return { size, values };
