@@ -1,10 +1,12 @@
 import { useStore } from 'zustand';
+import { useTip } from '../app/use-tip';
 import { useBench, useSwim } from '../bench/bench-session';
 import { cancelSeeing, seeSwimmer } from './see-actions';
 import { seeStoreOf } from './see-store';
 
 /** The first thing to do on a swim without marks; gone once there are seen points or body lines. */
 export function SeePad() {
+  const tip = useTip();
   const session = useBench();
   const running = useStore(seeStoreOf(session), (state) => state.running);
   const unmarked = useSwim((swim) => swim.postures.length + swim.seen.length === 0);
@@ -17,8 +19,8 @@ export function SeePad() {
       onClick={() => (running ? cancelSeeing(session) : void seeSwimmer(session))}
       title={
         running
-          ? 'Stop looking for the swimmer (Escape)'
-          : 'Lay the nine points on every picture without a click, and suggest the kicks (Shift S)'
+          ? tip('see-cancel', 'Stop looking for the swimmer')
+          : tip('see', 'Lay the nine points on every picture without a click, and suggest the kicks')
       }
     >
       <span className="pad-words">

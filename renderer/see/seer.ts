@@ -1,6 +1,8 @@
 import type { SeenPicture } from '#core/see/cut-square';
 import type { SeenFrame } from '#core/see/seen-runs';
 import type { Square } from '#core/see/square';
+import { type AskedWorker, askedWorker } from '../workers/ask-worker';
+import type { PlainWorker, WorkerPatience } from '../workers/watched-worker';
 import type { FromSeer, Glance, RunsOn, SeeFiles, ToSeer } from './see-message';
 
 /** Sees a swimmer on pictures given in order, away from the window's own thread. One swim at a time. */
@@ -13,87 +15,59 @@ export interface Seer {
   end(): void;
 }
 
-/** The part of a Worker that is used; tests hand in one that dies. */
-export interface SeerWorker {
-  onmessage: ((event: MessageEvent<FromSeer>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-  postMessage(message: ToSeer, transfer: Transferable[]): void;
-  terminate(): void;
-}
+export type SeerWorker = PlainWorker<ToSeer, FromSeer>;
 
-/** A worker that says nothing for this long is taken for dead, ms: laying a minute of film takes less, as does loading. */
-const silenceMs = 120_000;
+/** Two minutes without a word: laying a minute of film takes less, as does loading. */
+const seerPatience: WorkerPatience = { checkMs: 250, silentChecks: 480 };
+const stopped = 'Seeing was cancelled';
 
-export function createSeer(
-  makeWorker: () => SeerWorker,
-  files: SeeFiles,
-  { silence = silenceMs }: { readonly silence?: number } = {},
-): Seer {
-  let worker: SeerWorker | null = null;
+export function createSeer(makeWorker: () => SeerWorker, files: SeeFiles, patience = seerPatience): Seer {
+  let worker: AskedWorker<ToSeer, FromSeer> | null = null;
   let runsOn: RunsOn | null = null;
-  let waiting: {
-    readonly hear: (message: FromSeer) => void;
-    readonly fail: (problem: Error) => void;
-  } | null = null;
   let ids = 0;
 
-  const end = (why = 'it was ended'): void => {
-    worker?.terminate();
+  const end = (): void => {
+    worker?.end();
     worker = null;
     runsOn = null;
-    waiting?.fail(new Error(why));
-    waiting = null;
   };
 
-  /** Says one thing to the worker and waits for its answer. */
-  const ask = (message: ToSeer, transfer: Transferable[] = []): Promise<FromSeer> =>
-    new Promise((resolve, reject) => {
-      const silent = setTimeout(() => end('it gave no sign of life'), silence);
-      const settle = (done: () => void): void => {
-        clearTimeout(silent);
-        waiting = null;
-        done();
-      };
-      waiting = {
-        hear: (heard) => settle(() => resolve(heard)),
-        fail: (problem) => settle(() => reject(problem)),
-      };
-      if (worker) worker.postMessage(message, transfer);
-      else waiting.fail(new Error('it has ended'));
-    });
-
-  const start = async (): Promise<RunsOn> => {
-    if (worker && runsOn) return runsOn;
-    const made = makeWorker();
-    worker = made;
-    made.onmessage = ({ data }) => {
-      if (data.kind === 'failed') end(data.reason);
-      else waiting?.hear(data);
+  /** Asks one thing and waits for the answer of its kind; what fails ends the worker. */
+  const ask = async <T>(
+    message: ToSeer,
+    pick: (told: FromSeer) => T | undefined,
+    transfer: Transferable[] = [],
+  ): Promise<T> => {
+    if (!worker) throw new Error('the worker was ended');
+    const hear = (told: FromSeer): T | undefined => {
+      if (told.kind === 'failed') throw new Error(told.reason);
+      return pick(told);
     };
-    made.onerror = (event) => end(event.message || 'it could not start');
-    const heard = await ask({ kind: 'open', files });
-    if (heard.kind !== 'opened') throw new Error('it did not open');
-    runsOn = heard.runsOn;
-    return runsOn;
+    try {
+      return await worker.ask({ message, transfer, stopped, hear });
+    } catch (problem) {
+      end();
+      throw problem;
+    }
   };
 
   return {
     async begin(chosen) {
-      const on = await start();
+      worker ??= askedWorker(makeWorker(), patience);
+      runsOn ??= await ask({ kind: 'open', files }, (told) =>
+        told.kind === 'opened' ? told.runsOn : undefined,
+      );
       ids += 1;
-      await ask({ kind: 'begin', id: ids, chosen });
-      return on;
+      await ask({ kind: 'begin', id: ids, chosen }, (told) => told.kind === 'begun' || undefined);
+      return runsOn;
     },
-    async look(frame, time, picture) {
-      const heard = await ask({ kind: 'look', id: ids, frame, time, picture }, [picture.rgba.buffer]);
-      if (heard.kind !== 'looked') throw new Error('it answered something else');
-      return heard.glance;
-    },
-    async lay() {
-      const heard = await ask({ kind: 'lay', id: ids });
-      if (heard.kind !== 'laid') throw new Error('it answered something else');
-      return heard.frames;
-    },
+    look: (frame, time, picture) =>
+      ask(
+        { kind: 'look', id: ids, frame, time, picture },
+        (told) => (told.kind === 'looked' ? told.glance : undefined),
+        [picture.rgba.buffer],
+      ),
+    lay: () => ask({ kind: 'lay', id: ids }, (told) => (told.kind === 'laid' ? told.frames : undefined)),
     end,
   };
 }

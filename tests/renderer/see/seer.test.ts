@@ -69,7 +69,7 @@ describe('the seer', () => {
 
   it('takes a worker that says nothing for dead', async () => {
     const worker = scripted((message) => (message.kind === 'open' ? null : willing(message)));
-    const seer = createSeer(() => worker, files, { silence: 20 });
+    const seer = createSeer(() => worker, files, { checkMs: 5, silentChecks: 4 });
     await expect(seer.begin(null)).rejects.toThrow('no sign of life');
     expect(worker.ended).toBe(true);
   });
