@@ -128,12 +128,11 @@ export async function asFilmed(
         return which === 2 ? (1 - Math.abs(2 * value)) ** 2 - 0.4 : value * look.turbulence * width * 2;
       }),
     );
-    const before = clean.subarray(Math.max(0, frame - 1) * size, Math.max(0, frame - 1) * size + size);
-    const now = clean.subarray(frame * size, frame * size + size);
-    const after = clean.subarray(
-      Math.min(count - 1, frame + 1) * size,
-      Math.min(count - 1, frame + 1) * size + size,
-    );
+    const picture = (at: number): Buffer => {
+      const from = Math.max(0, Math.min(count - 1, at)) * size;
+      return clean.subarray(from, from + size);
+    };
+    const open = openShutter(picture(frame - 1), picture(frame), picture(frame + 1), look.shutter);
     const start = Math.floor(65_536 * random());
     let offset = 0;
     for (const [plane, w, h, step] of [
@@ -150,10 +149,9 @@ export async function asFilmed(
           const [ix, iy] = [Math.floor(fx), Math.floor(fy)];
           const [sx, sy] = [fx - ix, fy - iy];
           const at = offset + iy * w + ix;
-          const value = (of: Buffer): number =>
-            (1 - sy) * ((1 - sx) * (of[at] ?? 0) + sx * (of[at + 1] ?? 0)) +
-            sy * ((1 - sx) * (of[at + w] ?? 0) + sx * (of[at + w + 1] ?? 0));
-          const seen = (1 - look.shutter) * value(now) + (look.shutter / 2) * (value(before) + value(after));
+          const seen =
+            (1 - sy) * ((1 - sx) * (open[at] ?? 0) + sx * (open[at + 1] ?? 0)) +
+            sy * ((1 - sx) * (open[at + w] ?? 0) + sx * (open[at + w + 1] ?? 0));
           const shown =
             plane === 0
               ? ((1 - look.haze) * seen + look.haze * 118) * (1 + look.caustics * (fields[2]?.[i] ?? 0)) +
@@ -165,6 +163,14 @@ export async function asFilmed(
     }
   }
   return codedHard(out, width, height, rate, look.crf);
+}
+
+/** A picture with a share of its neighbours in it. */
+function openShutter(before: Buffer, now: Buffer, after: Buffer, share: number): Float32Array {
+  const out = new Float32Array(now.length);
+  for (let i = 0; i < out.length; i++)
+    out[i] = (1 - share) * (now[i] ?? 0) + (share / 2) * ((before[i] ?? 0) + (after[i] ?? 0));
+  return out;
 }
 
 /** Coded as a camera codes, and decoded again. */

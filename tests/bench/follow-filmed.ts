@@ -21,7 +21,7 @@ const wanted = process.argv.slice(2).filter((each) => each !== 'points');
 const everyPoint = process.argv.includes('points');
 const clips = ['butterfly-together', 'butterfly-late-kick', 'streamline-kick', 'kick-on-back'];
 /** Seconds of each clip, body lines a second, and questions looked at. */
-const seconds = 2;
+const seconds = 1.5;
 const linesASecond = 2;
 const firstQuestions = 12;
 
