@@ -12,7 +12,14 @@ import { endBodyLine, isAnswered, startBodyLine } from '../stage/tools/body-line
 import { setFollowed } from '../state/follow-commands';
 import { keepFollowedPoint } from '../state/posture-commands';
 import { postureOn } from '../state/selectors';
-import { allPieces, followedOf, linesWanted, openPieces, questionsOf } from './follow-selectors';
+import {
+  allPieces,
+  followedOf,
+  learnFromAnswer,
+  linesWanted,
+  openPieces,
+  questionsOf,
+} from './follow-selectors';
 import { type FollowTrouble, followStretch } from './follow-stretch';
 import type { Follower } from './follower';
 import { startFollower } from './start-follower';
@@ -166,6 +173,8 @@ export function keepAsked(session: BenchSession): void {
 const isShown = (session: BenchSession, frame: number): boolean =>
   session.view.getState().shownFrame === frame;
 
+type Question = Pick<ReturnType<typeof questionsOf>[number], 'landmark' | 'frame'>;
+
 /** Goes to the next marked kick top that needs a body line, and holds the line out; says so when none does. */
 export function layNextLine(session: BenchSession): void {
   const frame = linesWanted(session.document.swim())[0];
@@ -178,10 +187,7 @@ export function layNextLine(session: BenchSession): void {
   session.say(`Lay the body line on frame ${frame + 1}`);
 }
 
-export function ask(
-  session: BenchSession,
-  question: Pick<ReturnType<typeof questionsOf>[number], 'landmark' | 'frame'>,
-): void {
+export function ask(session: BenchSession, question: Question): void {
   const { landmark, frame } = question;
   session.follow.setState({ asked: { landmark, frame }, open: true });
   goTo(session, frame);
@@ -195,9 +201,23 @@ export function ask(
 export async function hearAnswer(session: BenchSession): Promise<void> {
   const { asked } = session.follow.getState();
   if (!asked || !isAnswered(postureOn(session.document.swim(), asked.frame), asked.landmark)) return;
+  learn(session, asked);
   stopAsking(session);
   askFirst(session);
   await followAnswers(session);
+}
+
+/** What the answer told: how far off the followed point was. A hidden one tells nothing. */
+function learn(session: BenchSession, { landmark, frame }: Question): void {
+  const swim = session.document.swim();
+  const was = followedOf(swim).get(frame)?.get(landmark);
+  const is = postureOn(swim, frame)?.points[landmark];
+  const length = seenBodyLength(swim.postures);
+  if (!was || !is || length === null) return;
+  learnFromAnswer(swim, {
+    confidence: was.confidence,
+    offShare: Math.hypot(was.x - is.x, was.y - is.y) / length,
+  });
 }
 
 /** Asks the first question, unless the coach has taken up something else meanwhile. */

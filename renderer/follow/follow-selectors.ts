@@ -1,3 +1,4 @@
+import { type DoubtAnswer, doubtScale, withDoubtScaled } from '#core/follow/doubt-scale';
 import { type FramePiece, followPieces } from '#core/follow/follow-pieces';
 import { type FollowedByFrame, followedByFrame } from '#core/follow/followed-posture';
 import { piecesToFollow } from '#core/follow/keep-followed';
@@ -32,22 +33,51 @@ export const openPieces = remembered((swim: Swim): readonly FramePiece[] =>
   piecesToFollow(allPieces(swim.postures), swim.followed, isMarkedIn(swim)),
 );
 
-const contextOf = remembered((swim: Swim) => questionContext(swim, clockOf(swim), isMarkedIn(swim)));
-const allQuestions = remembered((swim: Swim): readonly FollowQuestion[] =>
-  nextQuestions(swim.followed, contextOf(swim)),
+/** What answers told of each open swim's doubt, by its id: as long as the window is open. */
+const answersOf = new Map<string, readonly DoubtAnswer[]>();
+
+/** An answer at a point that had been followed: the questions after it know how far off such points are on this film. */
+export function learnFromAnswer(swim: Pick<Swim, 'id'>, answer: DoubtAnswer): void {
+  answersOf.set(swim.id, [...(answersOf.get(swim.id) ?? []), answer]);
+}
+
+interface Asked {
+  readonly answers: number;
+  readonly questions: readonly FollowQuestion[];
+  readonly unsure: number;
+}
+const kept = new WeakMap<Swim, Asked>();
+
+/** Everything asked of a swim as its answers so far have it; the same object until marks or answers change. */
+function askedOf(swim: Swim): Asked {
+  const answers = answersOf.get(swim.id) ?? [];
+  const known = kept.get(swim);
+  if (known?.answers === answers.length) return known;
+  const context = questionContext(swim, clockOf(swim), isMarkedIn(swim));
+  const followed = withDoubtScaled(swim.followed, doubtScale(answers));
+  const asked = {
+    answers: answers.length,
+    questions: nextQuestions(followed, context),
+    unsure: unsurePoints(followed, context.isSettled),
+  };
+  kept.set(swim, asked);
+  return asked;
+}
+const unsureAmong = remembered((questions: readonly FollowQuestion[]) =>
+  questions.filter(({ sharpens }) => !sharpens),
 );
 
 /** How many points are not sure and still to be asked for. */
-export const unsureOf = remembered((swim: Swim) => unsurePoints(swim.followed, contextOf(swim).isSettled));
+export const unsureOf = (swim: Swim): number => askedOf(swim).unsure;
 
 /** What the coach is asked, most useful first. */
-export const questionsOf = remembered((swim: Swim) => allQuestions(swim).filter(({ sharpens }) => !sharpens));
+export const questionsOf = (swim: Swim): readonly FollowQuestion[] => unsureAmong(askedOf(swim).questions);
 
 /** The mark that would sharpen most once nothing is unsure; null before that, and when nothing is followed. */
-export const sharpeningOf = remembered((swim: Swim): FollowQuestion | null => {
-  const [first] = allQuestions(swim);
+export function sharpeningOf(swim: Swim): FollowQuestion | null {
+  const [first] = askedOf(swim).questions;
   return first?.sharpens ? first : null;
-});
+}
 
 /** Frames on which a body line would help following most. */
 export const linesWanted = remembered((swim: Swim): readonly number[] => linesToLay(swim, clockOf(swim)));

@@ -86,12 +86,9 @@ async function walk(page: Page, clip: string, library: string, counted: Counted)
   const add = adding.getByRole('button', { name: 'Add to the shelf' });
   await adding.getByLabel('Swimmer').click();
   await page.keyboard.type('Rowan');
-  // what is asked of slow motion is true speed here
-  if (!(await add.isEnabled()))
-    await adding
-      .getByRole('button', { name: /true speed/i })
-      .first()
-      .click();
+  // where slow motion is asked, it was none
+  const none = adding.getByRole('radio', { name: /true speed/i });
+  if ((await none.count()) > 0 && !(await none.isChecked())) await none.click();
   await add.click();
   const shown = page.locator('.stage[data-shown-frame]:not([data-shown-frame=""])').first();
   await shown.waitFor({ timeout: 120_000 });
