@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { sureEnough } from '#core/follow/follow-confidence';
+import { type DoubtAnswer, doubtScale, withDoubtScaled } from '#core/follow/doubt-scale';
+import { sureEnough, usefulShare } from '#core/follow/follow-confidence';
 import { nextQuestions } from '#core/follow/next-questions';
 import { questionContext } from '#core/follow/question-context';
 import type { LandmarkName } from '#core/marks/landmark';
@@ -15,15 +16,14 @@ import { openVision } from './open-vision';
  * How well unsure points are told on film that looks filmed: sample clips seen through moving water, under running light, in haze,
  * with noise and hard coding. Two body lines a second, nothing answered. Run with tsx; words of clips and looks as arguments
  * limit it to those; `points` as the first prints every point. Of the points: flagged, off by over 2 % of the body length, and how many of these are
- * flagged; of the first questions, how many ask about a point that is right.
+ * flagged; and how many questions are asked till the end, with and without learning from the answers.
  */
 const wanted = process.argv.slice(2).filter((each) => each !== 'points');
 const everyPoint = process.argv.includes('points');
 const clips = ['butterfly-together', 'butterfly-late-kick', 'streamline-kick', 'kick-on-back'];
-/** Seconds of each clip, body lines a second, and questions looked at. */
+/** Seconds of each clip, and body lines a second. */
 const seconds = 1.5;
 const linesASecond = 2;
-const firstQuestions = 12;
 
 const vision = await openVision();
 for (const name of clips) {
@@ -64,19 +64,35 @@ for (const name of clips) {
         console.log(
           ['point', name, title, each.landmark, each.frame, each.confidence, each.error.toFixed(5)].join(' '),
         );
-    const off = points.filter(({ error }) => error > 0.02);
+    const off = points.filter(({ error }) => error > usefulShare);
     const isFlagged = ({ confidence }: { readonly confidence: number }): boolean => confidence < sureEnough;
-    const right = points.filter(({ error }) => error <= 0.02);
+    const right = points.filter(({ error }) => error <= usefulShare);
     const arms = truth.events.some(({ kind }) => kind === 'entry') ? 'stroking' : 'stretched';
-    const { swim, clock } = followedSwim(truth, width, height, arms, done.postures, done.followed);
-    const isMarked = (landmark: string, frame: number): boolean =>
-      done.postures.some((each) => each.frame === frame && landmark in each.points);
-    const asked = nextQuestions(done.followed, questionContext(swim, clock, isMarked))
-      .filter(({ sharpens }) => !sharpens)
-      .map(({ landmark, frame }) =>
-        points.find((each) => each.landmark === landmark && each.frame === frame),
-      );
-    const first = asked.slice(0, firstQuestions).filter((each) => each !== undefined);
+    /** Every answer until nothing is asked, without following again; `learns` as the app does, from each answer. */
+    const answered = (learns: boolean): readonly { readonly error: number }[] => {
+      let postures = done.postures;
+      const answers: DoubtAnswer[] = [];
+      for (const asked: { readonly error: number }[] = []; ; ) {
+        const followed = learns ? withDoubtScaled(done.followed, doubtScale(answers)) : done.followed;
+        const { swim, clock } = followedSwim(truth, width, height, arms, postures, followed);
+        const isMarked = (landmark: LandmarkName, frame: number): boolean =>
+          postures.some((each) => each.frame === frame && landmark in each.points);
+        const [next] = nextQuestions(followed, questionContext(swim, clock, isMarked));
+        const point =
+          next && points.find((each) => each.landmark === next.landmark && each.frame === next.frame);
+        if (!next || next.sharpens || !point) return asked;
+        asked.push(point);
+        answers.push({
+          confidence: point.confidence,
+          offShare: point.error <= usefulShare ? 0 : point.error,
+        });
+        const mark = { [next.landmark]: trueAt(truth, next.frame, next.landmark) };
+        const there = postures.find((each) => each.frame === next.frame);
+        postures = there
+          ? postures.map((each) => (each === there ? { ...each, points: { ...each.points, ...mark } } : each))
+          : [...postures, { frame: next.frame, hidden: [], points: mark }];
+      }
+    };
     const percent = (some: number, all: number): string =>
       all > 0 ? `${((100 * some) / all).toFixed(0)} %` : '–';
     console.log(
@@ -87,7 +103,11 @@ for (const name of clips) {
         `off ${percent(off.length, points.length)}`,
         `caught ${percent(off.filter(isFlagged).length, off.length)}`,
         `right yet flagged ${percent(right.filter(isFlagged).length, right.length)}`,
-        `${asked.length} questions, of the first ${first.length} about right points ${percent(first.filter(({ error }) => error <= 0.02).length, first.length)}`,
+        ...[false, true].map((learns) => {
+          const asked = answered(learns);
+          const rights = asked.filter(({ error }) => error <= usefulShare).length;
+          return `${learns ? 'learning' : 'not learning'} from answers: ${asked.length} asked, ${rights} of them right`;
+        }),
       ].join('  '),
     );
   }
