@@ -7,8 +7,9 @@ import type { MarkingError } from '../uncertainty/marking-error';
 import { type BodyContext, bodyContext, isWhole } from './body/body-context';
 import type { BodyFamily } from './body/body-families';
 import type { BodyGeometry } from './body/body-geometry';
-import type { TimedEvent } from './body/cycle-frame';
+import type { CycleFrame, TimedEvent } from './body/cycle-frame';
 import { families } from './families';
+import { guardReadings } from './guard-readings';
 import type { MissingReason, Reading } from './reading';
 
 export interface ReadingKnowledge {
@@ -56,12 +57,14 @@ export function computeReadings(context: BodyContext): readonly Reading[] {
     const events = context.events.filter(({ event }) => looksAt.includes(event.kind));
     const { card } = context.input.swim;
     const last = known.get(family);
-    if (last?.card === card && sameItems(last.events, events)) return last.readings;
+    if (last?.card === card && last.cycles === context.cycles && sameItems(last.events, events))
+      return last.readings;
     const readings = family.read(context);
-    known.set(family, { card, events, readings });
+    known.set(family, { card, cycles: context.cycles, events, readings });
     return readings;
   });
-  return context.outside.size === 0 ? readings : readings.map((each) => saidOutside(each, context));
+  const guarded = guardReadings(context, readings);
+  return context.outside.size === 0 ? guarded : guarded.map((each) => saidOutside(each, context));
 }
 
 /** Where a landmark is missing that is marked outside the picture, that is the first thing to mend. */
@@ -77,6 +80,7 @@ function saidOutside(reading: Reading, { outside }: BodyContext): Reading {
 
 interface KeptReadings {
   readonly card: SwimCard;
+  readonly cycles: CycleFrame | null;
   readonly events: readonly TimedEvent[];
   readonly readings: readonly Reading[];
 }

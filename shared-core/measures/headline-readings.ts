@@ -4,6 +4,7 @@ import { isDoubtful } from './doubtful';
 import { readingContext } from './compute-readings';
 import { kickRhythmReadings } from './events/kick-rhythm';
 import { timingReadings } from './events/timing';
+import { guardReadings } from './guard-readings';
 
 const headlines = ['kick-frequency', 'kick1-top-to-entry', 'kick2-bottom-to-exit'];
 
@@ -17,7 +18,8 @@ export function headlineReadings(
   markingError: MarkingError | null,
 ): { id: string; value: number; half: number; unit: string; doubtful: boolean }[] {
   const context = readingContext({ ...swim, postures: [] }, { swimmer: null, markingError });
-  return [...kickRhythmReadings(context), ...timingReadings(context)].flatMap((reading) =>
+  const read = [...kickRhythmReadings(context), ...timingReadings(context)];
+  return guardReadings(context, read).flatMap((reading) =>
     reading.status === 'computed' && headlines.includes(reading.id)
       ? [
           {

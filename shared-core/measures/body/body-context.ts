@@ -5,7 +5,8 @@ import type { ClipClock } from '../../timeline/clip-clock';
 import type { MarkingError } from '../../uncertainty/marking-error';
 import { bellySide } from './belly-side';
 import { type BodyGeometry, bodyGeometry } from './body-geometry';
-import { type CycleFrame, cycleEvents, cycleFrame, type TimedEvent } from './cycle-frame';
+import { type KindDoubt, type UsedMarks, usedMarks } from '../events/used-marks';
+import { type CycleFrame, cycleFrame, type TimedEvent } from './cycle-frame';
 
 /** What the landmark readings need to know of a swim. */
 export interface BodyInput {
@@ -21,8 +22,10 @@ export interface BodyContext extends BodyGeometry {
   readonly input: BodyInput;
   /** The part that does not hang on events, to keep things by. */
   readonly geometry: BodyGeometry;
-  /** By time. */
+  /** By time, without marks that can't be right beside the others. */
   readonly events: readonly TimedEvent[];
+  /** What is doubted of the marks, for readings made from their kinds. */
+  readonly markDoubts: readonly KindDoubt[];
   readonly cycles: CycleFrame | null;
   /** −1 when belly and back change places in the picture, as of a swimmer on the back. */
   readonly belly: 1 | -1;
@@ -35,7 +38,7 @@ interface Kept {
   readonly of: readonly unknown[];
   readonly geometry: BodyGeometry;
   readonly timed: WeakMap<EventMark, TimedEvent>;
-  readonly sorted: WeakMap<Swim['events'], readonly TimedEvent[]>;
+  readonly sorted: WeakMap<Swim['events'], UsedMarks>;
   cycles: { readonly of: readonly TimedEvent[]; readonly frame: CycleFrame | null } | null;
 }
 
@@ -44,18 +47,19 @@ const kept = new WeakMap<Swim['postures'], Kept>();
 /**
  * Sort, time and turn a swim once for all readings. Cost: linear in marks. What is the same as for the swim before (the
  * very same postures, scene, clip and so on, as left by changes that share what they don't touch) is not made again: a
- * moved event costs its own timing only, and cycles are made anew only where one of their own events moved.
+ * moved event costs its own timing only, and cycles stay the same object where they come out the same.
  */
 export function bodyContext(input: BodyInput): BodyContext {
   const known = keptFor(input);
   const { geometry } = known;
-  const events = sortedEvents(input, known);
+  const { events, doubts } = sortedEvents(input, known);
   const belly = bellySide(input.swim.card, geometry.columns);
   return {
     ...geometry,
     geometry,
     input,
     events,
+    markDoubts: doubts,
     cycles: cyclesOf(events, known),
     belly: belly ?? 1,
     bendsInPicture: belly !== null,
@@ -65,7 +69,7 @@ export function bodyContext(input: BodyInput): BodyContext {
 /** Whether the context's events are its swim's own, all of them, and not a choice of them. */
 export function isWhole(context: BodyContext): boolean {
   const { swim } = context.input;
-  return kept.get(swim.postures)?.sorted.get(swim.events) === context.events;
+  return kept.get(swim.postures)?.sorted.get(swim.events)?.events === context.events;
 }
 
 function keptFor(input: BodyInput): Kept {
@@ -93,11 +97,11 @@ function keptFor(input: BodyInput): Kept {
   return made;
 }
 
-function sortedEvents(input: BodyInput, { timed, sorted }: Kept): readonly TimedEvent[] {
+function sortedEvents(input: BodyInput, { timed, sorted }: Kept): UsedMarks {
   const { swim, clock, error } = input;
   const known = sorted.get(swim.events);
   if (known) return known;
-  const made = swim.events
+  const all = swim.events
     .map((event): TimedEvent => {
       const same = timed.get(event) ?? {
         event,
@@ -108,15 +112,20 @@ function sortedEvents(input: BodyInput, { timed, sorted }: Kept): readonly Timed
       return same;
     })
     .sort((a, b) => a.time - b.time);
+  const made = usedMarks(all);
   sorted.set(swim.events, made);
   return made;
 }
 
 function cyclesOf(events: readonly TimedEvent[], known: Kept): CycleFrame | null {
-  const of = cycleEvents(events);
   const last = known.cycles;
-  if (last && last.of.length === of.length && last.of.every((each, i) => each === of[i])) return last.frame;
-  const frame = cycleFrame(of);
-  known.cycles = { of, frame };
+  if (last?.of === events) return last.frame;
+  const made = cycleFrame(events, known.geometry.trace('toe'));
+  const frame = last && isSame(last.frame, made) ? last.frame : made;
+  known.cycles = { of: events, frame };
   return frame;
 }
+
+/** Whether two cycles are alike in all they hold. */
+const isSame = (a: CycleFrame | null, b: CycleFrame | null): boolean =>
+  JSON.stringify(a) === JSON.stringify(b);

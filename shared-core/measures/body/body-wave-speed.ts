@@ -1,6 +1,5 @@
 import type { LandmarkName } from '../../marks/landmark';
 import { fitLine } from '../../signal/fit-line';
-import { wrap } from '../../signal/wave-harmonics';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
 import { kickPhase } from './kick-phase';
@@ -10,6 +9,7 @@ import { z95 } from '../../uncertainty/normal-quantile';
 import { mergedFrames } from './merged-frames';
 import { waveNotSeen } from './side-view';
 import { tracePeriod } from './trace-period';
+import { unwrappedLag } from './unwrapped-lag';
 
 /** Landmarks down which the wave is followed; the arms are left out: they stroke. */
 export const bodyWaveLandmarks = [
@@ -61,6 +61,7 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
       reasons ??= [{ code: 'needs-denser-trace', landmark }];
       continue;
     }
+    const from = before;
     if (before) {
       const link = landmarkDistance(context, before, landmark);
       if (!link) {
@@ -72,7 +73,8 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
     }
     before = landmark;
     const last = rows.at(-1);
-    const phase = last ? last.phase + wrap(harmonic.phase - last.phase) : harmonic.phase;
+    const phase =
+      last && from ? last.phase + unwrappedLag(from, landmark, harmonic.phase - last.phase) : harmonic.phase;
     rows.push({ s: distance, phase, variance: harmonic.phaseVariance });
     shortEnds ||= result.wave.shortEnds;
     frames = mergedFrames(frames, result.wave.frames);

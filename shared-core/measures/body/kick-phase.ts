@@ -17,6 +17,8 @@ export function kickPhase(
   context: BodyContext,
   landmark: LandmarkName,
 ): (KickPhase & { readonly ok: true }) | Extract<WaveResult, { readonly ok: false }> {
+  const { cycles } = context;
+  if (cycles?.contradiction) return { ok: false, reasons: [cycles.contradiction] };
   const trace = context.trace(landmark);
   const result = landmarkWave(context, landmark, trace, trace.y);
   if (!result.ok) return result;

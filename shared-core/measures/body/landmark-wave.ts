@@ -49,6 +49,7 @@ export function cyclesMissing(context: BodyContext): MissingReason | null {
   const { cycles, events } = context;
   const have = (kind: 'entry' | 'kick-top'): number => events.filter((e) => e.event.kind === kind).length;
   if (!cycles) return { code: 'needs-events', kind: 'kick-top', have: have('kick-top'), need: 2 };
+  if (cycles.base === 'kick' && cycles.contradiction) return cycles.contradiction;
   if (cycles.spans.length === 0) return { code: 'needs-full-cycles', have: 0, need: 1 };
   return null;
 }
@@ -106,12 +107,15 @@ function fitLandmark(
   const perCycle = n / frame.spans.length;
   const denser = { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] } as const;
   if (!alongTravel && perCycle < 2 * least + 1) return denser;
+  if (!alongTravel && widestGap(trace.times, from, to, first.start, period) > widest / frame.kickHarmonic)
+    return denser;
   // what swings along travel is slow against the kick: its mean speed most of all
   const weights = trace.followed && (alongTravel ? trace.followed.slowWeights : trace.followed.waveWeights);
   const window = { times: trace.times, weights, from, to };
   const whole = richest(window, values, period, true, most, least, perCycle);
   if (!whole) return denser;
   const { fit: pooled, design: pooledDesign } = whole;
+  if (!alongTravel && !weights && bunched(pooled, least, n) > bunchedAtMost) return denser;
   return {
     ok: true,
     wave: {
@@ -131,6 +135,55 @@ function fitLandmark(
       ),
     },
   };
+}
+
+/**
+ * How many times the variance of a wave's size may be that of samples evenly spread: above it, waves that are not fitted leak
+ * into those that are. Set on body lines at marked events only, which come at the same few places of every cycle.
+ */
+const bunchedAtMost = 2;
+
+/** The most that uneven places of the samples in the cycle cost a wave that must be told, in variance. */
+function bunched(
+  { unitCovariance, coefficients, hasSlope }: WaveFit,
+  waves: number,
+  samples: number,
+): number {
+  const p = coefficients.length;
+  const first = hasSlope ? 2 : 1;
+  const costs = Array.from({ length: waves }, (_, i) => {
+    const [a, b] = [first + 2 * i, first + 2 * i + 1];
+    return ((unitCovariance[a * p + a] ?? 0) + (unitCovariance[b * p + b] ?? 0)) * (samples / 4);
+  });
+  return Math.max(...costs);
+}
+
+/**
+ * Part of a kick that may go without a body line in all cycles together: half of the shortest wave that must be told is never
+ * seen then. Set on body lines at marked events only, which come at the same few places of every cycle.
+ */
+const widest = 0.37;
+
+/** The longest part of the cycle in which no sample falls, cycles laid over one another, as a share of the cycle. */
+function widestGap(
+  times: readonly number[],
+  from: number,
+  to: number,
+  start: number,
+  period: number,
+): number {
+  const bins = 64;
+  const seen = new Uint8Array(bins);
+  for (let i = from; i < to; i++) {
+    const turns = ((times[i] as number) - start) / period;
+    seen[Math.min(bins - 1, Math.floor(bins * (turns - Math.floor(turns))))] = 1;
+  }
+  let [longest, run] = [0, 0];
+  for (let i = 0; i < 2 * bins && run < bins; i++) {
+    run = seen[i % bins] ? 0 : run + 1;
+    longest = Math.max(longest, run);
+  }
+  return longest / bins;
 }
 
 const within = new WeakMap<readonly number[], Map<string, readonly number[]>>();

@@ -1,6 +1,5 @@
 import type { LandmarkName } from '../../marks/landmark';
 import { pluralWords } from '../../marks/mark-words';
-import { wrap } from '../../signal/wave-harmonics';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
@@ -11,6 +10,7 @@ import { computedReading, missingReading, unitPart } from './measured-reading';
 import { mergedFrames } from './merged-frames';
 import { waveNotSeen } from './side-view';
 import { tracePeriod } from './trace-period';
+import { unwrappedLag } from './unwrapped-lag';
 import { phaseFrom, phaseHalfWidth } from './wave-components';
 
 type Pair = readonly [LandmarkName, LandmarkName];
@@ -63,7 +63,7 @@ export function phaseLagReadings(context: BodyContext): readonly Reading[] {
 }
 
 function lagAndSpeed(context: BodyContext, pair: Pair, near: KickPhase, far: KickPhase): Reading[] {
-  const lag = wrap(far.harmonic.phase - near.harmonic.phase);
+  const lag = unwrappedLag(...pair, far.harmonic.phase - near.harmonic.phase);
   // the noise of the two is their own, what is off in the cycle's start or length is off in both
   const half = Math.hypot(
     phaseHalfWidth(near.harmonic.phaseVariance),

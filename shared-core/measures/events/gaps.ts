@@ -26,7 +26,9 @@ export const gapKinds: readonly GapKind[] = [
 
 /** The two marks of a gap in one stroke; null when one is not marked or the stroke has not two kicks. */
 export function gapMarks(stroke: Stroke, kind: GapKind): { hand: TimedEvent; leg: TimedEvent } | null {
-  if (stroke.kicks.length !== 2) return null;
+  // two of three kicks, the third not marked, are not kicks one and two
+  if (stroke.kicks.length !== 2 || (stroke.kicksEach ?? 2) > 2) return null;
+  if (stroke.outOfOrder.length > 0) return null;
   const leg = stroke.kicks[kind.kick - 1]?.[kind.leg] ?? null;
   const hand = stroke[kind.hand];
   return leg && hand ? { hand, leg } : null;

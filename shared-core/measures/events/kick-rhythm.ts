@@ -4,14 +4,16 @@ import type { TimedEvent } from '../body/cycle-frame';
 import { computedReading, missingReading } from '../body/measured-reading';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
+import { inTurn } from './kick-places';
 import { type KickPeriod, kickPeriod } from './kick-period';
-import { meanReading, timeOf, type TrackedCycle, trackedReading } from './tracked-reading';
+import { strokePlaces } from './stroke-places';
+import { timeOf, type TrackedCycle, trackedReading } from './tracked-reading';
 
 /** Beyond these a kick frequency is hardly a human's: a wrong capture rate is far likelier. Our default, no source. */
 export const humanKickHz = { low: 0.5, high: 4 } as const;
 
-/** A down- or up-kick longer than this many whole kicks hides a kick that was not marked. Our default. */
-const missedKick = 1.25;
+/** A down- or up-kick as long as this many whole kicks hides a kick that was not marked. Our default. */
+const missedKick = 1;
 
 const frequencyIds = ['kick-frequency', 'kick-tempo', 'kick-rate-per-minute'] as const;
 
@@ -32,6 +34,8 @@ function frequencyReadings(
   bottoms: readonly TimedEvent[],
   rhythm: KickPeriod | null,
 ): readonly Reading[] {
+  const contradiction = context.cycles?.contradiction;
+  if (contradiction) return frequencyIds.map((id) => missingReading(id, contradiction));
   if (!rhythm) {
     const kind = bottoms.length > tops.length ? 'kick-bottom' : 'kick-top';
     const have = Math.max(tops.length, bottoms.length);
@@ -83,13 +87,14 @@ function downAndUp(
   period: number,
 ): readonly Reading[] {
   const marks = [...tops, ...bottoms].sort((a, b) => a.time - b.time);
+  const neighbours = placesInTurn(context);
   const halves = (first: 'kick-top' | 'kick-bottom'): TrackedCycle[] =>
     marks.slice(1).flatMap((to, i) => {
       const from = marks[i];
       if (!from || from.event.kind !== first || to.event.kind === first) return [];
       const time = to.time - from.time;
       // half a kick as long as a whole one and more has a missed kick inside
-      if (time <= 0 || time > missedKick * period) return [];
+      if (time <= 0 || !(neighbours ? neighbours(from, to) : time < missedKick * period)) return [];
       return [
         {
           value: difference(timeOf(to), timeOf(from)),
@@ -104,16 +109,71 @@ function downAndUp(
     { code: 'needs-events', kind: 'kick-top', have: tops.length, need: 1 },
     { code: 'needs-events', kind: 'kick-bottom', have: bottoms.length, need: 1 },
   ];
-  const downMean = mean(down.map((each) => each.value));
-  const upMean = mean(up.map((each) => each.value));
+  const downMean = evenMean(context, down);
+  const upMean = evenMean(context, up);
   const ratio: Tracked | null = downMean && upMean ? quotient(downMean, upMean) : null;
   return [
-    meanReading(context, 'down-kick-time', 's', down, reasons),
-    meanReading(context, 'up-kick-time', 's', up, [...reasons].reverse()),
+    downMean
+      ? trackedReading(context, 'down-kick-time', 's', downMean, down)
+      : missingReading('down-kick-time', ...reasons),
+    upMean
+      ? trackedReading(context, 'up-kick-time', 's', upMean, up)
+      : missingReading('up-kick-time', ...[...reasons].reverse()),
     ratio
       ? trackedReading(context, 'down-up-ratio', 'ratio', ratio, ratioCycles(down, up))
       : missingReading('down-up-ratio', ...reasons),
   ];
+}
+
+/** Half kicks by the kick of the stroke they belong to; one group where the kicks of a stroke are not told apart. */
+function byKick(
+  { events }: BodyContext,
+  halves: readonly TrackedCycle[],
+): readonly (readonly TrackedCycle[])[] {
+  const places = strokePlaces(events)?.feet?.places;
+  if (!places) return [halves];
+  const placeOf = new Map(
+    places.flatMap(({ end, marks }, i) => marks.map(({ event }) => [`${end} ${event.frame}`, i] as const)),
+  );
+  const groups = new Map<number, TrackedCycle[]>();
+  for (const half of halves) {
+    const place = placeOf.get(`top ${half.fromFrame}`) ?? placeOf.get(`bottom ${half.fromFrame}`) ?? -1;
+    groups.set(place, [...(groups.get(place) ?? []), half]);
+  }
+  return [...groups.values()];
+}
+
+/**
+ * Mean of half kicks. Where some kicks of the stroke have more of them marked than others, by more than the one that the ends
+ * of the swim bring, each kick of the stroke weighs alike: they differ always in the same way.
+ */
+function evenMean(context: BodyContext, halves: readonly TrackedCycle[]): Tracked | null {
+  const groups = byKick(context, halves);
+  const counts = groups.map((group) => group.length);
+  if (Math.max(...counts) - Math.min(...counts) <= 1) return mean(halves.map((each) => each.value));
+  return mean(groups.flatMap((group) => mean(group.map((each) => each.value)) ?? []));
+}
+
+/** Whether down- or up-kicks of some kick of the stroke are nowhere marked, so that their mean is that of the others. */
+export function halfKicksMissing(context: BodyContext): boolean {
+  const feet = strokePlaces(context.events)?.feet;
+  if (!feet || feet.kicks < 2) return false;
+  const neighbours = placesInTurn(context);
+  const marks = feet.places.flatMap((place) => place.marks.map((mark) => ({ mark, place })));
+  marks.sort((a, b) => a.mark.time - b.mark.time);
+  const seen = new Set(
+    marks.slice(1).flatMap(({ mark }, i) => {
+      const from = marks[i];
+      return from && neighbours?.(from.mark, mark) ? [from.place] : [];
+    }),
+  );
+  return seen.size > 0 && seen.size < 2 * feet.kicks;
+}
+
+/** Whether two marks follow one another with no kick end between; null where the kicks of a stroke are not told apart. */
+function placesInTurn({ events }: BodyContext): ((from: TimedEvent, to: TimedEvent) => boolean) | null {
+  const strokes = strokePlaces(events);
+  return strokes?.feet ? inTurn(strokes.feet, strokes.clock) : null;
 }
 
 /** Each down-kick over the up-kick that follows it. */

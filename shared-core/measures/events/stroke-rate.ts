@@ -3,12 +3,13 @@ import { computedReading, missingReading } from '../body/measured-reading';
 import type { Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
 import { fitPeriod } from './fit-period';
+import { strokePlaces } from './stroke-places';
 import { strokesOf } from './strokes';
 
 /** Stroke rate from hand entries, by the same least squares as kick frequency. */
 export function strokeRateReadings(context: BodyContext): readonly Reading[] {
   const entries = eventsOf(context.events, 'entry');
-  const rhythm = fitPeriod([entries]);
+  const rhythm = fitPeriod([entries], strokePlaces(context.events)?.typical);
   if (!rhythm)
     return [
       missingReading('stroke-rate', { code: 'needs-events', kind: 'entry', have: entries.length, need: 2 }),

@@ -1,5 +1,7 @@
 import type { TimedEvent } from '../body/cycle-frame';
 import { eventsOf } from './event-list';
+import { inTurn } from './kick-places';
+import { strokePlaces } from './stroke-places';
 
 /** A kick as marked: its top and the bottom that follows it before the next top; null where not marked. */
 export interface MarkedKick {
@@ -18,7 +20,11 @@ export interface Stroke {
   readonly exit: TimedEvent | null;
   /** Kicks whose top (or bottom, where the top is not marked) falls in this stroke, by time. */
   readonly kicks: readonly MarkedKick[];
+  /** Kicks that strokes of this swim have as their marks tell; null where those tell none. */
+  readonly kicksEach: number | null;
   readonly breath: TimedEvent | null;
+  /** Hand marks that are not in the order entry, catch, shoulder, navel, exit; none where they are. */
+  readonly outOfOrder: readonly TimedEvent[];
 }
 
 /**
@@ -27,8 +33,32 @@ export interface Stroke {
  */
 export const kickLead = 0.25;
 
+/** Hands of one stroke in the order in which they come. */
+const handOrder = ['catch', 'shoulder', 'navel', 'exit'] as const;
+
+/** Marks of a row that come before one listed earlier, with those they come before. */
+const outOfOrder = (marks: readonly TimedEvent[]): readonly TimedEvent[] =>
+  marks.filter((mark, i) =>
+    marks.some((other, j) => (j < i && other.time >= mark.time) || (j > i && other.time <= mark.time)),
+  );
+
 const insideKinds = ['catch', 'shoulder', 'navel', 'exit', 'breath'] as const;
 type InsideKind = (typeof insideKinds)[number];
+
+/** A bottom later than this share of the stroke after a top is of another kick. Our default. */
+const downWithin = 0.55;
+
+/** Whether a top and the bottom after it are of one kick; with a mark missing between they are not. */
+function ofOneKick(events: readonly TimedEvent[]): (top: TimedEvent, bottom: TimedEvent) => boolean {
+  const strokes = strokePlaces(events);
+  if (!strokes) return () => true;
+  const follow = strokes.feet ? inTurn(strokes.feet, strokes.clock) : null;
+  const among = new Set(strokes.marks);
+  return (top, bottom) =>
+    follow && among.has(top) && among.has(bottom)
+      ? follow(top, bottom)
+      : bottom.time - top.time < downWithin * strokes.typical;
+}
 
 /** Kicks in order of time: tops paired with the next bottom before the next top. Unpaired marks stay, half empty. */
 export function markedKicks(events: readonly TimedEvent[]): readonly MarkedKick[] {
@@ -36,17 +66,19 @@ export function markedKicks(events: readonly TimedEvent[]): readonly MarkedKick[
     (a, b) => a.time - b.time,
   );
   const kicks: MarkedKick[] = [];
+  const isOneKick = ofOneKick(events);
   for (const mark of marks) {
     const last = kicks.at(-1);
     if (mark.event.kind === 'kick-top') kicks.push({ top: mark, bottom: null });
-    else if (last?.top && !last.bottom) kicks[kicks.length - 1] = { top: last.top, bottom: mark };
+    else if (last?.top && !last.bottom && isOneKick(last.top, mark))
+      kicks[kicks.length - 1] = { top: last.top, bottom: mark };
     else kicks.push({ top: null, bottom: mark });
   }
   return kicks;
 }
 
 /**
- * Strokes between neighbouring hand entries. Where a gap is more than one and a half times the median, an entry was
+ * Strokes between neighbouring hand entries. Where a gap is more than one and a half strokes, an entry was
  * not marked and no stroke is made of it. Kicks are paired by time and never forced to be two.
  */
 export function strokesOf(events: readonly TimedEvent[]): readonly Stroke[] {
@@ -72,8 +104,9 @@ const kept = new WeakMap<readonly TimedEvent[], readonly Stroke[]>();
 
 function pairStrokes(events: readonly TimedEvent[]): readonly Stroke[] {
   const entries = eventsOf(events, 'entry');
-  const gaps = entries.slice(1).map((each, i) => each.time - (entries[i]?.time ?? each.time));
-  const typical = [...gaps].sort((a, b) => a - b)[(gaps.length - 1) >> 1] ?? 0;
+  const places = strokePlaces(events);
+  const typical = places?.typical ?? 0;
+  const kicksEach = places?.feet?.kicks ?? null;
   const kicks = markedKicks(events);
   const rows = new Map(insideKinds.map((kind) => [kind, eventsOf(events, kind)]));
   const strokes: Stroke[] = [];
@@ -83,6 +116,7 @@ function pairStrokes(events: readonly TimedEvent[]): readonly Stroke[] {
     const length = next.time - entry.time;
     const inside = (kind: InsideKind): TimedEvent | null =>
       rows.get(kind)?.find((each) => each.time >= entry.time && each.time < next.time) ?? null;
+    const hands = handOrder.map(inside);
     const from = entry.time - kickLead * length;
     const to = next.time - kickLead * length;
     strokes.push({
@@ -98,7 +132,9 @@ function pairStrokes(events: readonly TimedEvent[]): readonly Stroke[] {
         const time = kick.top?.time ?? (kick.bottom ? kick.bottom.time - kickLead * length : Number.NaN);
         return time >= from && time < to;
       }),
+      kicksEach,
       breath: inside('breath'),
+      outOfOrder: outOfOrder(hands.flatMap((mark) => mark ?? [])),
     });
   });
   return strokes;

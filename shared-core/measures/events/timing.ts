@@ -16,7 +16,15 @@ import { eventsOf } from './event-list';
 import { type GapKind, gapKinds, gapMilliseconds, gapPercent, legEvent, spanned, strokeTime } from './gaps';
 import { phaseKinds } from './phases';
 import { type Stroke, strokesOf } from './strokes';
-import { markVariances, meanReading, timeOf, type TrackedCycle, trackedReading } from './tracked-reading';
+import { strokePlaces } from './stroke-places';
+import {
+  markVariances,
+  meanReading,
+  timeOf,
+  type TrackedCycle,
+  trackedReading,
+  type Unmarked,
+} from './tracked-reading';
 
 /** The four gaps are of the full stroke with two kicks; one-arm and kicking drills are not comparable. */
 function fullStroke(card: SwimCard): boolean {
@@ -36,8 +44,8 @@ export function timingReadings(context: BodyContext): readonly Reading[] {
     const of = (measure: (stroke: Stroke, kind: GapKind) => TrackedCycle | null): TrackedCycle[] =>
       strokes.flatMap((stroke) => measure(stroke, kind) ?? []);
     return [
-      meanReading(context, kind.id, 'ms', of(gapMilliseconds), reasons, notes),
-      meanReading(context, `${kind.id}-percent`, '%', of(gapPercent), reasons, notes),
+      meanReading(context, kind.id, 'ms', of(gapMilliseconds), reasons, notes, unmarked(context, 'ms')),
+      meanReading(context, `${kind.id}-percent`, '%', of(gapPercent), reasons, notes, unmarked(context, '%')),
     ];
   });
   return [
@@ -55,7 +63,9 @@ function gapReasons(
 ): readonly MissingReason[] {
   const entries = eventsOf(context.events, 'entry').length;
   if (entries < 2) return [{ code: 'needs-events', kind: 'entry', have: entries, need: 2 }];
-  const reasons: MissingReason[] = [];
+  const reasons: MissingReason[] = strokes.every(({ outOfOrder }) => outOfOrder.length > 0)
+    ? [...disorderOf(strokes)]
+    : [];
   const hands = eventsOf(context.events, kind.hand).length;
   if (hands === 0) reasons.push({ code: 'needs-events', kind: kind.hand, have: hands, need: 1 });
   const legs = eventsOf(context.events, legEvent(kind)).length;
@@ -69,6 +79,27 @@ function gapReasons(
       need: 1,
     });
   return reasons;
+}
+
+/** The refusal for strokes whose hand marks are out of order; none where all are in order. */
+function disorderOf(strokes: readonly Stroke[]): readonly MissingReason[] {
+  const marks = strokes.flatMap(({ outOfOrder }) => outOfOrder);
+  if (marks.length === 0) return [];
+  const frames = marks.map(({ event }) => event.frame);
+  return [{ code: 'marks-contradict', what: 'hands-out-of-order', frames }];
+}
+
+/** How much an instant of one stroke usually strays from the swimmer's habit, as a share of the stroke. Our default. */
+const usualStray = 0.02;
+
+/** Strokes that a mean over strokes is to stand for: as many as the hand marks span, less `others` not meant. */
+function unmarked({ events }: BodyContext, unit: 'ms' | '%', others = 0): Unmarked | null {
+  const places = strokePlaces(events);
+  if (!places) return null;
+  return {
+    cycles: places.strokes - others,
+    usualSd: usualStray * (unit === '%' ? 100 : 1000 * places.typical),
+  };
 }
 
 const fourGaps = gapKinds.filter((kind) => kind.id.startsWith('gap-'));
@@ -88,11 +119,13 @@ function splitGaps(
       if (drill) return ids.map((id) => missingReading(id, { code: 'not-for-this-drill' }));
       const chosen = strokes.filter((stroke) => breathes(stroke) === (split === 'breathing'));
       const reasons = splitReasons(context, strokes, kind, split);
+      const among = (unit: 'ms' | '%'): Unmarked | null =>
+        unmarked(context, unit, strokes.length - chosen.length);
       const of = (measure: (stroke: Stroke, kind: GapKind) => TrackedCycle | null): TrackedCycle[] =>
         chosen.flatMap((stroke) => measure(stroke, kind) ?? []);
       return [
-        meanReading(context, ids[0], 'ms', of(gapMilliseconds), reasons, notes),
-        meanReading(context, ids[1], '%', of(gapPercent), reasons, notes),
+        meanReading(context, ids[0], 'ms', of(gapMilliseconds), reasons, notes, among('ms')),
+        meanReading(context, ids[1], '%', of(gapPercent), reasons, notes, among('%')),
       ];
     }),
   );
@@ -172,15 +205,17 @@ function normalTail(z: number): number {
 }
 
 function phaseReadings(context: BodyContext, strokes: readonly Stroke[]): readonly Reading[] {
+  const inOrder = strokes.filter(({ outOfOrder }) => outOfOrder.length === 0);
+  const disorder = disorderOf(strokes);
   return phaseKinds.map((phase) => {
-    const cycles = strokes.flatMap((stroke) => {
+    const cycles = inOrder.flatMap((stroke) => {
       const from = stroke[phase.from];
       const to = stroke[phase.to];
       const share = from && to ? quotient(difference(timeOf(to), timeOf(from)), strokeTime(stroke)) : null;
       return share ? [spanned(stroke, scaled(100, share))] : [];
     });
     const entries = eventsOf(context.events, 'entry').length;
-    const reasons: MissingReason[] = [];
+    const reasons: MissingReason[] = inOrder.length === 0 ? [...disorder] : [];
     if (entries < 2) reasons.push({ code: 'needs-events', kind: 'entry', have: entries, need: 2 });
     for (const end of [phase.from, phase.to])
       if (end !== 'next' && end !== 'entry' && !strokes.some((stroke) => stroke[end]))
@@ -191,6 +226,6 @@ function phaseReadings(context: BodyContext, strokes: readonly Stroke[]): readon
           need: 1,
         });
     if (reasons.length === 0) reasons.push({ code: 'needs-full-cycles', have: 0, need: 1 });
-    return meanReading(context, phase.id, '%', cycles, reasons);
+    return meanReading(context, phase.id, '%', cycles, reasons, [], unmarked(context, '%'));
   });
 }

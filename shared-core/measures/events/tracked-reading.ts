@@ -1,4 +1,5 @@
 import type { EventKind } from '../../marks/event-kind';
+import { standardDeviation } from '../../signal/standard-deviation';
 import { mean, type Tracked, trackedVariance } from '../../uncertainty/tracked';
 import type { BodyContext } from '../body/body-context';
 import type { TimedEvent } from '../body/cycle-frame';
@@ -17,6 +18,26 @@ export function timeOf(mark: TimedEvent): Tracked {
   return { value: mark.time, slopes: new Map([[mark.event.id, 1]]) };
 }
 
+/** Cycles of a swim whose values were not all marked, and how much single ones may differ. */
+export interface Unmarked {
+  /** All cycles the mean is to stand for, those without marks as well. */
+  readonly cycles: number;
+  /** Standard deviation from cycle to cycle to be expected where fewer than three are marked, in the reading's unit. */
+  readonly usualSd: number;
+}
+
+/**
+ * Variance that a mean over the marked cycles only brings for all of them: of a sample without putting back. Their own spread
+ * where three are marked or more, else the usual one.
+ */
+function unmarkedVariance(cycles: readonly TrackedCycle[], { cycles: all, usualSd }: Unmarked): number {
+  const marked = cycles.length;
+  if (marked >= all) return 0;
+  const own = standardDeviation(cycles.map(({ value }) => value.value));
+  const sd = marked >= 3 && own !== null ? own : usualSd;
+  return sd ** 2 * (1 / marked - 1 / all);
+}
+
 /** Mean of per-cycle values as a reading, with the marks it depends on; missing with `reasons` when there is none. */
 export function meanReading(
   context: BodyContext,
@@ -25,10 +46,12 @@ export function meanReading(
   cycles: readonly TrackedCycle[],
   reasons: readonly MissingReason[],
   notes: readonly ReadingNote[] = [],
+  unmarked: Unmarked | null = null,
 ): Reading {
   const average = mean(cycles.map((each) => each.value));
   if (!average) return missingReading(id, ...reasons);
-  return trackedReading(context, id, unit, average, cycles, notes);
+  const added = unmarked ? unmarkedVariance(cycles, unmarked) : 0;
+  return trackedReading(context, id, unit, average, cycles, notes, true, added);
 }
 
 const kept = new WeakMap<BodyContext, ReadonlyMap<string, number>>();
@@ -50,12 +73,14 @@ export function trackedReading(
   notes: readonly ReadingNote[] = [],
   /** False when the value is no mean of the cycles' values, so that their spread makes no interval. */
   spread = true,
+  /** Variance beside that of the marks, unit². */
+  added = 0,
 ): Reading {
   const variances = markVariances(context);
   return computedReading(context, id, {
     value: value.value,
     unit,
-    ownVariance: trackedVariance(value, variances),
+    ownVariance: trackedVariance(value, variances) + added,
     ...(context.input.error.freedom ? { byKind: varianceByKind(context, value) } : {}),
     spread,
     // of cycles: a gap, a phase or a half kick; other instants are a whole part of the swim apart

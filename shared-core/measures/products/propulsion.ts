@@ -37,6 +37,8 @@ export function propulsionReadings(context: BodyContext): readonly Reading[] {
 
 function distancePerKick(context: BodyContext, kick: KickPeriod | null): Reading {
   const id = 'distance-per-kick';
+  const contradiction = context.cycles?.contradiction;
+  if (contradiction) return missingReading(id, contradiction);
   const result = swimSpeed(context);
   if (!result.ok) return missingReading(id, ...result.reasons);
   if (!kick) return missingReading(id, { code: 'needs-reading', reading: 'kick-frequency' });
@@ -84,6 +86,8 @@ function strouhal(context: BodyContext, kick: KickPeriod | null): Reading {
   const id = 'strouhal';
   const view = waveNotSeen(context);
   if (view) return missingReading(id, view);
+  const contradiction = context.cycles?.contradiction;
+  if (contradiction) return missingReading(id, contradiction);
   const heights = kickAmplitude(context);
   if (!kick) return missingReading(id, { code: 'needs-reading', reading: 'kick-frequency' });
   if (!heights || !(heights.value > 0))

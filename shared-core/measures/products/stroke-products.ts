@@ -2,6 +2,7 @@ import type { BodyContext } from '../body/body-context';
 import { computedReading, missingReading } from '../body/measured-reading';
 import { eventsOf } from '../events/event-list';
 import { fitPeriod } from '../events/fit-period';
+import { strokePlaces } from '../events/stroke-places';
 import { strokesOf } from '../events/strokes';
 import type { Reading, ReadingDefinition } from '../reading';
 import { swimSpeed } from './swim-speed';
@@ -11,7 +12,7 @@ const ids = ['stroke-length', 'stroke-index'] as const;
 /** Distance per stroke and stroke index, of clean swimming: distance marks before the breakout don't count. */
 export function strokeProductReadings(context: BodyContext): readonly Reading[] {
   const entries = eventsOf(context.events, 'entry');
-  const rhythm = fitPeriod([entries]);
+  const rhythm = fitPeriod([entries], strokePlaces(context.events)?.typical);
   if (!rhythm) return ids.map((id) => missingReading(id, { code: 'needs-reading', reading: 'stroke-rate' }));
   const result = swimSpeed(context, eventsOf(context.events, 'breakout')[0]?.time);
   if (!result.ok) return ids.map((id) => missingReading(id, ...result.reasons));

@@ -1,0 +1,164 @@
+import type { EventKind } from '../marks/event-kind';
+import type { BodyContext } from './body/body-context';
+import { exchangedTurns } from './body/exchanged-turns';
+import { type Doubt, joinedDoubts } from './doubt';
+import { eventsOf } from './events/event-list';
+import { kickPeriod } from './events/kick-period';
+import { halfKicksMissing } from './events/kick-rhythm';
+import { strokePlaces } from './events/stroke-places';
+import { strokesOf } from './events/strokes';
+import { downSeconds, downShare } from './events/usual-kick';
+import { amplitudeUnusual, timesUnusual } from './plausible';
+import type { MissingReason, Reading, ReadingUnit } from './reading';
+import { type LeansOn, leansOn } from './reading-leans-on';
+
+/** A doubt, and the readings it falls on. */
+interface ScopedDoubt extends Doubt {
+  readonly on: (reading: Reading) => boolean;
+}
+
+/** Units that hang on how fast the film is taken to run. */
+const timed: ReadonlySet<ReadingUnit> = new Set(['Hz', '1/min', 's', 'ms', 'm/s', 'L/s', 'px/s', 'm²/s']);
+
+const isTimed = (reading: Reading): boolean => reading.status === 'computed' && timed.has(reading.unit);
+
+const leaning =
+  (...what: readonly LeansOn[]) =>
+  ({ id }: Reading): boolean =>
+    what.some((each) => leansOn(id, each));
+
+/**
+ * The readings of a swim with what is doubted of them, and without those that its marks contradict. A reading about which
+ * there is nothing to say stays the same object.
+ */
+export function guardReadings(context: BodyContext, readings: readonly Reading[]): readonly Reading[] {
+  const refusals = refusalsOf(context);
+  const doubts = doubtsOf(context, new Map(readings.map((each) => [each.id, each])));
+  if (refusals.length === 0 && doubts.length === 0) return readings;
+  return readings.map((reading) => {
+    if (reading.status === 'missing') return reading;
+    const refusal = refusals.find(({ on }) => on(reading));
+    if (refusal) return { status: 'missing', id: reading.id, reasons: [refusal.reason] };
+    const own = doubts.filter(({ on }) => on(reading)).map(({ code, frames }) => ({ code, frames }));
+    return own.length === 0 ? reading : { ...reading, doubts: joinedDoubts(reading.doubts, own) };
+  });
+}
+
+interface Refusal {
+  readonly reason: MissingReason;
+  readonly on: (reading: Reading) => boolean;
+}
+
+function refusalsOf(context: BodyContext): readonly Refusal[] {
+  const { marks, throughout } = turnsOf(context);
+  if (!throughout) return [];
+  const frames = marks.map(({ event }) => event.frame);
+  return [
+    { reason: { code: 'marks-contradict', what: 'tops-below-bottoms', frames }, on: leaning('kickEnds') },
+  ];
+}
+
+const turnsOf = (context: BodyContext): ReturnType<typeof exchangedTurns> => {
+  const kick = kickPeriod(context);
+  return kick ? exchangedTurns(context, kick.seconds) : { marks: [], throughout: false };
+};
+
+function doubtsOf(context: BodyContext, readings: ReadonlyMap<string, Reading>): readonly ScopedDoubt[] {
+  return [
+    ...markDoubts(context),
+    ...handDoubts(context),
+    ...strokeDoubts(context),
+    ...kickDoubts(context),
+    ...(timesUnusual(readings) ? [{ code: 'times-unusual' as const, frames: [], on: isTimed }] : []),
+    ...(amplitudeUnusual(readings)
+      ? [{ code: 'amplitude-unusual' as const, frames: [], on: leaning('kickSize') }]
+      : []),
+  ];
+}
+
+/** Marks left out beside others, for all that is made from marks of their kinds. */
+function markDoubts(context: BodyContext): readonly ScopedDoubt[] {
+  const kindOf = new Map<string, EventKind>(context.events.map(({ event }) => [event.id, event.kind]));
+  const own = context.markDoubts.map(
+    ({ code, kinds, frames }): ScopedDoubt => ({
+      code,
+      frames,
+      on: (reading) =>
+        reading.status === 'computed' &&
+        reading.from.eventIds.some((id) => kinds.includes(kindOf.get(id) as EventKind)),
+    }),
+  );
+  const { marks, throughout } = turnsOf(context);
+  if (throughout || marks.length === 0) return own;
+  const frames = marks.map(({ event }) => event.frame);
+  return [...own, { code: 'tops-bottoms-may-be-exchanged', frames, on: leaning('kickEnds') }];
+}
+
+function handDoubts(context: BodyContext): readonly ScopedDoubt[] {
+  const strokes = strokesOf(context.events);
+  const wrong = strokes.flatMap(({ outOfOrder }) => outOfOrder);
+  if (wrong.length === 0) return [];
+  const frames = wrong.map(({ event }) => event.frame);
+  return [{ code: 'hands-out-of-order', frames, on: leaning('handPhases') }];
+}
+
+/** Below this share of gaps that are whole strokes, marks of the hands are uneven. Our default. */
+const evenShare = 0.6;
+
+/** More kicks than this in a stroke: two strokes for one, most likely. Our default. */
+const mostKicks = 3;
+
+/** Hands that are in the water for less of the stroke than this: two strokes for one, most likely. Our default. */
+const handsAtLeast = 0.5;
+
+function strokeDoubts(context: BodyContext): readonly ScopedDoubt[] {
+  const { card } = context.input.swim;
+  const strokes = strokePlaces(context.events);
+  const out: ScopedDoubt[] = [];
+  if (strokes && strokes.share < evenShare)
+    out.push({ code: 'marks-uneven', frames: [], on: leaning('strokeRhythm', 'kickRhythm') });
+  const kicks = context.cycles?.base === 'stroke' ? context.cycles.kickHarmonic : strokes?.feet?.kicks;
+  const { handsInWater = null } = strokes ?? {};
+  if (
+    strokes?.isContested ||
+    (kicks !== undefined && kicks > mostKicks) ||
+    (handsInWater !== null && handsInWater < handsAtLeast)
+  )
+    out.push({ code: 'strokes-may-be-missing', frames: [], on: leaning('strokeRhythm') });
+  const isStroking = card.stroke === 'butterfly' && card.arms === 'stroking';
+  if (context.cycles?.base === 'kick' && (isStroking || strokes))
+    out.push({ code: 'strokes-may-be-missing', frames: [], on: leaning('cycleWaves') });
+  return out;
+}
+
+function kickDoubts(context: BodyContext): readonly ScopedDoubt[] {
+  const { cycles, events } = context;
+  const missing = (...what: readonly LeansOn[]): readonly ScopedDoubt[] => [
+    { code: 'kicks-may-be-missing', frames: [], on: leaning(...what) },
+  ];
+  const strokes = strokePlaces(events);
+  if (strokes && strokes.marks.length > 0) {
+    const kicks = strokes.feet?.kicks ?? 0;
+    const halves = halfKicksMissing(context) ? missing('halfKicks') : [];
+    if (cycles?.kicksToldBy === 'toes') return kicks < cycles.kickHarmonic ? missing('halfKicks') : halves;
+    return kicks === 1 ? missing('kickRhythm', 'halfKicks') : halves;
+  }
+  if (cycles?.base === 'stroke') return cycles.kicksToldBy === 'nothing' ? missing('kickRhythm') : [];
+  if (cycles?.kicksToldBy === 'toes') return [];
+  const share = downShareOf(context);
+  const isEven = share !== null && share >= downShare.low && share <= downShare.high;
+  const gaps = (['kick-top', 'kick-bottom'] as const).map((kind) =>
+    Math.max(0, eventsOf(events, kind).length - 1),
+  );
+  // two marks alone may have any number of kicks between them
+  const isOneGap = (gaps[0] ?? 0) + (gaps[1] ?? 0) === 1;
+  if (share === null ? !isOneGap : isEven) return [];
+  return missing('kickRhythm', 'halfKicks');
+}
+
+/** Share of the kick between a top and the next bottom, whole kicks between left out; null without such a pair. */
+function downShareOf(context: BodyContext): number | null {
+  const kick = kickPeriod(context);
+  const seconds = downSeconds(eventsOf(context.events, 'kick-top'), eventsOf(context.events, 'kick-bottom'));
+  return kick && !Number.isNaN(seconds) ? (seconds / kick.seconds) % 1 : null;
+}

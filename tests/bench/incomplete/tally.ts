@@ -1,0 +1,38 @@
+import type { Reading } from '#core/measures/reading';
+
+/** How often a reading came out in each way. */
+export interface Outcome {
+  held: number;
+  /** Off by more than a tenth, or outside its interval, but not both: no gross error. */
+  near: number;
+  refused: number;
+  doubted: number;
+  gross: number;
+}
+
+export const noOutcome = (): Outcome => ({ held: 0, near: 0, refused: 0, doubted: 0, gross: 0 });
+
+/**
+ * How far off counts as gross: a tenth of the truth. Of what may be nothing in truth, a tenth of what it is a part of: for gaps
+ * of the stroke, for lags of half a turn, for a wave of the largest wave of its landmark.
+ */
+function tenth(id: string, unit: string, real: number, truth: ReadonlyMap<string, number>): number {
+  if (unit === '°') return 18;
+  if (/^(gap|kick[12])-/.test(id)) return unit === 'ms' ? 6000 / (truth.get('stroke-rate') ?? 60) : 10;
+  const wave = /^harmonic-\d-(.+)$/.exec(id)?.[1];
+  if (wave) return 0.05 * (truth.get(`undulation-${wave}`) ?? 0);
+  return 0.1 * Math.abs(real);
+}
+
+/** What became of one reading of one swim; null where its truth is not known. */
+export function outcomeOf(reading: Reading, truth: ReadonlyMap<string, number>): keyof Outcome | null {
+  const real = truth.get(reading.id);
+  if (real === undefined || Number.isNaN(real)) return null;
+  if (reading.status === 'missing') return 'refused';
+  if (reading.doubts.length > 0) return 'doubted';
+  const { low, high } = reading.interval;
+  const isInside = low <= real && real <= high;
+  const isFar = Math.abs(reading.value - real) > tenth(reading.id, reading.unit, real, truth);
+  if (isInside) return 'held';
+  return isFar ? 'gross' : 'near';
+}
