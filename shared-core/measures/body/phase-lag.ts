@@ -124,7 +124,7 @@ export const phaseLagDefinitions: readonly ReadingDefinition[] = neighbours.flat
         group: 'body-wave',
         label: `Phase lag, ${near} to ${far}`,
         brief: '360° = one kick later',
-        definition: `How much later in the kick the ${far} crest than the ${near}: difference of the phases of the kick’s harmonic of their heights, degrees of a kick, in −180 to 180. Positive: the wave runs toward the toes.`,
+        definition: `How much later in the kick the ${far} crest than the ${near}: difference of the phases of the kick’s harmonic of their heights, degrees of a kick, on the turn nearest to a usual wave’s. Positive: the wave runs toward the toes.`,
         forCoach: `Whether the wave passes on from the ${near} to the ${far}, or the two move as one piece (near 0°).`,
         forSwimmer: `How much later than your ${near} your ${far} go up and down.`,
         source,
