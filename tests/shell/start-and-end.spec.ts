@@ -146,7 +146,7 @@ test('quitting in the middle of a video leaves no program, no lock and no half f
 test('a start that can’t open its library says why in a box', async ({ start, library }) => {
   writeFileSync(library, 'a file in its place');
   const failing = start();
-  const box = await boxTitled(/Submark can’t/);
+  const box = await boxTitled(/^Error$/);
   pressIn(box, 'Return');
   expect(await endOf(failing)).toBe(0);
 });
