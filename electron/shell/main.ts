@@ -39,6 +39,8 @@ import { keepWindowState, readWindowState } from './window-state';
 const wanted = wantedLibrary();
 const link = new WindowLink();
 let window: BrowserWindow | null = null;
+/** The coach has quit: what breaks off by that is no failed start. */
+let quitting = false;
 /** Ends what is at work; nothing is before the host is open. */
 let endWork = async (): Promise<void> => undefined;
 
@@ -114,6 +116,9 @@ if (app.requestSingleInstanceLock({ files } satisfies FromSecondStart)) {
     applicationVersion: app.getVersion(),
     copyright: 'MIT licence',
   });
+  app.on('before-quit', () => {
+    quitting = true;
+  });
   app.on('window-all-closed', () => app.quit());
   app
     .whenReady()
@@ -122,6 +127,8 @@ if (app.requestSingleInstanceLock({ files } satisfies FromSecondStart)) {
       return open();
     })
     .catch((error: unknown) => {
+      // quit before the page was there: it is no longer loaded, and that is all
+      if (quitting) return;
       sayStartFailed(error);
       app.exit(1);
     });
