@@ -56,11 +56,10 @@ export function createMotion(piece: Piece, camera: readonly Point[], way: 1 | -1
   const marksAhead = (name: LandmarkName, index: number): readonly TimedPlace[] => {
     const frames = piece.markIndexes(name).filter((at) => way * (at - index) > 0);
     const nearest = way > 0 ? frames.slice(0, markedAhead) : frames.slice(-markedAhead).reverse();
-    return nearest.map((at) => ({
-      time: timeOf(at),
-      at: still(piece.mark(at, name) ?? { x: 0, y: 0 }, at),
-      variance: (markShare * bodyLength) ** 2,
-    }));
+    return nearest.flatMap((at) => {
+      const mark = piece.mark(at, name);
+      return mark ? [{ time: timeOf(at), at: still(mark, at), variance: (markShare * bodyLength) ** 2 }] : [];
+    });
   };
   return {
     expected(index) {

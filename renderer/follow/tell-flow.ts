@@ -66,12 +66,10 @@ export function createFlowTeller(
     },
     tell(from, to, places, guesses) {
       const names = [...places.keys()];
-      const starts = names.map((name) => shrink(places.get(name) ?? { x: 0, y: 0 }, from));
-      const guessed = names.map((name) =>
-        shrink(guesses.get(name) ?? places.get(name) ?? { x: 0, y: 0 }, to),
-      );
+      const starts = [...places.values()].map((place) => shrink(place, from));
+      const guessed = [...places].map(([name, place]) => shrink(guesses.get(name) ?? place, to));
       const there = vision.flow(before, after, starts, guessed, { window, levels });
-      const reached = there.map((point, k) => point ?? guessed[k] ?? { x: 0, y: 0 });
+      const reached = guessed.map((guess, k) => there[k] ?? guess);
       const back = vision.flow(after, before, reached, starts, { window, levels });
       const flows = new Map<LandmarkName, FlowedPoint>();
       names.forEach((name, k) => {

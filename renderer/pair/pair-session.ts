@@ -9,6 +9,7 @@ import { type BenchSession, clockOf } from '../bench/bench-session';
 import type { HostClient } from '../host/host-client';
 import type { Known } from '../readings/readings-store';
 import type { Each, PairView, PairViewStore, Which } from './pair-view';
+import { keptWith } from '#core/units/kept-with';
 
 /** Everything the parts of the pair share while two swims are open. Each swim has a session as on the bench. */
 export interface PairSession {
@@ -37,7 +38,7 @@ interface Asked {
   readonly lock: Lock;
 }
 
-const kept = new WeakMap<PairSession, (readonly [Asked, PairPart] | null)[]>();
+const kept = keptWith((_: PairSession): (readonly [Asked, PairPart] | null)[] => [null, null]);
 
 /** A swim's part of the pair; the same object until something it is made of changes. */
 export function pairPart(session: PairSession, which: Which): PairPart {
@@ -49,8 +50,7 @@ export function pairPart(session: PairSession, which: Which): PairPart {
     stretch: stretches[which],
     lock: locks[which],
   };
-  const parts = kept.get(session) ?? [null, null];
-  kept.set(session, parts);
+  const parts = kept(session);
   const found = parts[which];
   if (found && (Object.keys(asked) as (keyof Asked)[]).every((key) => found[0][key] === asked[key]))
     return found[1];

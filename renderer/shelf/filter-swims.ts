@@ -2,6 +2,7 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
 import type { View } from '#core/swim-file/swim-schema';
 import { armWords, cardWords, sideWords, strokeWords } from '#core/swim-file/card-words';
+import { keptWith } from '#core/units/kept-with';
 
 export interface ShelfFilter {
   readonly text: string;
@@ -37,15 +38,10 @@ export interface SwimGroup {
 
 export const groupKey = ({ card }: SwimSummary): string => card.swimmerId ?? `name:${card.swimmerName}`;
 
-const searchWords = new WeakMap<SwimSummary, string>();
-
 /** Everything a coach might type to find a swim again. */
-export function swimWords(swim: SwimSummary): string {
-  const known = searchWords.get(swim);
-  if (known !== undefined) return known;
-  const { card, clip } = swim;
+export const swimWords = keptWith(({ card, clip }: SwimSummary): string => {
   const { title, facts } = cardWords(card);
-  const words = [
+  return [
     title,
     ...facts,
     strokeWords[card.stroke],
@@ -57,9 +53,7 @@ export function swimWords(swim: SwimSummary): string {
   ]
     .join(' ')
     .toLocaleLowerCase();
-  searchWords.set(swim, words);
-  return words;
-}
+});
 
 // made once: comparing through it is many times quicker than through each string
 const byName = new Intl.Collator();

@@ -40,13 +40,16 @@ export function BodyLineDrawing({ posture, swim, view, size, selection, showAngl
     const b = toStage(view, { x: run.points[2] ?? 0, y: run.points[3] ?? 0 });
     return { points: [a.x, a.y, b.x, b.y], bridged: run.bridged };
   });
-  const labels = showAngles ? angleLabels(posture, swim) : [];
+  const labels = (showAngles ? angleLabels(posture, swim) : []).flatMap((label) => {
+    const joint = posture.points[label.at];
+    return joint ? [{ ...label, joint }] : [];
+  });
   const marks = landmarkNames.flatMap((name) => {
     const point = posture.points[name];
     return point ? [toStage(view, point)] : [];
   });
   const boxes = labels.map((label) => ({
-    at: toStage(view, posture.points[label.at] ?? { x: 0, y: 0 }),
+    at: toStage(view, label.joint),
     ...labelSize(label.words),
   }));
   const line = bodyChain.flatMap((name) => {

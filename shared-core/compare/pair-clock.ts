@@ -1,5 +1,6 @@
 import { type ClipClock, frameAtRealTime, realTimeOf } from '../timeline/clip-clock';
 import { type CycleWarp, cycleWarp } from './cycle-warp';
+import { keptWith } from '../units/kept-with';
 
 /** How two swims run together: in true time, in shares of the cycle, or each on its own. */
 export const pairModes = ['time', 'cycle', 'free'] as const;
@@ -20,15 +21,9 @@ export interface PairSide {
   readonly cycleStarts: readonly number[];
 }
 
-const warps = new WeakMap<readonly number[], CycleWarp | null>();
+const warps = keptWith(cycleWarp);
 
-function warpOf(side: PairSide): CycleWarp | null {
-  const known = warps.get(side.cycleStarts);
-  if (known !== undefined) return known;
-  const made = cycleWarp(side.cycleStarts);
-  warps.set(side.cycleStarts, made);
-  return made;
-}
+const warpOf = (side: PairSide): CycleWarp | null => warps(side.cycleStarts);
 
 /** Whether a swim has cycles to run in; without two cycle starts there is no percent of a cycle. */
 export function hasCycles(side: PairSide): boolean {

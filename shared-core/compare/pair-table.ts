@@ -8,6 +8,7 @@ import { neverCompared } from '../practice/never-compared';
 import type { Scene } from '../swim-file/swim-schema';
 import { type ReadingDifference, readingDifference } from './difference';
 import { forbidVerdict, type Unlike, unlikeCards } from './like-with-like';
+import { keptWith } from '../units/kept-with';
 
 /** Which strokes a row is of: breathing strokes are compared with breathing ones, others with others. */
 export type StrokeChoice = 'all' | 'breathing' | 'not-breathing';
@@ -127,12 +128,11 @@ function unlikeBreathing(first: readonly Stroke[]): Unlike {
   return { kind: 'breathing', first: a, second: b };
 }
 
-const chosen = new WeakMap<BodyContext, Map<StrokeChoice, ReadonlyMap<string, Reading>>>();
+const chosen = keptWith((_: BodyContext) => new Map<StrokeChoice, ReadonlyMap<string, Reading>>());
 
 function readingOf({ context, all }: Measured, id: string, strokes: StrokeChoice): Reading | undefined {
   if (strokes === 'all') return all.get(id);
-  const known = chosen.get(context) ?? new Map<StrokeChoice, ReadonlyMap<string, Reading>>();
-  chosen.set(context, known);
+  const known = chosen(context);
   const found = known.get(strokes);
   if (found) return found.get(id);
   const events = onlyStrokes(context.events, (stroke) => breathes(stroke) === (strokes === 'breathing'));

@@ -108,9 +108,12 @@ export function angleOps(
   measure: MeasureWords,
   drawn: Posture = posture,
 ): readonly DrawingOp[] {
-  const labels = angleLabels(posture, swim);
-  const boxes = labels.map(({ at, words }) => ({
-    at: drawn.points[at] ?? { x: 0, y: 0 },
+  const labels = angleLabels(posture, swim).flatMap((label) => {
+    const joint = drawn.points[label.at];
+    return joint ? [{ ...label, joint }] : [];
+  });
+  const boxes = labels.map(({ joint, words }) => ({
+    at: joint,
     width: measure(words, size, 400),
     height: size * 1.2,
   }));

@@ -1,19 +1,12 @@
+import { choleskyFactor } from '../signal/cholesky';
+
 /**
  * Solves A x = b for a symmetric positive definite A (row by row, `size` × `size`), by Cholesky. Null when A is not
  * positive definite. A and b stay as they are. Cost: size³/6.
  */
 export function solveSymmetric(a: Float64Array, b: Float64Array, size: number): Float64Array | null {
-  const lower = new Float64Array(size * size);
-  for (let i = 0; i < size; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = a[i * size + j] ?? 0;
-      for (let k = 0; k < j; k++) sum -= (lower[i * size + k] ?? 0) * (lower[j * size + k] ?? 0);
-      if (i === j) {
-        if (!(sum > 0)) return null;
-        lower[i * size + i] = Math.sqrt(sum);
-      } else lower[i * size + j] = sum / (lower[j * size + j] ?? 1);
-    }
-  }
+  const lower = choleskyFactor(a, size);
+  if (!lower) return null;
   const x = Float64Array.from(b);
   for (let i = 0; i < size; i++) {
     let sum = x[i] ?? 0;

@@ -11,6 +11,7 @@ import type { CycleFrame, TimedEvent } from './body/cycle-frame';
 import { families } from './families';
 import { guardReadings } from './guard-readings';
 import type { MissingReason, Reading } from './reading';
+import { keptWith } from '../units/kept-with';
 
 export interface ReadingKnowledge {
   /** The swimmer's record; null when it is not known who swims. */
@@ -19,15 +20,10 @@ export interface ReadingKnowledge {
   readonly markingError: MarkingError | null;
 }
 
-const tables = new WeakMap<FrameTimesRecord, FrameTable>();
 const assumed = new Map<number, MarkingError>();
 
 /** The same table object for the same record, so that what hangs on it can be kept. */
-function tableOf(record: FrameTimesRecord): FrameTable {
-  const table = tables.get(record) ?? tableFromRecord(record);
-  tables.set(record, table);
-  return table;
-}
+const tableOf = keptWith((record: FrameTimesRecord): FrameTable => tableFromRecord(record));
 
 function assumedFor(height: number): MarkingError {
   const error = assumed.get(height) ?? assumedMarkingError(height);
@@ -85,11 +81,10 @@ interface KeptReadings {
   readonly readings: readonly Reading[];
 }
 
-const kept = new WeakMap<BodyGeometry, Map<BodyFamily, KeptReadings>>();
+const kept = keptWith((_: BodyGeometry) => new Map<BodyFamily, KeptReadings>());
 
 function keptFor(geometry: BodyGeometry): Map<BodyFamily, KeptReadings> {
-  const known = kept.get(geometry) ?? new Map<BodyFamily, KeptReadings>();
-  kept.set(geometry, known);
+  const known = kept(geometry);
   return known;
 }
 

@@ -1,25 +1,14 @@
+import { choleskyFactor } from './cholesky';
+
 /**
- * Inverse of a small symmetric positive definite matrix by Cholesky, row by row; only the lower half is read. Its own
- * few lines, since hundreds of small fits are made for one swim and a matrix object for each costs more than the sums.
+ * Inverse of a small symmetric positive definite matrix, row by row; only the lower half is read.
  *
  * @param lower the matrix, row by row: the entries above the diagonal are not looked at
  * @returns null when it is not positive definite. Cost: cubic in `size`.
  */
 export function invertPositive(lower: Float64Array, size: number): Float64Array | null {
-  const factor = new Float64Array(size * size);
-  for (let row = 0; row < size; row++) {
-    for (let column = 0; column <= row; column++) {
-      let rest = lower[row * size + column] as number;
-      for (let i = 0; i < column; i++)
-        rest -= (factor[row * size + i] as number) * (factor[column * size + i] as number);
-      if (column < row) {
-        factor[row * size + column] = rest / (factor[column * size + column] as number);
-        continue;
-      }
-      if (!(rest > 0)) return null;
-      factor[row * size + row] = Math.sqrt(rest);
-    }
-  }
+  const factor = choleskyFactor(lower, size);
+  if (!factor) return null;
   const inverse = inverseOfLower(factor, size);
   const out = new Float64Array(size * size);
   for (let a = 0; a < size; a++) {

@@ -1,4 +1,4 @@
-import { type FrameIndex, mediaSeconds, type Seconds, seconds } from '../units/brand';
+import { mediaSeconds, type Seconds, seconds } from '../units/brand';
 import { clampFrame, type FrameTable, frameAtTick, mediaTimeOf } from './frame-table';
 
 /** A frame table read in real time: `slowdown` is playback seconds per real second (240/s stored at 30/s: 8). */
@@ -19,7 +19,7 @@ export function realTimeOf(clock: ClipClock, frame: number): Seconds {
 const slackTicks = 0.01;
 
 /** The frame shown at a real time since the first shown picture, by the table's lookup rule. */
-export function frameAtRealTime(clock: ClipClock, time: number): FrameIndex {
+export function frameAtRealTime(clock: ClipClock, time: number): number {
   const media = mediaSeconds(time * clock.slowdown);
   const first = clock.table.starts[0] ?? 0;
   return frameAtTick(clock.table, first + media * clock.table.ticksPerSecond + slackTicks);

@@ -1,4 +1,4 @@
-import { type FrameIndex, frameIndex, type MediaSeconds, mediaSeconds } from '../units/brand';
+import { type MediaSeconds, mediaSeconds } from '../units/brand';
 
 /**
  * When each shown picture of a clip starts, in the container's own ticks.
@@ -17,15 +17,15 @@ export function frameCount(table: FrameTable): number {
 }
 
 /** The nearest frame that exists: below 0 gives 0, past the end gives the last; an empty table gives 0. */
-export function clampFrame(table: FrameTable, frame: number): FrameIndex {
-  return frameIndex(Math.max(0, Math.min(table.starts.length - 1, Math.round(frame))));
+export function clampFrame(table: FrameTable, frame: number): number {
+  return Math.max(0, Math.min(table.starts.length - 1, Math.round(frame)));
 }
 
 /**
  * The one lookup rule: the last frame whose start is at or before `tick`. Before the first start it is frame 0;
  * after the end it is the last frame. Cost: log2(n).
  */
-export function frameAtTick(table: FrameTable, tick: number): FrameIndex {
+export function frameAtTick(table: FrameTable, tick: number): number {
   let low = 0;
   let high = table.starts.length - 1;
   while (low < high) {
@@ -33,7 +33,7 @@ export function frameAtTick(table: FrameTable, tick: number): FrameIndex {
     if ((table.starts[middle] ?? 0) <= tick) low = middle;
     else high = middle - 1;
   }
-  return frameIndex(Math.max(0, low));
+  return Math.max(0, low);
 }
 
 /** Start of a frame on the clip's own clock, from its first shown picture (so frame 0 is 0 s). */

@@ -9,8 +9,6 @@ export type Brand<T, Name extends string> = T & { readonly [brand]: Name };
 export type Seconds = Brand<number, 'seconds'>;
 /** Seconds on the clip's own clock, as its container stores them. */
 export type MediaSeconds = Brand<number, 'media-seconds'>;
-/** Position of a picture in the sorted list of the container's shown timestamps; whole, from 0. */
-export type FrameIndex = Brand<number, 'frame-index'>;
 export type Radians = Brand<number, 'radians'>;
 export type Degrees = Brand<number, 'degrees'>;
 
@@ -30,7 +28,6 @@ export type PoolPoint = Brand<Point, 'pool'>;
 
 export const seconds = (value: number): Seconds => value as Seconds;
 export const mediaSeconds = (value: number): MediaSeconds => value as MediaSeconds;
-export const frameIndex = (value: number): FrameIndex => value as FrameIndex;
 export const radians = (value: number): Radians => value as Radians;
 export const degrees = (value: number): Degrees => value as Degrees;
 export const picturePoint = (x: number, y: number): PicturePoint => ({ x, y }) as PicturePoint;

@@ -15,6 +15,7 @@ import type { EventMark, Posture } from '../swim-file/swim-schema';
 import { realTimeOf } from '../timeline/clip-clock';
 import type { Box, VideoLayout } from './video-layout';
 import type { VideoPlan } from './video-plan';
+import { keptWith } from '../units/kept-with';
 
 /** Our defaults, seconds of video: how long an event's name stays, and how long its frame is lit. */
 const nameStays = 0.9;
@@ -152,18 +153,12 @@ function lightOps(event: EventMark, cell: Box, size: number): readonly DrawingOp
   );
 }
 
-const doubts = new WeakMap<PairPart, string | null>();
-
 /** What speaks against the times and gaps that a video shows of a swim; null where nothing does. */
-function partDoubt(part: PairPart): string | null {
-  const known = doubts.get(part);
-  if (known !== undefined) return known;
+const partDoubt = keptWith((part: PairPart): string | null => {
   const readings = [...kickRhythmReadings(part.context), ...timingReadings(part.context)];
   const words = swimDoubtWords(readings, part.swim.clip.slowdown.factor);
-  const doubt = words === null ? null : `Doubtful. ${words}`;
-  doubts.set(part, doubt);
-  return doubt;
-}
+  return words === null ? null : `Doubtful. ${words}`;
+});
 
 /** What stays over the pictures all through: titles, speed, the coach's words, who is A and who is B. */
 export function standingOps(

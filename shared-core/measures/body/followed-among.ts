@@ -1,8 +1,9 @@
 import { landmarkNames } from '../../marks/landmark';
 import type { BodyContext } from './body-context';
 import type { Measured } from './measured-reading';
+import { keptWith } from '../../units/kept-with';
 
-const kept = new WeakMap<readonly number[], Map<string, number>>();
+const kept = keptWith((_: readonly number[]) => new Map<string, number>());
 
 /** How many of a reading's points the machine followed. Readings of one wave share their frames, and so the count. */
 export function followedAmong(
@@ -10,8 +11,7 @@ export function followedAmong(
   { frames, landmarks = landmarkNames }: Pick<Measured, 'frames' | 'landmarks'>,
 ): number {
   if (context.followedCount === 0 || frames.length === 0) return 0;
-  const known = kept.get(frames) ?? new Map<string, number>();
-  kept.set(frames, known);
+  const known = kept(frames);
   const key = landmarks.join(' ');
   const found = known.get(key);
   if (found !== undefined) return found;

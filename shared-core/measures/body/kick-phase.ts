@@ -2,6 +2,7 @@ import type { LandmarkName } from '../../marks/landmark';
 import { type Harmonic, waveHarmonics } from '../../signal/wave-harmonics';
 import type { BodyContext } from './body-context';
 import { type LandmarkWave, landmarkWave, type WaveResult } from './landmark-wave';
+import { keptWith } from '../../units/kept-with';
 
 /** Where the kick's wave of a landmark's height crests, counted from the start of the first cycle. */
 export interface KickPhase {
@@ -10,7 +11,7 @@ export interface KickPhase {
   readonly harmonic: Harmonic;
 }
 
-const kept = new WeakMap<LandmarkWave, Harmonic | null>();
+const kickHarmonic = keptWith(harmonicOf);
 
 /** The kick's own harmonic of a landmark's height, or why it can't be told. */
 export function kickPhase(
@@ -23,9 +24,7 @@ export function kickPhase(
   const result = landmarkWave(context, landmark, trace, trace.y);
   if (!result.ok) return result;
   const { wave } = result;
-  const known = kept.get(wave);
-  const harmonic = known === undefined ? harmonicOf(wave) : known;
-  kept.set(wave, harmonic);
+  const harmonic = kickHarmonic(wave);
   return harmonic
     ? { ok: true, wave, harmonic }
     : { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] };

@@ -2,6 +2,7 @@ import type { LandmarkName } from '../../marks/landmark';
 import type { BodyContext } from './body-context';
 import type { BodyGeometry } from './body-geometry';
 import { sampleVariance } from './landmark-trace';
+import { keptWith } from '../../units/kept-with';
 
 export interface LandmarkDistance {
   /** Pool units. */
@@ -10,7 +11,7 @@ export interface LandmarkDistance {
   readonly variance: number;
 }
 
-const kept = new WeakMap<BodyGeometry, Map<string, LandmarkDistance | null>>();
+const kept = keptWith((_: BodyGeometry) => new Map<string, LandmarkDistance | null>());
 
 /** Mean straight distance between two landmarks over the postures that hold both, noise across it taken off; null of none. */
 export function landmarkDistance(
@@ -18,8 +19,7 @@ export function landmarkDistance(
   a: LandmarkName,
   b: LandmarkName,
 ): LandmarkDistance | null {
-  const known = kept.get(context.geometry) ?? new Map<string, LandmarkDistance | null>();
-  kept.set(context.geometry, known);
+  const known = kept(context.geometry);
   const key = `${a} ${b}`;
   const found = known.get(key);
   const distance = found === undefined ? measured(context, a, b) : found;

@@ -3,14 +3,13 @@ import { landmarkNames } from '../../marks/landmark';
 import type { ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
 import type { Measured } from './measured-reading';
+import { keptWith } from '../../units/kept-with';
 
-/** Kinds by event id, and the kinds among rows of ids: many readings share one row. */
-interface Kinds {
-  readonly byId: ReadonlyMap<string, EventKind>;
-  readonly among: WeakMap<readonly string[], ReadonlySet<EventKind>>;
-}
-
-const kinds = new WeakMap<BodyContext, Kinds>();
+/** The kinds among a row of event ids: many readings share one row. */
+const kindsAmong = keptWith((context: BodyContext) => {
+  const byId = kindsById(context);
+  return keptWith((ids: readonly string[]) => new Set(ids.flatMap((id) => byId.get(id) ?? [])));
+});
 const noIds: readonly string[] = [];
 
 /**
@@ -23,10 +22,7 @@ export function markingNote(
 ): Extract<ReadingNote, 'marking-error-assumed' | 'marking-error-part-assumed'> | null {
   const { basis, measured } = context.input.error;
   if (basis === 'assumed') return 'marking-error-assumed';
-  const known = kinds.get(context) ?? { byId: kindsById(context), among: new WeakMap() };
-  kinds.set(context, known);
-  const among = known.among.get(eventIds) ?? new Set(eventIds.flatMap((id) => known.byId.get(id) ?? []));
-  known.among.set(eventIds, among);
+  const among = kindsAmong(context)(eventIds);
   let assumed = 0;
   let all = 0;
   for (const kind of among) {

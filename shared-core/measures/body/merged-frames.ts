@@ -1,14 +1,11 @@
-const kept = new WeakMap<readonly number[], WeakMap<readonly number[], readonly number[]>>();
+import { keptWith } from '../../units/kept-with';
+const merged = keptWith((a: readonly number[]) => keptWith((b: readonly number[]) => merge(a, b)));
 
 /** Two rising rows of frames as one, each frame once. Rows that many readings share are merged once. */
 export function mergedFrames(a: readonly number[], b: readonly number[]): readonly number[] {
   if (a === b || b.length === 0) return a;
   if (a.length === 0) return b;
-  const known = kept.get(a) ?? new WeakMap<readonly number[], readonly number[]>();
-  kept.set(a, known);
-  const found = known.get(b) ?? merge(a, b);
-  known.set(b, found);
-  return found;
+  return merged(a)(b);
 }
 
 function merge(a: readonly number[], b: readonly number[]): readonly number[] {

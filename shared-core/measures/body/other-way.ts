@@ -3,11 +3,15 @@ import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason } from '../reading';
 import type { BodyContext } from './body-context';
 import type { BodyGeometry } from './body-geometry';
+import { keptWith } from '../../units/kept-with';
 
 /** Of the body lines with shoulder and hip, the share that must lie the same way round to count. Our default. */
 const share = 0.75;
 
-const kept = new WeakMap<BodyGeometry, boolean>();
+const kept = keptWith(
+  (geometry: BodyGeometry): boolean =>
+    geometry.transform.travelKnown && againstTravel(headWay(geometry), hipWay(geometry)) === 'backward',
+);
 
 /**
  * Whether the swimmer goes the other way than the scene says: shoulders behind the hips on three of four body lines and hips
@@ -15,12 +19,7 @@ const kept = new WeakMap<BodyGeometry, boolean>();
  * each other, as where the camera overtakes the swimmer, nothing is said.
  */
 export function goesOtherWay({ geometry }: Pick<BodyContext, 'geometry'>): boolean {
-  const known = kept.get(geometry);
-  if (known !== undefined) return known;
-  const found =
-    geometry.transform.travelKnown && againstTravel(headWay(geometry), hipWay(geometry)) === 'backward';
-  kept.set(geometry, found);
-  return found;
+  return kept(geometry);
 }
 
 /** Why there is no speed above zero. */

@@ -5,6 +5,7 @@ import { pointAt } from './landmark-column';
 import { type PostureError, postureError } from './posture-error';
 import type { PostureMeasure, PosturePoints, PostureSituation } from './posture-measure';
 import type { TimedPosture } from './timed-posture';
+import { keptWith } from '../../units/kept-with';
 
 /** A measure on all postures of a swim, column by column. */
 export interface PostureValues {
@@ -18,12 +19,11 @@ export interface PostureValues {
   readonly errors: Map<number, PostureError>;
 }
 
-const kept = new WeakMap<BodyGeometry, Map<string, PostureValues>>();
+const kept = keptWith((_: BodyGeometry) => new Map<string, PostureValues>());
 
 /** Values of a measure on every posture on which it is defined; made once for one geometry, whatever events do. */
 export function postureValues(context: BodyContext, measure: PostureMeasure): PostureValues {
-  const known = kept.get(context.geometry) ?? new Map<string, PostureValues>();
-  kept.set(context.geometry, known);
+  const known = kept(context.geometry);
   const key = `${measure.id} ${context.belly}`;
   const found = known.get(key);
   if (found) return found;

@@ -10,14 +10,14 @@ import { postureMeasures } from './posture-measures';
 import { type PosturesAt, postureSummary } from './posture-summary';
 import { postureValues } from './posture-values';
 import { waveNotSeen } from './side-view';
+import { keptWith } from '../../units/kept-with';
 
-const kept = new WeakMap<BodyGeometry, Map<string, Reading>>();
+const kept = keptWith((_: BodyGeometry) => new Map<string, Reading>());
 
 /** Every posture measure: its mean over all postures, over those of the glide, and over those at each of its events. */
 export function postureReadings(context: BodyContext): readonly Reading[] {
   const view = waveNotSeen(context);
-  const known = kept.get(context.geometry) ?? new Map<string, Reading>();
-  kept.set(context.geometry, known);
+  const known = kept(context.geometry);
   const glide = glideOf(context.events);
   const glidePlaces = glide.ok ? placesBetween(context, glide.from.event.frame, glide.to.event.frame) : [];
   const lined = new Map<EventKind, Lined>();

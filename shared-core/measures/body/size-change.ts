@@ -1,5 +1,6 @@
 import { fitLine } from '../../signal/fit-line';
 import type { BodyGeometry } from './body-geometry';
+import { keptWith } from '../../units/kept-with';
 
 /** Share of its length by which the trunk must grow or shrink over the marks before it is said. Our default. */
 const worthSaying = 0.05;
@@ -7,20 +8,12 @@ const worthSaying = 0.05;
 /** Share of a trunk's length by which bending and rolling may change it beside marking error. Our default. */
 const bendShare = 0.03;
 
-const kept = new WeakMap<BodyGeometry, boolean>();
-
 /**
  * Whether the swimmer nears or leaves the camera: shoulder to hip in the picture grows or shrinks by more than 5 %
  * from the first to the last mark, and surely (95 %) not for marking and bending alone. Lengths are then read too large
  * where the swimmer is near, and speed too small by the cosine of the angle.
  */
-export function sizeChange(geometry: BodyGeometry): boolean {
-  const known = kept.get(geometry);
-  if (known !== undefined) return known;
-  const found = measured(geometry);
-  kept.set(geometry, found);
-  return found;
-}
+export const sizeChange = keptWith(measured);
 
 function measured(geometry: BodyGeometry): boolean {
   const times: number[] = [];

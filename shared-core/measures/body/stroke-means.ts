@@ -3,6 +3,7 @@ import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import { strokesOf } from '../events/strokes';
 import type { BodyContext } from './body-context';
 import type { TimedEvent } from './cycle-frame';
+import { keptWith } from '../../units/kept-with';
 
 type KickEnd = Extract<EventKind, 'kick-top' | 'kick-bottom'>;
 
@@ -37,12 +38,13 @@ export function strokeMeans(
   return means;
 }
 
-const kept = new WeakMap<readonly TimedEvent[], Map<KickEnd, readonly (readonly number[])[] | null>>();
+const kept = keptWith(
+  (_: readonly TimedEvent[]) => new Map<KickEnd, readonly (readonly number[])[] | null>(),
+);
 
 /** Frames of that end of the kicks, stroke by stroke; no strokes where they have not as many kicks each, all marked. */
 function kickFrames(events: readonly TimedEvent[], kind: KickEnd): readonly (readonly number[])[] | null {
-  const known = kept.get(events) ?? new Map<KickEnd, readonly (readonly number[])[] | null>();
-  kept.set(events, known);
+  const known = kept(events);
   const found = known.get(kind);
   if (found !== undefined) return found;
   const strokes = strokesOf(events);

@@ -1,7 +1,10 @@
 import type { EventKind } from '../../marks/event-kind';
 import type { TimedEvent } from '../body/cycle-frame';
+import { keptWith } from '../../units/kept-with';
 
-const kept = new WeakMap<readonly TimedEvent[], ReadonlyMap<EventKind, readonly TimedEvent[]>>();
+const kept = keptWith(
+  (events: readonly TimedEvent[]): ReadonlyMap<EventKind, readonly TimedEvent[]> => sortedByKind(events),
+);
 
 /**
  * Events of one kind by time; of two marks at one instant the first is kept, since they can't be told apart. Lists are
@@ -11,8 +14,7 @@ const kept = new WeakMap<readonly TimedEvent[], ReadonlyMap<EventKind, readonly 
  * coach picks the nearest one, so rounding leans to neither side and has the variance Δ²/12.
  */
 export function eventsOf(events: readonly TimedEvent[], kind: EventKind): readonly TimedEvent[] {
-  const known = kept.get(events) ?? sortedByKind(events);
-  kept.set(events, known);
+  const known = kept(events);
   return known.get(kind) ?? [];
 }
 

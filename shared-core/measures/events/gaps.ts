@@ -3,6 +3,7 @@ import { difference, quotient, scaled, type Tracked } from '../../uncertainty/tr
 import type { TimedEvent } from '../body/cycle-frame';
 import type { Stroke } from './strokes';
 import { timeOf, type TrackedCycle } from './tracked-reading';
+import { keptWith } from '../../units/kept-with';
 
 /** A gap between a hand event and a leg event of one stroke; positive: the leg is later. */
 export interface GapKind {
@@ -46,12 +47,11 @@ export function gapMilliseconds(stroke: Stroke, kind: GapKind): TrackedCycle | n
   return spanned(stroke, scaled(1000, difference(timeOf(marks.leg), timeOf(marks.hand))));
 }
 
-const kept = new WeakMap<Stroke, Map<string, TrackedCycle | null>>();
+const kept = keptWith((_: Stroke) => new Map<string, TrackedCycle | null>());
 
 /** The gap of one stroke in percent of that stroke; made once, as offsets, gaps and totals all ask for it. */
 export function gapPercent(stroke: Stroke, kind: GapKind): TrackedCycle | null {
-  const known = kept.get(stroke) ?? new Map<string, TrackedCycle | null>();
-  kept.set(stroke, known);
+  const known = kept(stroke);
   const ends = `${kind.kick} ${kind.leg} ${kind.hand}`;
   const found = known.get(ends);
   if (found !== undefined) return found;

@@ -5,6 +5,7 @@ import type { BodyContext } from '../body/body-context';
 import type { TimedEvent } from '../body/cycle-frame';
 import { computedReading, missingReading } from '../body/measured-reading';
 import type { MissingReason, Reading, ReadingNote, ReadingUnit } from '../reading';
+import { keptWith } from '../../units/kept-with';
 
 /** One cycle's value with the frames it spans. */
 export interface TrackedCycle {
@@ -54,12 +55,14 @@ export function meanReading(
   return trackedReading(context, id, unit, average, cycles, notes, true, added);
 }
 
-const kept = new WeakMap<BodyContext, ReadonlyMap<string, number>>();
+const kept = keptWith(
+  (context: BodyContext): ReadonlyMap<string, number> =>
+    new Map(context.events.map((each) => [each.event.id, each.variance])),
+);
 
 /** Variance of each mark's time, s², by event id. */
 export function markVariances(context: BodyContext): ReadonlyMap<string, number> {
-  const known = kept.get(context) ?? new Map(context.events.map((each) => [each.event.id, each.variance]));
-  kept.set(context, known);
+  const known = kept(context);
   return known;
 }
 
