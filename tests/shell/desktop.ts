@@ -17,6 +17,11 @@ export async function boxTitled(title: RegExp): Promise<string> {
   return found();
 }
 
+/** Brings a window to the front, with the keyboard's focus. */
+export function bringForward(window: string): void {
+  execFileSync('xdotool', ['windowactivate', '--sync', String(Number(window))]);
+}
+
 /** Presses a key in a window of the system, as somebody at the keyboard does. */
 export function pressIn(window: string, key: string): void {
   execFileSync('xdotool', ['windowactivate', '--sync', String(Number(window)), 'key', key]);

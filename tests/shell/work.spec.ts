@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { exported, goTo, openBench, swimId } from './coach-steps';
-import { boxTitled, pressIn } from './desktop';
+import { boxTitled, bringForward, pressIn } from './desktop';
 import { expect, test } from './shell-fixture';
 
 test('saves a still, all kinds of exports, a handout and a video; the task bar and the power know of it', async ({
@@ -92,7 +92,7 @@ test('has a menu of its own, whose items run the page’s commands; copies text;
   await expect.poll(() => electron.evaluate(({ nativeTheme }) => nativeTheme.themeSource)).toBe('light');
 
   // text goes to the clipboard only from a window that has the focus
-  await electron.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.focus());
+  bringForward(await boxTitled(/^Submark$/));
   await expect.poll(() => page.evaluate(() => document.hasFocus())).toBe(true);
   const copied = await page.evaluate(() =>
     navigator.clipboard.writeText('a report').then(() => 'yes', String),
