@@ -3,6 +3,7 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { HostFilm } from '#core/host-contract/operations/media-operations';
 import { cameraXmlRates, cameraXmlWithin } from '#core/timeline/camera-xml';
 import { slowdownFromCameraXml, slowdownFromTags } from '#core/timeline/capture-rate';
+import { isMatroskaCut } from '#core/timeline/container-name';
 import { fieldTable } from '#core/timeline/field-table';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import { usualRate } from '#core/timeline/picture-order';
@@ -30,6 +31,7 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
   const number = track ?? 1;
   const chosen = probed.value.tracks[number - 1];
   if (!chosen) return failure('no-video-track');
+  if (!chosen.isKnown) return failure('not-decodable', { codec: chosen.codec });
   report(null, 'Finding every frame');
   const coded = await probeFrameTimes(file, number, chosen.base, { signal, fieldSets: chosen.fieldSets });
   if (!coded.ok) return coded;
@@ -39,6 +41,8 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
     (await pictureAt((chosen.seconds ?? 0) / 2, file, number, chosen, scratch, signal)) ??
     (await pictureAt(0, file, number, chosen, scratch, signal));
   if (signal.aborted) return failure('cancelled');
+  if (picture === null && (await hasNoDecoder(file, number, signal)))
+    return failure('not-decodable', { codec: chosen.codec });
   const rate = usualRate(coded.value);
   const table = fields.value ? fieldTable(coded.value) : coded.value;
   return success({
@@ -49,6 +53,7 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
     rotation: chosen.rotation,
     fields: fields.value,
     frameTimes: recordFromTable(table),
+    lostPictures: await lostPictures(file, probed.value.container, chosen, coded.value.starts.length, rate),
     taggedSlowdown:
       slowdownFromTags(probed.value.tags, rate) ??
       slowdownFromCameraXml(cameraXmlRates(await endOf(file)), rate),
@@ -61,6 +66,37 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
     track: number,
     picture,
   });
+}
+
+/** About how many pictures a cut-off file promises and no longer holds: an AVI by their number, a Matroska by its length. */
+async function lostPictures(
+  file: string,
+  container: string,
+  { promised, seconds }: ProbedTrack,
+  pictures: number,
+  rate: number,
+): Promise<number> {
+  if (container === 'AVI') return Math.max(0, (promised ?? 0) - pictures);
+  if (container !== 'Matroska' || seconds === null) return 0;
+  const handle = await open(file, 'r');
+  try {
+    const { size } = await handle.stat();
+    const { buffer, bytesRead } = await handle.read(Buffer.alloc(headBytes), 0, headBytes, 0);
+    if (!isMatroskaCut(buffer.subarray(0, bytesRead), size)) return 0;
+    return Math.max(1, Math.round(seconds * rate) - pictures);
+  } finally {
+    await handle.close();
+  }
+}
+
+/** Bytes in which a Matroska file says how long its segment is. */
+const headBytes = 4096;
+
+/** Whether ffmpeg knows a film's coding by name only. */
+async function hasNoDecoder(file: string, track: number, signal: AbortSignal): Promise<boolean> {
+  const one = ['-map', `0:${filmStream(track)}`, '-frames:v', '1', '-f', 'null', '-'];
+  const run = await runMediaTool('ffmpeg', ['-v', 'error', '-i', `file:${file}`, ...one], { signal });
+  return !run.ok && /no decoder|decoder.*not found/i.test(String(run.error.detail['message']));
 }
 
 /** The end of a file, where cameras write their own XML, as Latin-1. */

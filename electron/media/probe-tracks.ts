@@ -7,6 +7,10 @@ import { type MediaRun, runMediaTool } from './run-media-tool';
 /** A film track as ffprobe lists it, before any picture is looked at. */
 export interface ProbedTrack {
   readonly codec: string;
+  /** Whether ffmpeg has a name for its coding; else `codec` is the container's own name for it. */
+  readonly isKnown: boolean;
+  /** How many pictures the container promises; null where it does not. */
+  readonly promised: number | null;
   readonly codedWidth: number;
   readonly codedHeight: number;
   /** Shown size in square pixels, after rotation and pixel aspect. */
@@ -40,6 +44,8 @@ const answerSchema = z.object({
     .array(
       z.object({
         codec_name: z.string().optional(),
+        codec_tag_string: z.string().optional(),
+        nb_frames: z.string().optional(),
         width: z.number().optional(),
         height: z.number().optional(),
         sample_aspect_ratio: z.string().optional(),
@@ -74,7 +80,7 @@ const containers: readonly (readonly [string, string])[] = [
 /** The file's film tracks in its own order; covers and thumbnails are left out. Only headers are read. */
 export async function probeTracks(file: string, options: MediaRun = {}): Promise<Result<ProbedTracks>> {
   const stream =
-    'stream=codec_name,width,height,sample_aspect_ratio,time_base,color_space,color_range,extradata';
+    'stream=codec_name,codec_tag_string,nb_frames,width,height,sample_aspect_ratio,time_base,color_space,color_range,extradata';
   const more = 'stream_tags:stream_side_data=rotation:format=format_name,duration:format_tags';
   const run = await runMediaTool(
     'ffprobe',
@@ -101,6 +107,7 @@ export async function probeTracks(file: string, options: MediaRun = {}): Promise
   const tracks = streams.flatMap((each): ProbedTrack[] => {
     const base = timeBaseOf(each.time_base);
     if (!base || !each.width || !each.height) return [];
+    const known = each.codec_name === 'unknown' ? null : (each.codec_name ?? null);
     const rotation = turnOf(each.side_data_list?.find((data) => data.rotation !== undefined)?.rotation ?? 0);
     const [across, up] = aspectOf(each.sample_aspect_ratio);
     // the longer way round: pixels are widened or heightened, never thrown away
@@ -113,7 +120,9 @@ export async function probeTracks(file: string, options: MediaRun = {}): Promise
     if (Math.max(width, height) > mostPixels || Math.min(width, height) < 1) return [];
     return [
       {
-        codec: each.codec_name ?? 'unknown',
+        codec: known ?? each.codec_tag_string ?? 'unknown',
+        isKnown: known !== null,
+        promised: Number(each.nb_frames) || null,
         codedWidth: each.width,
         codedHeight: each.height,
         width,

@@ -6,6 +6,7 @@ import { Dialog } from '../app/dialog';
 import { SlowMotionQuestion } from '../card/slow-motion-question';
 import { SwimCardForm } from '../card/swim-card-form';
 import { enrolSwimmer } from '../card/write-swimmer';
+import { isStill } from '../video/is-still';
 import { keepCard } from '../state/card-commands';
 import { makeId } from '../state/make-id';
 import { usualRate } from '#core/timeline/picture-order';
@@ -61,12 +62,14 @@ export function CardDialog({ onClose }: { readonly onClose: () => void }) {
           void keep();
         }}
       >
-        <SlowMotionQuestion
-          facts={facts}
-          factor={factor}
-          filmHz={hz === null ? null : hz / told.factor}
-          onChange={setAnswered}
-        />
+        {!isStill(clockOf(session.document.swim())) && (
+          <SlowMotionQuestion
+            facts={facts}
+            factor={factor}
+            filmHz={hz === null ? null : hz / told.factor}
+            onChange={setAnswered}
+          />
+        )}
         {squad ? (
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
         ) : (

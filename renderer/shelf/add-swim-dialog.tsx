@@ -12,6 +12,7 @@ import type { HostClient } from '../host/host-client';
 import { addSwim } from './add-swim';
 import { ClipFactsList } from './clip-facts-list';
 import { bytesOf, type ClipToAdd, madeAt, nameOf } from './clip-to-add';
+import { isStill } from '../video/is-still';
 import { SlowMotionQuestion } from '../card/slow-motion-question';
 import { FilmNotes } from './film-notes';
 import { twinsOfClip } from './twins-of-clip';
@@ -69,7 +70,8 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
   // leaving the screen in the middle of sending takes back what was sent
   useEffect(() => () => sending?.stop.abort(), [sending?.stop]);
 
-  const factor = answered ?? facts?.taggedSlowdown ?? null;
+  const still = facts !== null && isStill(facts);
+  const factor = still ? 1 : (answered ?? facts?.taggedSlowdown ?? null);
   const leave = (): void => {
     if (sending) sending.stop.abort();
     else if (card !== first) setAsks(true);
@@ -84,7 +86,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
       adding: adding.kind === 'referred' ? { ...adding, copied } : look.toAdd,
       facts,
       card,
-      slowdown: { factor, source: answered === null ? 'file-tag' : 'coach' },
+      slowdown: { factor, source: answered === null && !still ? 'file-tag' : 'coach' },
       thumbnail,
       signal: stop.signal,
       onProgress: (share) => setSending({ share, stop }),
@@ -132,7 +134,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
         >
           <ClipFactsList facts={facts} bytes={bytesOf(adding)} slowdown={factor} picture={picture} />
           <FilmNotes facts={facts} onTrack={setTrack} />
-          <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />
+          {!still && <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />}
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
           {adding.kind === 'referred' && (
             <>

@@ -1,5 +1,7 @@
 import type { ClipFacts } from '../video/frame-source';
-import { bytesWords, codecWords, lengthWords, rateWords } from './fact-words';
+import { codecWords } from '#core/timeline/codec-words';
+import { isStill } from '../video/is-still';
+import { bytesWords, lengthWords, rateWords } from './fact-words';
 
 interface Props {
   readonly facts: ClipFacts;
@@ -17,15 +19,19 @@ export function ClipFactsList({ facts, bytes, slowdown, picture }: Props) {
       'Picture',
       `${facts.width} × ${facts.height}${facts.rotation === 0 ? '' : `, turned ${facts.rotation}° as filmed`}`,
     ],
-    ['Frames', facts.table.starts.length.toLocaleString()],
-    ['Length', lengthWords(facts.table, slowdown)],
-    ['Rate', rateWords(facts)],
+    ...(isStill(facts)
+      ? [['Frames', '1: a still picture'] as const]
+      : [
+          ['Frames', facts.table.starts.length.toLocaleString()] as const,
+          ['Length', lengthWords(facts.table, slowdown)] as const,
+          ['Rate', rateWords(facts)] as const,
+        ]),
     ['File', `${codecWords(facts.codec)} in ${facts.container}, ${bytesWords(bytes)}`],
     ...((facts.lostPictures ?? 0) > 0
       ? [
           [
             'Lost',
-            `${facts.lostPictures} pictures can’t be shown: the file is damaged or begins in mid-group`,
+            `about ${facts.lostPictures} pictures are missing: the file breaks off or is damaged. What is there can be added`,
           ] as const,
         ]
       : []),

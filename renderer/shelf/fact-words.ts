@@ -22,23 +22,6 @@ export function lengthWords(table: FrameTable, slowdown: number | null): string 
     : `${text} played, ${(played / slowdown).toFixed(1)} s in life`;
 }
 
-const codecNames: readonly (readonly [RegExp, string])[] = [
-  [/^(avc|h264)/, 'H.264'],
-  [/^(hvc1|hev1|hevc)/, 'HEVC'],
-  [/^(vp09|vp9)/, 'VP9'],
-  [/^vp8/, 'VP8'],
-  [/^(av01|av1)/, 'AV1'],
-  [/^mjpeg/, 'MJPEG'],
-  [/^mpeg2video/, 'MPEG-2'],
-  [/^mpeg4/, 'MPEG-4 part 2'],
-  [/^dvvideo/, 'DV'],
-  [/^(prores|ap[a-z0-9]{2}$)/, 'ProRes'],
-];
-
-/** The codec's name in the trade; an unknown one by its own string. */
-export const codecWords = (codec: string): string =>
-  codecNames.find(([pattern]) => pattern.test(codec))?.[1] ?? codec;
-
 /** Decimal units, as cameras and disks count. */
 export function bytesWords(bytes: number): string {
   if (bytes < 1e6) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;

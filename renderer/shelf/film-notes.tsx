@@ -1,5 +1,5 @@
 import type { ClipFacts } from '../video/frame-source';
-import { codecWords } from './fact-words';
+import { codecWords } from '#core/timeline/codec-words';
 
 interface Props {
   readonly facts: ClipFacts;

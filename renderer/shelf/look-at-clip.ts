@@ -53,7 +53,11 @@ export async function factsOf(order: LookOrder): Promise<Result<LookedAt>> {
     const enough = read.ok && read.value.decodable && film.error.code === 'no-media-tool';
     if (enough) return success({ facts: read.value, picture: null });
     // what this window met says more than that the host's tools did not get further
-    const said = !read.ok && read.error.code === 'unreadable-index' && film.error.code !== 'cancelled';
+    const said =
+      !read.ok &&
+      read.error.code === 'unreadable-index' &&
+      film.error.code !== 'cancelled' &&
+      film.error.code !== 'not-decodable';
     return named(said ? read.error : film.error, name);
   }
   onWords('');

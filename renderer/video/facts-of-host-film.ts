@@ -16,6 +16,7 @@ export function factsOfHostFilm(film: HostFilm): ClipFacts {
     evenRate: isEvenRate(table),
     rate: usualRate(table),
     taggedSlowdown: film.taggedSlowdown,
+    lostPictures: film.lostPictures,
     decodable: false,
     track: film.track,
     tracks: film.tracks,

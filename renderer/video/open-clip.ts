@@ -1,11 +1,18 @@
 import { ALL_FORMATS, BlobSource, Input, type InputVideoTrack, type Source, UrlSource } from 'mediabunny';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { FilmTrack } from '#core/host-contract/operations/media-operations';
-import { listedPictures, mayGoOnInFragments } from '#core/timeline/listed-pictures';
-import { isUnreadableContainer, listsOnlyReadable, nameContainer } from '#core/timeline/container-name';
+import { isEncrypted, listedPictures, mayGoOnInFragments } from '#core/timeline/listed-pictures';
+import {
+  isMatroskaCut,
+  isPhoto,
+  isUnreadableContainer,
+  listsOnlyReadable,
+  nameContainer,
+} from '#core/timeline/container-name';
 import type { ClipInput } from './frame-source';
 import type { Ground } from './new-ground';
 import { mostPictures } from './packet-index';
+import { clipLength } from './read-clip-bytes';
 import { hasFragments, readMovieBox } from './read-movie-box';
 
 /** An opened container and its film; whoever opened it disposes `input`. */
@@ -33,6 +40,11 @@ export async function openClip(
   if (!head.ok) return head;
   if (head.value.byteLength === 0) return failure('empty-file');
   const movie = await readMovieBox(clip, signal);
+  if (movie === null && isPhoto(head.value)) return failure('not-a-video', { kind: 'photo' });
+  if (movie && isEncrypted(movie)) return failure('encrypted');
+  // the library passes over a last cluster that is not whole; the host's tools show what is in it
+  if (isMatroskaCut(head.value, await clipLength(clip, signal)))
+    return failure('unreadable-index', { cut: 1 });
   // the library would write out every picture that is claimed before it looks for one
   if (movie && listedPictures(movie) > mostPictures) return failure('unreadable-index');
   // the library takes what the header lists for all there is

@@ -17,6 +17,15 @@ export async function readClipEnd(clip: ClipInput, length: number, signal: Abort
   return bytesOfRange(clip.address, `bytes=-${length}`, signal);
 }
 
+/** How many bytes a clip has; infinity where that isn't told. */
+export async function clipLength(clip: ClipInput, signal: AbortSignal): Promise<number> {
+  if ('blob' in clip) return clip.blob.size;
+  const answer = await fetch(clip.address, { headers: { Range: 'bytes=0-0' }, signal });
+  await answer.body?.cancel();
+  const told = Number(/\/(\d+)$/.exec(answer.headers.get('Content-Range') ?? '')?.[1] ?? Number.NaN);
+  return Number.isFinite(told) ? told : Number.POSITIVE_INFINITY;
+}
+
 const bytesOfBlob = async (blob: Blob): Promise<Uint8Array> => new Uint8Array(await blob.arrayBuffer());
 
 async function bytesOfRange(address: string, range: string, signal: AbortSignal): Promise<Uint8Array> {

@@ -1,3 +1,4 @@
+import { codecWords } from '../timeline/codec-words';
 import type { HostError } from './host-error';
 
 export interface ErrorWords {
@@ -100,10 +101,13 @@ const wordsOf: Readonly<Record<HostError['code'], (about: About) => ErrorWords>>
     what: 'The clip is another file than the one these marks were made on.',
     todo: 'Your marks are safe; they are not shown over other pictures. Find the original clip.',
   }),
-  'not-a-video': ({ name }) => ({
-    what: `${name} is not a video that Submark knows.`,
-    todo: 'Choose the file that your camera made.',
-  }),
+  'not-a-video': ({ name, detail }) =>
+    detail['kind'] === 'photo'
+      ? { what: `${name} is a photo, not a film.`, todo: 'Choose the film that your camera made.' }
+      : {
+          what: `${name} is not a video that Submark knows.`,
+          todo: 'Choose the file that your camera made.',
+        },
   'empty-file': ({ name }) => ({ what: `${name} is empty.`, todo: 'Copy it from the camera again.' }),
   'no-video-track': ({ name }) => ({
     what: `${name} has no picture in it, only sound or data.`,
@@ -112,6 +116,14 @@ const wordsOf: Readonly<Record<HostError['code'], (about: About) => ErrorWords>>
   'unsupported-codec': ({ name, detail }) => ({
     what: `${name} is coded in a way this window can’t decode${detail['codec'] ? ` (${String(detail['codec'])})` : ''}.`,
     todo: 'Submark makes a working copy of it, for which it needs ffmpeg.',
+  }),
+  'not-decodable': ({ detail }) => ({
+    what: `This computer can’t decode ${codecWords(String(detail['codec'] ?? 'the film'))}: neither this window nor its ffmpeg knows how.`,
+    todo: 'Nothing was added. Save the film as H.264 (MP4) in your camera’s or phone’s own app and add that, or install a newer ffmpeg.',
+  }),
+  encrypted: ({ name }) => ({
+    what: `${name} is encrypted: its pictures can’t be seen without a key.`,
+    todo: 'Nothing was added. Save it without copy protection in the app it comes from, and add that.',
   }),
   truncated: ({ name }) => ({
     what: `${name} breaks off: its end, or the list of its pictures, is missing.`,

@@ -26,6 +26,8 @@ export const hostErrorCodes = [
   'empty-file',
   'no-video-track',
   'unsupported-codec',
+  'not-decodable',
+  'encrypted',
   'truncated',
   'unreadable-index',
   'too-large',

@@ -33,6 +33,37 @@ function holdsTransportPackets(head: Uint8Array): boolean {
   );
 }
 
+/**
+ * Whether a file's first bytes are those of a photo: HEIF and AVIF by their brand (ISO/IEC 23008-12; a film in the same
+ * container has a `moov` box, which is for the caller to see), JPEG, PNG, GIF and WebP by their signatures.
+ */
+export function isPhoto(head: Uint8Array): boolean {
+  const text = (from: number, to: number): string => String.fromCharCode(...head.subarray(from, to));
+  if (text(4, 8) === 'ftyp') return photoBrands.has(text(8, 12));
+  const isJpeg = head[0] === 0xff && head[1] === 0xd8 && head[2] === 0xff;
+  return (
+    isJpeg ||
+    text(1, 4) === 'PNG' ||
+    text(0, 4) === 'GIF8' ||
+    (text(0, 4) === 'RIFF' && text(8, 12) === 'WEBP')
+  );
+}
+
+const photoBrands = new Set([
+  'heic',
+  'heix',
+  'heim',
+  'heis',
+  'hevc',
+  'hevx',
+  'mif1',
+  'msf1',
+  'avif',
+  'avis',
+  'MiHB',
+  'MiHE',
+]);
+
 /** Whether a container is film, but of a kind that needs a working copy before a window can read it. */
 export const isUnreadableContainer = (name: string): boolean =>
   ['AVI', 'MPEG-PS', 'ASF', 'FLV', 'MXF', 'DV'].includes(name);
@@ -41,3 +72,28 @@ export const isUnreadableContainer = (name: string): boolean =>
 export const listsOnlyReadable = (name: string): boolean => ['MPEG-TS', 'Ogg'].includes(name);
 
 const isoBoxes = new Set(['ftyp', 'moov', 'mdat', 'wide', 'free', 'skip', 'styp', 'moof', 'pnot']);
+
+/**
+ * Whether a Matroska or WebM file ends before its one segment does, by its first bytes and its length: a reader that takes
+ * only whole clusters loses what is in the last one. False where the segment does not say how long it is (RFC 8794, 6).
+ */
+export function isMatroskaCut(head: Uint8Array, bytes: number): boolean {
+  let at = 0;
+  for (let n = 0; n < 2; n++) {
+    const isSegment = [0x18, 0x53, 0x80, 0x67].every((byte, i) => head[at + i] === byte);
+    const first = head[at + 4] ?? 0;
+    const length = Math.clz32(first) - 23;
+    if (first === 0 || at + 4 + length > head.length) return false;
+    let size = first - 2 ** (8 - length);
+    let unknown = size === 2 ** (8 - length) - 1;
+    for (let i = 1; i < length; i++) {
+      const byte = head[at + 4 + i] ?? 0;
+      size = size * 256 + byte;
+      unknown &&= byte === 0xff;
+    }
+    const end = at + 4 + length + size;
+    if (isSegment) return !unknown && end > bytes;
+    at = end;
+  }
+  return false;
+}

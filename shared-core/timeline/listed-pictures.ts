@@ -29,6 +29,20 @@ export function mayGoOnInFragments(movie: Uint8Array): boolean {
   return announced && listed;
 }
 
+/** Whether a track of a movie is encrypted: its sample entries are named `encv` (ISO/IEC 14496-12, 8.12). */
+export function isEncrypted(movie: Uint8Array): boolean {
+  let encrypted = false;
+  eachTable(movie, (view, table) => {
+    const entries = child(view, table, 'stsd');
+    // a version, flags and a count come before them
+    if (entries && fits(view, entries, 8))
+      encrypted ||= children(view, { ...entries, from: entries.from + 8 }).some(
+        ({ name }) => name === 'encv',
+      );
+  });
+  return encrypted;
+}
+
 /** Hands over the sample table of every track; tells whether fragments are announced. */
 function eachTable(movie: Uint8Array, see: (view: DataView, table: Box) => void): boolean {
   const view = new DataView(movie.buffer, movie.byteOffset, movie.byteLength);

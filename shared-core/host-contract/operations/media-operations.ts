@@ -26,6 +26,8 @@ export const hostFilmSchema = z.strictObject({
   fields: z.boolean(),
   frameTimes: frameTimesSchema,
   taggedSlowdown: z.number().nullable(),
+  /** About how many pictures the file promises and no longer holds. */
+  lostPictures: z.number().int().nonnegative(),
   tracks: z.array(filmTrackSchema).min(1).max(1000),
   track: z.number().int().positive(),
   /** A JPEG from the middle of the film, base64; null when none could be made. */

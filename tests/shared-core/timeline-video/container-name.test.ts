@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { isUnreadableContainer, listsOnlyReadable, nameContainer } from '#core/timeline/container-name';
+import {
+  isMatroskaCut,
+  isPhoto,
+  isUnreadableContainer,
+  listsOnlyReadable,
+  nameContainer,
+} from '#core/timeline/container-name';
 
 const bytes = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0));
 
@@ -41,5 +47,33 @@ describe('naming a container by its first bytes', () => {
     expect(nameContainer(bytes('RIFF\0\0\0\0WAVEfmt '))).toBeNull();
     expect(nameContainer(bytes('\x89PNG\r\n\x1a\n'))).toBeNull();
     expect(nameContainer(new Uint8Array())).toBeNull();
+  });
+});
+
+describe('files that are not what they look like', () => {
+  it('knows photos by their brand or signature', () => {
+    for (const photo of [
+      '\0\0\0\x18ftypheic',
+      '\0\0\0\x18ftypavif',
+      '\x89PNG\r\n',
+      'GIF89a',
+      'RIFF\0\0\0\0WEBPVP8 ',
+      '\xff\xd8\xff\xe1',
+    ])
+      expect(isPhoto(bytes(photo)), photo).toBe(true);
+    for (const film of ['\0\0\0\x18ftypisom', 'RIFF\0\0\0\0AVI LIST', '', '\x1a\x45\xdf\xa3'])
+      expect(isPhoto(bytes(film)), film).toBe(false);
+  });
+
+  it('knows a Matroska file that ends before its segment does', () => {
+    // an empty EBML header, then a segment of 1000 bytes: 13 bytes of heads before them
+    const head = Uint8Array.from([0x1a, 0x45, 0xdf, 0xa3, 0x80, 0x18, 0x53, 0x80, 0x67, 0x10, 0, 0x03, 0xe8]);
+    expect(isMatroskaCut(head, 1013)).toBe(false);
+    expect(isMatroskaCut(head, 1012)).toBe(true);
+    // a live recording does not say how long it is
+    const live = Uint8Array.from([...head.subarray(0, 9), 0x01, 255, 255, 255, 255, 255, 255, 255]);
+    expect(isMatroskaCut(live, 40)).toBe(false);
+    expect(isMatroskaCut(new Uint8Array(), 0)).toBe(false);
+    expect(isMatroskaCut(bytes('\0\0\0\x18ftypisom'), 5)).toBe(false);
   });
 });
