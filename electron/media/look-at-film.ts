@@ -6,6 +6,7 @@ import { slowdownFromCameraXml, slowdownFromTags } from '#core/timeline/capture-
 import { isMatroskaCut } from '#core/timeline/container-name';
 import { fieldTable } from '#core/timeline/field-table';
 import { recordFromTable } from '#core/timeline/frame-times-record';
+import type { FrameTable } from '#core/timeline/frame-table';
 import { usualRate } from '#core/timeline/picture-order';
 import { filmStream } from './film-stream';
 import { isInterlaced } from './is-interlaced';
@@ -53,7 +54,7 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
     rotation: chosen.rotation,
     fields: fields.value,
     frameTimes: recordFromTable(table),
-    lostPictures: await lostPictures(file, probed.value.container, chosen, coded.value.starts.length, rate),
+    lostPictures: await lostPictures(file, probed.value.container, chosen, coded.value),
     taggedSlowdown:
       slowdownFromTags(probed.value.tags, rate) ??
       slowdownFromCameraXml(cameraXmlRates(await endOf(file)), rate),
@@ -73,17 +74,18 @@ async function lostPictures(
   file: string,
   container: string,
   { promised, seconds }: ProbedTrack,
-  pictures: number,
-  rate: number,
+  { starts, ticksPerSecond }: FrameTable,
 ): Promise<number> {
-  if (container === 'AVI') return Math.max(0, (promised ?? 0) - pictures);
+  if (container === 'AVI') return Math.max(0, (promised ?? 0) - starts.length);
   if (container !== 'Matroska' || seconds === null) return 0;
   const handle = await open(file, 'r');
   try {
     const { size } = await handle.stat();
     const { buffer, bytesRead } = await handle.read(Buffer.alloc(headBytes), 0, headBytes, 0);
     if (!isMatroskaCut(buffer.subarray(0, bytesRead), size)) return 0;
-    return Math.max(1, Math.round(seconds * rate) - pictures);
+    // the mean gap: a few pictures at the break may lack those they stand between
+    const gap = ((starts.at(-1) ?? 0) - (starts[0] ?? 0)) / ticksPerSecond / Math.max(1, starts.length - 1);
+    return Math.max(1, Math.round(seconds / gap) - starts.length);
   } finally {
     await handle.close();
   }
