@@ -63,6 +63,9 @@ export function WaveDrawing({ id }: { readonly id: string }) {
         ) : (
           <Dimension from={[42, 88]} to={[244, 88]} words="one wave" shift={[-24, -4]} />
         )}
+        <text x={206} y={id === 'body-wave-speed' ? 92 : 14} className="drawn-name">
+          travel →
+        </text>
       </>
     );
   }
@@ -112,7 +115,7 @@ function LagDrawing(props: {
       <Dimension
         from={[crests[0], 14]}
         to={[crests[1], 14]}
-        words={isSpeed ? 'distance in this time' : 'lag'}
+        words={isSpeed ? 'way along travel' : 'lag'}
         shift={[18, 4]}
       />
       {pair.map((name, i) => (

@@ -2,6 +2,7 @@ import type { LandmarkName } from '../../marks/landmark';
 import { fitLine } from '../../signal/fit-line';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
+import { kickCrests, type SwimmerBounds, swimmerBounds } from './kick-crests';
 import { kickPhase } from './kick-phase';
 import { landmarkDistance } from './landmark-distance';
 import { computedReading, missingReading, unitPart } from './measured-reading';
@@ -21,9 +22,11 @@ export const bodyWaveLandmarks = [
 ] as const satisfies readonly LandmarkName[];
 
 export interface BodyWave {
-  /** Radians of the kick's wave per unit of length along the body; positive runs toward the toes. */
+  /** Radians of the kick's wave per unit of length along travel; positive runs toward the toes. */
   readonly slope: number;
   readonly slopeVariance: number;
+  /** 95 % interval of the slope of what the swimmer does; holds the slope along the bent body too. Null without cycles of their own. */
+  readonly swimmerSlope: SwimmerBounds | null;
   readonly angularFrequency: number;
   /** Relative variance of the frequency. */
   readonly frequencyVariance: number;
@@ -38,15 +41,16 @@ export type BodyWaveResult =
   | { readonly ok: false; readonly reasons: readonly [MissingReason, ...MissingReason[]] };
 
 /**
- * Wave number of the kick down the body: straight line of unwrapped phase lag on distance along the body, through the
+ * Wave number of the kick down the body: straight line of unwrapped phase lag on mean distance along travel, through the
  * landmarks from shoulder to toe that can be told (two at least).
  */
 export function bodyWave(context: BodyContext): BodyWaveResult {
-  const rows: { s: number; phase: number; variance: number }[] = [];
+  const rows: { landmark: LandmarkName; s: number; arc: number; phase: number; variance: number }[] = [];
   let frames: readonly number[] = [];
   let reasons: readonly [MissingReason, ...MissingReason[]] | null = null;
   let shortEnds = false;
   let distance = 0;
+  let arc = 0;
   let lengthVariance = 0;
   let before: LandmarkName | null = null;
   for (const landmark of bodyWaveLandmarks) {
@@ -68,14 +72,15 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
         reasons ??= [{ code: 'needs-landmark', landmark, have: 0, need: 1 }];
         continue;
       }
-      distance += link.value;
+      distance += link.along;
+      arc += link.value;
       lengthVariance += link.variance;
     }
     before = landmark;
     const last = rows.at(-1);
     const phase =
       last && from ? last.phase + unwrappedLag(from, landmark, harmonic.phase - last.phase) : harmonic.phase;
-    rows.push({ s: distance, phase, variance: harmonic.phaseVariance });
+    rows.push({ landmark, s: distance, arc, phase, variance: harmonic.phaseVariance });
     shortEnds ||= result.wave.shortEnds;
     frames = mergedFrames(frames, result.wave.frames);
   }
@@ -88,12 +93,23 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
     rows.map((r) => r.phase),
   );
   if (!line) return { ok: false, reasons: [{ code: 'degenerate', what: 'zero-length' }] };
+  const slopeOn = (places: readonly number[]) => (phases: readonly number[]) =>
+    fitLine(places, phases)?.slope ?? Number.NaN;
+  const places = rows.map((r) => r.s);
+  const phases = rows.map((r) => r.phase);
+  const bounds = swimmerBounds(
+    rows.map((r) => kickCrests(context, r.landmark)),
+    phases,
+    slopeOn(places),
+  );
+  const bent = slopeOn(rows.map((r) => r.arc))(phases);
   const meanS = rows.reduce((sum, r) => sum + r.s, 0) / rows.length;
   const marks = rows.reduce((sum, r) => sum + ((r.s - meanS) * line.slopeVariance) ** 2 * r.variance, 0);
   return {
     ok: true,
     wave: {
       slope: line.slope,
+      swimmerSlope: bounds && { low: Math.min(bounds.low, bent), high: Math.max(bounds.high, bent) },
       slopeVariance: marks + (line.slope ** 2 * lengthVariance) / distance ** 2,
       angularFrequency: (2 * Math.PI * cycles.kickHarmonic) / rhythm.period,
       frequencyVariance: rhythm.variance / rhythm.period ** 2,
@@ -132,6 +148,7 @@ export function bodyWaveReadings(context: BodyContext): readonly Reading[] {
       unit: isSpeed ? perSecond : context.unit,
       ownVariance: value ** 2 * (wave.slopeVariance / wave.slope ** 2) + rhythm + part.own,
       sharedVariance: part.shared,
+      swimmerBounds: speedBounds(value, top, wave.swimmerSlope, extra),
       bounds: {
         low: value - away(top / (wave.slope + z95 * sd)),
         high: value + away(top / (wave.slope - z95 * sd)),
@@ -146,17 +163,35 @@ export function bodyWaveReadings(context: BodyContext): readonly Reading[] {
   });
 }
 
+/**
+ * What the swimmer does, of a speed `top / slope`, beside what the unit may be off by (`extra`, a standard deviation); null
+ * where a slope may be none, so that there are no bounds.
+ */
+export function speedBounds(
+  value: number,
+  top: number,
+  slope: SwimmerBounds | null,
+  extra: number,
+): SwimmerBounds | null {
+  if (!slope || !(slope.low > 0)) return null;
+  const [low, high] = [top / slope.high, top / slope.low];
+  return {
+    low: value - Math.hypot(Math.max(0, value - low), z95 * extra),
+    high: value + Math.hypot(Math.max(0, high - value), z95 * extra),
+  };
+}
+
 const source =
-  'Phase lag over distance along the body: Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16; overall by regression (our own definition)';
+  'Phase lag over distance: Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16; overall by regression (our own definition)';
 
 export const bodyWaveDefinitions: readonly ReadingDefinition[] = [
   {
     id: 'body-wave-speed',
     group: 'body-wave',
     label: 'Body-wave speed',
-    brief: 'shoulder to toe',
+    brief: 'shoulder to toe, along travel',
     definition:
-      'Speed at which the kick’s wave runs down the body: angular frequency of the kick over the slope of its phase lag on distance along the body, shoulder to toe. Positive toward the toes.',
+      'Speed at which the kick’s wave runs down the body, along travel: angular frequency of the kick over the slope of its phase lag on mean distance along travel, shoulder to toe. Positive toward the toes. Along the bent body it is a few percent more, which the interval of this swimmer covers.',
     forCoach:
       'How fast the wave travels back. Against swimming speed it tells how much of the work goes backward.',
     forSwimmer: 'How fast the wave runs from your shoulders to your toes.',
@@ -167,9 +202,9 @@ export const bodyWaveDefinitions: readonly ReadingDefinition[] = [
     id: 'body-wave-length',
     group: 'body-wave',
     label: 'Body-wave length',
-    brief: 'one full wave along the body',
+    brief: 'one full wave, along travel',
     definition:
-      'Length of one full wave of the kick along the body: 2π over the slope of phase lag on distance.',
+      'Length of one full wave of the kick, along travel: 2π over the slope of phase lag on mean distance along travel, shoulder to toe.',
     forCoach: 'A long wave means the body moves more as a plank, a short one that it snakes.',
     forSwimmer: 'How long one wave along your body is.',
     source,

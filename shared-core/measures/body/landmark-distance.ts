@@ -5,15 +5,20 @@ import { sampleVariance } from './landmark-trace';
 import { keptWith } from '../../units/kept-with';
 
 export interface LandmarkDistance {
-  /** Pool units. */
+  /** Along the body: straight from the one to the other, pool units. */
   readonly value: number;
   /** From the marks alone. */
   readonly variance: number;
+  /** The same along travel, whichever way it goes: what the wave gains on the water over this stretch. */
+  readonly along: number;
 }
 
 const kept = keptWith((_: BodyGeometry) => new Map<string, LandmarkDistance | null>());
 
-/** Mean straight distance between two landmarks over the postures that hold both, noise across it taken off; null of none. */
+/**
+ * Mean distance between two landmarks over the postures that hold both: straight, noise across it taken off, and along travel.
+ * Null of none.
+ */
 export function landmarkDistance(
   context: BodyContext,
   a: LandmarkName,
@@ -32,6 +37,7 @@ function measured(context: BodyContext, a: LandmarkName, b: LandmarkName): Landm
   const marked = p.sd ** 2 + q.sd ** 2;
   const anyFollowed = p.followed !== null || q.followed !== null;
   let sum = 0;
+  let along = 0;
   let n = 0;
   let total = 0;
   for (let i = 0, j = 0; i < p.frames.length && j < q.frames.length; i++, j++) {
@@ -47,9 +53,10 @@ function measured(context: BodyContext, a: LandmarkName, b: LandmarkName): Landm
     const d = Math.sqrt(dx * dx + dy * dy);
     const noise = anyFollowed ? sampleVariance(p, i) + sampleVariance(q, j) : marked;
     const followed = anyFollowed && (p.followed?.is[i] || q.followed?.is[j]);
+    along += dx;
     sum += d > 0 ? d - Math.min(d / 2, noise / (2 * d)) : 0;
     total += followed ? noise * context.followedSpread.slow : noise;
     n += 1;
   }
-  return n > 0 && sum > 0 ? { value: sum / n, variance: total / (n * n) } : null;
+  return n > 0 && sum > 0 ? { value: sum / n, variance: total / (n * n), along: Math.abs(along) / n } : null;
 }

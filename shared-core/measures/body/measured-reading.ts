@@ -41,6 +41,8 @@ export interface Measured {
   readonly bounds?: { readonly low: number; readonly high: number };
   /** The bounds already allow for a marking error that was itself estimated: they are no value ± something to be widened. */
   readonly widened?: boolean;
+  /** Interval of what the swimmer does, where it is not made of the spread of `perCycle`. */
+  readonly swimmerBounds?: { readonly low: number; readonly high: number } | null;
   readonly cycles: number;
   readonly perCycle?: readonly CycleValue[];
   /** Of single values that are too many to list. */
@@ -109,7 +111,11 @@ export function computedReading(context: BodyContext, id: string, measured: Meas
       high: turns ? Math.min(high, measured.value + 180) : high > low ? high : low + 2 * half,
       question: 'this-swim',
     },
-    otherInterval: measured.spread === false ? null : spreadInterval(context, measured),
+    otherInterval: measured.swimmerBounds
+      ? { ...measured.swimmerBounds, question: 'this-swimmer' }
+      : measured.spread === false
+        ? null
+        : spreadInterval(context, measured),
     sharedVariance,
     ownVariance,
     ...(Number.isFinite(freedom) ? { freedom } : {}),

@@ -3,6 +3,8 @@ import { pluralWords } from '../../marks/mark-words';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
+import { speedBounds } from './body-wave-speed';
+import { kickCrests, swimmerBounds } from './kick-crests';
 import { type KickPhase, kickPhase } from './kick-phase';
 import { landmarkDistance } from './landmark-distance';
 import { waveNotes } from './landmark-wave';
@@ -36,7 +38,7 @@ const degree = 180 / Math.PI;
 /**
  * Speed of a wave over a stretch of the body, units a second: c = d · 2π(k/T) / Δφ.
  *
- * @param distance along the body, any unit
+ * @param distance along travel, any unit
  * @param lag phase of the farther end behind the nearer one's, radians, not 0
  * @param period base period T, seconds; `harmonic` the wave's own number k in it
  * @see Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16
@@ -78,22 +80,28 @@ function lagAndSpeed(context: BodyContext, pair: Pair, near: KickPhase, far: Kic
     usesLevel: true,
     notes: near.wave.shortEnds ? waveNotes(near.wave) : waveNotes(far.wave),
   };
+  const swimmer = swimmerBounds(
+    pair.map((landmark) => kickCrests(context, landmark)),
+    [0, lag],
+    ([, behind = 0]) => behind,
+  );
   const told = computedReading(context, lagId(pair), {
     ...common,
     value: lag * degree,
     unit: '°',
+    swimmerBounds: swimmer && { low: swimmer.low * degree, high: swimmer.high * degree },
     ownVariance: ((half * degree) / z95) ** 2,
   });
   if (!hasSpeed(pair)) return [told];
   const id = speedId(pair);
   const link = landmarkDistance(context, ...pair);
   // a lag that may be none, or backward, gives a speed without bounds; near that, those seen are the large ones by chance
-  if (!link || !(lag > (phaseFrom / z95) * half))
+  if (!link || !(link.along > 0) || !(lag > (phaseFrom / z95) * half))
     return [told, missingReading(id, { code: 'needs-denser-trace', landmark: pair[1] })];
   const rhythm = tracePeriod(context, frame);
-  const value = waveSpeed(link.value, lag, rhythm.period, frame.kickHarmonic);
+  const value = waveSpeed(link.along, lag, rhythm.period, frame.kickHarmonic);
   const part = unitPart(context, value);
-  const relative = link.variance / link.value ** 2 + rhythm.variance / rhythm.period ** 2;
+  const relative = link.variance / link.along ** 2 + rhythm.variance / rhythm.period ** 2;
   const extra = z95 * Math.sqrt(relative * value ** 2 + part.own + part.shared);
   const at = (shift: number): number => (value * lag) / (lag + shift);
   return [
@@ -104,6 +112,13 @@ function lagAndSpeed(context: BodyContext, pair: Pair, near: KickPhase, far: Kic
       unit: context.unit === 'm' ? 'm/s' : context.unit === 'L' ? 'L/s' : 'px/s',
       ownVariance: value ** 2 * ((half / z95 / lag) ** 2 + relative) + part.own,
       sharedVariance: part.shared,
+      swimmerBounds: speedBounds(
+        value,
+        value * lag,
+        // along the bent body the same lag is worth a longer way
+        swimmer && { low: Math.min(swimmer.low, (lag * link.along) / link.value), high: swimmer.high },
+        Math.sqrt(part.own + part.shared),
+      ),
       bounds: {
         low: value - Math.hypot(value - at(half), extra),
         high: value + Math.hypot(at(-half) - value, extra),
@@ -134,8 +149,8 @@ export const phaseLagDefinitions: readonly ReadingDefinition[] = neighbours.flat
         id: speedId(pair),
         group: 'body-wave',
         label: `Wave speed, ${near} to ${far}`,
-        brief: 'distance / time of the lag',
-        definition: `Mean distance from the ${near} to the ${far} times the kick’s angular frequency, over the phase lag between them. Only where the lag is well above its own error.`,
+        brief: 'distance along travel / time of the lag',
+        definition: `Mean distance along travel from the ${near} to the ${far} times the kick’s angular frequency, over the phase lag between them. Only where the lag is well above its own error.`,
         forCoach: `How fast the wave runs over this part of the body; held against its neighbours it shows where the wave is passed on slowly or quickly.`,
         forSwimmer: `How fast the wave runs from your ${near} to your ${far}.`,
         source,

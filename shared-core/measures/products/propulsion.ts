@@ -125,10 +125,23 @@ function froude(context: BodyContext): Reading {
   const waveSpeed = wave.angularFrequency / wave.slope;
   const share = speed.value / waveSpeed;
   if (share > 1) return missingReading(id, { code: 'degenerate', what: 'speed-above-wave' });
+  const { swimmerSlope } = wave;
+  const speedPart = (share / 2) * Math.sqrt(speed.own + speed.shared + wave.frequencyVariance);
+  const efficiencyAt = (slope: number): number =>
+    froudeEfficiency(speed.value, wave.angularFrequency / slope);
   const relative = wave.slopeVariance / wave.slope ** 2 + wave.frequencyVariance + speed.own;
   return computedReading(context, id, {
-    value: froudeEfficiency(speed.value, waveSpeed),
+    value: efficiencyAt(wave.slope),
     unit: 'ratio',
+    // the mean speed is one for all cycles: what differs from cycle to cycle is the wave
+    swimmerBounds: swimmerSlope && {
+      low:
+        efficiencyAt(wave.slope) -
+        Math.hypot(efficiencyAt(wave.slope) - efficiencyAt(swimmerSlope.low), z95 * speedPart),
+      high:
+        efficiencyAt(wave.slope) +
+        Math.hypot(efficiencyAt(swimmerSlope.high) - efficiencyAt(wave.slope), z95 * speedPart),
+    },
     ownVariance: (share ** 2 * relative) / 4,
     sharedVariance: (share ** 2 * speed.shared) / 4,
     cycles: wave.cycles,
@@ -173,7 +186,7 @@ export const propulsionDefinitions: readonly ReadingDefinition[] = [
     label: 'Froude efficiency',
     brief: '(wave speed + speed) ÷ (2 × wave speed)',
     definition:
-      'Share of the kick’s useful power by slender-body theory, from body-wave speed c and mean speed U: (c + U) / 2c. Needs U ≤ c; between 0.5 and 1.',
+      'Share of the kick’s useful power by slender-body theory, from body-wave speed c along travel and mean speed U: (c + U) / 2c. Needs U ≤ c; between 0.5 and 1.',
     forCoach: 'How well the body wave turns into forward motion: nearer to 1, less of it goes into the wake.',
     forSwimmer: 'How much of your wave pushes you forward.',
     source: 'Zamparo et al. 2002, J Exp Biol 205:2665–2676.',

@@ -32,8 +32,6 @@ export function bodyTruths(m: ModelSwim, context: BodyContext): Map<string, numb
   const times = Array.from({ length: 600 }, (_, i) => lead + (i / 600) * m.period);
   const dt = 1e-5;
   const weights = centreWeights('mean');
-  const frameTimes = input.swim.postures.map((p) => realTimeOf(input.clock, p.frame));
-  const distance = (a: LandmarkName, b: LandmarkName): number => meanDistance(m, a, b, frameTimes);
   const bodyLength = bodyLengthOf(m, context);
   const undulation = (name: string, heights: readonly number[]): void => {
     const extent = Math.max(...heights) - Math.min(...heights);
@@ -70,7 +68,7 @@ export function bodyTruths(m: ModelSwim, context: BodyContext): Map<string, numb
   const chain = ['shoulder', 'hip', 'knee', 'ankle', 'toe'] as const;
   const along = chain.map((name, i) => {
     const before = chain[i - 1];
-    s += before ? distance(before, name) : 0;
+    s += before ? modelBody[name][0] - modelBody[before][0] : 0;
     return s;
   });
   const line = fitLine(
@@ -82,7 +80,7 @@ export function bodyTruths(m: ModelSwim, context: BodyContext): Map<string, numb
   for (const [near, far] of neighbours) {
     const lag = m.waveNumber * (modelBody[far][0] - modelBody[near][0]);
     out.set(`phase-lag-${near}-${far}`, (lag * 180) / Math.PI);
-    if (near !== 'ear') out.set(`wave-speed-${near}-${far}`, (distance(near, far) * kickOmega(m)) / lag);
+    if (near !== 'ear') out.set(`wave-speed-${near}-${far}`, kickOmega(m) / m.waveNumber);
   }
   postureTruths(m, input, bodyLength, out);
   return out;

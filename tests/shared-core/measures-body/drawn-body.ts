@@ -51,7 +51,8 @@ export function drawBodyWith(seed: number, change: Partial<ModelSwim>): DrawnBod
 }
 
 /** Readings that have an interval of their own for what the swimmer does from cycle to cycle, beside postures at events. */
-const ofTheSwimmer = /^(undulation-[a-z-]+|kick-amplitude-toe(-relative)?|foot-speed-(up|down))$/;
+const ofTheSwimmer =
+  /^(undulation-[a-z-]+|kick-amplitude-toe(-relative)?|foot-speed-(up|down)|phase-lag-[a-z-]+|wave-speed-[a-z-]+|body-wave-(speed|length)|froude)$/;
 
 /** A swim whose strokes stray from the swimmer's habit, and what the habit is in truth. */
 export function drawVariedBody(seed: number): DrawnBody {
