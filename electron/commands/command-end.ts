@@ -14,8 +14,16 @@ export function stop(code: 1 | 2, words: string): never {
   throw new CommandEnd(code, words);
 }
 
-/** Runs a command's work; an expected end is told in words, a bug keeps its trace. */
+/**
+ * Runs a command's work; an expected end is told in words, a bug keeps its trace. Whoever reads what it writes may stop
+ * reading (`| head`): then there is nothing left to do.
+ */
 export async function runCommand(work: () => Promise<void>): Promise<void> {
+  for (const stream of [process.stdout, process.stderr])
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+      process.exit(0);
+    });
   try {
     await work();
   } catch (error) {

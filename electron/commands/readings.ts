@@ -2,6 +2,7 @@ import { sixDigits } from '#core/exporting/csv-text';
 import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import { definitionOn } from '#core/measures/definition-on';
+import { formatReading } from '#core/measures/format-reading';
 import { catalogue } from '#core/measures/families';
 import type { Reading, ReadingDefinition } from '#core/measures/reading';
 import { doubtsInWords } from '#core/measures/doubtful';
@@ -37,7 +38,11 @@ function asTable(all: readonly Reading[], definitions: readonly ReadingDefinitio
     .map((each) => {
       const label = (labels.get(each.id)?.label ?? each.id).padEnd(44);
       if (each.status === 'missing') return `${label} —  ${each.reasons.map(reasonWords).join('; ')}`;
+      const { spread: printed } = formatReading(each, labels.get(each.id)?.digits ?? 2);
       const half = (each.interval.high - each.interval.low) / 2;
+      const around = printed.startsWith('±')
+        ? `± ${Number(half.toPrecision(2))}`
+        : `(${sixDigits(each.interval.low)} to ${sixDigits(each.interval.high)})`;
       const events = each.from.eventIds.length;
       const frames = each.from.postureFrames.length;
       const source = `${events} event${events === 1 ? '' : 's'}, ${frames} posture${frames === 1 ? '' : 's'}`;
@@ -46,7 +51,7 @@ function asTable(all: readonly Reading[], definitions: readonly ReadingDefinitio
       const mind = each.notes.length > 0 ? `  ! ${each.notes.map(noteWords).join('; ')}` : '';
       const doubts = doubtsInWords(each);
       const doubtful = doubts.length > 0 ? `  ? doubtful: ${doubts.join('; ')}` : '';
-      return `${label} ${sixDigits(each.value)} ± ${Number(half.toPrecision(2))} ${each.unit}  (95 %, ${each.interval.question}; ${cycles}${spread}; from ${source})${doubtful}${mind}`;
+      return `${label} ${sixDigits(each.value)} ${around} ${each.unit}  (95 %, ${each.interval.question}; ${cycles}${spread}; from ${source})${doubtful}${mind}`;
     })
     .join('\n');
 }

@@ -47,6 +47,10 @@ async function knowledgeOf(folder: string, swim: Swim): Promise<ReadingKnowledge
   const [squadText, coachText] = await Promise.all([textOf('squad.json'), textOf('coach.json')]);
   const squad = squadText === null ? null : parseSquad(squadText);
   const coach = coachText === null ? null : parseCoach(coachText);
+  if (coach && !coach.ok)
+    console.error(
+      `${path.join(library, 'coach.json')} can’t be read, so your own marking error is not used: it is assumed. The file was left in place.`,
+    );
   return {
     swimmer: squad?.ok
       ? (squad.value.swimmers.find((each) => each.id === swim.card.swimmerId) ?? null)

@@ -1,11 +1,46 @@
 import { stat } from 'node:fs/promises';
+import path from 'node:path';
+import { type Result, success } from '#core/host-contract/host-error';
 import { type CoachFile, emptyCoach, parseCoach } from '#core/swim-file/coach-file';
-import type { Disk } from './atomic-file';
+import { type Disk, revisionOf } from './atomic-file';
 import { fileFailure } from './file-errors';
 import { KeptFile } from './kept-file';
 
 export const coachFileOn = (disk: Disk): KeptFile<CoachFile> =>
   new KeptFile(disk, parseCoach, { damaged: 'file-damaged', newer: 'file-newer-version' });
+
+/** The coach's file as it was found. */
+export interface ReadCoach {
+  readonly coach: CoachFile;
+  readonly revision: string | null;
+  /** Name beside it under which a text that can't be read is kept; null where there is none. */
+  readonly setAside: string | null;
+}
+
+/**
+ * The coach's file, or an empty one where there is none. A damaged file without an earlier good copy is kept beside itself as
+ * `coach.damaged-….json` and stands for an empty one, so that marking again can go on; who reads it is told each time until a
+ * good one takes its place.
+ */
+export async function readCoach(
+  file: KeptFile<CoachFile>,
+  at: string,
+  disk: Disk,
+): Promise<Result<ReadCoach>> {
+  const read = await file.readOr(at, emptyCoach);
+  if (read.ok) return success({ coach: read.value.value, revision: read.value.revision, setAside: null });
+  if (read.error.code !== 'file-damaged') return read;
+  try {
+    const text = await disk.readText(at);
+    const revision = revisionOf(text);
+    const { name, ext, dir } = path.parse(at);
+    const setAside = `${name}.damaged-${revision.slice(0, 8)}${ext}`;
+    await disk.writeWhole(path.join(dir, setAside), text);
+    return success({ coach: emptyCoach, revision, setAside });
+  } catch (error) {
+    return fileFailure(error, path.basename(at), 'writing');
+  }
+}
 
 /**
  * The coach's file for readings that the host makes itself: read once for each state it is found in. A file that is not

@@ -102,7 +102,11 @@ export async function createSession(options: SessionOptions): Promise<Result<Ope
   // nor for how well the coach marks: until it is read, and for what was never re-marked, it is assumed
   void host.call('coach/read', {}, signal).then((read) => {
     if (!read.ok || signal.aborted) return;
-    const { coach } = read.value;
+    const { coach, setAside } = read.value;
+    if (setAside !== null)
+      say(
+        `Your marking error can’t be read from coach.json, so it is assumed. The file is kept as ${setAside}.`,
+      );
     known.setState({ coach, markingError: coachMarkingError(coach, opened.swim.clip.height) });
   });
   return success({

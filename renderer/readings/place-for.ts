@@ -36,6 +36,7 @@ export function placeFor(session: BenchSession, reason: MissingReason): (() => v
       return () => showOutside(session, landmark);
     }
     case 'needs-landmark':
+    case 'needs-landmark-at':
     case 'needs-denser-trace': {
       const { landmark } = reason;
       return () => startBodyLine(session, landmark);

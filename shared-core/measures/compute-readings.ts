@@ -12,6 +12,7 @@ import { families } from './families';
 import { guardReadings } from './guard-readings';
 import type { MissingReason, Reading } from './reading';
 import { keptWith } from '../units/kept-with';
+import { saidOfMarks } from './said-of-marks';
 
 export interface ReadingKnowledge {
   /** The swimmer's record; null when it is not known who swims. */
@@ -46,6 +47,10 @@ export function readingContext(swim: Swim, knowledge: ReadingKnowledge): BodyCon
  * whose events, points or lines moved since the last time answer with what they found then.
  */
 export function computeReadings(context: BodyContext): readonly Reading[] {
+  return saidOfMarks(context, familyReadings(context));
+}
+
+function familyReadings(context: BodyContext): readonly Reading[] {
   const known = isWhole(context) ? keptFor(context.geometry) : null;
   const readings = families.flatMap((family) => {
     const { looksAt } = family;

@@ -49,6 +49,12 @@ export type MissingReason =
       readonly need: number;
     }
   | {
+      /** Marked, but on none of the frames it is read on: those of marks of a kind, or close beside them. */
+      readonly code: 'needs-landmark-at';
+      readonly landmark: LandmarkName;
+      readonly kind: EventKind;
+    }
+  | {
       readonly code: 'needs-scene';
       readonly item: 'travel' | 'level' | 'surface' | 'scale';
     }

@@ -97,6 +97,12 @@ const reasonSchema = z.discriminatedUnion('code', [
     item: z.enum(['travel', 'level', 'surface', 'scale']),
     ...words,
   }),
+  z.strictObject({
+    code: z.literal('needs-landmark-at'),
+    landmark: z.enum(landmarkNames),
+    kind: z.enum(eventKinds),
+    ...words,
+  }),
   z.strictObject({ code: z.literal('needs-body-length'), ...words }),
   z.strictObject({ code: z.literal('needs-still-thing'), ...words }),
   z.strictObject({ code: z.literal('camera-turned'), ...words }),

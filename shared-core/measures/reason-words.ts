@@ -68,6 +68,8 @@ export function reasonWords(reason: MissingReason): string {
         `body line with the ${landmarkWords[reason.landmark].toLowerCase()}`,
         `body lines with the ${landmarkWords[reason.landmark].toLowerCase()}`,
       );
+    case 'needs-landmark-at':
+      return `Needs the ${landmarkWords[reason.landmark].toLowerCase()} on the frames of each ${markOf(reason.kind)}: the body lines lie elsewhere`;
     case 'needs-scene':
       return sceneNeeds[reason.item];
     case 'needs-body-length':

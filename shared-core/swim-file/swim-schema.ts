@@ -13,8 +13,10 @@ export const idSchema = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/);
 const isoInstant = z.iso.datetime();
 export const isoDaySchema = z.iso.date();
 
+/** Pixels along one side of the shown picture, or as far beside it as fifteen of the largest: no swimmer was marked farther out. */
+const pixels = finite.min(-1_000_000).max(1_000_000);
 /** Pixels of the shown picture, x right, y down. Points outside the picture are allowed: a toe can be out of shot. */
-const picturePoint = z.strictObject({ x: finite, y: finite });
+const picturePoint = z.strictObject({ x: pixels, y: pixels });
 const pictureLine = z.strictObject({ a: picturePoint, b: picturePoint });
 
 export const frameTimesSchema = z
@@ -195,7 +197,7 @@ export const followedRunSchema = z.strictObject({
   landmark: z.enum(landmarkNames),
   frame: whole.nonnegative(),
   points: z
-    .array(z.tuple([finite, finite, finite.min(0).max(1)]))
+    .array(z.tuple([pixels, pixels, finite.min(0).max(1)]))
     .min(1)
     .max(1_000_000),
 });
@@ -223,9 +225,9 @@ export const cameraRunSchema = z
     /** Frames looked at, ascending. */
     frames: z.array(whole.nonnegative()).min(2).max(1_000_000),
     /** Pixels from the top of the picture. */
-    rows: z.array(finite).max(16),
+    rows: z.array(pixels).max(16),
     /** Row by row, frame by frame: how far the background has moved there since the first of the frames, pixels. */
-    moved: z.array(z.array(z.tuple([finite, finite])).max(1_000_000)).max(16),
+    moved: z.array(z.array(z.tuple([pixels, pixels])).max(1_000_000)).max(16),
     /** The most that the picture turned, degrees, and grew or shrank, as a share, against the first frame. Null: not known. */
     turned: z.strictObject({ degrees: finite.nonnegative(), zoom: finite.nonnegative() }).nullable(),
   })

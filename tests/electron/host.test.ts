@@ -187,6 +187,21 @@ describe('writing', () => {
     expect(await readFile(file, 'utf8')).toBe(newer);
   });
 
+  it('keeps a damaged coach file aside, says so with every reading of it, and lets a good one take its place', async () => {
+    const file = path.join(under.library, 'coach.json');
+    const damaged = '{"format":"submark-coach","version":2,"remarkings":"lost"}';
+    await writeFile(file, damaged);
+    const read = must(await under.ask('coach/read', {}));
+    expect(read.coach.remarkings).toEqual([]);
+    expect(read.setAside).toMatch(/^coach\.damaged-[0-9a-f]{8}\.json$/);
+    const aside = path.join(under.library, read.setAside ?? '');
+    expect(await readFile(aside, 'utf8')).toBe(damaged);
+    expect(must(await under.ask('coach/read', {})).setAside).toBe(read.setAside);
+    must(await under.ask('coach/write', { coach: read.coach, baseRevision: read.revision }));
+    expect(must(await under.ask('coach/read', {})).setAside).toBeNull();
+    expect(await readFile(aside, 'utf8')).toBe(damaged);
+  });
+
   it('keeps squad and coach files with their revisions', async () => {
     const empty = must(await under.ask('coach/read', {}));
     expect(empty.revision).toBeNull();

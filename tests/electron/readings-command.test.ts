@@ -87,6 +87,24 @@ describe('the readings command', () => {
     expect(measured.half / assumed.half).toBeGreaterThan(2);
   });
 
+  it('says that a damaged coach’s file is not used, and leaves it as it is', async () => {
+    const coach = path.join(folder, 'coach.json');
+    await writeFile(coach, '{"format":"submark-coach","version":2,"remarkings":[{');
+    const run = await readings(swimFolder, '--json');
+    expect(run.exitCode).toBe(0);
+    expect(run.stderr).toContain('coach.json can’t be read, so your own marking error is not used');
+    expect(await readFile(coach, 'utf8')).toContain('"remarkings":[{');
+    await rm(coach);
+    expect((await readings(swimFolder, '--json')).stderr).toBe('');
+  });
+
+  it('ends quietly when whoever reads its table stops reading', async () => {
+    const run = readings(swimFolder, '--csv');
+    run.stdout.destroy();
+    const { exitCode, stderr } = await run;
+    expect([exitCode, stderr]).toEqual([0, '']);
+  });
+
   it('prints a table, and a CSV of one row a reading', async () => {
     const table = await readings(swimFolder);
     expect(table.stdout).toMatch(/2\.5 ± .*Hz.*95 %/);

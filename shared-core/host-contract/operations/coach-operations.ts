@@ -8,6 +8,8 @@ export const coachOperations = {
     output: z.strictObject({
       coach: coachSchema,
       revision: revisionSchema.nullable(),
+      /** The file could not be read: what it held is kept under this name beside it, and `coach` is empty. */
+      setAside: z.string().nullable(),
     }),
   },
   'coach/write': {

@@ -111,6 +111,8 @@ function sortedEvents(input: BodyInput, { timed, sorted }: Kept): UsedMarks {
       timed.set(event, same);
       return same;
     })
+    // a mark after the last picture has no time
+    .filter(({ event }) => event.frame < clock.table.starts.length)
     .sort((a, b) => a.time - b.time);
   const made = usedMarks(all);
   sorted.set(swim.events, made);

@@ -61,7 +61,7 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
   const { scene } = rectified;
   const seenLength = swim.followed.length === 0 ? null : seenBodyLength(swim.postures);
   const known = knownPostures(swim, error, seenLength);
-  const seen = insidePicture(known.postures, swim.clip);
+  const seen = insidePicture(onFilm(known.postures, clock.table.starts.length), swim.clip);
   const camera = cameraPath(swim, error.scenePointSd);
   const adrift = new Set<number>();
   const flatten = (given: readonly Posture[]): readonly Posture[] =>
@@ -122,6 +122,10 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
     },
   };
 }
+
+/** Postures on pictures there are: the array itself where all are. */
+const onFilm = (postures: readonly Posture[], frames: number): readonly Posture[] =>
+  postures.every(({ frame }) => frame < frames) ? postures : postures.filter(({ frame }) => frame < frames);
 
 /** Middle of all marked points, near which a plane's pixels keep their size; null of none. */
 function middleOf(swim: Swim): Point | null {

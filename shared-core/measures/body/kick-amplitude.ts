@@ -1,4 +1,4 @@
-import type { Reading, ReadingDefinition } from '../reading';
+import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
 import { kickPeriod } from '../events/kick-period';
 import { landmarkWave } from './landmark-wave';
@@ -27,16 +27,7 @@ export function kickAmplitudeReadings(context: BodyContext): readonly Reading[] 
   if (view) return [missingReading(id, view), missingReading(relativeId, view)];
   const heights = kickHeights(context) ?? fromWave(context);
   if (!heights) {
-    const marked = context.events.filter((e) => e.event.kind === 'kick-top').length;
-    const reason =
-      marked + context.events.filter((e) => e.event.kind === 'kick-bottom').length < 3
-        ? ({ code: 'needs-events', kind: 'kick-top', have: marked, need: 2 } as const)
-        : ({
-            code: 'needs-landmark',
-            landmark: 'toe',
-            have: context.trace('toe').times.length,
-            need: 3,
-          } as const);
+    const reason = heightsMissing(context);
     return [missingReading(id, reason), missingReading(relativeId, reason)];
   }
   const common = {
@@ -61,6 +52,28 @@ export function kickAmplitudeReadings(context: BodyContext): readonly Reading[] 
     }),
     relativeReading(context, relativeId, heights, { ...common, ...spreadOf(heights) }),
   ];
+}
+
+/** What is missing for a height: a turn of the kick between two of the other kind, and the toes on all three. */
+function heightsMissing(context: BodyContext): MissingReason {
+  const marks = (kind: 'kick-top' | 'kick-bottom'): number =>
+    context.events.filter((each) => each.event.kind === kind).length;
+  const [tops, bottoms] = [marks('kick-top'), marks('kick-bottom')];
+  if (tops < 2 && bottoms < 2) return { code: 'needs-events', kind: 'kick-top', have: tops, need: 2 };
+  if (tops === 0) return { code: 'needs-events', kind: 'kick-top', have: 0, need: 1 };
+  if (bottoms === 0) return { code: 'needs-events', kind: 'kick-bottom', have: 0, need: 1 };
+  const lines = context.trace('toe').times.length;
+  if (lines < 3) return { code: 'needs-landmark', landmark: 'toe', have: lines, need: 3 };
+  const rhythm = kickPeriod(context);
+  if (!rhythm) return { code: 'needs-reading', reading: 'kick-frequency' };
+  const read = toeExtremes(context, rhythm.seconds);
+  for (const [kind, side, all] of [
+    ['kick-top', 'top', tops],
+    ['kick-bottom', 'bottom', bottoms],
+  ] as const)
+    if (read.filter((each) => each.kind === side).length < all)
+      return { code: 'needs-landmark-at', landmark: 'toe', kind };
+  return { code: 'needs-event-beside', kind: 'kick-bottom', side: 'after', of: 'kick-top' };
 }
 
 const spreadOf = ({ independent, sharing }: KickHeights): Pick<KickHeights, 'independent' | 'sharing'> =>

@@ -105,10 +105,7 @@ function downAndUp(
     });
   const down = halves('kick-top');
   const up = halves('kick-bottom');
-  const reasons: readonly MissingReason[] = [
-    { code: 'needs-events', kind: 'kick-top', have: tops.length, need: 1 },
-    { code: 'needs-events', kind: 'kick-bottom', have: bottoms.length, need: 1 },
-  ];
+  const reasons = turnsMissing(tops.length, bottoms.length);
   const downMean = evenMean(context, down);
   const upMean = evenMean(context, up);
   const ratio: Tracked | null = downMean && upMean ? quotient(downMean, upMean) : null;
@@ -258,3 +255,15 @@ export const kickRhythmDefinitions: readonly ReadingDefinition[] = [
     digits: 2,
   },
 ];
+
+/** Why there is no half of a kick: no mark of one end of it, or none that follows one of the other end. */
+function turnsMissing(tops: number, bottoms: number): readonly MissingReason[] {
+  const none: MissingReason[] = [];
+  if (tops === 0) none.push({ code: 'needs-events', kind: 'kick-top', have: 0, need: 1 });
+  if (bottoms === 0) none.push({ code: 'needs-events', kind: 'kick-bottom', have: 0, need: 1 });
+  if (none.length > 0) return none;
+  return [
+    { code: 'needs-event-beside', kind: 'kick-bottom', side: 'after', of: 'kick-top' },
+    { code: 'needs-event-beside', kind: 'kick-top', side: 'after', of: 'kick-bottom' },
+  ];
+}

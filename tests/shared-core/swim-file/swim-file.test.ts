@@ -66,6 +66,14 @@ describe('a swim file', () => {
     expect(fault(JSON.stringify({ ...raw, surprise: 1 }))).toMatchObject({ code: 'damaged' });
   });
 
+  it('refuses points that no picture could hold, which would leave readings without a number', () => {
+    const far = aSwim({ postures: [{ frame: 3, points: { hip: { x: 1e308, y: -1e308 } }, hidden: [] }] });
+    expect(parseSwim(JSON.stringify(far))).toMatchObject({
+      ok: false,
+      fault: { code: 'damaged', where: 'postures.0.points.hip.x' },
+    });
+  });
+
   it('never throws, whatever text or mangled file it is given', () => {
     const good = serialiseSwim(aSwim());
     const mangled = fc
