@@ -69,6 +69,7 @@ function doubtsOf(context: BodyContext, readings: ReadonlyMap<string, Reading>):
     ...handDoubts(context),
     ...strokeDoubts(context),
     ...kickDoubts(context),
+    ...endDoubts(context),
     ...(timesUnusual(readings) ? [{ code: 'times-unusual' as const, frames: [], on: isTimed }] : []),
     ...(amplitudeUnusual(readings)
       ? [{ code: 'amplitude-unusual' as const, frames: [], on: leaning('kickSize') }]
@@ -154,6 +155,34 @@ function kickDoubts(context: BodyContext): readonly ScopedDoubt[] {
   const isOneGap = (gaps[0] ?? 0) + (gaps[1] ?? 0) === 1;
   if (share === null ? !isOneGap : isEven) return [];
   return missing('kickRhythm', 'halfKicks');
+}
+
+/**
+ * Where in the stroke the two kicks of butterfly usually begin and end, from the hands' entry on: with the hands' entry and
+ * their pass under the shoulders, with the catch and shortly before the exit (gaps near zero: Chollet et al. 2006, Int J Sports Med
+ * 27:322–329; places of the hands as in our drawn swims).
+ */
+const usualEnds = { top: [0, 0.47], bottom: [0.21, 0.69] } as const;
+
+/** Ends of kicks must fit the other way round by this share of the stroke better, before they are doubted. Our default. */
+const clearlyBetter = 0.05;
+
+/** Tops where bottoms usually are, and the reverse, in strokes of two kicks. */
+function endDoubts({ events }: BodyContext): readonly ScopedDoubt[] {
+  const strokes = strokePlaces(events);
+  const entry = eventsOf(events, 'entry')[0];
+  if (strokes?.feet?.kicks !== 2 || !entry) return [];
+  const { places } = strokes.feet;
+  const offset = strokes.clock(entry.time);
+  const far = (swapped: boolean): number => {
+    const offs = places.map(({ end, place }) => {
+      const usual = usualEnds[swapped === (end === 'top') ? 'bottom' : 'top'];
+      return Math.min(...usual.map((at) => Math.abs(place - offset - at - Math.round(place - offset - at))));
+    });
+    return offs.reduce((sum, off) => sum + off, 0) / offs.length;
+  };
+  if (far(true) > far(false) - clearlyBetter) return [];
+  return [{ code: 'tops-bottoms-may-be-exchanged', frames: [], on: leaning('kickEnds') }];
 }
 
 /** Share of the kick between a top and the next bottom, whole kicks between left out; null without such a pair. */
