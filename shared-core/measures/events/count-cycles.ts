@@ -24,6 +24,9 @@ const within = (cycles: number): number => 0.1 + 0.04 * (cycles - 1);
  */
 const worth = (cycles: number): number => 1 - 0.19 * (cycles - 1);
 
+/** What a gap too long to be counted speaks for a period: missing marks may make any gap long, and none short. Our default. */
+const longWorth = 0.3;
+
 /** An explanation whose score is lower by this is no rival; and lengths closer than this, in logarithms, are one. Our defaults. */
 const clearlyWorse = 0.05;
 const otherLength = 0.25;
@@ -69,6 +72,7 @@ function explained(
   let [score, fitting, sum, count] = [0, 0, 0, 0];
   for (const gap of gaps) {
     const cycles = Math.max(1, Math.round(gap / period));
+    if (cycles > longestCounted) score += longWorth;
     if (cycles > longestCounted || Math.abs(gap / period - cycles) > within(cycles)) continue;
     score += worth(cycles);
     fitting += 1;

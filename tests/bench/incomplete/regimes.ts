@@ -257,6 +257,8 @@ const regime = (name: string, telling: Telling, wish: DrawWish, spoil: Regime['s
 /** Every way of marking that is tried, in the order of the table. */
 export const regimes: readonly Regime[] = [
   regime('everything marked', 'whole', {}, (swim) => swim),
+  regime('butterfly, everything marked', 'whole', stroke, (swim) => swim),
+  regime('kicking, everything marked', 'whole', kick, (swim) => swim),
   regime('each kind lost with a chance of 0 to 50 %', 'told', {}, lostAtRandom),
   regime('every mark lost with a chance of 50 %', 'told', {}, lostOf(0.5)),
   regime('butterfly, no kick tops', 'told', stroke, noneOf('kick-top')),
