@@ -25,7 +25,11 @@ export function openElectron({ program, folder, args = [], env = process.env, on
     let ready = false;
     // Ctrl-C reaches Electron by itself: it closes in order, and this waits for that
     const waitOn = () => undefined;
-    const passOn = () => electron.kill('SIGTERM');
+    let stopped = false;
+    const passOn = () => {
+      stopped = true;
+      electron.kill('SIGTERM');
+    };
     process.on('SIGINT', waitOn);
     process.on('SIGTERM', passOn);
     const end = (answer) => {
@@ -43,7 +47,7 @@ export function openElectron({ program, folder, args = [], env = process.env, on
     });
     electron.once('error', (error) => end({ reason: { code: 'not-started', fault: error.code } }));
     electron.once('close', (code, signal) => {
-      if (code === 0) end({ ended: 0 });
+      if (code === 0 || stopped) end({ ended: 0 });
       else if (ready) end({ ended: code ?? 1, how: signal ?? `code ${code}` });
       else end({ reason: reasonOf({ code, signal }, said) });
     });
