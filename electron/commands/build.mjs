@@ -1,5 +1,6 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { outsideBundles } from '../packaging.mjs';
 import { root, run, stampBuild } from './set-up.mjs';
 
 // --commonjs: also the main process as a CommonJS bundle, for Electron before 28, which can't start from an ES module.
@@ -19,12 +20,16 @@ run(process.execPath, [
   'warn',
 ]);
 
+// what an earlier version built and this one doesn't would be packed too
+rmSync(path.join(root, '.build', 'electron'), { recursive: true, force: true });
 const { build } = await import('esbuild');
 const common = {
   bundle: true,
   platform: 'node',
   target: 'node20',
-  packages: 'external',
+  // the host's packages go into its bundles: a package for another machine then holds no file that nothing reads
+  packages: 'bundle',
+  external: ['electron', ...outsideBundles.programs],
   sourcemap: true,
   absWorkingDir: root,
   logLevel: 'warning',
@@ -36,19 +41,19 @@ await build({
   entryPoints: {
     'loopback-app': 'electron/loopback/loopback-app.ts',
     main: 'electron/shell/main.ts',
-    readings: 'electron/commands/readings.ts',
     'reading-thread': 'electron/host/shelf/reading-thread.ts',
   },
-  external: ['electron'],
+  // packages of the older kind ask for Node's own modules by `require`, which an ES module doesn't have
+  banner: {
+    js: "import { createRequire as requireFor } from 'node:module';\nconst require = requireFor(import.meta.url);",
+  },
 });
 // a sandboxed preload can only be CommonJS and may load nothing but electron
 await build({
   ...common,
   format: 'cjs',
-  packages: 'bundle',
   outfile: '.build/electron/preload.cjs',
   entryPoints: ['electron/shell/preload.ts'],
-  external: ['electron'],
 });
 if (commonjs) {
   const { name, productName, version } = JSON.parse(readFileSync(path.join(root, 'package.json'), 'utf8'));
@@ -56,11 +61,8 @@ if (commonjs) {
     ...common,
     target: 'node18',
     format: 'cjs',
-    // a package that is an ES module can't be required: all of them go in, but for those with a program or native code
-    packages: 'bundle',
     outfile: '.build/commonjs/main.js',
     entryPoints: ['electron/shell/main.ts'],
-    external: ['electron', '@napi-rs/*', 'ffmpeg-static', '@ffmpeg-installer/*', '@ffprobe-installer/*'],
     define: { 'import.meta.url': 'ownAddress' },
     banner: {
       js: [

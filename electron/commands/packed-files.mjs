@@ -1,22 +1,29 @@
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import packaging from '../packaging.mjs';
+import { shippedPackages } from '../packing/shipped-packages.mjs';
 import { root } from './set-up.mjs';
 
 // What electron-builder would pack from what lies here, without it: its own rules are for the parts of packages that no
-// program needs, and the plain patterns of packaging.mjs.
+// program needs, and the patterns of packaging.mjs.
 
 /** Left out of every package (electron-builder's documentation, "Application Contents"). */
 const neverPacked = /(^|\/)(test|__tests__|tests|powered-test|example|examples)\/|\.d\.ts$|\/\.bin\//;
 
-/** Whether one of the patterns, each a name or a folder and all in it, takes a file. */
+const expressionOf = (pattern) => {
+  if (/[?{[(]/.test(pattern)) throw new Error(`${pattern} is not a pattern this list knows`);
+  const source = pattern
+    .split(/(\*\*\/|\*\*|\*)/)
+    .map((part) => ({ '**/': '(?:.*/)?', '**': '.*', '*': '[^/]*' })[part] ?? escaped(part));
+  return new RegExp(`^${source.join('')}$`);
+};
+const escaped = (text) => text.replace(/[.+^$()|\\/-]/g, '\\$&');
+
+/** Whether patterns take a file: the last one that fits decides, one with `!` against it. Without any it isn't taken. */
 function takes(patterns, file) {
-  return patterns.some((pattern) => {
-    const folder = pattern.endsWith('/**') ? pattern.slice(0, -2) : null;
-    if (/[*?{[!]/.test(folder ?? pattern)) throw new Error(`${pattern} is not a pattern this list knows`);
-    return folder === null ? file === pattern : file.startsWith(folder);
-  });
+  const last = patterns.findLast((pattern) => expressionOf(pattern.replace(/^!/, '')).test(file));
+  return last !== undefined && !last.startsWith('!');
 }
 
 function* filesUnder(folder) {
@@ -27,25 +34,21 @@ function* filesUnder(folder) {
   }
 }
 
-/** Packages that are not for development only, each with its own files; those inside it are packages of the list too. */
+/** Files of packages that are not for development only; packages inside a package are in the list themselves. */
 function* packageFiles() {
-  const { packages } = JSON.parse(readFileSync(path.join(root, 'package-lock.json'), 'utf8'));
-  for (const [folder, facts] of Object.entries(packages)) {
-    // an optional one that is for another system is not there
-    if (folder === '' || facts.dev || facts.devOptional || !existsSync(path.join(root, folder))) continue;
+  for (const folder of shippedPackages())
     for (const file of filesUnder(folder))
       if (!file.slice(folder.length).includes('/node_modules/') && !neverPacked.test(file)) yield file;
-  }
 }
 
 /** Files inside the archive and files beside it, by their place in the project. */
 export function packedFiles() {
   const own = packaging.files.flatMap((pattern) => {
     const place = pattern.replace(/\/\*\*$/, '');
-    if (!existsSync(path.join(root, place))) return [];
+    if (/^(!|node_modules)/.test(place) || !existsSync(path.join(root, place))) return [];
     return statSync(path.join(root, place)).isDirectory() ? [...filesUnder(place)] : [place];
   });
-  const all = [...own.filter((file) => takes(packaging.files, file)), ...packageFiles()];
+  const all = [...new Set([...own, ...packageFiles()])].filter((file) => takes(packaging.files, file));
   return {
     inside: all.filter((file) => !takes(packaging.asarUnpack, file)),
     beside: all.filter((file) => takes(packaging.asarUnpack, file)),
