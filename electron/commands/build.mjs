@@ -43,9 +43,15 @@ await build({
     main: 'electron/shell/main.ts',
     'reading-thread': 'electron/host/shelf/reading-thread.ts',
   },
-  // packages of the older kind ask for Node's own modules by `require`, which an ES module doesn't have
+  // packages of the older kind use these, which an ES module doesn't have
   banner: {
-    js: "import { createRequire as requireFor } from 'node:module';\nconst require = requireFor(import.meta.url);",
+    js: [
+      "import { createRequire as requireFor } from 'node:module';",
+      "import { fileURLToPath as placeOf } from 'node:url';",
+      'const require = requireFor(import.meta.url);',
+      'const __filename = placeOf(import.meta.url);',
+      "const __dirname = placeOf(new URL('.', import.meta.url));",
+    ].join('\n'),
   },
 });
 // a sandboxed preload can only be CommonJS and may load nothing but electron
@@ -67,8 +73,9 @@ if (commonjs) {
     banner: {
       js: [
         "const ownAddress = require('node:url').pathToFileURL(__filename).href;",
-        // asked for by execa; Node has it from 18.17, the old Electron's is 18.15. Its values are Node's own of then.
+        // asked for by execa; Node has them from 18.17 and 18.18, the old Electron's is 18.15. The values are Node's of then.
         "require('node:stream').getDefaultHighWaterMark ??= (objects) => (objects ? 16 : 16384);",
+        "require('node:events').addAbortListener ??= (signal, act) => signal.addEventListener('abort', act, { once: true });",
       ].join('\n'),
     },
   });
