@@ -12,6 +12,7 @@ import { copyHandlers } from './handlers/copy-handlers';
 import { handoutHandlers } from './handlers/handout-handlers';
 import type { HandlersOf, HostParts } from './handlers/handlers';
 import { jobHandlers } from './handlers/job-handlers';
+import { memoryHandlers } from './handlers/memory-handlers';
 import { mediaHandlers } from './handlers/media-handlers';
 import { libraryHandlers } from './handlers/library-handlers';
 import { manySwimsHandlers } from './handlers/many-swims-handlers';
@@ -25,6 +26,7 @@ import { windowHandlers } from './handlers/window-handlers';
 import { Jobs } from './jobs';
 import { libraryFolder, type LibraryFolder } from './library-folder';
 import { libraryPresent, prepareLibrary } from './prepare-library';
+import { Remembered } from './remembered';
 import { SwimShelf } from './shelf/swim-shelf';
 import type { Surroundings } from './surroundings';
 import { defaultCopiesLimit, WorkingCopies } from './working-copies';
@@ -37,6 +39,8 @@ export interface HostOptions {
   readonly makeId?: () => string;
   /** Most bytes that working copies may take together. */
   readonly copiesLimitBytes?: number;
+  /** Where windows' memory is kept, apart from any library; without it, it lasts as long as the host. */
+  readonly rememberedFile?: string;
   /** Program of the threads that read many swims at once; without it they are read in the host itself. */
   readonly readingThread?: URL;
   /** What the program around the host can do; nothing of it when not given. */
@@ -72,6 +76,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     clips: new ArrivedClips(folder, makeId),
     jobs,
     copies: new WorkingCopies(folder, shelf, jobs, disk, options.copiesLimitBytes ?? defaultCopiesLimit),
+    remembered: new Remembered(options.rememberedFile ?? null, disk),
     makeId,
     surroundings: options.surroundings ?? {},
   };
@@ -83,6 +88,7 @@ export async function createHost(options: HostOptions): Promise<Result<Host>> {
     ...clipHandlers(parts),
     ...coachHandlers(parts),
     ...mediaHandlers(parts),
+    ...memoryHandlers(parts),
     ...bundleHandlers(parts),
     ...handoutHandlers(parts),
     ...jobHandlers(parts),

@@ -50,6 +50,7 @@ export async function openAppHost(wanted: WantedLibrary, around: Around = {}): P
     const made = await createHost({
       libraryPath,
       samplesPath,
+      rememberedFile: path.join(wanted.windowFolder, 'remembered.json'),
       readingThread: pathToFileURL(path.join(appRoot, '.build', 'electron', 'reading-thread.js')),
       surroundings: { ...surroundings, openLibrary },
     });

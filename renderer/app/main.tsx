@@ -1,6 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { chooseClient } from '../host/choose-client';
+import { windowMemory } from '../host/window-memory';
 import { App } from './app';
 import { serveWindow } from './serve-window';
 import { startTheme } from './theme';
@@ -11,6 +12,7 @@ if (!place) throw new Error('the page has no root');
 startTheme();
 const host = chooseClient();
 serveWindow(host);
+void windowMemory.connect(host);
 createRoot(place).render(
   <StrictMode>
     <App host={host} />

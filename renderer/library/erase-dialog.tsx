@@ -5,6 +5,7 @@ import {
   erasePlanSchema,
 } from '#core/host-contract/operations/upkeep-operations';
 import type { Swimmer } from '#core/swim-file/squad-schema';
+import { windowMemory } from '../host/window-memory';
 import { Dialog } from '../app/dialog';
 import type { HostClient } from '../host/host-client';
 import { bytesWords } from '../shelf/fact-words';
@@ -55,7 +56,9 @@ export function EraseDialog({ swimmer, host, onClose }: Props) {
     const erased = await erasing.start(() =>
       host.call('erase/do', { swimmerId: swimmer.id, token: shown.token }),
     );
-    if (erased) forgetInWindow(window.localStorage, { swimmer, swimIds: erased.swimIds });
+    if (!erased) return;
+    for (const storage of [window.localStorage, windowMemory])
+      forgetInWindow(storage, { swimmer, swimIds: erased.swimIds });
   };
   const outside = done?.outside ?? shown?.outside ?? [];
   const untold = done?.exportsUntold ?? shown?.exportsUntold ?? [];

@@ -2,6 +2,7 @@ import { firstLocks } from '#core/compare/pair-lock';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { readingContext } from '#core/measures/compute-readings';
 import { frameCount } from '#core/timeline/frame-table';
+import { windowMemory } from '../host/window-memory';
 import { type BenchSession, clockOf, createFilmStore } from '../bench/bench-session';
 import { createSession, type OpenSession } from '../bench/create-session';
 import { createFilmKeeper } from '../bench/film-keeper';
@@ -78,7 +79,8 @@ export async function createPair({ host, ids, say, signal }: Options): Promise<R
     stretches: [whole(a), whole(b)],
   } as const;
   const swims = [a.document.swim(), b.document.swim()] as const;
-  const { frames, ...remembered } = rememberedPair(window.localStorage, swims, begin) ?? {
+  await windowMemory.ready;
+  const { frames, ...remembered } = rememberedPair(windowMemory, swims, begin) ?? {
     ...begin,
     frames: null,
   };
@@ -90,7 +92,7 @@ export async function createPair({ host, ids, say, signal }: Options): Promise<R
   };
   goToLock(session);
   if (frames) showFrames(session, frames);
-  const keep = (): void => keepPair(window.localStorage, ids, session.view, () => pairFrames(session));
+  const keep = (): void => keepPair(windowMemory, ids, session.view, () => pairFrames(session));
   // a reload ends the page without closing what is open on it
   window.addEventListener('pagehide', keep);
   const statuses = [first.value.opened.clipStatus, (second?.value ?? first.value).opened.clipStatus] as const;

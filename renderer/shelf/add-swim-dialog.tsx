@@ -3,6 +3,7 @@ import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import type { Squad } from '#core/swim-file/squad-schema';
+import { windowMemory } from '../host/window-memory';
 import { ConfirmDialog } from '../app/confirm-dialog';
 import { Dialog } from '../app/dialog';
 import { cardWords } from '#core/swim-file/card-words';
@@ -42,7 +43,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
   const { facts, picture, thumbnail, trouble: unreadable } = look;
   const first = useMemo(
     () =>
-      firstCard(window.localStorage, isoDayOf(madeAt(adding) ?? Date.now()), (id) =>
+      firstCard(windowMemory, isoDayOf(madeAt(adding) ?? Date.now()), (id) =>
         squad.swimmers.some((each) => each.id === id),
       ),
     [adding, squad],
@@ -94,7 +95,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
     setSending(null);
     if (added.ok) {
       look.taken();
-      rememberCard(window.localStorage, added.value.card);
+      rememberCard(windowMemory, added.value.card);
       onDone(added.value.id);
     } else if (added.error.code !== 'cancelled') setFailed(added.error);
   };

@@ -8,6 +8,7 @@ import { handoutOperations } from './operations/handout-operations';
 import { jobOperations } from './operations/job-operations';
 import { libraryOperations } from './operations/library-operations';
 import { manySwimsOperations } from './operations/many-swims-operations';
+import { memoryOperations } from './operations/memory-operations';
 import { mediaOperations } from './operations/media-operations';
 import { placeOperations } from './operations/place-operations';
 import { practiceOperations } from './operations/practice-operations';
@@ -32,6 +33,7 @@ export const operations = {
   ...clashOperations,
   ...coachOperations,
   ...mediaOperations,
+  ...memoryOperations,
   ...bundleOperations,
   ...handoutOperations,
   ...jobOperations,

@@ -5,6 +5,7 @@ import type { ArrivedBundles } from '../bundle/arrived-bundles';
 import type { Disk } from '../atomic-file';
 import type { Jobs } from '../jobs';
 import type { LibraryFolder } from '../library-folder';
+import type { Remembered } from '../remembered';
 import type { SwimShelf } from '../shelf/swim-shelf';
 import type { Surroundings } from '../surroundings';
 import type { WorkingCopies } from '../working-copies';
@@ -18,6 +19,7 @@ export interface HostParts {
   readonly bundles: ArrivedBundles;
   readonly jobs: Jobs;
   readonly copies: WorkingCopies;
+  readonly remembered: Remembered;
   readonly makeId: () => string;
   readonly surroundings: Partial<Surroundings>;
 }
