@@ -39,6 +39,11 @@ interface Props {
   readonly onClose: (erased: boolean) => void;
 }
 
+/** Forgets an erased swimmer in the window's own storage and in what it remembers with the host. */
+const forgetHere = (gone: Parameters<typeof forgetInWindow>[1]): void => {
+  for (const storage of [window.localStorage, windowMemory]) forgetInWindow(storage, gone);
+};
+
 /** Shows exactly what erasing a swimmer removes and changes, asks, does it, and shows the proof. */
 export function EraseDialog({ swimmer, host, onClose }: Props) {
   const plan = useJob(host, erasePlanSchema);
@@ -56,9 +61,7 @@ export function EraseDialog({ swimmer, host, onClose }: Props) {
     const erased = await erasing.start(() =>
       host.call('erase/do', { swimmerId: swimmer.id, token: shown.token }),
     );
-    if (!erased) return;
-    for (const storage of [window.localStorage, windowMemory])
-      forgetInWindow(storage, { swimmer, swimIds: erased.swimIds });
+    if (erased) forgetHere({ swimmer, swimIds: erased.swimIds });
   };
   const outside = done?.outside ?? shown?.outside ?? [];
   const untold = done?.exportsUntold ?? shown?.exportsUntold ?? [];

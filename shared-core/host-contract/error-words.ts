@@ -141,10 +141,13 @@ const wordsOf: Readonly<Record<HostError['code'], (about: About) => ErrorWords>>
     what: `${name} is no whole back-up${detail['what'] ? `: it ${String(detail['what'])}` : ''}.`,
     todo: 'Nothing was made of it. Use another back-up, or copy this one again from where it is kept.',
   }),
-  'no-media-tool': () => ({
-    what: 'No ffmpeg was found.',
-    todo: 'Install ffmpeg or set SUBMARK_FFMPEG to its path.',
-  }),
+  'no-media-tool': ({ detail }) => {
+    const tool = detail['name'] === 'ffprobe' ? 'ffprobe' : 'ffmpeg';
+    return {
+      what: `No ${tool} was found that can be started here.`,
+      todo: `Install ffmpeg${tool === 'ffprobe' ? ', which brings ffprobe,' : ''} or set SUBMARK_${tool.toUpperCase()} to the path of ${tool}.`,
+    };
+  },
   'media-tool-failed': ({ detail }) => ({
     what: `The media tool gave up: ${String(detail['message'] ?? 'no reason given')}.`,
     todo: 'The clip may be damaged; try another copy.',

@@ -2,6 +2,7 @@ import { mkdtemp, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
+import { errorWords } from '#core/host-contract/error-words';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import { probeFrameTimes } from '#electron/media/probe-frame-times';
 import { probeTracks } from '#electron/media/probe-tracks';
@@ -24,6 +25,15 @@ describe('finding a media tool', () => {
     await writeFile(named, '#!/bin/sh\necho "ffprobe version 99.9 of mine"\n', { mode: 0o755 });
     vi.stubEnv('SUBMARK_FFPROBE', named);
     expect(await findMediaTool('ffprobe')).toEqual({ path: named, from: 'environment', version: '99.9' });
+  });
+
+  it.each([
+    ['ffmpeg', 'No ffmpeg was found that can be started here.', 'SUBMARK_FFMPEG to the path of ffmpeg'],
+    ['ffprobe', 'No ffprobe was found that can be started here.', 'SUBMARK_FFPROBE to the path of ffprobe'],
+  ] as const)('says which is missing: %s', (name, what, todo) => {
+    const words = errorWords({ code: 'no-media-tool', detail: { name } });
+    expect(words.what).toBe(what);
+    expect(words.todo).toContain(todo);
   });
 
   it('goes on to the next when the named one is not there or does not run', async () => {
