@@ -14,6 +14,9 @@ const nameOf = (person) => (typeof person === 'string' ? person : person?.name)?
 
 /** The text that goes with a licence's name where a package brings none. */
 const standardTexts = {
+  // the same in every package that brings it
+  'Apache-2.0': (holder) =>
+    `Copyright ${holder}\n\n${readFileSync(path.join(root, 'node_modules/@techstark/opencv-js/LICENSE'), 'utf8').trim()}`,
   MIT: (holder) => `Copyright (c) ${holder}
 
 Permission is hereby granted, free of charge, to any person obtaining a copy of this software and associated documentation files (the "Software"), to deal in the Software without restriction, including without limitation the rights to use, copy, modify, merge, publish, distribute, sublicense, and/or sell copies of the Software, and to permit persons to whom the Software is furnished to do so, subject to the following conditions:
