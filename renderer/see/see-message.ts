@@ -1,3 +1,4 @@
+import type { RunsOn } from './see-store';
 import type { SeenPicture } from '#core/see/cut-square';
 import type { SeenFrame } from '#core/see/seen-runs';
 import type { Square } from '#core/see/square';
@@ -9,9 +10,6 @@ export interface SeeFiles {
   readonly landmarks: string;
   readonly detector: string;
 }
-
-/** What the networks run on: the processor, or the graphics card through WebGPU. */
-export type RunsOn = 'processor' | 'graphics';
 
 /** What came of one picture, without the body itself: the worker keeps that until all are laid. */
 export type Glance =

@@ -1,4 +1,4 @@
-import { type SeenByFrame, seenByFrame } from '#core/see/seen-runs';
+import { type SeenByFrame, seenByFrame } from '#core/follow/seen-points';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { remembered } from '../state/selectors';
 

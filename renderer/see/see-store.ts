@@ -1,7 +1,9 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Square } from '#core/see/square';
 import type { BenchSession } from '../bench/bench-session';
-import type { RunsOn } from './see-message';
+
+/** What the networks run on: the processor, or the graphics card through WebGPU. */
+export type RunsOn = 'processor' | 'graphics';
 
 /** The state of seeing on one bench: never saved, never undone. */
 export interface SeeState {

@@ -3,7 +3,8 @@ import type { SeenFrame } from '#core/see/seen-runs';
 import type { Square } from '#core/see/square';
 import { type AskedWorker, askedWorker } from '../workers/ask-worker';
 import type { PlainWorker, WorkerPatience } from '../workers/watched-worker';
-import type { FromSeer, Glance, RunsOn, SeeFiles, ToSeer } from './see-message';
+import type { FromSeer, Glance, SeeFiles, ToSeer } from './see-message';
+import type { RunsOn } from './see-store';
 
 /** Sees a swimmer on pictures given in order, away from the window's own thread. One swim at a time. */
 export interface Seer {

@@ -5,7 +5,7 @@ import { type ClipClock, frameAtRealTime, localFrameInterval, realTimeOf } from 
 import { type BodyTrace, bodyTrace } from './body-trace';
 import { cameraPath } from './camera-path';
 import { type HandMoment, handMoments } from './hand-moments';
-import { lengthOfSeen } from '../see/seen-runs';
+import { lengthOfSeen } from './seen-points';
 import { seenBodyLength } from './seen-body-length';
 import { traceParts } from './trace-parts';
 import { turningTimes } from './turning-times';

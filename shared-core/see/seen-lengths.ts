@@ -1,3 +1,4 @@
+import { trunkAndLegs } from '../follow/seen-points';
 import type { LandmarkName } from '../marks/landmark';
 import type { Point } from '../units/brand';
 import type { BodySighting } from './body-sighting';
@@ -18,8 +19,7 @@ export interface SeenLengths {
   }[];
 }
 
-/** Shoulder to ankle, hand and foot, shares of fingertip to toe: round proportions of a grown swimmer, from memory. */
-export const trunkAndLegs = 0.59;
+/** Hand and foot, shares of fingertip to toe: round proportions of a grown swimmer, from memory. */
 const handShare = 0.078;
 const footShare = 0.097;
 const limbEnds: readonly (readonly [LandmarkName, LandmarkName])[] = [

@@ -1,8 +1,7 @@
-import { type LandmarkName, landmarkNames } from '../marks/landmark';
+import { seenByFrame } from '../follow/seen-points';
+import { landmarkNames } from '../marks/landmark';
 import type { SeenRun } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
 import type { SeenPoints } from './lay-seen';
-import { trunkAndLegs } from './seen-lengths';
 
 /** A body laid on a frame. */
 export interface SeenFrame {
@@ -33,39 +32,6 @@ export function seenRuns(frames: readonly SeenFrame[]): readonly SeenRun[] {
 /** A tenth of a pixel is finer than any of them is known. */
 const tenth = (value: number): number => Math.round(10 * value) / 10;
 
-/** Seen points by frame, then landmark. Cost: linear in points. */
-export type SeenByFrame = ReadonlyMap<number, ReadonlyMap<LandmarkName, Point & { readonly sd: number }>>;
-
-export function seenByFrame(seen: readonly SeenRun[]): SeenByFrame {
-  const frames = new Map<number, Map<LandmarkName, Point & { readonly sd: number }>>();
-  for (const { landmark, frame, points } of seen)
-    points.forEach(([x, y, sd], i) => {
-      const own = frames.get(frame + i) ?? new Map<LandmarkName, Point & { readonly sd: number }>();
-      own.set(landmark, { x, y, sd });
-      frames.set(frame + i, own);
-    });
-  return frames;
-}
-
-/**
- * Fingertip to toe in pixels from seen points: the middle of what trunk and legs look like, with the proportions of a grown
- * swimmer. Null when nothing is seen.
- */
-export function lengthOfSeen(seen: readonly SeenRun[]): number | null {
-  const lengths = [...seenByFrame(seen).values()].flatMap((body) => {
-    const [shoulder, hip, knee, ankle] = (['shoulder', 'hip', 'knee', 'ankle'] as const).map((name) =>
-      body.get(name),
-    );
-    return shoulder && hip && knee && ankle
-      ? [apart(shoulder, hip) + apart(hip, knee) + apart(knee, ankle)]
-      : [];
-  });
-  const middle = lengths.sort((a, b) => a - b)[Math.floor(lengths.length / 2)];
-  return middle ? middle / trunkAndLegs : null;
-}
-
-const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
-
 /** A body leans at most so far from level on most pictures, or no way of travel is told: cosine of 60°. Our choice. */
 const levelEnough = 0.5;
 
@@ -77,7 +43,7 @@ export function travelOfSeen(seen: readonly SeenRun[]): 'left' | 'right' | null 
     const [shoulder, hip] = [body.get('shoulder'), body.get('hip')];
     if (!shoulder || !hip) continue;
     bodies += 1;
-    sum += (shoulder.x - hip.x) / Math.max(1, apart(shoulder, hip));
+    sum += (shoulder.x - hip.x) / Math.max(1, Math.hypot(shoulder.x - hip.x, shoulder.y - hip.y));
   }
   const mean = bodies > 0 ? sum / bodies : 0;
   return Math.abs(mean) < levelEnough ? null : mean > 0 ? 'right' : 'left';

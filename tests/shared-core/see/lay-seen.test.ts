@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { BodySighting, LandmarkSighting } from '#core/see/body-sighting';
 import { layStretches, type SeenPoints } from '#core/see/lay-seen';
-import { lengthOfSeen, seenByFrame, seenRuns, travelOfSeen } from '#core/see/seen-runs';
+import { lengthOfSeen, seenByFrame } from '#core/follow/seen-points';
+import { seenRuns, travelOfSeen } from '#core/see/seen-runs';
 import { withSeen } from '#core/see/with-seen';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { Point } from '#core/units/brand';
