@@ -11,7 +11,7 @@ import { parseSquad } from '#core/swim-file/squad-file';
 import { parseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
-import { containedPath } from '../host/contained-path';
+import { containedPath } from '../disk/contained-path';
 import { fingerprintOf, sameFingerprint } from '../host/fingerprint';
 import { faultFailure } from '../host/kept-file';
 import { stop } from './command-end';

@@ -5,13 +5,13 @@ import { Readable } from 'node:stream';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
-import { plainName } from './contained-path';
-import { draftName } from './drafts';
-import { fileFailure } from './file-errors';
+import { plainName } from '../disk/contained-path';
+import { draftName } from '../disk/drafts';
+import { fileFailure } from '../disk/file-errors';
 import { fingerprintOf } from './fingerprint';
 import type { JobReport } from './jobs';
 import type { LibraryFolder } from './library-folder';
-import { receiveBody } from './receive-body';
+import { receiveBody } from '../disk/receive-body';
 
 interface Arrived {
   readonly clip: ArrivedClip;

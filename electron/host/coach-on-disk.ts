@@ -2,8 +2,8 @@ import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { type Result, success } from '#core/host-contract/host-error';
 import { type CoachFile, emptyCoach, parseCoach } from '#core/swim-file/coach-file';
-import { type Disk, revisionOf } from './atomic-file';
-import { fileFailure } from './file-errors';
+import { type Disk, revisionOf } from '../disk/atomic-file';
+import { fileFailure } from '../disk/file-errors';
 import { KeptFile } from './kept-file';
 
 export const coachFileOn = (disk: Disk): KeptFile<CoachFile> =>

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { copiesLimitSchema } from '#core/host-contract/operations/media-operations';
-import type { Disk } from './atomic-file';
-import { fileFailure } from './file-errors';
+import type { Disk } from '../disk/atomic-file';
+import { fileFailure } from '../disk/file-errors';
 import { prettyJson } from './pretty-json';
 
 const settingsSchema = z.strictObject({

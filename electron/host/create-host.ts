@@ -3,7 +3,7 @@ import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { type OperationName, operations } from '#core/host-contract/operations';
 import { ArrivedClips } from './arrived-clips';
-import { type Disk, realDisk } from './atomic-file';
+import { type Disk, realDisk } from '../disk/atomic-file';
 import { ArrivedBundles } from './bundle/arrived-bundles';
 import { bundleHandlers } from './handlers/bundle-handlers';
 import { clipHandlers } from './handlers/clip-handlers';

@@ -1,6 +1,6 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { JobLook } from '#core/host-contract/operations/job-operations';
-import { isAbort } from './is-abort';
+import { isAbort } from '../disk/is-abort';
 
 export interface JobReport {
   /** Part done, 0 to 1, or null while it can't be told; and what it is doing, in words. */

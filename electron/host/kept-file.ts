@@ -3,8 +3,8 @@ import path from 'node:path';
 import { failure, type HostErrorCode, type Result, success } from '#core/host-contract/host-error';
 import { type Author, holds, type Lineage, superseded } from '#core/host-contract/operations/lineage';
 import type { FileFault, Parsed } from '#core/swim-file/parse-file';
-import { type Disk, generations, keepGeneration, revisionOf, sweepDrafts } from './atomic-file';
-import { fileFailure } from './file-errors';
+import { type Disk, generations, keepGeneration, revisionOf, sweepDrafts } from '../disk/atomic-file';
+import { fileFailure } from '../disk/file-errors';
 import { noteWrite, readWriters, settleWriters } from './file-writers';
 
 interface Codes {

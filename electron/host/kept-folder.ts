@@ -5,8 +5,8 @@ import type { KeptProblem } from '#core/host-contract/operations/kept-problem';
 import type { Author, Lineage } from '#core/host-contract/operations/lineage';
 import type { Parsed } from '#core/swim-file/parse-file';
 import { idSchema } from '#core/swim-file/swim-schema';
-import type { Disk } from './atomic-file';
-import { fileFailure } from './file-errors';
+import type { Disk } from '../disk/atomic-file';
+import { fileFailure } from '../disk/file-errors';
 import { KeptFile } from './kept-file';
 import { moveWhole } from './move-whole';
 

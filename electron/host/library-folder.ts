@@ -1,5 +1,3 @@
-import { createHash } from 'node:crypto';
-import { hostname } from 'node:os';
 import path from 'node:path';
 
 /** Where things lie in a library. */
@@ -42,6 +40,3 @@ export function libraryFolder(root: string): LibraryFolder {
     settings: path.join(root, 'settings.json'),
   };
 }
-
-/** This computer among those that share a folder: the same from start to start, and no name that says whose it is. */
-export const thisComputer = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);

@@ -1,7 +1,7 @@
 import { mkdir, rename, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import { fileFailure } from './file-errors';
+import { fileFailure } from '../disk/file-errors';
 
 /** Moves a file or folder to a place that is free, making the folder around it; `already-there` when it is not free. */
 export async function moveWhole(from: string, to: string): Promise<Result<Record<string, never>>> {

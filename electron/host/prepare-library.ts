@@ -1,9 +1,9 @@
 import { cp, mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import { sweepForgotten } from './drafts';
-import { exists } from './exists';
-import { fileFailure } from './file-errors';
+import { sweepForgotten } from '../disk/drafts';
+import { exists } from '../disk/exists';
+import { fileFailure } from '../disk/file-errors';
 import type { LibraryFolder } from './library-folder';
 
 /**

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { OperationOutput } from '#core/host-contract/operations';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { fileFailure } from './file-errors';
+import { fileFailure } from '../disk/file-errors';
 import { fingerprintOf, sameFingerprint } from './fingerprint';
 import type { SwimShelf } from './shelf/swim-shelf';
 

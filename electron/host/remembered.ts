@@ -3,8 +3,8 @@ import path from 'node:path';
 import { z } from 'zod';
 import { type Result, success } from '#core/host-contract/host-error';
 import { memoryKeySchema, memoryTextSchema } from '#core/host-contract/operations/memory-operations';
-import type { Disk } from './atomic-file';
-import { fileFailure } from './file-errors';
+import type { Disk } from '../disk/atomic-file';
+import { fileFailure } from '../disk/file-errors';
 import { prettyJson } from './pretty-json';
 
 const fileSchema = z.strictObject({

@@ -4,12 +4,12 @@ import { failure, success } from '#core/host-contract/host-error';
 import { streamPaths } from '#core/host-contract/operations';
 import { idSchema } from '#core/swim-file/swim-schema';
 import { letterFile } from '../export/more-letters';
-import { containedPath } from './contained-path';
+import { containedPath } from '../disk/contained-path';
 import { securityHeaders } from './content-security';
 import type { Host } from './create-host';
-import { fileFailure } from './file-errors';
+import { fileFailure } from '../disk/file-errors';
 import { fileResponse } from './file-response';
-import { saveUnderFreeName } from './free-name';
+import { saveUnderFreeName } from '../disk/free-name';
 
 const types: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',

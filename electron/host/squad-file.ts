@@ -1,6 +1,6 @@
 import { parseSquad } from '#core/swim-file/squad-file';
 import type { Squad } from '#core/swim-file/squad-schema';
-import type { Disk } from './atomic-file';
+import type { Disk } from '../disk/atomic-file';
 import { KeptFile } from './kept-file';
 
 /** The library's squad as a kept file. */

@@ -10,10 +10,9 @@ import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { videoLayout } from '#core/video/video-layout';
 import type { VideoPlan } from '#core/video/video-plan';
 import { type VideoRun, videoRun } from '#core/video/video-run';
-import { draftName } from '../host/drafts';
-import { fileFailure } from '../host/file-errors';
-import { linkUnderFreeName } from '../host/free-name';
-import type { JobReport } from '../host/jobs';
+import { draftName } from '../disk/drafts';
+import { fileFailure } from '../disk/file-errors';
+import { linkUnderFreeName } from '../disk/free-name';
 import { type FrameReader, openFrameReader } from '../media/frame-reader';
 import type { ProbedTrack } from '../media/probe-tracks';
 import { createPictureDrawer, type PictureDrawer } from './picture-drawer';
@@ -35,7 +34,8 @@ interface Options {
   readonly folder: string;
   readonly tempId: string;
   readonly signal: AbortSignal;
-  readonly report: JobReport;
+  /** Part done, 0 to 1, or null while it can’t be told. */
+  readonly report: (share: number | null, words?: string) => void;
 }
 
 /**
@@ -146,7 +146,8 @@ interface Making {
   readonly drawer: PictureDrawer;
   readonly readers: readonly FrameReader[];
   readonly signal: AbortSignal;
-  readonly report: JobReport;
+  /** Part done, 0 to 1, or null while it can’t be told. */
+  readonly report: (share: number | null, words?: string) => void;
 }
 
 async function drawAll(

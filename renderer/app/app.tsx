@@ -4,18 +4,18 @@ import { useStore } from 'zustand';
 import type { HostClient } from '../host/host-client';
 import { createShelfMemory } from '../shelf/shelf-memory';
 import { Broken } from './broken';
-import type { Command } from './command';
-import { KeySheet } from './key-sheet';
-import { keySheet } from './key-sheet-button';
-import { NoticeBar } from './notice-bar';
-import { createNotices } from './notices';
+import type { Command } from '../ui/command';
+import { KeySheet } from '../ui/key-sheet';
+import { keySheet } from '../ui/key-sheet-button';
+import { NoticeBar } from '../ui/notice-bar';
+import { createNotices } from '../ui/notices';
 import { NoSuchScreen } from './no-such-screen';
-import { screenList } from './screen-list';
+import { screenList } from '../ui/screen-list';
 import { showRoute } from './screens';
-import { chooseTheme, nextTheme } from './theme';
-import { themeWords } from './theme-switch';
-import { useCommandKeys } from './use-command-keys';
-import { addressOf, shelfRoute, useRoute } from './use-route';
+import { chooseTheme, nextTheme } from '../ui/theme';
+import { themeWords } from '../ui/theme-switch';
+import { useCommandKeys } from '../ui/use-command-keys';
+import { addressOf, shelfRoute, useRoute } from '../ui/use-route';
 import './app.css';
 
 /** The frame around the screens: where the coach is, what was just said, every key, and a net for bugs. */

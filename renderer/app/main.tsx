@@ -4,8 +4,8 @@ import { chooseClient } from '../host/choose-client';
 import { windowMemory } from '../host/window-memory';
 import { App } from './app';
 import { serveWindow } from './serve-window';
-import { startTheme } from './theme';
-import '../theme/theme.css';
+import { startTheme } from '../ui/theme';
+import '../ui/theme/theme.css';
 
 const place = document.getElementById('root');
 if (!place) throw new Error('the page has no root');

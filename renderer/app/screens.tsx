@@ -8,9 +8,9 @@ import { SetsScreen } from '../sets/sets-screen';
 import { Shelf } from '../shelf/shelf';
 import type { ShelfMemory } from '../shelf/shelf-memory';
 import { TrialsScreen } from '../trials/trials-screen';
-import { screenList, type ScreenName } from './screen-list';
-import type { ScreenProps } from './screen-props';
-import { type Route, shelfRoute } from './use-route';
+import { screenList, type ScreenName } from '../ui/screen-list';
+import type { ScreenProps } from '../ui/screen-props';
+import { type Route, shelfRoute } from '../ui/use-route';
 
 /** What the app gives to what shows an address. */
 interface Given extends ScreenProps {

@@ -1,11 +1,11 @@
 import type { WindowWish } from '#core/host-contract/operations/window-operations';
 import type { HostClient } from '../host/host-client';
-import { commandRegistry } from './command-registry';
-import { openFiles } from './opened-files';
-import { themeStore } from './theme';
-import { openRoute, shelfRoute } from './use-route';
+import { commandRegistry } from '../ui/command-registry';
+import { openFiles } from '../ui/opened-files';
+import { themeStore } from '../ui/theme';
+import { openRoute, shelfRoute } from '../ui/use-route';
 import { canRun, windowFace } from './window-face';
-import { workInHand } from './work-in-hand';
+import { workInHand } from '../ui/work-in-hand';
 
 /** Milliseconds after which a window that did not answer is asked again, and least time between two faces. Our own. */
 const again = { ask: 2000, show: 150 } as const;

@@ -1,8 +1,8 @@
 import type { WindowFace } from '#core/host-contract/operations/window-operations';
-import type { Command } from './command';
-import { commandRegistry } from './command-registry';
-import { themeStore } from './theme';
-import { workInHand } from './work-in-hand';
+import type { Command } from '../ui/command';
+import { commandRegistry } from '../ui/command-registry';
+import { themeStore } from '../ui/theme';
+import { workInHand } from '../ui/work-in-hand';
 
 /** Rounded, so that the window is not told of every thousandth of the work. */
 const inPercent = (share: number | null): number | null =>

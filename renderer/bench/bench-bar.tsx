@@ -1,11 +1,11 @@
 import { useStore } from 'zustand';
 import { localFrameInterval } from '#core/timeline/clip-clock';
-import { clockOf, useBench, useSwim } from './bench-session';
-import { openRoute } from '../app/use-route';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { useTip } from '../app/use-tip';
+import { clockOf, useOpenSwim, useSwim } from '../open-swim/open-swim';
+import { openRoute } from '../ui/use-route';
+import { KeySheetButton } from '../ui/key-sheet-button';
+import { useTip } from '../ui/use-tip';
 import { cardWords } from '#core/swim-file/card-words';
-import { goTo } from './stepping';
+import { goTo } from '../open-swim/stepping';
 import { SaveState } from './save-state';
 
 interface Props {
@@ -19,7 +19,7 @@ interface Props {
 /** Which swim this is, whether it is safe, and the few things done to it as a whole. */
 export function BenchBar({ onLeave, onCard, onStill, onVideo, onExport }: Props) {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const card = useSwim((swim) => swim.card);
   const clock = useSwim(clockOf);
   const undoName = useStore(session.document.store, (state) => state.undoName);

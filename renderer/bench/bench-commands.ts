@@ -1,8 +1,8 @@
 import { eventKinds } from '#core/marks/event-kind';
-import type { Command } from '../app/command';
+import type { Command } from '../ui/command';
 import { eventWords } from '#core/marks/mark-words';
-import { nothingSelected } from '../state/view-store';
-import type { Size } from '../stage/stage-view';
+import { nothingSelected } from '../open-swim/view-store';
+import type { Size } from '../open-swim/stage-view';
 import {
   backOne,
   copyLastForward,
@@ -14,20 +14,20 @@ import { enterAtCrosshair } from '../stage/tools/crosshair';
 import { endLine } from '../stage/tools/line-tool';
 import { endPoints, takeBackPoint } from '../stage/tools/points-tool';
 import { endStill, takeBackStill } from '../stage/tools/still-tool';
-import type { BenchSession } from './bench-session';
-import { endPass, passBack, passOn, startPass } from './guided-pass';
-import { askAgain, canSayMore, markHere } from './marking';
+import type { OpenSwim } from '../open-swim/open-swim';
+import { endPass, passBack, passOn, startPass } from '../open-swim/guided-pass';
+import { askAgain, canSayMore, markHere } from '../open-swim/marking';
 import { type BenchReach, leavingCommands } from './leaving-commands';
 import { lookingCommands } from './looking-commands';
 import { padKeys } from './pad-keys';
 import { sceneCommands } from './scene-commands';
-import { nudgeEvent, removeSelected, selectedEvent } from './selection-actions';
-import { goTo } from './stepping';
+import { nudgeEvent, removeSelected, selectedEvent } from '../open-swim/selection-actions';
+import { goTo } from '../open-swim/stepping';
 import { walkingCommands } from './walking-commands';
 
 /** Everything on the bench that has a key. Of commands that share a key the first enabled one runs. */
 export function benchCommands(
-  session: BenchSession,
+  session: OpenSwim,
   reach: BenchReach & { readonly stageSize: () => Size },
 ): readonly Command[] {
   const { view, document } = session;
@@ -111,7 +111,7 @@ export function benchCommands(
 }
 
 /** The body line, and the pass through one stroke. */
-function layingCommands(session: BenchSession): readonly Command[] {
+function layingCommands(session: OpenSwim): readonly Command[] {
   const state = () => session.view.getState();
   const laying = (): boolean => state().tool === 'body-line';
   return [
@@ -180,7 +180,7 @@ function layingCommands(session: BenchSession): readonly Command[] {
 }
 
 /** What can be done with the mark that is chosen. */
-function chosenMarkCommands(session: BenchSession): readonly Command[] {
+function chosenMarkCommands(session: OpenSwim): readonly Command[] {
   return [
     {
       id: 'event-earlier',

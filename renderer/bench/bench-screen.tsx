@@ -1,7 +1,7 @@
 import { catalogue } from '#core/measures/families';
 import type { HostClient } from '../host/host-client';
 import { openFrameSource } from '../video/open-frame-source';
-import { startReader } from '../readings/start-reader';
+import { startReader } from '../open-swim/start-reader';
 import { type BenchParts, OpenedBench } from './opened-bench';
 
 export interface BenchScreenProps {

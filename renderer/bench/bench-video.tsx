@@ -3,11 +3,11 @@ import { pairPartOf } from '#core/compare/pair-part';
 import { videoName, videoTitle } from '../video-file/name-video';
 import { VideoDialog } from '../video-file/video-dialog';
 import type { VideoRequest } from '../video-file/video-request';
-import { clockOf, useBench } from './bench-session';
+import { clockOf, useOpenSwim } from '../open-swim/open-swim';
 
 /** The video of the swim on the bench. */
 export function BenchVideo({ onClose }: { readonly onClose: () => void }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const request = useMemo((): VideoRequest => {
     const swim = session.document.swim();
     const clock = clockOf(swim);

@@ -8,20 +8,20 @@ import { ExportDialog } from '../export/export-dialog';
 import { StillDialog } from '../still/still-dialog';
 import { BenchBar } from './bench-bar';
 import { benchCommands } from './bench-commands';
-import { useBench, useSwim, useView } from './bench-session';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { CameraForm } from './camera-form';
 import { BenchVideo } from './bench-video';
 import { CardDialog } from './card-dialog';
 import { ChosenMark } from './chosen-mark';
-import { CopyNotice } from './copy-notice';
-import { FilmTroubleCard } from './film-trouble';
+import { CopyNotice } from '../film/copy-notice';
+import { FilmTroubleCard } from '../film/film-trouble';
 import { LowerPart } from './lower-part';
 import { MarkPads } from './mark-pads';
 import { MarkQuestion } from './mark-question';
 import { PassPrompt } from './pass-prompt';
 import { PlaneForm } from './plane-form';
 import { ScaleForm } from './scale-form';
-import { StepControls } from './step-controls';
+import { StepControls } from '../film/step-controls';
 import { FollowPanel } from '../follow/follow-panel';
 import { QuestionForm } from '../follow/question-form';
 import { followCommands } from '../follow/follow-commands';
@@ -30,12 +30,12 @@ import { useStopSeeing } from '../see/use-stop-seeing';
 import { useCameraLook } from '../camera/use-camera-look';
 import { useFollowAnswers } from '../follow/use-follow-answers';
 import { useStore } from 'zustand';
-import { useCommandKeys } from '../app/use-command-keys';
+import { useCommandKeys } from '../ui/use-command-keys';
 import { useBarePicture } from './use-bare-picture';
-import { useSpaceToPlay } from './use-space-to-play';
-import './film-messages.css';
+import { useSpaceToPlay } from '../film/use-space-to-play';
+import '../film/film-messages.css';
 import './pads.css';
-import './steps.css';
+import '../film/steps.css';
 import './bench.css';
 
 interface Props {
@@ -48,7 +48,7 @@ interface Props {
 
 /** The bench with a swim on it. */
 export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
-  const session = useBench();
+  const session = useOpenSwim();
   const [still, setStill] = useState(false);
   const [video, setVideo] = useState(false);
   const [exporting, setExporting] = useState(false);

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { offPlaneError } from '#core/scene/off-plane';
-import { setScene } from '../state/scene-commands';
-import { useBench, useSwim, useView } from './bench-session';
-import { numberTyped } from './number-typed';
+import { setScene } from '../open-swim/scene-commands';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { numberTyped } from '../ui/number-typed';
 
 const text = (value: number | null): string => (value === null ? '' : String(value));
 const percent = (share: number): string =>
@@ -13,7 +13,7 @@ const farOff = 0.1;
 
 /** Where camera and swimmer were against the plane that the scale was laid in. */
 export function CameraForm() {
-  const session = useBench();
+  const session = useOpenSwim();
   const open = useView((state) => state.asksCamera);
   const camera = useSwim((swim) => swim.scene.camera);
   if (!open) return null;
@@ -24,7 +24,7 @@ function Fields({
   session,
   camera,
 }: {
-  readonly session: ReturnType<typeof useBench>;
+  readonly session: ReturnType<typeof useOpenSwim>;
   readonly camera: { readonly metres: number | null; readonly fartherMetres: number | null };
 }) {
   const [away, setAway] = useState(text(camera.metres));

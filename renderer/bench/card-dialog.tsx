@@ -2,21 +2,21 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
-import { Dialog } from '../app/dialog';
+import { Dialog } from '../ui/dialog';
 import { SlowMotionQuestion } from '../card/slow-motion-question';
 import { SwimCardForm } from '../card/swim-card-form';
 import { enrolSwimmer } from '../card/write-swimmer';
 import { isStill } from '../video/is-still';
-import { keepCard } from '../state/card-commands';
-import { makeId } from '../state/make-id';
+import { keepCard } from '../open-swim/card-commands';
+import { makeId } from '../host/make-id';
 import { usualRate } from '#core/timeline/picture-order';
 import { kickHz } from '../readings/slowdown-notice';
-import { clockOf, useBench } from './bench-session';
+import { clockOf, useOpenSwim } from '../open-swim/open-swim';
 import '../card/card.css';
 
 /** What is known of the swim beside its marks, to be mended on the bench: the card, and the slow motion. */
 export function CardDialog({ onClose }: { readonly onClose: () => void }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const squad = useStore(session.squad, (state) => state.squad);
   const [card, setCard] = useState(() => session.document.swim().card);
   const [answered, setAnswered] = useState<number | null>(null);

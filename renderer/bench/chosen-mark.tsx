@@ -1,15 +1,15 @@
 import { staffOf } from '#core/marks/event-kind';
 import { markPhrase } from '#core/marks/mark-words';
-import { useBench, useSwim, useView } from './bench-session';
-import { askAgain, canSayMore } from './marking';
-import { nudgeEvent, removeSelected } from './selection-actions';
-import { goTo } from './stepping';
-import { useTip } from '../app/use-tip';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { askAgain, canSayMore } from '../open-swim/marking';
+import { nudgeEvent, removeSelected } from '../open-swim/selection-actions';
+import { goTo } from '../open-swim/stepping';
+import { useTip } from '../ui/use-tip';
 
 /** The mark that is chosen, by name, with what can be done to it; its keys beside each. */
 export function ChosenMark() {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const id = useView(({ selection }) => (selection.kind === 'event' ? selection.id : null));
   const mark = useSwim((swim) => (id === null ? null : (swim.events.find((each) => each.id === id) ?? null)));
   const busy = useView((state) => state.question !== null || state.tool !== 'point');

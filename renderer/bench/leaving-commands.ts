@@ -1,6 +1,6 @@
-import type { Command } from '../app/command';
-import { openRoute } from '../app/use-route';
-import type { BenchSession } from './bench-session';
+import type { Command } from '../ui/command';
+import { openRoute } from '../ui/use-route';
+import type { OpenSwim } from '../open-swim/open-swim';
 
 /** What the bench opens over itself. */
 export interface BenchReach {
@@ -11,7 +11,7 @@ export interface BenchReach {
 }
 
 /** From the bench to another screen, to what is saved, and to marking again. */
-export function leavingCommands({ document }: BenchSession, reach: BenchReach): readonly Command[] {
+export function leavingCommands({ document }: OpenSwim, reach: BenchReach): readonly Command[] {
   return [
     {
       id: 'pair',

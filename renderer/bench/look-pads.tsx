@@ -1,11 +1,11 @@
-import { useKeyOf, useTip } from '../app/use-tip';
-import { useBench, useView } from './bench-session';
+import { useKeyOf, useTip } from '../ui/use-tip';
+import { useOpenSwim, useView } from '../open-swim/open-swim';
 
 /** What lies over the picture: the scene shown or hidden, and everything away while the pad is held. */
 export function LookPads() {
   const tip = useTip();
   const keyOf = useKeyOf();
-  const { view } = useBench();
+  const { view } = useOpenSwim();
   const showScene = useView((state) => state.showScene);
   const bare = useView((state) => state.bare);
   const hold = (held: boolean): void => view.setState({ bare: held });

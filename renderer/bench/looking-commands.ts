@@ -1,13 +1,13 @@
 import { stagePoint } from '#core/units/brand';
-import type { Command } from '../app/command';
-import { fitView, type Size, zoomAt } from '../stage/stage-view';
+import type { Command } from '../ui/command';
+import { fitView, type Size, zoomAt } from '../open-swim/stage-view';
 import { bareKey, sceneKey } from './use-bare-picture';
-import type { BenchSession } from './bench-session';
+import type { OpenSwim } from '../open-swim/open-swim';
 
 const nextLower = { score: 'overlaid', overlaid: 'plots', plots: 'score' } as const;
 
 /** How the swim is looked at: nearer, whole, as score or plots. */
-export function lookingCommands(session: BenchSession, stageSize: () => Size): readonly Command[] {
+export function lookingCommands(session: OpenSwim, stageSize: () => Size): readonly Command[] {
   const { view, document } = session;
   const state = () => view.getState();
   const zoom = (factor: number): void => {

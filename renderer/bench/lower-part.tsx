@@ -3,7 +3,7 @@ import { readingContext } from '#core/measures/compute-readings';
 import { overlaidCycles } from '#core/measures/events/overlaid-cycles';
 import { Score } from '../score/score';
 import { ScoreOverlaid } from '../score/score-overlaid';
-import { useSwim, useView } from './bench-session';
+import { useSwim, useView } from '../open-swim/open-swim';
 
 /** Plots bring a library of their own: it is read when they are first asked for. */
 const PlotsPanel = lazy(() => import('../plots/plots-panel').then((part) => ({ default: part.PlotsPanel })));

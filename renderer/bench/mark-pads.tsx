@@ -1,16 +1,16 @@
 import { type EventKind, eventKinds, type Staff, staffOf } from '#core/marks/event-kind';
 import { Glyph } from '../score/glyph';
 import { eventWords } from '#core/marks/mark-words';
-import { bodyLines, eventCounts } from '../state/selectors';
+import { bodyLines, eventCounts } from '../open-swim/selectors';
 import { copyLastForward, endBodyLine, startBodyLine } from '../stage/tools/body-line-tool';
-import { useBench, useSwim, useView } from './bench-session';
-import { endPass, startPass } from './guided-pass';
-import { markHere } from './marking';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { endPass, startPass } from '../open-swim/guided-pass';
+import { markHere } from '../open-swim/marking';
 import { padKeys, padWords } from './pad-keys';
 import { FollowPad } from '../follow/follow-pad';
 import { SeePad } from '../see/see-pad';
 import { ScenePads } from './scene-pads';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 const staffs: readonly { readonly staff: Staff; readonly words: string }[] = [
   { staff: 'hands', words: 'Hands' },
@@ -21,7 +21,7 @@ const staffs: readonly { readonly staff: Staff; readonly words: string }[] = [
 
 function MarkPad({ kind }: { readonly kind: EventKind }) {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const count = useSwim((swim) => eventCounts(swim)[kind]);
   const pointedOut = useView((state) => state.guidedKind === kind);
   const key = padKeys[kind];
@@ -47,7 +47,7 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
 /** Everything that can be marked on the frame shown, each with its key and how often it has been. */
 export function MarkPads() {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const laid = useSwim((swim) => bodyLines(swim.postures).length);
   const passing = useView((state) => state.passStep !== null);
   const kicking = useSwim((swim) => swim.card.stroke === 'dolphin-kick');

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { eventWords } from '#core/marks/mark-words';
-import { useBench, useView } from './bench-session';
-import { answerQuestion, type Said } from './marking';
+import { useOpenSwim, useView } from '../open-swim/open-swim';
+import { answerQuestion, type Said } from '../open-swim/marking';
 
 const nothing = { hand: null, breathTo: null, metres: null } as const;
 
@@ -35,7 +35,7 @@ const distances = [5, 10, 15, 20, 25, 35, 45, 50];
 
 /** Asks the one thing more a mark needs; Escape marks nothing. */
 export function MarkQuestion() {
-  const session = useBench();
+  const session = useOpenSwim();
   const question = useView((state) => state.question);
   const first = useRef<HTMLElement>(null);
   const [metres, setMetres] = useState('');

@@ -1,14 +1,14 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
 import type { ReadingDefinition } from '#core/measures/reading';
-import { OpeningFailed } from '../app/opening-failed';
+import { OpeningFailed } from '../ui/opening-failed';
 import type { HostClient } from '../host/host-client';
-import type { StartReader } from '../readings/readings-reader';
-import { createSwimJournal } from '../state/swim-journal';
+import type { StartReader } from '../open-swim/readings-reader';
+import { createSwimJournal } from '../open-swim/swim-journal';
 import type { OpenFrameSource } from '../video/frame-source';
 import { Bench } from './bench';
-import { BenchContext } from './bench-session';
-import { createSession, type OpenSession } from './create-session';
+import { OpenSwimContext } from '../open-swim/open-swim';
+import { createOpenSwim, type CreatedOpenSwim } from '../open-swim/create-open-swim';
 import { RemarkingScreen } from '../remarking/remarking-screen';
 
 export interface BenchParts {
@@ -27,7 +27,7 @@ interface Props {
 
 type Opening =
   | { readonly kind: 'opening' }
-  | { readonly kind: 'open'; readonly open: OpenSession }
+  | { readonly kind: 'open'; readonly open: CreatedOpenSwim }
   | { readonly kind: 'failed'; readonly error: HostError };
 
 /** Opens one swim, keeps it open while it is on screen, and closes it whichever way the coach goes. */
@@ -41,9 +41,9 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new round opens the same swim again
   useEffect(() => {
     const leaving = new AbortController();
-    let open: OpenSession | null = null;
+    let open: CreatedOpenSwim | null = null;
     const start = async (): Promise<void> => {
-      const result = await createSession({
+      const result = await createOpenSwim({
         host,
         journal: createSwimJournal(window.localStorage),
         swimId,
@@ -87,12 +87,12 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
     return <OpeningFailed error={opening.error} onAgain={again} onShelf={onLeave} />;
   if (opening.kind === 'opening') return <output className="bench-opening">Opening the swim…</output>;
   return (
-    <BenchContext value={opening.open.session}>
+    <OpenSwimContext value={opening.open.session}>
       {remarking ? (
         <RemarkingScreen onLeave={backToBench} />
       ) : (
         <Bench catalogue={parts.catalogue} onLeave={onLeave} onRelinked={again} onRemark={remark} />
       )}
-    </BenchContext>
+    </OpenSwimContext>
   );
 }

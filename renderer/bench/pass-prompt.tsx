@@ -1,13 +1,13 @@
 import { eventWords } from '#core/marks/mark-words';
-import { useBench, useSwim, useView } from './bench-session';
-import { endPass, passBack, passFor, passOn } from './guided-pass';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { endPass, passBack, passFor, passOn } from '../open-swim/guided-pass';
 import { padKeys } from './pad-keys';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 /** What the guided pass asks for next. */
 export function PassPrompt() {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const step = useView((state) => state.passStep);
   const steps = useSwim((swim) => passFor(swim.card));
   const kind = step === null ? undefined : steps[step];

@@ -1,12 +1,12 @@
 import { useState } from 'react';
-import { setScene } from '../state/scene-commands';
+import { setScene } from '../open-swim/scene-commands';
 import { endPoints, planeCorners } from '../stage/tools/points-tool';
-import { useBench, useSwim, useView } from './bench-session';
-import { numberTyped } from './number-typed';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { numberTyped } from '../ui/number-typed';
 
 /** Asks how long the two sides of the drawn rectangle are. */
 export function PlaneForm() {
-  const session = useBench();
+  const session = useOpenSwim();
   const tool = useView((state) => state.tool);
   const points = useView((state) => state.draftPoints);
   const set = useSwim((swim) => swim.scene.plane);

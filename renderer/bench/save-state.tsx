@@ -1,7 +1,7 @@
-import { SaveState as DocumentSaveState } from '../app/save-state';
-import { useBench } from './bench-session';
+import { SaveState as DocumentSaveState } from '../documents/save-state';
+import { useOpenSwim } from '../open-swim/open-swim';
 
 /** Whether the marks are safe. */
 export function SaveState() {
-  return <DocumentSaveState autosave={useBench().autosave} what="swim" />;
+  return <DocumentSaveState autosave={useOpenSwim().autosave} what="swim" />;
 }

@@ -1,13 +1,13 @@
 import { useState } from 'react';
-import { setScene } from '../state/scene-commands';
+import { setScene } from '../open-swim/scene-commands';
 import { endLine } from '../stage/tools/line-tool';
-import { useBench, useSwim, useView } from './bench-session';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { lengthPresets } from './length-presets';
-import { numberTyped } from './number-typed';
+import { numberTyped } from '../ui/number-typed';
 
 /** Asks how long the drawn length is, and how sure the coach is of it. */
 export function ScaleForm() {
-  const session = useBench();
+  const session = useOpenSwim();
   const draft = useView((state) => state.draftLine);
   const set = useSwim((swim) => swim.scene.scale);
   const [metres, setMetres] = useState('');

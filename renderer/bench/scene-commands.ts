@@ -1,11 +1,11 @@
-import type { Command } from '../app/command';
+import type { Command } from '../ui/command';
 import { endLine, startLine } from '../stage/tools/line-tool';
 import { endPoints, startPoints, straightKey } from '../stage/tools/points-tool';
 import { endStill, startStill } from '../stage/tools/still-tool';
-import type { BenchSession } from './bench-session';
+import type { OpenSwim } from '../open-swim/open-swim';
 
 /** What ties pixels to the pool. */
-export function sceneCommands(session: BenchSession): readonly Command[] {
+export function sceneCommands(session: OpenSwim): readonly Command[] {
   const { view } = session;
   const state = () => view.getState();
   return [

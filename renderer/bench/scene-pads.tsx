@@ -1,11 +1,11 @@
-import { useKeyOf, useTip } from '../app/use-tip';
-import { type SceneLineItem, sceneWords, setScene } from '../state/scene-commands';
+import { useKeyOf, useTip } from '../ui/use-tip';
+import { type SceneLineItem, sceneWords, setScene } from '../open-swim/scene-commands';
 import { endLine, startLine } from '../stage/tools/line-tool';
 import type { Scene } from '#core/swim-file/swim-schema';
 import { endPoints, startPoints, straightKey } from '../stage/tools/points-tool';
 import { endStill, startStill } from '../stage/tools/still-tool';
-import type { ViewState } from '../state/view-store';
-import { type BenchSession, useBench, useSwim, useView } from './bench-session';
+import type { ViewState } from '../open-swim/view-store';
+import { type OpenSwim, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { LookPads } from './look-pads';
 
 const lines: readonly {
@@ -23,7 +23,7 @@ interface MorePad {
   readonly words: string;
   readonly title: string;
   readonly path: string;
-  readonly run: (session: BenchSession) => void;
+  readonly run: (session: OpenSwim) => void;
   /** A tick or how many; empty when there is none. */
   readonly isSet: (scene: Scene) => string;
   readonly isOn: (view: Pick<ViewState, 'tool' | 'asksCamera'>) => boolean;
@@ -73,7 +73,7 @@ const more: readonly MorePad[] = [
 export function ScenePads() {
   const tip = useTip();
   const keyOf = useKeyOf();
-  const session = useBench();
+  const session = useOpenSwim();
   const scene = useSwim((swim) => swim.scene);
   const tool = useView((state) => state.tool);
   const asksTravel = useView((state) => state.asksTravel);

@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { useBench } from './bench-session';
+import { useOpenSwim } from '../open-swim/open-swim';
 
 /** Beside 0, the whole picture. */
 export const sceneKey = '8';
@@ -14,7 +14,7 @@ const typing = (target: EventTarget | null): boolean =>
 
 /** While its key is held, the picture stands bare. */
 export function useBarePicture(): void {
-  const { view } = useBench();
+  const { view } = useOpenSwim();
   useEffect(() => {
     const set = (bare: boolean): void => {
       if (view.getState().bare !== bare) view.setState({ bare });

@@ -1,10 +1,10 @@
-import type { Command } from '../app/command';
-import type { BenchSession } from './bench-session';
-import { nudgePoint, pointIsHeld } from './selection-actions';
-import { goToEnd, goToMark, stepBy } from './stepping';
+import type { Command } from '../ui/command';
+import type { OpenSwim } from '../open-swim/open-swim';
+import { nudgePoint, pointIsHeld } from '../open-swim/selection-actions';
+import { goToEnd, goToMark, stepBy } from '../open-swim/stepping';
 
 /** From frame to frame and from mark to mark; while a point is held, the same keys move the point. */
-export function walkingCommands(session: BenchSession): readonly Command[] {
+export function walkingCommands(session: OpenSwim): readonly Command[] {
   const { view } = session;
   const holding = (): boolean => pointIsHeld(session);
   const stepping = (): boolean => !pointIsHeld(session);

@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import { cameraPath } from '#core/follow/camera-path';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { useBench, useSwim } from '../bench/bench-session';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { cameraUnlooked, lookAtCamera, sayItStood, stopLooking } from './look-at-camera';
 
 /** What a camera that was found to have moved leaves unread; null where nothing is. The coach, who was there, decides. */
@@ -23,7 +23,7 @@ function foundMoving(swim: Swim): string | null {
  * have moved, which the coach can overrule.
  */
 export function CameraNotice() {
-  const session = useBench();
+  const session = useOpenSwim();
   const unlooked = useSwim(cameraUnlooked);
   const camera = useStore(session.follow, (state) => state.camera);
   const hasFilm = useStore(session.film, (state) => state.source !== null);

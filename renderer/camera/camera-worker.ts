@@ -1,6 +1,6 @@
 import type { Point } from '#core/units/brand';
 import { loadVision } from '../vision/load-vision';
-import { cameraMoves, cameraStood } from './camera-moves';
+import { cameraMoves, cameraStood } from '../../shared-core/follow/camera-moves';
 import type { FromLooker, ToLooker } from './look-message';
 
 const say = (message: FromLooker): void => self.postMessage(message);

@@ -3,12 +3,12 @@ import { cameraLooked } from '#core/follow/camera-path';
 import { seenBodyLength } from '#core/follow/seen-body-length';
 import type { CameraRun, Swim } from '#core/swim-file/swim-schema';
 import { localFrameInterval } from '#core/timeline/clip-clock';
-import { type BenchSession, clockOf } from '../bench/bench-session';
-import { keepLook, stoodStill } from '../state/camera-commands';
+import { type OpenSwim, clockOf } from '../open-swim/open-swim';
+import { keepLook, stoodStill } from '../open-swim/camera-commands';
 import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
 import { askLooker } from './ask-looker';
-import { fewLooks } from './camera-moves';
+import { fewLooks } from '../../shared-core/follow/camera-moves';
 import type { WholePicture } from '#core/follow/whole-picture';
 import type { CameraTask } from './look-message';
 
@@ -20,7 +20,7 @@ const lookSeconds = 0.05;
 const smallWidth = 960;
 const mostLooks = 400;
 
-const underWay = new WeakMap<BenchSession, AbortController>();
+const underWay = new WeakMap<OpenSwim, AbortController>();
 
 /** The first and the last posture, when there is something between them; null else. */
 export function markedSpan({ postures }: Swim): { readonly first: number; readonly last: number } | null {
@@ -37,7 +37,7 @@ export const cameraUnlooked = (swim: Swim): boolean =>
  * Looks whether the camera moved between the first and the last posture: at a few pictures, and only where it did not stand
  * at all that are needed to tell its path. What is found is kept with the swim beside the coach's steps, not as one of them.
  */
-export async function lookAtCamera(session: BenchSession): Promise<void> {
+export async function lookAtCamera(session: OpenSwim): Promise<void> {
   const { document, film, follow } = session;
   const { reopen } = film.getState();
   const swim = document.swim();
@@ -77,12 +77,12 @@ export async function lookAtCamera(session: BenchSession): Promise<void> {
   }
 }
 
-export function stopLooking(session: BenchSession): void {
+export function stopLooking(session: OpenSwim): void {
   underWay.get(session)?.abort();
 }
 
 /** The coach says that the camera stood. */
-export function sayItStood(session: BenchSession): void {
+export function sayItStood(session: OpenSwim): void {
   const span = markedSpan(session.document.swim());
   if (span) session.document.run(stoodStill(span));
   session.follow.setState({ camera: null });

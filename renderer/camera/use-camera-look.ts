@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import { useBench } from '../bench/bench-session';
+import { useOpenSwim } from '../open-swim/open-swim';
 import { cameraUnlooked, lookAtCamera, stopLooking } from './look-at-camera';
 
 /** Marking has paused for this long before the camera is looked at, milliseconds: stepping goes first. Our choice. */
@@ -10,7 +10,7 @@ const quiet = 2500;
  * itself. A swim that is only looked at is left as it is.
  */
 export function useCameraLook(): void {
-  const session = useBench();
+  const session = useOpenSwim();
   useEffect(() => {
     const { document, follow, film } = session;
     let timer: ReturnType<typeof setTimeout> | undefined;

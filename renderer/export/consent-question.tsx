@@ -3,22 +3,22 @@ import { useState } from 'react';
 import { type LeaveToShow, namesInWords } from '#core/consent/leave-to-show';
 import { errorWords } from '#core/host-contract/error-words';
 import { dayWords } from '#core/swim-file/card-words';
-import { withKey } from '../app/use-tip';
+import { withKey } from '../ui/use-tip';
 import { isoDayOf } from '../card/remembered-card';
-import type { BenchSession } from '../bench/bench-session';
+import type { OpenSwim } from '../open-swim/open-swim';
 import { leaveOf } from './leave-of';
 import { recordConsent } from './record-consent';
 
 interface Props {
   readonly leave: LeaveToShow;
-  readonly sessions: readonly BenchSession[];
+  readonly sessions: readonly OpenSwim[];
   readonly once: boolean;
   readonly onOnce: (once: boolean) => void;
 }
 
 /** Consent that was recorded here just now, to be taken back. */
 interface Recorded {
-  readonly session: BenchSession;
+  readonly session: OpenSwim;
   readonly words: string;
 }
 
@@ -37,7 +37,7 @@ export function ConsentQuestion({ leave, sessions, once, onOnce }: Props) {
   const name = asked?.document.swim().card.swimmerName.trim() ?? '';
 
   const write = async (
-    session: BenchSession,
+    session: OpenSwim,
     consent: Parameters<typeof recordConsent>[2],
     then: Recorded | null,
   ): Promise<void> => {

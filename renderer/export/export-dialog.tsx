@@ -3,12 +3,12 @@ import { useStore } from 'zustand';
 import { cycleFrames } from '#core/exporting/cycle-frames';
 import { exportSource, usualReadings } from '#core/exporting/export-source';
 import { bundleMadeSchema } from '#core/host-contract/operations/bundle-operations';
-import { Dialog } from '../app/dialog';
-import { openRoute } from '../app/use-route';
-import { useTip } from '../app/use-tip';
-import { type BenchSession, clockOf, useBench } from '../bench/bench-session';
+import { Dialog } from '../ui/dialog';
+import { openRoute } from '../ui/use-route';
+import { useTip } from '../ui/use-tip';
+import { type OpenSwim, clockOf, useOpenSwim } from '../open-swim/open-swim';
 import { followJob } from '../host/follow-job';
-import { framesWithMarks } from '../state/selectors';
+import { framesWithMarks } from '../open-swim/selectors';
 import { KickDoubtCaution } from './kick-doubt-caution';
 import { type ExportPart, exportParts, framesFromWords, framesInWords, showsSwimmer } from './export-choice';
 import { canFan, exportJobs } from './make-exports';
@@ -41,7 +41,7 @@ interface Props {
 /** Everything that can be saved of a swim, chosen together and saved in one go. */
 export function ExportDialog({ onClose, onVideo }: Props) {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const { swimmer, markingError } = useStore(session.known);
   const film = useStore(session.film, (state) => state.source);
   const swim = session.document.swim();
@@ -186,7 +186,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
 }
 
 /** The swim's bundle, made by the host once all marks are on the disk. */
-function bundleJob(session: BenchSession): HostJob {
+function bundleJob(session: OpenSwim): HostJob {
   return {
     name: 'the bundle',
     async run(signal, say) {

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { type ExportSource, namedReadings } from '#core/exporting/export-source';
 import { mostStillReadings } from '#core/exporting/still-content';
-import { neverCompared } from '#core/practice/never-compared';
+import { neverCompared } from '#core/measures/never-compared';
 
 interface Props {
   readonly source: ExportSource;

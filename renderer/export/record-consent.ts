@@ -1,14 +1,14 @@
 import { type Result, success } from '#core/host-contract/host-error';
 import type { Swimmer } from '#core/swim-file/squad-schema';
-import type { BenchSession } from '../bench/bench-session';
+import type { OpenSwim } from '../open-swim/open-swim';
 import { enrolSwimmer, writeSwimmer } from '../card/write-swimmer';
-import { editCard } from '../state/card-commands';
-import { makeId } from '../state/make-id';
+import { editCard } from '../open-swim/card-commands';
+import { makeId } from '../host/make-id';
 
 type Consent = Swimmer['consent'];
 
 /** Tells every open swim of this swimmer what the squad now holds of them. */
-function tell(sessions: readonly BenchSession[], swimmer: Swimmer): void {
+function tell(sessions: readonly OpenSwim[], swimmer: Swimmer): void {
   for (const { document, squad, known } of sessions) {
     squad.setState(({ squad: old }) =>
       old
@@ -29,8 +29,8 @@ function tell(sessions: readonly BenchSession[], swimmer: Swimmer): void {
  * squad does not know yet is put into it, and the card then points there. All open swims of that swimmer know at once.
  */
 export async function recordConsent(
-  session: BenchSession,
-  sessions: readonly BenchSession[],
+  session: OpenSwim,
+  sessions: readonly OpenSwim[],
   consent: Consent,
 ): Promise<Result<null>> {
   const { host, document, known } = session;

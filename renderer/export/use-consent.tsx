@@ -1,6 +1,6 @@
 import { type ReactNode, useCallback, useEffect, useState } from 'react';
 import type { LeaveToShow } from '#core/consent/leave-to-show';
-import type { BenchSession } from '../bench/bench-session';
+import type { OpenSwim } from '../open-swim/open-swim';
 import { ConsentQuestion } from './consent-question';
 import { leaveOf } from './leave-of';
 
@@ -14,7 +14,7 @@ export interface ConsentAsked {
 }
 
 /** Consent to show the swimmers of these opened swims. Every place that saves pictures asks here. */
-export function useConsent(sessions: readonly BenchSession[]): ConsentAsked {
+export function useConsent(sessions: readonly OpenSwim[]): ConsentAsked {
   const [leave, setLeave] = useState<LeaveToShow>(() => leaveOf(sessions));
   const [once, setOnce] = useState(false);
   useEffect(() => {

@@ -1,7 +1,7 @@
 import { useCallback, useRef, useState } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { Result } from '#core/host-contract/host-error';
-import { beginWork } from '../app/work-in-hand';
+import { beginWork } from '../ui/work-in-hand';
 import type { HostClient } from '../host/host-client';
 import { type ExportJob, PictureTooLarge } from './make-exports';
 import type { SavedFile } from './saved-list';

@@ -5,13 +5,13 @@ import { keepSurer } from '#core/follow/keep-surer';
 import { seenBodyLength } from '#core/follow/seen-body-length';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { assumedMarkingError } from '#core/uncertainty/assumed-marking-error';
-import { beginWork } from '../app/work-in-hand';
-import { type BenchSession, clockOf } from '../bench/bench-session';
-import { goTo } from '../bench/stepping';
+import { beginWork } from '../ui/work-in-hand';
+import { type OpenSwim, clockOf } from '../open-swim/open-swim';
+import { goTo } from '../open-swim/stepping';
 import { endBodyLine, isAnswered, startBodyLine } from '../stage/tools/body-line-tool';
-import { setFollowed } from '../state/follow-commands';
-import { keepFollowedPoint } from '../state/posture-commands';
-import { postureOn } from '../state/selectors';
+import { setFollowed } from '../open-swim/follow-commands';
+import { keepFollowedPoint } from '../open-swim/posture-commands';
+import { postureOn } from '../open-swim/selectors';
 import {
   allPieces,
   followedOf,
@@ -19,7 +19,7 @@ import {
   linesWanted,
   openPieces,
   questionsOf,
-} from './follow-selectors';
+} from '../open-swim/follow-selectors';
 import { type FollowTrouble, followStretch } from './follow-stretch';
 import type { Follower } from './follower';
 import { startFollower } from './start-follower';
@@ -30,7 +30,7 @@ const readingBudget = 96 * 2 ** 20;
 /** One worker for the window: it takes a second to load. Made when first needed. */
 let follower: Follower | null = null;
 /** What is under way on each open bench, to be cancelled. */
-const underWay = new WeakMap<BenchSession, AbortController>();
+const underWay = new WeakMap<OpenSwim, AbortController>();
 
 function troubleWords(trouble: FollowTrouble): string {
   switch (trouble.kind) {
@@ -58,7 +58,7 @@ function cameraWords(swim: Swim): string | null {
 }
 
 /** Follows what is new between the body lines, or everything again. One undo step. */
-export async function followPoints(session: BenchSession, what: 'new' | 'all'): Promise<void> {
+export async function followPoints(session: OpenSwim, what: 'new' | 'all'): Promise<void> {
   const { document, film, follow } = session;
   if (follow.getState().share !== null) return;
   const swim = document.swim();
@@ -125,7 +125,7 @@ export async function followPoints(session: BenchSession, what: 'new' | 'all'): 
   }
 }
 
-export function cancelFollowing(session: BenchSession): void {
+export function cancelFollowing(session: OpenSwim): void {
   underWay.get(session)?.abort();
 }
 
@@ -133,7 +133,7 @@ export function cancelFollowing(session: BenchSession): void {
  * Goes to the point that helps most and holds out the body line for it; asked again, to the one after it. Says so when nothing
  * is asked.
  */
-export function askNext(session: BenchSession): void {
+export function askNext(session: OpenSwim): void {
   const questions = questionsOf(session.document.swim());
   const { asked } = session.follow.getState();
   const at = questions.findIndex(
@@ -149,20 +149,20 @@ export function askNext(session: BenchSession): void {
 }
 
 /** Puts the question away; what was answered stays. */
-export function stopAsking(session: BenchSession): void {
+export function stopAsking(session: OpenSwim): void {
   if (!session.follow.getState().asked) return;
   session.follow.setState({ asked: null });
   endBodyLine(session);
 }
 
 /** The point that is asked for, where following put it; null when none is asked or none was put there. */
-export function askedPoint(session: BenchSession): FollowedPoint | null {
+export function askedPoint(session: OpenSwim): FollowedPoint | null {
   const { asked } = session.follow.getState();
   return asked ? (followedOf(session.document.swim()).get(asked.frame)?.get(asked.landmark) ?? null) : null;
 }
 
 /** The point asked for is right as it is: it is the coach's from now on. */
-export function keepAsked(session: BenchSession): void {
+export function keepAsked(session: OpenSwim): void {
   const { asked } = session.follow.getState();
   const point = askedPoint(session);
   if (!asked || !point || !isShown(session, asked.frame)) return;
@@ -170,13 +170,12 @@ export function keepAsked(session: BenchSession): void {
 }
 
 /** Nobody can judge a point on a picture that is still on its way. */
-const isShown = (session: BenchSession, frame: number): boolean =>
-  session.view.getState().shownFrame === frame;
+const isShown = (session: OpenSwim, frame: number): boolean => session.view.getState().shownFrame === frame;
 
 type Question = Pick<ReturnType<typeof questionsOf>[number], 'landmark' | 'frame'>;
 
 /** Goes to the next marked kick top that needs a body line, and holds the line out; says so when none does. */
-export function layNextLine(session: BenchSession): void {
+export function layNextLine(session: OpenSwim): void {
   const frame = linesWanted(session.document.swim())[0];
   if (frame === undefined) {
     session.say('No marked kick top needs a body line');
@@ -187,7 +186,7 @@ export function layNextLine(session: BenchSession): void {
   session.say(`Lay the body line on frame ${frame + 1}`);
 }
 
-export function ask(session: BenchSession, question: Question): void {
+export function ask(session: OpenSwim, question: Question): void {
   const { landmark, frame } = question;
   session.follow.setState({ asked: { landmark, frame }, open: true });
   goTo(session, frame);
@@ -198,7 +197,7 @@ export function ask(session: BenchSession, question: Question): void {
  * The asked point was laid, called right or said to be hidden: the next one is asked at once, and what the answer touches is
  * followed again meanwhile.
  */
-export async function hearAnswer(session: BenchSession): Promise<void> {
+export async function hearAnswer(session: OpenSwim): Promise<void> {
   const { asked } = session.follow.getState();
   if (!asked || !isAnswered(postureOn(session.document.swim(), asked.frame), asked.landmark)) return;
   learn(session, asked);
@@ -208,7 +207,7 @@ export async function hearAnswer(session: BenchSession): Promise<void> {
 }
 
 /** What the answer told: how far off the followed point was. A hidden one tells nothing. */
-function learn(session: BenchSession, { landmark, frame }: Question): void {
+function learn(session: OpenSwim, { landmark, frame }: Question): void {
   const swim = session.document.swim();
   const was = followedOf(swim).get(frame)?.get(landmark);
   const is = postureOn(swim, frame)?.points[landmark];
@@ -221,7 +220,7 @@ function learn(session: BenchSession, { landmark, frame }: Question): void {
 }
 
 /** Asks the first question, unless the coach has taken up something else meanwhile. */
-function askFirst(session: BenchSession): void {
+function askFirst(session: OpenSwim): void {
   const [first] = questionsOf(session.document.swim());
   const { open } = session.follow.getState();
   if (first && open && session.view.getState().tool === 'point') ask(session, first);
@@ -231,7 +230,7 @@ const framesOf = (pieces: readonly FramePiece[]): string =>
   pieces.map(({ first, last }) => `${first}-${last}`).join(' ');
 
 /** Follows what answers touched, until nothing is left to follow; then a question that has become needless is put away. */
-async function followAnswers(session: BenchSession): Promise<void> {
+async function followAnswers(session: OpenSwim): Promise<void> {
   const { document, follow } = session;
   // the run under way looks at its end whether there is more
   if (follow.getState().share !== null) return;

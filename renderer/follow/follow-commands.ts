@@ -1,7 +1,7 @@
-import type { Command } from '../app/command';
-import type { BenchSession } from '../bench/bench-session';
+import type { Command } from '../ui/command';
+import type { OpenSwim } from '../open-swim/open-swim';
 import { askedPoint, askNext, cancelFollowing, followPoints, keepAsked, layNextLine } from './follow-actions';
-import { linesWanted, questionsOf } from './follow-selectors';
+import { linesWanted, questionsOf } from '../open-swim/follow-selectors';
 import {
   accept,
   acceptAll,
@@ -11,10 +11,10 @@ import {
   reject,
   rejectAll,
   sureProposals,
-} from './proposals';
+} from '../open-swim/proposals';
 
 /** Following and deciding, by key. */
-export function followCommands(session: BenchSession): readonly Command[] {
+export function followCommands(session: OpenSwim): readonly Command[] {
   const { follow, document } = session;
   return [
     {

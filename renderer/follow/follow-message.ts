@@ -1,6 +1,6 @@
 import type { CameraRun } from '#core/swim-file/swim-schema';
-import type { FollowedPiece } from './followed-run';
-import type { PieceTask } from './piece';
+import type { FollowedPiece } from '../../shared-core/follow/followed-run';
+import type { PieceTask } from '../../shared-core/follow/piece';
 
 /** What was found on a piece: the points, and what the camera did; null where too little lies behind the swimmer. */
 export interface FoundPiece extends FollowedPiece {

@@ -1,13 +1,13 @@
 import { useStore } from 'zustand';
-import { useBench, useSwim } from '../bench/bench-session';
-import { questionsOf } from './follow-selectors';
-import { proposalsOf } from './proposals';
-import { useTip } from '../app/use-tip';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
+import { questionsOf } from '../open-swim/follow-selectors';
+import { proposalsOf } from '../open-swim/proposals';
+import { useTip } from '../ui/use-tip';
 
 /** Opens following and proposals; its count is what waits for the coach. */
 export function FollowPad() {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const open = useStore(session.follow, (state) => state.open);
   const waiting = useSwim((swim) => questionsOf(swim).length + proposalsOf(swim).length);
   return (

@@ -1,18 +1,18 @@
 import { useStore } from 'zustand';
-import { useBench, useSwim } from '../bench/bench-session';
-import { dropFollowed } from '../state/follow-commands';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
+import { dropFollowed } from '../open-swim/follow-commands';
 import { cancelFollowing, followPoints, layNextLine } from './follow-actions';
-import { allPieces, linesWanted, openPieces } from './follow-selectors';
+import { allPieces, linesWanted, openPieces } from '../open-swim/follow-selectors';
 import { ProposalList } from './proposal-list';
 import { QuestionList } from './question-list';
 import { SeeSection } from '../see/see-section';
 import './follow.css';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 /** Follow the points, answer what is asked, decide on what is proposed. Stands where the readings stand. */
 export function FollowPanel() {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const share = useStore(session.follow, (state) => state.share);
   const outcome = useStore(session.follow, (state) => state.outcome);
   const hasFilm = useStore(session.film, (state) => state.source !== null);

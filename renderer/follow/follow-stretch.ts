@@ -8,11 +8,11 @@ import { type ClipClock, localFrameInterval, realTimeOf } from '#core/timeline/c
 import type { WholePicture } from '#core/follow/whole-picture';
 import type { FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
-import { seenAt, stepOf } from './coarse-task';
-import type { ColourPicture } from './colour-picture';
+import { seenAt, stepOf } from '../../shared-core/follow/coarse-task';
+import type { ColourPicture } from '../../shared-core/follow/colour-picture';
 import type { Follower } from './follower';
-import type { PieceTask } from './piece';
-import { layings } from './settle-piece';
+import type { PieceTask } from '../../shared-core/follow/piece';
+import { layings } from '../../shared-core/follow/settle-piece';
 
 /** Why a stretch could not be followed. */
 export type FollowTrouble =

@@ -1,6 +1,6 @@
-import { cameraOf } from './camera-of';
+import { cameraOf } from '../../shared-core/follow/camera-of';
 import type { FromFollower, ToFollower } from './follow-message';
-import { followPiece } from './follow-piece';
+import { followPiece } from '../../shared-core/follow/follow-piece';
 import { loadVision } from '../vision/load-vision';
 
 const say = (message: FromFollower): void => self.postMessage(message);

@@ -1,7 +1,7 @@
 import { type AskedWorker, askedWorker } from '../workers/ask-worker';
 import type { PlainWorker, WorkerPatience } from '../workers/watched-worker';
 import type { FoundPiece, FromFollower, ToFollower } from './follow-message';
-import type { PieceTask } from './piece';
+import type { PieceTask } from '../../shared-core/follow/piece';
 
 /** Follows pieces one after the other, away from the window's own thread. */
 export interface Follower {

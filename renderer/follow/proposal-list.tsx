@@ -2,14 +2,14 @@ import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { EventProposal } from '#core/follow/propose-events';
 import { eventWords } from '#core/marks/mark-words';
-import { useBench, useSwim, useView } from '../bench/bench-session';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { Glyph } from '../score/glyph';
 import { startLine } from '../stage/tools/line-tool';
-import { accept, acceptAll, lookAt, proposalsOf, reject, rejectAll } from './proposals';
+import { accept, acceptAll, lookAt, proposalsOf, reject, rejectAll } from '../open-swim/proposals';
 
 /** Marks the traces speak for. Nothing is a mark until the coach says so. */
 export function ProposalList() {
-  const session = useBench();
+  const session = useOpenSwim();
   const proposals = useSwim(proposalsOf);
   const followed = useSwim((swim) => swim.followed.length > 0);
   const surface = useSwim((swim) => swim.scene.surface !== null);
@@ -63,7 +63,7 @@ export function ProposalList() {
 }
 
 function ProposalRow({ proposal, chosen }: { readonly proposal: EventProposal; readonly chosen: boolean }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const frame = useView((state) => state.frame);
   const row = useRef<HTMLLIElement>(null);
   useEffect(() => {

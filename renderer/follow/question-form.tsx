@@ -1,10 +1,10 @@
 import { useStore } from 'zustand';
 import { landmarkWords } from '#core/marks/mark-words';
-import { useKeyOf, useTip } from '../app/use-tip';
-import { useBench, useSwim, useView } from '../bench/bench-session';
+import { useKeyOf, useTip } from '../ui/use-tip';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { leaveOutNext } from '../stage/tools/body-line-tool';
 import { askedPoint, askNext, keepAsked, stopAsking } from './follow-actions';
-import { questionsOf } from './follow-selectors';
+import { questionsOf } from '../open-swim/follow-selectors';
 
 /**
  * One unsure point, beside the picture: is it right, where is it, or can't it be seen? Each answer goes on to the next
@@ -13,7 +13,7 @@ import { questionsOf } from './follow-selectors';
 export function QuestionForm() {
   const tip = useTip();
   const keyOf = useKeyOf();
-  const session = useBench();
+  const session = useOpenSwim();
   const asked = useStore(session.follow, (state) => state.asked);
   const laying = useView((state) => state.tool === 'body-line' && state.nextLandmark === asked?.landmark);
   const here = useView((state) => state.frame === asked?.frame);

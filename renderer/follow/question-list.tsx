@@ -1,15 +1,15 @@
 import { useStore } from 'zustand';
 import { landmarkWords } from '#core/marks/mark-words';
-import { useBench, useSwim } from '../bench/bench-session';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { ask, askNext } from './follow-actions';
-import { questionsOf, sharpeningOf, unsureOf } from './follow-selectors';
+import { questionsOf, sharpeningOf, unsureOf } from '../open-swim/follow-selectors';
 
 /** As many as a coach takes in at a glance; the next ones move up. */
 const shown = 6;
 
 /** The points that are not sure, in the order in which marking them helps most. */
 export function QuestionList() {
-  const session = useBench();
+  const session = useOpenSwim();
   const questions = useSwim(questionsOf);
   const asked = useStore(session.follow, (state) => state.asked);
   const unsure = useSwim(unsureOf);

@@ -1,7 +1,7 @@
 import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { type Handout, longestCue } from '#core/handout/handout-file';
 import { drillLibrary } from '#core/practice/drill-library';
-import type { Change } from '../state/step-history';
+import type { Change } from '../documents/step-history';
 
 interface Props {
   readonly cue: string;

@@ -3,7 +3,7 @@ import { swimmerRooms } from '#core/drawing/swimmer-room';
 import type { ExportSource } from '#core/exporting/export-source';
 import { type Handout, mostHandoutFrames } from '#core/handout/handout-file';
 import { realTimeOf } from '#core/timeline/clip-clock';
-import type { Change } from '../state/step-history';
+import type { Change } from '../documents/step-history';
 import { handoutMoments } from './moments';
 import { useThumbnails } from './use-thumbnails';
 

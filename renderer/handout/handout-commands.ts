@@ -1,7 +1,7 @@
 import type { Handout } from '#core/handout/handout-file';
-import type { Command } from '../app/command';
-import type { Say } from '../app/notices';
-import type { Change } from '../state/step-history';
+import type { Command } from '../ui/command';
+import type { Say } from '../ui/notices';
+import type { Change } from '../documents/step-history';
 import type { OpenHandout } from './open-handout';
 
 interface Reach {

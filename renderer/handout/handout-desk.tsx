@@ -3,14 +3,14 @@ import { useStore } from 'zustand';
 import { exportSource } from '#core/exporting/export-source';
 import { composeHandout } from '#core/handout/compose-handout';
 import { type Handout, papers } from '#core/handout/handout-file';
-import type { Change } from '../state/step-history';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { SaveState } from '../app/save-state';
-import { ScreenMenu } from '../app/screen-menu';
-import { UndoButtons } from '../app/undo-buttons';
-import { useCommandKeys } from '../app/use-command-keys';
-import { useTip } from '../app/use-tip';
-import { clockOf, useBench } from '../bench/bench-session';
+import type { Change } from '../documents/step-history';
+import { KeySheetButton } from '../ui/key-sheet-button';
+import { SaveState } from '../documents/save-state';
+import { ScreenMenu } from '../ui/screen-menu';
+import { UndoButtons } from '../ui/undo-buttons';
+import { useCommandKeys } from '../ui/use-command-keys';
+import { useTip } from '../ui/use-tip';
+import { clockOf, useOpenSwim } from '../open-swim/open-swim';
 import { cardWords } from '#core/swim-file/card-words';
 import { KickDoubtCaution } from '../export/kick-doubt-caution';
 import { SavedList } from '../export/saved-list';
@@ -36,7 +36,7 @@ const paperWords: Readonly<Record<Handout['paper'], string>> = { a4: 'A4', lette
 /** The choices on the left, the page as it will print on the right. */
 export function HandoutDesk({ open, letters: own, onLeave }: Props) {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const { document } = open;
   const { value: handout } = useStore(document.store);
   const swim = useStore(session.document.store, (state) => state.swim);

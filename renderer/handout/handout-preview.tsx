@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Composition } from '#core/drawing/composition';
 import { drawComposition } from '../export/draw-composition';
-import { useElementSize } from '../stage/use-element-size';
+import { useElementSize } from '../ui/use-element-size';
 import type { FrameSource } from '../video/frame-source';
 import { pageFamily } from './handout-letters';
 

@@ -4,12 +4,12 @@ import { exportSource } from '#core/exporting/export-source';
 import { firstHandout } from '#core/handout/first-handout';
 import type { Handout } from '#core/handout/handout-file';
 import type { HostError } from '#core/host-contract/host-error';
-import { OpeningFailed } from '../app/opening-failed';
-import type { ScreenProps } from '../app/screen-props';
-import { BenchContext, useBench } from '../bench/bench-session';
-import { createSession, type OpenSession } from '../bench/create-session';
-import { readNothing } from '../readings/readings-reader';
-import { createSwimJournal } from '../state/swim-journal';
+import { OpeningFailed } from '../ui/opening-failed';
+import type { ScreenProps } from '../ui/screen-props';
+import { OpenSwimContext, useOpenSwim } from '../open-swim/open-swim';
+import { createOpenSwim, type CreatedOpenSwim } from '../open-swim/create-open-swim';
+import { readNothing } from '../open-swim/readings-reader';
+import { createSwimJournal } from '../open-swim/swim-journal';
 import { openFrameSource } from '../video/open-frame-source';
 import { HandoutDesk } from './handout-desk';
 import { type HandoutLetters, loadLetters } from './handout-letters';
@@ -22,7 +22,7 @@ interface Props extends ScreenProps {
 
 type Opening =
   | { readonly kind: 'opening' }
-  | { readonly kind: 'open'; readonly open: OpenSession; readonly letters: HandoutLetters }
+  | { readonly kind: 'open'; readonly open: CreatedOpenSwim; readonly letters: HandoutLetters }
   | { readonly kind: 'failed'; readonly error: HostError };
 
 /** Opens a swim for its handout: the same session the bench has, so that readings and film are the same. */
@@ -30,9 +30,9 @@ export function HandoutScreen({ swimId, host, say, go }: Props) {
   const [opening, setOpening] = useState<Opening>({ kind: 'opening' });
   useEffect(() => {
     const leaving = new AbortController();
-    let open: OpenSession | null = null;
+    let open: CreatedOpenSwim | null = null;
     const start = async (): Promise<void> => {
-      const result = await createSession({
+      const result = await createOpenSwim({
         host,
         journal: createSwimJournal(window.localStorage),
         swimId,
@@ -67,9 +67,9 @@ export function HandoutScreen({ swimId, host, say, go }: Props) {
     return <OpeningFailed error={opening.error} onShelf={() => go({ screen: 'shelf', ids: [] })} />;
   if (opening.kind === 'opening') return <output className="bench-opening">Opening the swim…</output>;
   return (
-    <BenchContext value={opening.open.session}>
+    <OpenSwimContext value={opening.open.session}>
       <OpenedHandout letters={opening.letters} onLeave={toBench} />
-    </BenchContext>
+    </OpenSwimContext>
   );
 }
 
@@ -81,7 +81,7 @@ function OpenedHandout({
   readonly letters: HandoutLetters;
   readonly onLeave: () => void;
 }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const { swimmer, markingError } = useStore(session.known);
   const squadRead = useStore(session.squad, (state) => state.squad !== null);
   const [opened, setOpened] = useState<OpenHandout | HostError | null>(null);

@@ -2,10 +2,10 @@ import { type Handout, handoutSchema } from '#core/handout/handout-file';
 import { type Result, success } from '#core/host-contract/host-error';
 import type { Lineage } from '#core/host-contract/operations/lineage';
 import type { HostClient } from '../host/host-client';
-import { createDocumentAutosave, type DocumentAutosave } from '../state/document-autosave';
-import { createKeptDocument, type KeptDocument } from '../state/kept-document';
-import { replayUnsaved } from '../state/replay-unsaved';
-import { createUnsavedJournal } from '../state/unsaved-journal';
+import { createDocumentAutosave, type DocumentAutosave } from '../documents/document-autosave';
+import { createKeptDocument, type KeptDocument } from '../documents/kept-document';
+import { replayUnsaved } from '../documents/replay-unsaved';
+import { createUnsavedJournal } from '../documents/unsaved-journal';
 
 /** A handout on screen: its choices can be undone and are saved beside the swim by themselves. */
 export interface OpenHandout {

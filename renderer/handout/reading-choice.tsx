@@ -1,11 +1,11 @@
 import { useMemo } from 'react';
 import type { ExportSource } from '#core/exporting/export-source';
 import { type Handout, mostHandoutReadings } from '#core/handout/handout-file';
-import { neverCompared } from '#core/practice/never-compared';
+import { neverCompared } from '#core/measures/never-compared';
 import { targetInForce } from '#core/swim-file/target-in-force';
 import { groupWords } from '../readings/group-words';
 import { readingOrder } from '../readings/arrange-readings';
-import type { Change } from '../state/step-history';
+import type { Change } from '../documents/step-history';
 
 interface Props {
   readonly handout: Handout;

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { useBench } from '../bench/bench-session';
+import { useOpenSwim } from '../open-swim/open-swim';
 import type { Rect } from '#core/drawing/composition';
 import { pictureView } from '#core/drawing/picture-view';
 import { pictureOf } from '../export/draw-composition';
@@ -18,7 +18,7 @@ export function useThumbnails(
   frames: readonly number[],
   roomOn: (frame: number) => Rect | null,
 ): ReadonlyMap<number, string> {
-  const session = useBench();
+  const session = useOpenSwim();
   const reopen = useStore(session.film, (state) => state.reopen);
   const [drawn, setDrawn] = useState<ReadonlyMap<number, string>>(new Map());
   const known = useRef(drawn);

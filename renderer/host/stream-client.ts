@@ -3,7 +3,7 @@ import { failure, hostErrorSchema, type Result } from '#core/host-contract/host-
 import { exportedSchema, streamPaths } from '#core/host-contract/operations';
 import { arrivedBundleSchema } from '#core/host-contract/operations/bundle-operations';
 import { arrivedClipSchema } from '#core/host-contract/operations/clip-operations';
-import { makeId } from '../state/make-id';
+import { makeId } from './make-id';
 import type { HostClient } from './host-client';
 
 /** Reads an answer of the host against what it must be; an answer of another shape is a bug and throws. */

@@ -2,11 +2,11 @@ import { useCallback, useEffect, useState } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { BinContent } from '#core/host-contract/operations/upkeep-operations';
-import { ConfirmDialog } from '../app/confirm-dialog';
-import type { Say } from '../app/notices';
+import { ConfirmDialog } from '../ui/confirm-dialog';
+import type { Say } from '../ui/notices';
 import { cardWords } from '#core/swim-file/card-words';
 import type { HostClient } from '../host/host-client';
-import { bytesWords } from '../shelf/fact-words';
+import { bytesWords } from '../swims/fact-words';
 
 interface Props {
   readonly host: HostClient;

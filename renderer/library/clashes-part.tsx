@@ -4,7 +4,7 @@ import type { HostError } from '#core/host-contract/host-error';
 import type { OperationOutput } from '#core/host-contract/operations';
 import type { Clash, ClashKind, DocumentVersion } from '#core/host-contract/operations/clash-operations';
 import { dayWords } from '#core/swim-file/card-words';
-import type { Say } from '../app/notices';
+import type { Say } from '../ui/notices';
 import type { HostClient } from '../host/host-client';
 
 const kindWords: Readonly<Record<ClashKind, string>> = {

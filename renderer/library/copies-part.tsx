@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useId, useState } from 'react';
 import type { CopiesRoom } from '#core/host-contract/operations/media-operations';
 import { errorWords } from '#core/host-contract/error-words';
-import type { Say } from '../app/notices';
+import type { Say } from '../ui/notices';
 import type { HostClient } from '../host/host-client';
-import { bytesWords } from '../shelf/fact-words';
+import { bytesWords } from '../swims/fact-words';
 
 interface Props {
   readonly host: HostClient;

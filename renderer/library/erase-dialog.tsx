@@ -6,9 +6,9 @@ import {
 } from '#core/host-contract/operations/upkeep-operations';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import { windowMemory } from '../host/window-memory';
-import { Dialog } from '../app/dialog';
+import { Dialog } from '../ui/dialog';
 import type { HostClient } from '../host/host-client';
-import { bytesWords } from '../shelf/fact-words';
+import { bytesWords } from '../swims/fact-words';
 import { forgetInWindow } from './forget-in-window';
 import { JobState } from './job-state';
 import { useJob } from './use-job';

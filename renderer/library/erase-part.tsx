@@ -1,5 +1,5 @@
 import type { Swimmer } from '#core/swim-file/squad-schema';
-import type { ScreenProps } from '../app/screen-props';
+import type { ScreenProps } from '../ui/screen-props';
 import { ConsentWords } from '../card/consent-words';
 
 interface Props extends Pick<ScreenProps, 'go'> {

@@ -4,11 +4,11 @@ import {
   clipsFoundSchema,
   restoredSchema,
 } from '#core/host-contract/operations/upkeep-operations';
-import { PageBar } from '../app/page-bar';
-import type { ScreenProps } from '../app/screen-props';
-import { bytesWords } from '../shelf/fact-words';
-import { LibraryTrouble } from '../shelf/library-messages';
-import { useLibrary } from '../shelf/use-library';
+import { PageBar } from '../ui/page-bar';
+import type { ScreenProps } from '../ui/screen-props';
+import { bytesWords } from '../swims/fact-words';
+import { LibraryTrouble } from '../swims/library-messages';
+import { useLibrary } from '../swims/use-library';
 import { ClashesPart } from './clashes-part';
 import { BinPart } from './bin-part';
 import { EraseDialog } from './erase-dialog';

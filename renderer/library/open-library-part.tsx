@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
 import type { HostClient } from '../host/host-client';
-import { barePath, PlaceField } from './place-field';
+import { barePath, PlaceField } from '../ui/place-field';
 
 interface Props {
   readonly host: HostClient;

@@ -2,7 +2,7 @@ import { type ReactNode, useId, useState } from 'react';
 import type { WantedPlace } from '#core/host-contract/operations/place-operations';
 import type { HostClient } from '../host/host-client';
 import { JobState } from './job-state';
-import { barePath, PlaceField } from './place-field';
+import { barePath, PlaceField } from '../ui/place-field';
 import type { JobRun } from './use-job';
 
 interface Props {

@@ -4,10 +4,10 @@ import {
   storageKinds,
   storageSchema,
 } from '#core/host-contract/operations/upkeep-operations';
-import { ConfirmDialog } from '../app/confirm-dialog';
-import type { Say } from '../app/notices';
+import { ConfirmDialog } from '../ui/confirm-dialog';
+import type { Say } from '../ui/notices';
 import type { HostClient } from '../host/host-client';
-import { bytesWords } from '../shelf/fact-words';
+import { bytesWords } from '../swims/fact-words';
 import { JobState } from './job-state';
 import { useJob } from './use-job';
 

@@ -1,6 +1,6 @@
 import { useCallback } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
-import type { Say } from '../app/notices';
+import type { Say } from '../ui/notices';
 import type { HostClient } from '../host/host-client';
 
 /** Goes over to another library; the window then begins anew on its shelf, as nothing it has read is of that one. */

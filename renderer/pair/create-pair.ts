@@ -3,13 +3,13 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import { readingContext } from '#core/measures/compute-readings';
 import { frameCount } from '#core/timeline/frame-table';
 import { windowMemory } from '../host/window-memory';
-import { type BenchSession, clockOf, createFilmStore } from '../bench/bench-session';
-import { createSession, type OpenSession } from '../bench/create-session';
-import { createFilmKeeper } from '../bench/film-keeper';
+import { type OpenSwim, clockOf, createFilmStore } from '../open-swim/open-swim';
+import { createOpenSwim, type CreatedOpenSwim } from '../open-swim/create-open-swim';
+import { createFilmKeeper } from '../open-swim/film-keeper';
 import type { HostClient } from '../host/host-client';
-import { readNothing } from '../readings/readings-reader';
-import { createSwimJournal } from '../state/swim-journal';
-import { createViewStore } from '../state/view-store';
+import { readNothing } from '../open-swim/readings-reader';
+import { createSwimJournal } from '../open-swim/swim-journal';
+import { createViewStore } from '../open-swim/view-store';
 import type { OpenFrameSource } from '../video/frame-source';
 import { openFrameSource, pictureBudget } from '../video/open-frame-source';
 import { keepPair, rememberedPair } from './pair-memory';
@@ -36,15 +36,15 @@ interface Options {
   readonly signal: AbortSignal;
 }
 
-const whole = (swim: BenchSession) => ({
+const whole = (swim: OpenSwim) => ({
   first: 0,
   last: frameCount(clockOf(swim.document.swim()).table) - 1,
 });
 
 /** Opens two swims, or one twice: then both stages share the one document, so no mark is ever held in two versions. */
 export async function createPair({ host, ids, say, signal }: Options): Promise<Result<OpenPair>> {
-  const open = (swimId: string): Promise<Result<OpenSession>> =>
-    createSession({
+  const open = (swimId: string): Promise<Result<CreatedOpenSwim>> =>
+    createOpenSwim({
       host,
       journal: createSwimJournal(window.localStorage),
       swimId,
@@ -61,18 +61,18 @@ export async function createPair({ host, ids, say, signal }: Options): Promise<R
     await first.value.close();
     return failure(second.error.code, second.error.detail);
   }
-  const a: BenchSession = {
+  const a: OpenSwim = {
     ...first.value.session,
     view: createViewStore({ tool: 'look' }),
     keeper: createFilmKeeper(() => a, openHalf, signal),
   };
-  const b: BenchSession = {
+  const b: OpenSwim = {
     ...(second?.value ?? first.value).session,
     view: createViewStore({ tool: 'look' }),
     film: second ? second.value.session.film : createFilmStore(),
     keeper: createFilmKeeper(() => b, openHalf, signal),
   };
-  const eventsOf = ({ document }: BenchSession) =>
+  const eventsOf = ({ document }: OpenSwim) =>
     readingContext(document.swim(), { swimmer: null, markingError: null }).events;
   const begin = {
     locks: firstLocks({ events: eventsOf(a), from: 0 }, { events: eventsOf(b), from: 0 }),

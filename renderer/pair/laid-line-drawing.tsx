@@ -3,7 +3,7 @@ import { bodyChain } from '#core/marks/landmark';
 import type { Posture } from '#core/swim-file/swim-schema';
 import { CasedLabel } from '../stage/cased-label';
 import { casing, partColour } from '#core/drawing/landmark-look';
-import { type StageView, toStage } from '../stage/stage-view';
+import { type StageView, toStage } from '../open-swim/stage-view';
 
 /** The other swim's body line laid on this one: dashed and named, so that it is never taken for this swim's own. */
 export function LaidLineDrawing({ posture, view }: { readonly posture: Posture; readonly view: StageView }) {

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { LockedMode } from '#core/compare/pair-clock';
-import type { ScoreAxis } from '../score/score-axis';
+import type { ScoreAxis } from '../open-swim/score-axis';
 
 /** The common axis: places from the lock, in seconds or in percent of the cycle, to pixels and back. */
 export function pairAxis(

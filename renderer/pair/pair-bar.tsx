@@ -1,6 +1,6 @@
 import type { LayPoint } from '#core/compare/lay-body-line';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { useTip } from '../app/use-tip';
+import { KeySheetButton } from '../ui/key-sheet-button';
+import { useTip } from '../ui/use-tip';
 import { cardWords } from '#core/swim-file/card-words';
 import { usePair, usePairPart, usePairView } from './pair-session';
 import { letterOf, type Which } from './pair-view';

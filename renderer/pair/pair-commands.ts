@@ -1,5 +1,5 @@
 import type { PairMode } from '#core/compare/pair-clock';
-import type { Command } from '../app/command';
+import type { Command } from '../ui/command';
 import type { PairSession } from './pair-session';
 import { goToEnd, goToLock, lockHere, setStretch, stepPair, stepToMark } from './pair-steps';
 import { type Which, withEach } from './pair-view';

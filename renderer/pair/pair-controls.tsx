@@ -1,12 +1,12 @@
 import { pairModes } from '#core/compare/pair-clock';
-import { StepButton } from '../bench/step-button';
-import { paces } from '../bench/step-controls';
+import { StepButton } from '../film/step-button';
+import { paces } from '../film/step-controls';
 import { playPaces } from '../video/player';
 import { chooseMode, modeWords } from './pair-commands';
 import { usePair, usePairView } from './pair-session';
 import { goToLock, lockHere, stepPair, stepToMark } from './pair-steps';
 import { letterOf } from './pair-view';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 const modeCommands = { time: 'in-time', cycle: 'in-cycle', free: 'free' } as const;
 const modeTitles = {

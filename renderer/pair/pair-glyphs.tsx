@@ -3,7 +3,7 @@ import type { PlacedEvent } from '#core/compare/like-events';
 import { markPhrase } from '#core/marks/mark-words';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import { Glyph } from '../score/glyph';
-import type { ScoreAxis } from '../score/score-axis';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import { pairGlyphHeight, type PairScoreLayout } from './pair-score-layout';
 import { letterOf, type Which } from './pair-view';
 

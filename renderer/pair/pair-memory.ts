@@ -3,8 +3,8 @@ import { layPoints } from '#core/compare/lay-body-line';
 import { pairModes } from '#core/compare/pair-clock';
 import { idSchema, type Swim } from '#core/swim-file/swim-schema';
 import { frameCount } from '#core/timeline/frame-table';
-import { clockOf } from '../bench/bench-session';
-import { createKeyedJournal, type KeyedText } from '../state/keyed-journal';
+import { clockOf } from '../open-swim/open-swim';
+import { createKeyedJournal, type KeyedText } from '../documents/keyed-journal';
 import type { Each, PairView, PairViewStore } from './pair-view';
 
 const frame = z.number().int().nonnegative();

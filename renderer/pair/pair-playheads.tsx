@@ -1,5 +1,5 @@
 import { useStore } from 'zustand';
-import type { ScoreAxis } from '../score/score-axis';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import type { PairScoreLayout } from './pair-score-layout';
 import { usePair, usePairPart, usePairView } from './pair-session';
 import { readMode } from './pair-steps';

@@ -7,7 +7,7 @@ import { staffOf } from '#core/marks/event-kind';
 import { kickWavePath } from '../score/kick-wave';
 import { ScoreRuler } from '../score/score-ruler';
 import '../score/score.css';
-import { useElementSize } from '../stage/use-element-size';
+import { useElementSize } from '../ui/use-element-size';
 import { pairAxis } from './pair-axis';
 import { PairGlyphs } from './pair-glyphs';
 import { PairPlayheads } from './pair-playheads';

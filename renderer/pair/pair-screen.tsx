@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
-import type { ScreenProps } from '../app/screen-props';
-import { shelfRoute } from '../app/use-route';
-import { OpeningFailed } from '../app/opening-failed';
+import type { ScreenProps } from '../ui/screen-props';
+import { shelfRoute } from '../ui/use-route';
+import { OpeningFailed } from '../ui/opening-failed';
 import { createPair, type OpenPair } from './create-pair';
 import { Pair } from './pair';
 import { PairContext } from './pair-session';

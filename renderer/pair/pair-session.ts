@@ -5,16 +5,16 @@ import type { Lock } from '#core/compare/pair-lock';
 import { type PairPart, pairPartOf } from '#core/compare/pair-part';
 import type { Stretch } from '#core/compare/swim-stretch';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { type BenchSession, clockOf } from '../bench/bench-session';
+import { type OpenSwim, clockOf } from '../open-swim/open-swim';
 import type { HostClient } from '../host/host-client';
-import type { Known } from '../readings/readings-store';
+import type { Known } from '../open-swim/readings-store';
 import type { Each, PairView, PairViewStore, Which } from './pair-view';
 import { keptWith } from '#core/units/kept-with';
 
 /** Everything the parts of the pair share while two swims are open. Each swim has a session as on the bench. */
 export interface PairSession {
   readonly host: HostClient;
-  readonly swims: Each<BenchSession>;
+  readonly swims: Each<OpenSwim>;
   readonly view: PairViewStore;
   readonly say: (words: string) => void;
 }

@@ -6,7 +6,7 @@ import { usePair, usePairPart, usePairView } from './pair-session';
 import { goToLock, readMode, setStretch } from './pair-steps';
 import { letterOf, type Which, withEach } from './pair-view';
 import { placeWords } from './place-words';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 /** What one swim of the pair is locked on, where it stands, and which stretch of it is looked at. */
 export function PairSideBar({ which }: { readonly which: Which }) {

@@ -1,10 +1,10 @@
 import { useMemo, useRef } from 'react';
-import { BenchContext } from '../bench/bench-session';
-import { CopyNotice } from '../bench/copy-notice';
-import { FilmTroubleCard } from '../bench/film-trouble';
+import { OpenSwimContext } from '../open-swim/open-swim';
+import { CopyNotice } from '../film/copy-notice';
+import { FilmTroubleCard } from '../film/film-trouble';
 import { cardWords } from '#core/swim-file/card-words';
 import { PictureCanvas } from '../stage/picture-canvas';
-import type { Size, StageView } from '../stage/stage-view';
+import type { Size, StageView } from '../open-swim/stage-view';
 import { useStagePointer } from '../stage/use-stage-pointer';
 import '../stage/stage.css';
 import { type LaidB, PairOverlay, useShownFrame } from './pair-overlay';
@@ -24,9 +24,9 @@ interface Props {
 export function PairStage(props: Props) {
   const session = usePair();
   return (
-    <BenchContext value={session.swims[props.which]}>
+    <OpenSwimContext value={session.swims[props.which]}>
       <Surface {...props} />
-    </BenchContext>
+    </OpenSwimContext>
   );
 }
 

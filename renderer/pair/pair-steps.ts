@@ -2,8 +2,8 @@ import { type LockedMode, type PairMode, placeOfFrame } from '#core/compare/pair
 import { followFrame, framesAtPlace } from '#core/compare/pair-run';
 import { frameAtRealTime } from '#core/timeline/clip-clock';
 import { clampFrame } from '#core/timeline/frame-table';
-import { clockOf } from '../bench/bench-session';
-import { framesWithMarks, nextOf } from '../state/selectors';
+import { clockOf } from '../open-swim/open-swim';
+import { framesWithMarks, nextOf } from '../open-swim/selectors';
 import { walkWay } from '../video/walk-way';
 import { pairFrames, pairPart, pairSides, type PairSession } from './pair-session';
 import { bothSwims, type Each, letterOf, type Which, withEach } from './pair-view';

@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { composePairStill } from '#core/exporting/compose-still';
 import { pairExportName } from '#core/exporting/export-name';
 import { exportSource, usualReadings } from '#core/exporting/export-source';
-import { Dialog } from '../app/dialog';
+import { Dialog } from '../ui/dialog';
 import { drawComposition } from '../export/draw-composition';
 import { measureInWindow, pictureJob } from '../export/make-exports';
 import { SavedList } from '../export/saved-list';

@@ -4,10 +4,10 @@ import type { PairRow, PairTable, StrokeChoice } from '#core/compare/pair-table'
 import type { Reading } from '#core/measures/reading';
 import { doubtsInWords } from '#core/measures/doubtful';
 import { formatReading, readingLine } from '#core/measures/format-reading';
-import type { BenchSession } from '../bench/bench-session';
+import type { OpenSwim } from '../open-swim/open-swim';
 import { KickDoubtCaution } from '../export/kick-doubt-caution';
 import { groupWords } from '../readings/group-words';
-import type { ReadingsOf } from '../readings/readings-reader';
+import type { ReadingsOf } from '../open-swim/readings-reader';
 import { aside } from '../readings/window-aside';
 import { arrangeDifferences, type DifferenceGroup } from './arrange-differences';
 import { differenceText, unlikeSentence, unlikeWords, verdictWords } from './difference-words';
@@ -20,7 +20,7 @@ const strokeWords: Readonly<Record<StrokeChoice, string>> = {
   'not-breathing': 'strokes without a breath',
 };
 
-function of({ known }: BenchSession, { swim }: PairPart): ReadingsOf {
+function of({ known }: OpenSwim, { swim }: PairPart): ReadingsOf {
   const { swimmer, markingError } = known.getState();
   return { swim, swimmer, markingError };
 }

@@ -2,7 +2,7 @@ import { memo } from 'react';
 import type { LikeEvents, PlacedEvent } from '#core/compare/like-events';
 import type { LockedMode } from '#core/compare/pair-clock';
 import { eventWords } from '#core/marks/mark-words';
-import type { ScoreAxis } from '../score/score-axis';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import { pairGlyphHeight, type PairScoreLayout } from './pair-score-layout';
 import { laterWords } from './place-words';
 

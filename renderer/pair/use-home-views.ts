@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { matchedScales } from '#core/compare/lay-body-line';
-import { fitView, type Size, type StageView } from '../stage/stage-view';
+import { fitView, type Size, type StageView } from '../open-swim/stage-view';
 import { usePairPart, usePairView } from './pair-session';
 import type { Each } from './pair-view';
 

@@ -1,6 +1,6 @@
 import { type RefObject, useCallback, useEffect, useRef } from 'react';
 import type { EventMark } from '#core/swim-file/swim-schema';
-import { panSpan, type ScoreAxis, zoomSpan } from '../score/score-axis';
+import { panSpan, type ScoreAxis, zoomSpan } from '../open-swim/score-axis';
 import { usePair } from './pair-session';
 import { goToPlace, setFrame } from './pair-steps';
 import type { Which } from './pair-view';

@@ -1,6 +1,6 @@
 import type { PlotOptions } from '@observablehq/plot';
 import { useEffect, useRef } from 'react';
-import { useElementSize } from '../stage/use-element-size';
+import { useElementSize } from '../ui/use-element-size';
 import { drawPlot, type DrawnPlot } from './draw-plot';
 
 /** A point that leads to its frame when it is chosen. */

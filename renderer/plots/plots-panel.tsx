@@ -8,8 +8,8 @@ import { undulationProfile } from '#core/measures/plots/undulation-profile';
 import type { Reading } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
 import { realTimeOf } from '#core/timeline/clip-clock';
-import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
-import { goTo } from '../bench/stepping';
+import { clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { goTo } from '../open-swim/stepping';
 import { CutoffSwitch } from './cutoff-switch';
 import { cycleView } from './cycle-view';
 import { heightView } from './height-view';
@@ -32,7 +32,7 @@ type PlotId = (typeof plots)[number]['id'];
 
 /** The swim's curves in the place of the score: to look at, to step along, and as numbers. */
 export function PlotsPanel() {
-  const session = useBench();
+  const session = useOpenSwim();
   const swim = useSwim((each) => each);
   const readings = useStore(session.readings.store, (state) => state.readings);
   const { swimmer, markingError } = useStore(session.known);
@@ -104,7 +104,7 @@ function Drawn({
   readonly view: PlotView;
   readonly onChoose: (point: FramePoint) => void;
 }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const clock = useSwim(clockOf);
   const frame = useView((state) => state.frame);
   const [drawn, setDrawn] = useState<DrawnPlot | null>(null);

@@ -2,7 +2,7 @@ import { pairTable } from '#core/compare/pair-table';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import type { Drill } from '#core/practice/drill-schema';
 import { seasonSwim } from '#core/practice/season-swim';
-import type { ReadingsOf } from './readings-reader';
+import type { ReadingsOf } from '../open-swim/readings-reader';
 
 const contextOf = (of: ReadingsOf) => readingContext(of.swim, of);
 

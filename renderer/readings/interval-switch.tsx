@@ -1,4 +1,4 @@
-import { useBench, useView } from '../bench/bench-session';
+import { useOpenSwim, useView } from '../open-swim/open-swim';
 
 const questions = [
   ['this-swim', 'this swim', 'How exactly the marks tell of this swim: frames, marking, scale'],
@@ -11,7 +11,7 @@ const questions = [
 
 /** What the ± behind every value answers. */
 export function IntervalSwitch() {
-  const { view } = useBench();
+  const { view } = useOpenSwim();
   const chosen = useView((state) => state.intervals);
   return (
     <div className="interval-switch">

@@ -1,11 +1,11 @@
 import { useStore } from 'zustand';
-import { useBench } from '../bench/bench-session';
-import { useTip } from '../app/use-tip';
+import { useOpenSwim } from '../open-swim/open-swim';
+import { useTip } from '../ui/use-tip';
 
 /** What the intervals rest on, and the way to measure it. */
 export function MarkingNotice({ onRemark }: { readonly onRemark: () => void }) {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const error = useStore(session.known, (state) => state.markingError);
   const parts = error?.measured;
   const measured = parts ? parts.events.length + parts.landmarks.length + parts.followed.length : 0;

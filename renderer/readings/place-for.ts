@@ -1,16 +1,16 @@
 import type { EventKind } from '#core/marks/event-kind';
 import type { MissingReason } from '#core/measures/reading';
-import type { BenchSession } from '../bench/bench-session';
+import type { OpenSwim } from '../open-swim/open-swim';
 import type { LandmarkName } from '#core/marks/landmark';
 import { eventWords, landmarkWords } from '#core/marks/mark-words';
 import { isInPicture } from '#core/measures/body/inside-picture';
-import { goTo } from '../bench/stepping';
+import { goTo } from '../open-swim/stepping';
 import { startBodyLine } from '../stage/tools/body-line-tool';
 import { startLine } from '../stage/tools/line-tool';
 import { startStill } from '../stage/tools/still-tool';
 
 /** What "Place" starts for a missing thing; null when nothing on the bench can mend it. */
-export function placeFor(session: BenchSession, reason: MissingReason): (() => void) | null {
+export function placeFor(session: OpenSwim, reason: MissingReason): (() => void) | null {
   const mark = (kind: EventKind) => (): void => {
     session.view.setState({ guidedKind: kind });
     session.say(`Step to a ${eventWords[kind].toLowerCase()} and press its pad`);
@@ -61,7 +61,7 @@ export function placeFor(session: BenchSession, reason: MissingReason): (() => v
 }
 
 /** Goes to the first body line with that landmark outside the picture, and takes it in hand. */
-function showOutside(session: BenchSession, landmark: LandmarkName): void {
+function showOutside(session: OpenSwim, landmark: LandmarkName): void {
   const { clip, postures } = session.document.swim();
   const first = postures.find(
     ({ points: { [landmark]: point } }) => point !== undefined && !isInPicture(point, clip),

@@ -3,7 +3,7 @@ import { basisWords, markingBasis } from '#core/measures/marking-basis';
 import { doubtsInWords, isDoubtful, undoubted } from '#core/measures/doubtful';
 import { noteWords } from '#core/measures/reason-words';
 import type { ComputedReading, Interval, ReadingDefinition, Singles } from '#core/measures/reading';
-import { useBench, useSwim } from '../bench/bench-session';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { ReadingTarget } from '../targets/reading-target';
 import { DefinitionDrawing } from './definition-drawing';
 import { formatReading } from '#core/measures/format-reading';
@@ -74,7 +74,7 @@ function SinglesLine(props: {
 }
 
 function Behind({ reading, digits }: { readonly reading: ComputedReading; readonly digits: number }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const coach = useStore(session.known, (state) => state.coach);
   const error = useStore(session.known, (state) => state.markingError);
   const basis = useSwim((swim) => basisWords(markingBasis(reading, swim, coach, error)));

@@ -2,9 +2,9 @@ import { memo, useState } from 'react';
 import { chosenInterval } from '#core/measures/chosen-interval';
 import type { ComputedReading, Reading, ReadingDefinition, ReadingNote } from '#core/measures/reading';
 import type { Swimmer } from '#core/swim-file/squad-schema';
-import { useBench, useView } from '../bench/bench-session';
-import { goTo } from '../bench/stepping';
-import { nextOf } from '../state/selectors';
+import { useOpenSwim, useView } from '../open-swim/open-swim';
+import { goTo } from '../open-swim/stepping';
+import { nextOf } from '../open-swim/selectors';
 import { formatReading } from '#core/measures/format-reading';
 import { doubtsInWords } from '#core/measures/doubtful';
 import { reasonWords, noteWords } from '#core/measures/reason-words';
@@ -33,7 +33,7 @@ const saidElsewhere: ReadonlySet<ReadingNote> = new Set([
 
 /** One reading of the panel: the number, what stands behind it, and the way to its frames. */
 export const ReadingRow = memo(function ReadingRow({ reading, definition, share, swimmer }: Props) {
-  const session = useBench();
+  const session = useOpenSwim();
   const lit = useView((state) => state.litReading === reading.id);
   const question = useView((state) => state.intervals);
   const [open, setOpen] = useState(false);

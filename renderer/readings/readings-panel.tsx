@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { ReadingDefinition } from '#core/measures/reading';
-import { useBench, useView } from '../bench/bench-session';
+import { useOpenSwim, useView } from '../open-swim/open-swim';
 import { type ArrangedGroup, arrangeReadings, type ReadingRowData } from './arrange-readings';
 import { groupWords } from './group-words';
 import { HarmonicRows } from './harmonic-rows';
@@ -23,7 +23,7 @@ interface PanelProps {
 
 /** All readings of the swim by group; what can't be had is folded under each group, with the reason. */
 export function ReadingsPanel({ catalogue, onAskSlowdown, onRemark }: PanelProps) {
-  const session = useBench();
+  const session = useOpenSwim();
   const readings = useStore(session.readings.store, (state) => state.readings);
   const tookMs = useStore(session.readings.store, (state) => state.tookMs);
   const behind = useStore(session.readings.store, (state) => state.behind);

@@ -1,8 +1,8 @@
 import { useStore } from 'zustand';
 import { kickDoubt } from '#core/measures/kick-doubt';
-import { useBench, useSwim } from '../bench/bench-session';
-import { setSlowdown } from '../state/card-commands';
-import type { ReadingsState } from './readings-store';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
+import { setSlowdown } from '../open-swim/card-commands';
+import type { ReadingsState } from '../open-swim/readings-store';
 import { kickDoubtWords, slowdownWords } from '#core/measures/kick-doubt-words';
 
 /**
@@ -10,7 +10,7 @@ import { kickDoubtWords, slowdownWords } from '#core/measures/kick-doubt-words';
  * so, a kick no human makes is pointed out.
  */
 export function SlowdownNotice({ onAsk }: { readonly onAsk: () => void }) {
-  const { document, readings } = useBench();
+  const { document, readings } = useOpenSwim();
   const slowdown = useSwim((swim) => swim.clip.slowdown);
   const hz = useStore(readings.store, kickHz);
   const doubt = hz === null ? null : kickDoubt(hz, slowdown.factor);

@@ -1,11 +1,11 @@
 import { useStore } from 'zustand';
 import type { Reading } from '#core/measures/reading';
-import { useBench, useSwim } from '../bench/bench-session';
-import { setScene } from '../state/scene-commands';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
+import { setScene } from '../open-swim/scene-commands';
 
 /** Offers to turn the direction of travel round where the marks say that the swimmer goes the other way. */
 export function TravelNotice() {
-  const { document, readings } = useBench();
+  const { document, readings } = useOpenSwim();
   const travel = useSwim((swim) => swim.scene.travel);
   const otherWay = useStore(readings.store, (state) => state.readings.some(saysOtherWay));
   if (travel === null || !otherWay) return null;

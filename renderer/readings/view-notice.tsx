@@ -1,5 +1,5 @@
 import type { View } from '#core/swim-file/swim-schema';
-import { useSwim } from '../bench/bench-session';
+import { useSwim } from '../open-swim/open-swim';
 
 const lacks: Readonly<Record<Exclude<View, 'side'>, string>> = {
   front:

@@ -1,17 +1,17 @@
 import { landmarkNames } from '#core/marks/landmark';
 import { emptyScene } from '#core/swim-file/swim-schema';
 import type { RemarkingItem } from '#core/uncertainty/remarking-plan';
-import type { BenchSession } from '../bench/bench-session';
-import { createFollowStore } from '../follow/follow-store';
-import { createSwimDocument } from '../state/swim-document';
-import { createViewStore } from '../state/view-store';
+import type { OpenSwim } from '../open-swim/open-swim';
+import { createFollowStore } from '../open-swim/follow-store';
+import { createSwimDocument } from '../open-swim/swim-document';
+import { createViewStore } from '../open-swim/view-store';
 
 /**
  * A bench with the same film and nothing on it: no marks, no body lines, no scene. What is marked here is thrown
  * away after it has been compared, so the first marks can neither be seen nor changed. Landmarks that are not asked for
  * count as hidden, so that the body line passes over them.
  */
-export function blindSession(session: BenchSession, item: RemarkingItem): BenchSession {
+export function blindSession(session: OpenSwim, item: RemarkingItem): OpenSwim {
   const swim = session.document.swim();
   const bare = {
     ...swim,

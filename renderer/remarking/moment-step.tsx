@@ -4,13 +4,13 @@ import { markPhrase } from '#core/marks/mark-words';
 import { plainMark } from '#core/swim-file/swim-schema';
 import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
 import type { MomentItem } from '#core/uncertainty/remarking-plan';
-import type { Command } from '../app/command';
-import { useCommandKeys } from '../app/use-command-keys';
-import { useTip } from '../app/use-tip';
+import type { Command } from '../ui/command';
+import { useCommandKeys } from '../ui/use-command-keys';
+import { useTip } from '../ui/use-tip';
 import { playCommand } from './play-command';
-import { useBench, useView } from '../bench/bench-session';
-import { whenShown } from '../bench/stepping';
-import { useSpaceToPlay } from '../bench/use-space-to-play';
+import { useOpenSwim, useView } from '../open-swim/open-swim';
+import { whenShown } from '../open-swim/stepping';
+import { useSpaceToPlay } from '../film/use-space-to-play';
 import { Stage } from '../stage/stage';
 
 interface Props {
@@ -21,7 +21,7 @@ interface Props {
 /** One moment to find again in a short loop that says neither its frames nor its time. */
 export function MomentStep({ item, onAnswer }: Props) {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const frame = useView((state) => state.frame);
   const playing = useView((state) => state.playing);
   const hasFilm = useStore(session.film, (state) => state.source !== null);

@@ -3,18 +3,18 @@ import { landmarkWords } from '#core/marks/mark-words';
 import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
 import type { PointsItem } from '#core/uncertainty/remarking-plan';
 import { frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
-import type { Command } from '../app/command';
-import { useCommandKeys } from '../app/use-command-keys';
-import { useTip } from '../app/use-tip';
+import type { Command } from '../ui/command';
+import { useCommandKeys } from '../ui/use-command-keys';
+import { useTip } from '../ui/use-tip';
 import { playCommand } from './play-command';
-import { type BenchSession, clockOf, useBench, useSwim, useView } from '../bench/bench-session';
-import { nudgePoint, pointIsHeld } from '../bench/selection-actions';
-import { useSpaceToPlay } from '../bench/use-space-to-play';
+import { type OpenSwim, clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { nudgePoint, pointIsHeld } from '../open-swim/selection-actions';
+import { useSpaceToPlay } from '../film/use-space-to-play';
 import { Stage } from '../stage/stage';
 import { guideOn, leaveOutNext } from '../stage/tools/body-line-tool';
 import { enterAtCrosshair } from '../stage/tools/crosshair';
-import { postureOn } from '../state/selectors';
-import { nothingSelected } from '../state/view-store';
+import { postureOn } from '../open-swim/selectors';
+import { nothingSelected } from '../open-swim/view-store';
 
 interface Props {
   readonly item: PointsItem;
@@ -36,7 +36,7 @@ const lengths = [
 /** Half of the loop around a picture, real seconds. Our default: about one kick to each side. */
 const aroundSeconds = 0.4;
 
-function loopAround(session: BenchSession, frame: number): { readonly first: number; readonly last: number } {
+function loopAround(session: OpenSwim, frame: number): { readonly first: number; readonly last: number } {
   const clock = clockOf(session.document.swim());
   const time = realTimeOf(clock, frame);
   return {
@@ -48,7 +48,7 @@ function loopAround(session: BenchSession, frame: number): { readonly first: num
 /** The points of one frame to lay again, from fingertip to toe, on a bare picture. */
 export function PointsStep({ item, onAnswer }: Props) {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const next = useView((state) => state.nextLandmark);
   const posture = useSwim((swim) => postureOn(swim, item.frame));
   const laid = item.points.filter(({ landmark }) => posture?.points[landmark]).length;

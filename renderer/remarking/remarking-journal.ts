@@ -3,7 +3,7 @@ import { eventKinds } from '#core/marks/event-kind';
 import { landmarkNames } from '#core/marks/landmark';
 import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
 import type { RemarkingItem } from '#core/uncertainty/remarking-plan';
-import { createKeyedJournal, type KeyedJournal, type KeyedText } from '../state/keyed-journal';
+import { createKeyedJournal, type KeyedJournal, type KeyedText } from '../documents/keyed-journal';
 
 const frame = z.number().int().nonnegative();
 const point = z.object({ x: z.number(), y: z.number() });

@@ -1,10 +1,10 @@
 import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { RemarkingItem } from '#core/uncertainty/remarking-plan';
-import type { Command } from '../app/command';
-import { useCommandKeys } from '../app/use-command-keys';
-import { useTip } from '../app/use-tip';
-import { BenchContext, useBench } from '../bench/bench-session';
+import type { Command } from '../ui/command';
+import { useCommandKeys } from '../ui/use-command-keys';
+import { useTip } from '../ui/use-tip';
+import { OpenSwimContext, useOpenSwim } from '../open-swim/open-swim';
 import { blindSession } from './blind-session';
 import { MomentStep } from './moment-step';
 import { PointsStep } from './points-step';
@@ -15,7 +15,7 @@ import './remarking.css';
 
 /** The blind pass: in place of the bench, so that nothing of the first marks is anywhere on the screen. */
 export function RemarkingScreen({ onLeave }: { readonly onLeave: () => void }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const pass = useRemarking(session);
   const { phase, item } = pass;
   return (
@@ -35,7 +35,7 @@ export function RemarkingScreen({ onLeave }: { readonly onLeave: () => void }) {
 
 function Going({ pass, item }: { readonly pass: Remarking; readonly item: RemarkingItem }) {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const blind = useMemo(() => blindSession(session, item), [session, item]);
   const commands = useMemo(
     (): readonly Command[] => [
@@ -92,20 +92,20 @@ function Going({ pass, item }: { readonly pass: Remarking; readonly item: Remark
         </button>
       </header>
       <div className="remark-middle">
-        <BenchContext value={blind}>
+        <OpenSwimContext value={blind}>
           {item.of === 'event' ? (
             <MomentStep item={item} onAnswer={pass.answer} />
           ) : (
             <PointsStep item={item} onAnswer={pass.answer} />
           )}
-        </BenchContext>
+        </OpenSwimContext>
       </div>
     </>
   );
 }
 
 function Results({ added, onLeave }: { readonly added: number; readonly onLeave: () => void }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const coach = useStore(session.known, (state) => state.coach);
   const { height } = session.document.swim().clip;
   useEffect(() => {

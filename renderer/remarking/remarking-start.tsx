@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import { errorWords } from '#core/host-contract/error-words';
 import { remarkable } from '#core/uncertainty/remarking-plan';
-import { clockOf, useBench, useSwim } from '../bench/bench-session';
+import { clockOf, useOpenSwim, useSwim } from '../open-swim/open-swim';
 import type { Remarking } from './use-remarking';
 
 /** How many of each can be asked for; all that there are is always one of the choices. Our default steps. */
@@ -25,7 +25,7 @@ export function RemarkingStart({
   readonly pass: Remarking;
   readonly onLeave: () => void;
 }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const there = useSwim((swim) => swim);
   const counts = remarkable(there, clockOf(there));
   const [wish, setWish] = useState(() => ({

@@ -3,7 +3,7 @@ import type { HostError } from '#core/host-contract/host-error';
 import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import { type RemarkingAnswer, remarkingEntries } from '#core/uncertainty/remarking-entries';
 import { type RemarkingItem, type RemarkingWish, remarkingPlan } from '#core/uncertainty/remarking-plan';
-import { type BenchSession, clockOf } from '../bench/bench-session';
+import { type OpenSwim, clockOf } from '../open-swim/open-swim';
 import { createRemarkingJournal, type RemarkingPass } from './remarking-journal';
 import { writeRemarkings } from './write-remarkings';
 
@@ -31,7 +31,7 @@ export interface Remarking {
 }
 
 /** Whether the first mark is still what it was when the item was drawn. */
-function stillTrue(session: BenchSession, item: RemarkingItem): boolean {
+function stillTrue(session: OpenSwim, item: RemarkingItem): boolean {
   const swim = session.document.swim();
   if (item.of === 'event')
     return swim.events.some(({ id, frame }) => id === item.eventId && frame === item.frame);
@@ -46,7 +46,7 @@ function stillTrue(session: BenchSession, item: RemarkingItem): boolean {
 const freshSeed = (): number => crypto.getRandomValues(new Uint32Array(1))[0] ?? 0;
 
 /** One blind pass from its start to its results; every answer is kept in the window at once. */
-export function useRemarking(session: BenchSession): Remarking {
+export function useRemarking(session: OpenSwim): Remarking {
   const swim = session.document.swim();
   const journal = useMemo(() => createRemarkingJournal(window.localStorage), []);
   const [left, setLeft] = useState(() => journal.read(swim.id));

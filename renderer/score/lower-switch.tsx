@@ -1,6 +1,6 @@
 import { useStore } from 'zustand';
-import { useTip } from '../app/use-tip';
-import { useBench, useView } from '../bench/bench-session';
+import { useTip } from '../ui/use-tip';
+import { useOpenSwim, useView } from '../open-swim/open-swim';
 
 const parts = [
   ['score', 'score', 'The rhythm along the clip'],
@@ -17,7 +17,7 @@ const whichWords = [
 /** What is shown under the stage; for strokes over one another, which of them. */
 export function LowerSwitch() {
   const tip = useTip();
-  const { view, readings } = useBench();
+  const { view, readings } = useOpenSwim();
   const lower = useView((state) => state.lower);
   const which = useView((state) => state.overlaidOf);
   const mixed = useStore(readings.store, ({ rhythm: { strokes } }) => {

@@ -2,10 +2,10 @@ import { memo } from 'react';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import type { TargetMark } from '#core/measures/target-mark';
 import { type GapWords, placeGapLabels } from './gap-labels';
-import { tiedReadings } from './rhythm-of';
-import type { ScoreAxis } from './score-axis';
+import { tiedReadings } from '../open-swim/rhythm-of';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import { glyphHeight, type ScoreLayout } from './score-layout';
-import type { ScoreGap, ScoreRhythm } from './score-rhythm';
+import type { ScoreGap, ScoreRhythm } from '../open-swim/score-rhythm';
 
 interface Props {
   readonly rhythm: ScoreRhythm;

@@ -2,7 +2,7 @@ import { memo } from 'react';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import { markPhrase } from '#core/marks/mark-words';
 import { Glyph } from './glyph';
-import type { ScoreAxis } from './score-axis';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import { glyphHeight, type ScoreLayout } from './score-layout';
 
 interface Props {

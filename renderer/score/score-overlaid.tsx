@@ -2,9 +2,9 @@ import { scaleLinear } from 'd3-scale';
 import { useMemo, useRef } from 'react';
 import { eventWords } from '#core/marks/mark-words';
 import type { OverlaidCycles, OverlaidMoment } from '#core/measures/events/overlaid-cycles';
-import { useBench } from '../bench/bench-session';
-import { goTo } from '../bench/stepping';
-import { useElementSize } from '../stage/use-element-size';
+import { useOpenSwim } from '../open-swim/open-swim';
+import { goTo } from '../open-swim/stepping';
+import { useElementSize } from '../ui/use-element-size';
 import { Glyph } from './glyph';
 import { glyphHeight, layoutScore, type ScoreLayout } from './score-layout';
 import { ScoreStaves } from './score-staves';
@@ -30,7 +30,7 @@ const spreadWords = (sd: number | null, digits: number): string =>
 
 /** All strokes on one: every mark faint, its mean bold with ± SD, and the four gaps between the means. */
 export function ScoreOverlaid({ overlaid }: { readonly overlaid: OverlaidCycles }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const box = useRef<HTMLDivElement>(null);
   const size = useElementSize(box);
   const layout = useMemo(() => layoutScore(size.height), [size.height]);

@@ -1,13 +1,13 @@
 import { useStore } from 'zustand';
 import { realTimeOf } from '#core/timeline/clip-clock';
-import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
-import type { ScoreAxis } from './score-axis';
+import { clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import type { ScoreLayout } from './score-layout';
 
 /** Where the stage is. A dashed line while the picture asked for is not there yet. */
 export function ScorePlayhead({ axis, layout }: { readonly axis: ScoreAxis; readonly layout: ScoreLayout }) {
   const frame = useView((state) => state.frame);
-  const hasFilm = useStore(useBench().film, (state) => state.source !== null);
+  const hasFilm = useStore(useOpenSwim().film, (state) => state.source !== null);
   const waiting = useView((state) => hasFilm && state.shownFrame !== state.frame);
   const clock = useSwim(clockOf);
   const x = axis.toX(realTimeOf(clock, frame));

@@ -2,7 +2,7 @@ import { memo } from 'react';
 import type { EventProposal } from '#core/follow/propose-events';
 import { eventWords } from '#core/marks/mark-words';
 import { Glyph } from './glyph';
-import type { ScoreAxis } from './score-axis';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import { glyphHeight, type ScoreLayout } from './score-layout';
 
 interface Props {

@@ -1,5 +1,5 @@
 import { memo } from 'react';
-import type { ScoreAxis } from './score-axis';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import type { ScoreLayout } from './score-layout';
 
 /** The time axis under the staves. */

@@ -1,7 +1,7 @@
 import { memo } from 'react';
-import type { ScoreAxis } from './score-axis';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import type { ScoreLayout } from './score-layout';
-import type { ScoreRhythm } from './score-rhythm';
+import type { ScoreRhythm } from '../open-swim/score-rhythm';
 
 interface Props {
   readonly rhythm: ScoreRhythm;

@@ -1,11 +1,11 @@
 import { curveMonotoneX, line } from 'd3-shape';
 import { memo, useMemo } from 'react';
-import { useSwim } from '../bench/bench-session';
-import { clockOf } from '../bench/bench-session';
+import { useSwim } from '../open-swim/open-swim';
+import { clockOf } from '../open-swim/open-swim';
 import { withFollowed } from '#core/follow/with-followed';
 import { withSeen } from '#core/see/with-seen';
 import { shownPoints, type TracePoint, traceRuns } from './body-traces';
-import type { ScoreAxis } from './score-axis';
+import type { ScoreAxis } from '../open-swim/score-axis';
 import type { ScoreLayout } from './score-layout';
 
 /** Height of fingertip and toe where body lines are dense: the wave itself, behind the marks. */

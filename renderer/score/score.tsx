@@ -4,13 +4,13 @@ import type { EventMark } from '#core/swim-file/swim-schema';
 import type { EventProposal } from '#core/follow/propose-events';
 import { eventTime } from '#core/marks/event-time';
 import { realTimeOf } from '#core/timeline/clip-clock';
-import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
-import { lookAt, proposalsOf } from '../follow/proposals';
+import { clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { lookAt, proposalsOf } from '../open-swim/proposals';
 import { targetMark } from '#core/measures/target-mark';
-import { useElementSize } from '../stage/use-element-size';
-import { eventsInOrder } from '../state/selectors';
+import { useElementSize } from '../ui/use-element-size';
+import { eventsInOrder } from '../open-swim/selectors';
 import { kickWavePath } from './kick-wave';
-import { makeScoreAxis, wholeClip } from './score-axis';
+import { makeScoreAxis, wholeClip } from '../open-swim/score-axis';
 import { ScoreConnectors } from './score-connectors';
 import { ScoreGlyphs } from './score-glyphs';
 import { glyphHeight, layoutScore, type ScoreLayout } from './score-layout';
@@ -28,7 +28,7 @@ const nothingLit: ReadonlySet<string> = new Set();
 
 /** The rhythm of the swim, written like music under the stage. */
 export function Score() {
-  const session = useBench();
+  const session = useOpenSwim();
   const box = useRef<HTMLDivElement>(null);
   const drawing = useRef<SVGSVGElement>(null);
   const size = useElementSize(box);

@@ -1,13 +1,13 @@
 import { useMemo } from 'react';
 import { realTimeOf } from '#core/timeline/clip-clock';
-import { clockOf, useBench, useSwim, useView } from '../bench/bench-session';
-import { wholeClip, zoomSpan } from './score-axis';
-import { useTip } from '../app/use-tip';
+import { clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { wholeClip, zoomSpan } from '../open-swim/score-axis';
+import { useTip } from '../ui/use-tip';
 
 /** How the score counts time, and how much of it is seen. */
 export function TimeSwitch() {
   const tip = useTip();
-  const { view } = useBench();
+  const { view } = useOpenSwim();
   const mode = useView((state) => state.scoreAxis);
   const span = useView((state) => state.scoreSpan);
   const frame = useView((state) => state.frame);

@@ -1,15 +1,15 @@
 import { type RefObject, useCallback, useEffect, useRef } from 'react';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import { type ClipClock, frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
-import { type BenchSession, clockOf, useBench } from '../bench/bench-session';
-import { goTo } from '../bench/stepping';
-import { placeEventAt } from '../state/event-commands';
+import { type OpenSwim, clockOf, useOpenSwim } from '../open-swim/open-swim';
+import { goTo } from '../open-swim/stepping';
+import { placeEventAt } from '../open-swim/event-commands';
 import type { EventProposal } from '#core/follow/propose-events';
-import { acceptDropped, lookAt, proposalsOf } from '../follow/proposals';
+import { acceptDropped, lookAt, proposalsOf } from '../open-swim/proposals';
 import { eventTime } from '#core/marks/event-time';
 import { markPhrase } from '#core/marks/mark-words';
-import { listenToPointer } from '../stage/listen-to-pointer';
-import { panSpan, type ScoreAxis, zoomSpan } from './score-axis';
+import { listenToPointer } from '../ui/listen-to-pointer';
+import { panSpan, type ScoreAxis, zoomSpan } from '../open-swim/score-axis';
 
 /** The frame whose start is nearest to a time: where a dragged glyph snaps. */
 export function nearestFrame(clock: ClipClock, time: number): number {
@@ -31,7 +31,7 @@ export function useScorePointer(
   axis: ScoreAxis,
   whole: ScorePlace['whole'],
 ) {
-  const session = useBench();
+  const session = useOpenSwim();
   const now = useRef({ axis, whole });
   now.current = { axis, whole };
   const pick = useCallback(
@@ -53,7 +53,7 @@ export function useScorePointer(
 /** Listens on the score until the answer is called. */
 function takeInHand(
   svg: SVGSVGElement,
-  session: BenchSession,
+  session: OpenSwim,
   now: { readonly current: ScorePlace },
   pick: (mark: EventMark) => void,
 ): () => void {
@@ -156,7 +156,7 @@ const under = ({ target }: PointerEvent, attribute: string): string | null =>
 
 /** The wheel zooms the score about the pointer; sideways, or with Shift, it pans. */
 function zoomOrPan(
-  { view }: BenchSession,
+  { view }: OpenSwim,
   { deltaX, deltaY, shiftKey }: WheelEvent,
   x: number,
   shown: ScoreAxis,

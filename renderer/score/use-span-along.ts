@@ -1,11 +1,11 @@
 import { useEffect } from 'react';
 import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
-import { useBench } from '../bench/bench-session';
-import { panSpan, type wholeClip } from './score-axis';
+import { useOpenSwim } from '../open-swim/open-swim';
+import { panSpan, type wholeClip } from '../open-swim/score-axis';
 
 /** A zoomed score follows the stage, without drawing itself again for every frame. */
 export function useSpanAlong(clock: ClipClock, whole: ReturnType<typeof wholeClip>): void {
-  const session = useBench();
+  const session = useOpenSwim();
   useEffect(
     () =>
       session.view.subscribe((state, before) => {

@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'react';
 import type { SeasonLine } from '#core/practice/season-change';
 import type { Target } from '#core/swim-file/target-in-force';
 import { drawPlot } from '../plots/draw-plot';
-import { useElementSize } from '../stage/use-element-size';
+import { useElementSize } from '../ui/use-element-size';
 import '../plots/plots.css';
 
 /** One shape a line, so that colour is never needed to tell them apart; more lines take them in turn. */

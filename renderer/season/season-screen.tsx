@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import type { ScreenProps } from '../app/screen-props';
-import { addressOf } from '../app/use-route';
+import type { ScreenProps } from '../ui/screen-props';
+import { addressOf } from '../ui/use-route';
 import { isoDayOf } from '../card/remembered-card';
-import { LibraryTrouble } from '../shelf/library-messages';
-import { PageBar } from '../app/page-bar';
+import { LibraryTrouble } from '../swims/library-messages';
+import { PageBar } from '../ui/page-bar';
 import { SquadPage } from './squad-page';
 import { SwimmerPage } from './swimmer-page';
 import { useSeasonData } from './use-season';

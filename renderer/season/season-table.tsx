@@ -1,6 +1,6 @@
 import type { Drill } from '#core/practice/drill-schema';
 import type { SeasonLine } from '#core/practice/season-change';
-import { addressOf } from '../app/use-route';
+import { addressOf } from '../ui/use-route';
 import { dayWords } from '#core/swim-file/card-words';
 import { lineWords, readingText } from './season-words';
 

@@ -3,11 +3,11 @@ import { filmNext, filmNextWords } from '#core/practice/film-next';
 import { type SquadRow, squadSeason } from '#core/practice/squad-season';
 import { workOfCard } from '#core/practice/work';
 import type { SeasonSwim } from '#core/practice/season-swim';
-import { addressOf } from '../app/use-route';
+import { addressOf } from '../ui/use-route';
 import { dayWords } from '#core/swim-file/card-words';
 import { isoDayOf } from '../card/remembered-card';
 import type { SeasonData } from './use-season';
-import { PageBar } from '../app/page-bar';
+import { PageBar } from '../ui/page-bar';
 import { lineWords, readingLabel, withDays } from './season-words';
 
 interface Props {

@@ -2,7 +2,7 @@ import { type CompiledModel, isWebGPUSupported, loadAndCompile, loadLiteRt, Tens
 import { detectSize } from '#core/see/detect-output';
 import type { PoseNetworks } from '#core/see/find-swimmers';
 import { poseSize } from '#core/see/pose-output';
-import type { RunsOn } from './see-store';
+import type { RunsOn } from '../open-swim/see-store';
 
 export interface NetworkFiles {
   /** Address of the folder (ending in a slash) or of the script of the runtime. */

@@ -1,11 +1,11 @@
 import { seenRuns, travelOfSeen } from '#core/see/seen-runs';
 import type { Square } from '#core/see/square';
 import { realTimeOf } from '#core/timeline/clip-clock';
-import { type BenchSession, clockOf } from '../bench/bench-session';
-import { goTo } from '../bench/stepping';
+import { type OpenSwim, clockOf } from '../open-swim/open-swim';
+import { goTo } from '../open-swim/stepping';
 import { PictureLost } from '../video/picture-lost';
 import { type SeenFilm, seeFilm } from './see-film';
-import { seeStoreOf } from './see-store';
+import { seeStoreOf } from '../open-swim/see-store';
 import { keepSeen } from './seen-commands';
 import type { Seer } from './seer';
 import { startSeer } from './start-seer';
@@ -17,7 +17,7 @@ const readingBudget = 96 * 2 ** 20;
 let seer: Seer | null = null;
 
 /** Looks for the swimmer on every picture and keeps the points seen. One undo step; nothing is changed when it is cancelled. */
-export async function seeSwimmer(session: BenchSession, chosen: Square | null = null): Promise<void> {
+export async function seeSwimmer(session: OpenSwim, chosen: Square | null = null): Promise<void> {
   const { document, film, follow } = session;
   const store = seeStoreOf(session);
   if (store.getState().running) return;
@@ -86,7 +86,7 @@ function troubleWords(problem: unknown, cancelled: boolean): string {
   return `Submark stopped looking (${reason}). Nothing was changed. Try again.`;
 }
 
-function keep(session: BenchSession, found: SeenFilm): void {
+function keep(session: OpenSwim, found: SeenFilm): void {
   const store = seeStoreOf(session);
   if (found.kind === 'several') {
     const { frame, squares } = found;
@@ -111,6 +111,6 @@ function keep(session: BenchSession, found: SeenFilm): void {
   store.setState({ outcome: words.filter((each) => each !== null).join(' ') });
 }
 
-export function cancelSeeing(session: BenchSession): void {
+export function cancelSeeing(session: OpenSwim): void {
   seeStoreOf(session).getState().running?.stop();
 }

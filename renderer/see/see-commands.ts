@@ -1,10 +1,10 @@
-import type { Command } from '../app/command';
-import type { BenchSession } from '../bench/bench-session';
+import type { Command } from '../ui/command';
+import type { OpenSwim } from '../open-swim/open-swim';
 import { cancelSeeing, seeSwimmer } from './see-actions';
-import { seeStoreOf } from './see-store';
+import { seeStoreOf } from '../open-swim/see-store';
 
 /** Seeing the swimmer, by key. */
-export function seeCommands(session: BenchSession): readonly Command[] {
+export function seeCommands(session: OpenSwim): readonly Command[] {
   return [
     {
       id: 'see',

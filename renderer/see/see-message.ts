@@ -1,4 +1,4 @@
-import type { RunsOn } from './see-store';
+import type { RunsOn } from '../open-swim/see-store';
 import type { SeenPicture } from '#core/see/cut-square';
 import type { SeenFrame } from '#core/see/seen-runs';
 import type { Square } from '#core/see/square';

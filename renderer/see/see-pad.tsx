@@ -1,13 +1,13 @@
 import { useStore } from 'zustand';
-import { useTip } from '../app/use-tip';
-import { useBench, useSwim } from '../bench/bench-session';
+import { useTip } from '../ui/use-tip';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { cancelSeeing, seeSwimmer } from './see-actions';
-import { seeStoreOf } from './see-store';
+import { seeStoreOf } from '../open-swim/see-store';
 
 /** The first thing to do on a swim without marks; gone once there are seen points or body lines. */
 export function SeePad() {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const running = useStore(seeStoreOf(session), (state) => state.running);
   const unmarked = useSwim((swim) => swim.postures.length + swim.seen.length === 0);
   if (!unmarked && !running) return null;

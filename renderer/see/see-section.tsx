@@ -1,13 +1,13 @@
 import { useStore } from 'zustand';
-import { useBench, useSwim } from '../bench/bench-session';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { cancelSeeing, seeSwimmer } from './see-actions';
-import { seenOf } from './see-selectors';
-import { seeStoreOf } from './see-store';
+import { seenOf } from '../open-swim/see-selectors';
+import { seeStoreOf } from '../open-swim/see-store';
 import { dropSeen } from './seen-commands';
 
 /** See the swimmer without a mark: the button, what is under way, what came of it. */
 export function SeeSection() {
-  const session = useBench();
+  const session = useOpenSwim();
   const { running, outcome, several } = useStore(seeStoreOf(session));
   const hasFilm = useStore(session.film, (state) => state.source !== null);
   const pictures = useSwim((swim) => seenOf(swim).size);

@@ -1,6 +1,6 @@
 import type { SeenRun } from '#core/swim-file/swim-schema';
 import { travelOfSeen } from '#core/see/seen-runs';
-import type { SwimCommand } from '../state/swim-command';
+import type { SwimCommand } from '../open-swim/swim-command';
 
 /** Keeps what was seen in the place of what was seen before, and the way of travel where the coach has set none. One step. */
 export function keepSeen(runs: readonly SeenRun[]): SwimCommand {

@@ -4,7 +4,7 @@ import type { Square } from '#core/see/square';
 import { type AskedWorker, askedWorker } from '../workers/ask-worker';
 import type { PlainWorker, WorkerPatience } from '../workers/watched-worker';
 import type { FromSeer, Glance, SeeFiles, ToSeer } from './see-message';
-import type { RunsOn } from './see-store';
+import type { RunsOn } from '../open-swim/see-store';
 
 /** Sees a swimmer on pictures given in order, away from the window's own thread. One swim at a time. */
 export interface Seer {

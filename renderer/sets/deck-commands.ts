@@ -1,8 +1,8 @@
 import type { Practice } from '#core/practice/practice-schema';
 import { efforts } from '#core/swim-file/swim-schema';
-import type { Command } from '../app/command';
-import { undoCommands } from '../app/undo-buttons';
-import type { KeptDocument } from '../state/kept-document';
+import type { Command } from '../ui/command';
+import { undoCommands } from '../ui/undo-buttons';
+import type { KeptDocument } from '../documents/kept-document';
 import type { DeckLog } from './log-on-deck';
 
 /** Everything on deck that has a key. `log` is of the row the keys speak to; null: no row is there. */

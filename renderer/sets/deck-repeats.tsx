@@ -1,6 +1,6 @@
 import { patternPhrase } from '#core/practice/stroke-pattern';
 import type { Practice } from '#core/practice/practice-schema';
-import { CommandButton } from '../app/command-button';
+import { CommandButton } from '../ui/command-button';
 import type { DeckPlace } from './use-deck-place';
 
 interface Props {

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Drill } from '#core/practice/drill-schema';
-import { Dialog } from '../app/dialog';
+import { Dialog } from '../ui/dialog';
 import { DrillFacts } from './drill-facts';
 
 interface Props {

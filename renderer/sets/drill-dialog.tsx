@@ -6,7 +6,7 @@ import type { Drill } from '#core/practice/drill-schema';
 import { practiceStrokes } from '#core/practice/practice-schema';
 import { parsePattern, patternFaultWords, patternPhrase } from '#core/practice/stroke-pattern';
 import { armPositions, sidesUp } from '#core/swim-file/swim-schema';
-import { Dialog } from '../app/dialog';
+import { Dialog } from '../ui/dialog';
 import { Pick } from '../card/pick';
 import { AidTicks } from './aid-ticks';
 import { practiceStrokeWords } from './sets-words';

@@ -4,7 +4,7 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import { drillById } from '#core/practice/drill-library';
 import { itemCautions, planWarningWords } from '#core/practice/item-cautions';
 import { type Practice, type PracticeItem, practiceStrokes } from '#core/practice/practice-schema';
-import { KeptNumber, KeptText } from '../app/kept-field';
+import { KeptNumber, KeptText } from '../ui/kept-field';
 import { Pick } from '../card/pick';
 import { ConditionsForm } from '../card/conditions-form';
 import { AidTicks } from './aid-ticks';

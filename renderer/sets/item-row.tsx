@@ -3,7 +3,7 @@ import type { Drill } from '#core/practice/drill-schema';
 import { itemCautions } from '#core/practice/item-cautions';
 import { itemPhrase } from '#core/practice/item-phrase';
 import type { PracticeItem } from '#core/practice/practice-schema';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 interface Props {
   readonly item: PracticeItem;

@@ -1,7 +1,7 @@
 import { armWords, sideWords } from '#core/swim-file/card-words';
 import { armPositions, sidesUp } from '#core/swim-file/swim-schema';
 import type { PracticeItem } from '#core/practice/practice-schema';
-import { KeptNumber } from '../app/kept-field';
+import { KeptNumber } from '../ui/kept-field';
 import { Pick } from '../card/pick';
 import { AidTicks } from './aid-ticks';
 

@@ -2,7 +2,7 @@ import type { Ladder, PracticeItem } from '#core/practice/practice-schema';
 import { unfoldItem } from '#core/practice/unfold-item';
 import { patternPhrase } from '#core/practice/stroke-pattern';
 import { usualLadders } from '#core/practice/usual-ladder';
-import { KeptField } from '../app/kept-field';
+import { KeptField } from '../ui/kept-field';
 
 interface Props {
   readonly item: PracticeItem;

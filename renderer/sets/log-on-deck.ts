@@ -1,8 +1,8 @@
 import type { Practice, PracticeItem } from '#core/practice/practice-schema';
 import type { PlannedRepeat } from '#core/practice/unfold-item';
 import type { efforts } from '#core/swim-file/swim-schema';
-import type { KeptDocument } from '../state/kept-document';
-import { makeId } from '../state/make-id';
+import type { KeptDocument } from '../documents/kept-document';
+import { makeId } from '../host/make-id';
 import { entryOf, logRepeat, type RepeatKey } from './practice-steps';
 import type { Stopwatches } from './stopwatches';
 

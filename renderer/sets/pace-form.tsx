@@ -1,6 +1,6 @@
 import { clockWords, secondsOf } from '#core/practice/clock-words';
 import type { Pace } from '#core/practice/practice-time';
-import { KeptField } from '../app/kept-field';
+import { KeptField } from '../ui/kept-field';
 
 interface Props {
   readonly pace: Pace;

@@ -6,7 +6,7 @@ import {
   patternStrokes,
 } from '#core/practice/stroke-pattern';
 import type { UsualPattern } from '#core/practice/usual-pattern';
-import { Dialog } from '../app/dialog';
+import { Dialog } from '../ui/dialog';
 
 interface Props {
   readonly pattern: UsualPattern;

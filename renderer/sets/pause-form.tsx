@@ -1,6 +1,6 @@
 import { clockWords, secondsOf } from '#core/practice/clock-words';
 import type { PracticeItem } from '#core/practice/practice-schema';
-import { KeptField } from '../app/kept-field';
+import { KeptField } from '../ui/kept-field';
 import { Pick } from '../card/pick';
 
 interface Props {

@@ -1,9 +1,9 @@
 import type { Practice } from '#core/practice/practice-schema';
-import { CommandButton } from '../app/command-button';
-import { KeptText } from '../app/kept-field';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { SaveState } from '../app/save-state';
-import { UndoButtons } from '../app/undo-buttons';
+import { CommandButton } from '../ui/command-button';
+import { KeptText } from '../ui/kept-field';
+import { KeySheetButton } from '../ui/key-sheet-button';
+import { SaveState } from '../documents/save-state';
+import { UndoButtons } from '../ui/undo-buttons';
 import type { OpenPractice } from './practice-page';
 import { setFacts } from './practice-steps';
 import { titleOf } from './sets-words';

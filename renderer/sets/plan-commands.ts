@@ -1,7 +1,7 @@
 import type { Practice } from '#core/practice/practice-schema';
-import type { Command } from '../app/command';
-import { undoCommands } from '../app/undo-buttons';
-import type { KeptDocument } from '../state/kept-document';
+import type { Command } from '../ui/command';
+import { undoCommands } from '../ui/undo-buttons';
+import type { KeptDocument } from '../documents/kept-document';
 import { moveItem } from './practice-steps';
 
 /** Everything on a practice's plan that has a key. */

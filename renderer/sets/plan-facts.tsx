@@ -1,7 +1,7 @@
 import type { Practice } from '#core/practice/practice-schema';
 import type { Squad } from '#core/swim-file/squad-schema';
-import { KeptNumber, KeptText } from '../app/kept-field';
-import type { KeptDocument } from '../state/kept-document';
+import { KeptNumber, KeptText } from '../ui/kept-field';
+import type { KeptDocument } from '../documents/kept-document';
 import { setFacts } from './practice-steps';
 
 interface Props {

@@ -1,8 +1,8 @@
 import { success } from '#core/host-contract/host-error';
 import type { OperationOutput } from '#core/host-contract/operations';
 import { type Practice, practiceSchema } from '#core/practice/practice-schema';
-import type { KeptKind } from '../state/open-kept';
-import type { ListedKind } from '../state/use-kept-list';
+import type { KeptKind } from '../documents/open-kept';
+import type { ListedKind } from '../documents/use-kept-list';
 
 /** Practices, as the host keeps them. */
 export const practiceKind: KeptKind<Practice> = {

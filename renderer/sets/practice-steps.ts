@@ -1,6 +1,6 @@
 import type { LogEntry, Practice, PracticeItem } from '#core/practice/practice-schema';
 import { practiceItemSchema } from '#core/practice/practice-schema';
-import type { Change } from '../state/step-history';
+import type { Change } from '../documents/step-history';
 
 /** One named step of a practice, as undo speaks of it. */
 export interface PracticeStep {

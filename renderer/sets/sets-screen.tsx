@@ -1,4 +1,4 @@
-import type { ScreenProps } from '../app/screen-props';
+import type { ScreenProps } from '../ui/screen-props';
 import { Deck } from './deck';
 import { DrillsPage } from './drills-page';
 import { PracticeList } from './practice-list';

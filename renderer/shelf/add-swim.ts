@@ -4,7 +4,7 @@ import type { Swim, SwimCard } from '#core/swim-file/swim-schema';
 import { enrolSwimmer } from '../card/write-swimmer';
 import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
-import { makeId } from '../state/make-id';
+import { makeId } from '../host/make-id';
 import type { ClipFacts } from '../video/frame-source';
 import { type ClipToAdd, nameOf } from './clip-to-add';
 import { newSwim } from './new-swim';

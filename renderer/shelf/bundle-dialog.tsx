@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { cardWords } from '#core/swim-file/card-words';
-import { Dialog } from '../app/dialog';
-import { bytesWords } from './fact-words';
+import { Dialog } from '../ui/dialog';
+import { bytesWords } from '../swims/fact-words';
 import type { Bundles } from './use-bundles';
 
 type How = 'both' | 'replace';

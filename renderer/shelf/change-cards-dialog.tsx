@@ -4,13 +4,13 @@ import type { HostError } from '#core/host-contract/host-error';
 import { cardsChangedSchema, type SharedCard } from '#core/host-contract/operations/many-swims-operations';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { aids } from '#core/swim-file/swim-schema';
-import { Dialog } from '../app/dialog';
+import { Dialog } from '../ui/dialog';
 import { aidWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 import { enrolSwimmer } from '../card/write-swimmer';
 import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
-import { makeId } from '../state/make-id';
+import { makeId } from '../host/make-id';
 import type { ShelfUndo } from './use-shelf-undo';
 
 interface Props {

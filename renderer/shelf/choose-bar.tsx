@@ -1,4 +1,4 @@
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 interface Props {
   readonly count: number;

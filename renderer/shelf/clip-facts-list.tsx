@@ -1,7 +1,7 @@
 import type { ClipFacts } from '../video/frame-source';
 import { codecWords } from '#core/timeline/codec-words';
 import { isStill } from '../video/is-still';
-import { bytesWords, lengthWords, rateWords } from './fact-words';
+import { bytesWords, lengthWords, rateWords } from '../swims/fact-words';
 
 interface Props {
   readonly facts: ClipFacts;

@@ -2,9 +2,9 @@ import { useState } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
-import { Dialog } from '../app/dialog';
+import { Dialog } from '../ui/dialog';
 import type { HostClient } from '../host/host-client';
-import { barePath, PlaceField } from '../library/place-field';
+import { barePath, PlaceField } from '../ui/place-field';
 
 interface Props {
   readonly host: HostClient;

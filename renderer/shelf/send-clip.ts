@@ -1,6 +1,6 @@
 import type { Result } from '#core/host-contract/host-error';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
-import { beginWork } from '../app/work-in-hand';
+import { beginWork } from '../ui/work-in-hand';
 import type { HostClient } from '../host/host-client';
 
 /** Sends a file to the library, as long work that the window shows. */

@@ -1,6 +1,6 @@
 import type { RefObject } from 'react';
-import { PageBar } from '../app/page-bar';
-import { useTip } from '../app/use-tip';
+import { PageBar } from '../ui/page-bar';
+import { useTip } from '../ui/use-tip';
 
 interface Props {
   /** How much is on the shelf, in words; empty until it is known. */

@@ -1,5 +1,5 @@
-import type { Command } from '../app/command';
-import { openRoute } from '../app/use-route';
+import type { Command } from '../ui/command';
+import { openRoute } from '../ui/use-route';
 import type { Choice } from './use-choice';
 import { focusedSwim } from './use-grid-keys';
 import type { ShelfUndo } from './use-shelf-undo';

@@ -1,7 +1,7 @@
 import type { Ref } from 'react';
 import { strokes, views } from '#core/swim-file/swim-schema';
 import { strokeWords, viewWords } from '#core/swim-file/card-words';
-import { type Care, cares, noFilter, type ShelfFilter, type SwimGroup } from './filter-swims';
+import { type Care, cares, noFilter, type ShelfFilter, type SwimGroup } from '../swims/filter-swims';
 
 interface Props {
   /** All swimmers with swims, whatever is filtered. */

@@ -1,7 +1,7 @@
 import { defaultRangeExtractor, useWindowVirtualizer } from '@tanstack/react-virtual';
 import { type Ref, useEffect, useImperativeHandle, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { HostClient } from '../host/host-client';
-import type { SwimGroup } from './filter-swims';
+import type { SwimGroup } from '../swims/filter-swims';
 import { columnsFor, type ShelfRow, shelfRows } from './shelf-rows';
 import { SwimTile, type TileActs } from './swim-tile';
 import { SwimmerHead } from './swimmer-head';

@@ -1,5 +1,5 @@
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
-import type { SwimGroup } from './filter-swims';
+import type { SwimGroup } from '../swims/filter-swims';
 
 /** One row of tiles of one swimmer; a swimmer without swims has one empty row. */
 export interface ShelfRow {

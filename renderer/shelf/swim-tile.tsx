@@ -3,7 +3,7 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import { aidsWords, cardWords, dayWords, swumWords, triedWords, viewWords } from '#core/swim-file/card-words';
 import { HeadlineReading } from './headline-reading';
 import { MissingPicture } from './missing-picture';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 /** What can be done with a tile; the same for all of them. */
 export interface TileActs {

@@ -1,6 +1,6 @@
 import { ConsentWords } from '../card/consent-words';
 import { dayWords } from '#core/swim-file/card-words';
-import type { SwimGroup } from './filter-swims';
+import type { SwimGroup } from '../swims/filter-swims';
 
 interface Props {
   readonly group: SwimGroup;

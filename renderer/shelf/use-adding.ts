@@ -1,7 +1,7 @@
 import { useCallback, useState } from 'react';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { HostClient } from '../host/host-client';
-import { makeId } from '../state/make-id';
+import { makeId } from '../host/make-id';
 import type { ClipToAdd } from './clip-to-add';
 
 export interface AddQueue {

@@ -1,12 +1,12 @@
 import { useCallback } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
-import type { Say } from '../app/notices';
+import type { Say } from '../ui/notices';
 import { swumWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 import type { HostClient } from '../host/host-client';
 import { neighbourOf } from './use-grid-keys';
-import type { OpenedLibrary } from './use-library';
+import type { OpenedLibrary } from '../swims/use-library';
 import type { ShelfUndo } from './use-shelf-undo';
 
 const both = (error: HostError): string => `${errorWords(error).what} ${errorWords(error).todo}`;

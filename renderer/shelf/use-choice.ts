@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useRef, useState } from 'react';
-import type { SwimGroup } from './filter-swims';
+import type { SwimGroup } from '../swims/filter-swims';
 
 export interface Choice {
   /** Chosen swims that are in sight of the filter, in their order on the shelf. */

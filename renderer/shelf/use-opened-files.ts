@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
-import { openedFiles, takeOpenedFiles } from '../app/opened-files';
-import type { Say } from '../app/notices';
+import { openedFiles, takeOpenedFiles } from '../ui/opened-files';
+import type { Say } from '../ui/notices';
 import type { HostClient } from '../host/host-client';
 import type { AddQueue } from './use-adding';
 import { type BundleAtPlace, isBundle } from './use-bundles';

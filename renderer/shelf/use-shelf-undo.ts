@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useRef } from 'react';
-import type { Say } from '../app/notices';
+import type { Say } from '../ui/notices';
 
 interface Step {
   /** Takes the step back; null when it worked, else why not, in words. */

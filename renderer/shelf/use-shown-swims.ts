@@ -1,9 +1,9 @@
 import { useCallback, useDeferredValue, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { emptySquad } from '#core/swim-file/squad-file';
-import { filterSwims, noFilter, type ShelfFilter } from './filter-swims';
+import { filterSwims, noFilter, type ShelfFilter } from '../swims/filter-swims';
 import type { ShelfMemory } from './shelf-memory';
-import type { Library } from './use-library';
+import type { Library } from '../swims/use-library';
 
 /** The swims that the filter leaves, by swimmer, and the one that Tab leads to. */
 export function useShownSwims(library: Library | null, memory: ShelfMemory) {

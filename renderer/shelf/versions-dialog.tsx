@@ -3,8 +3,8 @@ import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { OperationOutput } from '#core/host-contract/operations';
 import type { SwimVersion } from '#core/host-contract/operations/copy-operations';
-import { Dialog } from '../app/dialog';
-import type { Say } from '../app/notices';
+import { Dialog } from '../ui/dialog';
+import type { Say } from '../ui/notices';
 import { cardWords } from '#core/swim-file/card-words';
 import type { HostClient } from '../host/host-client';
 

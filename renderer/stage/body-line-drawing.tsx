@@ -1,13 +1,13 @@
 import { Group, Line } from 'react-konva';
 import { bodyChain, landmarkNames } from '#core/marks/landmark';
 import type { Posture, Swim } from '#core/swim-file/swim-schema';
-import type { Selection } from '../state/view-store';
+import type { Selection } from '../open-swim/view-store';
 import { CasedLabel, labelSize } from './cased-label';
 import { angleLabels } from '#core/drawing/joint-angles';
 import { LandmarkMark } from './landmark-mark';
 import { casing } from '#core/drawing/landmark-look';
 import { placeLabels, pointsAlong } from '#core/drawing/place-labels';
-import { type Size, type StageView, toStage } from './stage-view';
+import { type Size, type StageView, toStage } from '../open-swim/stage-view';
 
 interface Props {
   readonly posture: Posture;

@@ -1,7 +1,7 @@
 import { Group, Line } from 'react-konva';
 import type { PicturePoint } from '#core/units/brand';
 import { casing } from '#core/drawing/landmark-look';
-import { type StageView, toStage } from './stage-view';
+import { type StageView, toStage } from '../open-swim/stage-view';
 
 /** The keyboard's own pointer. */
 export function CrosshairDrawing({ at, view }: { readonly at: PicturePoint; readonly view: StageView }) {

@@ -5,7 +5,7 @@ import { bodyChain, type LandmarkName } from '#core/marks/landmark';
 import type { Posture } from '#core/swim-file/swim-schema';
 import { LandmarkMark } from './landmark-mark';
 import { casing } from '#core/drawing/landmark-look';
-import { type StageView, toStage } from './stage-view';
+import { type StageView, toStage } from '../open-swim/stage-view';
 
 interface Props {
   readonly followed: ReadonlyMap<LandmarkName, FollowedPoint>;

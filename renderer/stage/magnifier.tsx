@@ -1,18 +1,18 @@
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { bodyChain, landmarkNames } from '#core/marks/landmark';
-import { useBench, useSwim, useView } from '../bench/bench-session';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { landmarkWords } from '#core/marks/mark-words';
-import { postureOn } from '../state/selectors';
+import { postureOn } from '../open-swim/selectors';
 import { bodyPartOf, casing, partColour } from '#core/drawing/landmark-look';
-import { type Size, type StageView, toStage } from './stage-view';
+import { type Size, type StageView, toStage } from '../open-swim/stage-view';
 
 const diameter = 148;
 const times = 4;
 
 /** The picture around the point being placed, four times as large as on the stage, out of the finger's way. */
 export function Magnifier({ view, size }: { readonly view: StageView; readonly size: Size }) {
-  const session = useBench();
+  const session = useOpenSwim();
   const source = useStore(session.film, (state) => state.source);
   const dragging = useView((state) => state.dragging);
   const tool = useView((state) => state.tool);

@@ -1,7 +1,7 @@
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { Posture, Scene } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
-import type { SceneLineItem } from '../state/scene-commands';
+import type { SceneLineItem } from '../open-swim/scene-commands';
 
 /** The laid landmark nearest to a point, or null when none is within `reach` (picture pixels). */
 export function nearestLandmark(posture: Posture | null, at: Point, reach: number): LandmarkName | null {

@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
-import { useBench, useView } from '../bench/bench-session';
-import { createStepWatch } from '../bench/step-watch';
+import { useOpenSwim, useView } from '../open-swim/open-swim';
+import { createStepWatch } from '../open-swim/step-watch';
 import type { FramePicture, FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
-import type { Size, StageView } from './stage-view';
+import type { Size, StageView } from '../open-swim/stage-view';
 
 interface Props {
   readonly view: StageView;
@@ -15,7 +15,7 @@ interface Props {
 
 /** The film's picture, at the screen's own resolution. Keeps the last picture until the next one is decoded. */
 export function PictureCanvas({ view, size, mirrored = false }: Props) {
-  const session = useBench();
+  const session = useOpenSwim();
   const source = useStore(session.film, (state) => state.source);
   const frame = useView((state) => state.frame);
   const playing = useView((state) => state.playing);

@@ -1,5 +1,5 @@
-import { setScene } from '../state/scene-commands';
-import { useBench, useSwim, useView } from '../bench/bench-session';
+import { setScene } from '../open-swim/scene-commands';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import {
   endPoints,
   keepStraight,
@@ -7,7 +7,7 @@ import {
   planeCorners,
   takeBackPoint,
 } from './tools/points-tool';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 const corners = [
   'Corner 1 of 4: begin near the surface.',
@@ -19,7 +19,7 @@ const corners = [
 /** What the tools that take one point after the other ask for next. */
 export function PointsPrompt() {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const tool = useView((state) => state.tool);
   const points = useView((state) => state.draftPoints);
   const plane = useSwim((swim) => swim.scene.plane);

@@ -1,11 +1,11 @@
 import { Circle, Group, Line } from 'react-konva';
 import type { Scene } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/brand';
-import type { SceneLineItem } from '../state/scene-commands';
-import type { DraftLine, Selection } from '../state/view-store';
+import type { SceneLineItem } from '../open-swim/scene-commands';
+import type { DraftLine, Selection } from '../open-swim/view-store';
 import { CasedLabel } from './cased-label';
 import { casing } from '#core/drawing/landmark-look';
-import { type StageView, toStage } from './stage-view';
+import { type StageView, toStage } from '../open-swim/stage-view';
 
 interface Props {
   readonly scene: Scene;

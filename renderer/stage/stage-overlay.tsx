@@ -1,17 +1,17 @@
 import { Layer, Stage as KonvaStage } from 'react-konva';
 import { useStore } from 'zustand';
-import { useBench, useSwim, useView } from '../bench/bench-session';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { emptyScene } from '#core/swim-file/swim-schema';
-import { followedOf } from '../follow/follow-selectors';
-import { SeenDrawing } from '../see/seen-drawing';
-import { postureOn } from '../state/selectors';
+import { followedOf } from '../open-swim/follow-selectors';
+import { SeenDrawing } from './seen-drawing';
+import { postureOn } from '../open-swim/selectors';
 import { BodyLineDrawing } from './body-line-drawing';
 import { CrosshairDrawing } from './crosshair-drawing';
 import { FollowedDrawing } from './followed-drawing';
 import { PlaneDrawing } from './plane-drawing';
 import { SceneDrawing } from './scene-drawing';
 import { StillDrawing } from './still-drawing';
-import type { Size, StageView } from './stage-view';
+import type { Size, StageView } from '../open-swim/stage-view';
 
 /** Marks of the frame that is on the stage, drawn over its picture; never those of the frame still being decoded. */
 export function StageOverlay({ view, size }: { readonly view: StageView; readonly size: Size }) {
@@ -22,7 +22,7 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
   const points = useView((state) => state.draftPoints);
   const crosshair = useView((state) => state.crosshair);
   const showAngles = useView((state) => state.showAngles && !state.dragging);
-  const asked = useStore(useBench().follow, (state) => state.asked);
+  const asked = useStore(useOpenSwim().follow, (state) => state.asked);
   const showScene = useView((state) => state.showScene);
   const bare = useView((state) => state.bare);
   const swim = useSwim((each) => each);

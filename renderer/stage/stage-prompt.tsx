@@ -1,13 +1,13 @@
 import { useStore } from 'zustand';
 import { landmarkNames } from '#core/marks/landmark';
-import { useBench, useSwim, useView } from '../bench/bench-session';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { landmarkWords } from '#core/marks/mark-words';
-import { postureOn } from '../state/selectors';
+import { postureOn } from '../open-swim/selectors';
 import { PointsPrompt } from './points-prompt';
 import { StillPrompt } from './still-prompt';
 import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 const lineAsks = {
   level: 'Draw along something level: the lane line, the floor line or the surface.',
@@ -18,7 +18,7 @@ const lineAsks = {
 /** What the tool in hand asks for next, with the keys that answer. */
 export function StagePrompt() {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const tool = useView((state) => state.tool);
   const next = useView((state) => state.nextLandmark);
   const draft = useView((state) => state.draftLine);

@@ -1,11 +1,11 @@
 import { type ReactNode, useEffect, useMemo, useRef } from 'react';
-import { useSwim, useView } from '../bench/bench-session';
+import { useSwim, useView } from '../open-swim/open-swim';
 import { Magnifier } from './magnifier';
 import { PictureCanvas } from './picture-canvas';
 import { StageOverlay } from './stage-overlay';
 import { StagePrompt } from './stage-prompt';
-import { fitView } from './stage-view';
-import { useElementSize } from './use-element-size';
+import { fitView } from '../open-swim/stage-view';
+import { useElementSize } from '../ui/use-element-size';
 import { useStagePointer } from './use-stage-pointer';
 import './stage.css';
 

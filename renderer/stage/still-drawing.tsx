@@ -2,7 +2,7 @@ import { Group, Line } from 'react-konva';
 import { casing } from '#core/drawing/landmark-look';
 import type { Scene } from '#core/swim-file/swim-schema';
 import { CasedLabel } from './cased-label';
-import { type StageView, toStage } from './stage-view';
+import { type StageView, toStage } from '../open-swim/stage-view';
 
 const reach = 11;
 /** A cross with a gap at its middle, so that what is marked can be seen. */

@@ -1,6 +1,6 @@
-import { useBench, useSwim, useView } from '../bench/bench-session';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { endStill, nextStillThing, takeBackStill } from './tools/still-tool';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 function asks(marks: number, here: boolean): string {
   if (marks === 0) return 'Click something that stands still beside the swimmer.';
@@ -11,7 +11,7 @@ function asks(marks: number, here: boolean): string {
 /** What the tool for things that stand still asks for next. */
 export function StillPrompt() {
   const tip = useTip();
-  const session = useBench();
+  const session = useOpenSwim();
   const index = useView((state) => state.stillThing);
   const frame = useView((state) => state.frame);
   const thing = useSwim((swim) => swim.scene.still[index]);

@@ -1,9 +1,9 @@
 import { type RefObject, useEffect, useRef } from 'react';
 import { type PicturePoint, type StagePoint, stagePoint } from '#core/units/brand';
-import { type BenchSession, useBench } from '../bench/bench-session';
-import { heldInPicture, isPastEdge } from './held-in-picture';
-import { listenToPointer } from './listen-to-pointer';
-import { panBy, type Size, type StageView, toPicture, zoomAt } from './stage-view';
+import { type OpenSwim, useOpenSwim } from '../open-swim/open-swim';
+import { heldInPicture, isPastEdge } from '../open-swim/held-in-picture';
+import { listenToPointer } from '../ui/listen-to-pointer';
+import { panBy, type Size, type StageView, toPicture, zoomAt } from '../open-swim/stage-view';
 import { stageTools } from './tools/stage-tools';
 
 /** Our default: how near, in CSS pixels, a press counts as on a mark; wider for fingers. */
@@ -29,7 +29,7 @@ export function useStagePointer(
   place: StagePlace,
   spaceHeld: RefObject<boolean>,
 ): void {
-  const session = useBench();
+  const session = useOpenSwim();
   const now = useRef(place);
   now.current = place;
 
@@ -42,7 +42,7 @@ export function useStagePointer(
 /** Listens on the stage until the answer is called. */
 function takeInHand(
   box: HTMLElement,
-  session: BenchSession,
+  session: OpenSwim,
   now: { readonly current: StagePlace },
   spaceHeld: RefObject<boolean>,
 ): () => void {
@@ -146,13 +146,13 @@ const localTo = (box: HTMLElement, event: MouseEvent): StagePoint => {
   return stagePoint(event.clientX - edge.left, event.clientY - edge.top);
 };
 
-function panStage({ view }: BenchSession, { picture, size }: StagePlace, dx: number, dy: number): void {
+function panStage({ view }: OpenSwim, { picture, size }: StagePlace, dx: number, dy: number): void {
   const { stage } = view.getState();
   if (stage) view.setState({ stage: panBy(stage, dx, dy, picture, size) });
 }
 
 /** Presses the tool in hand; false where nothing took the press. */
-function pressAt(session: BenchSession, at: PicturePoint, reach: number, picture: Size): boolean {
+function pressAt(session: OpenSwim, at: PicturePoint, reach: number, picture: Size): boolean {
   const tool = stageTools[session.view.getState().tool];
   if (!isPastEdge(at, picture, reach)) return tool.press(session, heldInPicture(at, picture), reach);
   // out there nothing is laid, but a point that a file put there can be fetched in

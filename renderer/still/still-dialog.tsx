@@ -1,11 +1,11 @@
 import { shownLines } from '#core/drawing/shown-line';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { withKey } from '../app/use-tip';
+import { withKey } from '../ui/use-tip';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { ComputedReading, ReadingDefinition } from '#core/measures/reading';
-import { clockOf, useBench } from '../bench/bench-session';
+import { clockOf, useOpenSwim } from '../open-swim/open-swim';
 import { arrangeReadings } from '../readings/arrange-readings';
 import { formatReading } from '#core/measures/format-reading';
 import { useConsent } from '../export/use-consent';
@@ -37,7 +37,7 @@ const failedWords = (error: HostError): string => {
 
 /** Chooses what goes on a still, shows it as it will be, and saves it at the picture's full size. */
 export function StillDialog({ catalogue, onClose }: Props) {
-  const session = useBench();
+  const session = useOpenSwim();
   const dialog = useRef<HTMLDialogElement>(null);
   const preview = useRef<HTMLCanvasElement>(null);
   const readings = useStore(session.readings.store, (state) => state.readings);

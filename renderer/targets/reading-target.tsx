@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
-import { neverCompared } from '#core/practice/never-compared';
+import { neverCompared } from '#core/measures/never-compared';
 import { targetAdvice } from '#core/practice/target-advice';
 import { targetHistory, targetInForce } from '#core/swim-file/target-in-force';
 import { useStore } from 'zustand';
-import { useBench, useSwim } from '../bench/bench-session';
+import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { dayWords } from '#core/swim-file/card-words';
 import { isoDayOf } from '../card/remembered-card';
 import { bandWords } from '#core/measures/target-mark';
@@ -21,7 +21,7 @@ interface Props {
 
 /** The swimmer's band for one reading: set, changed, given up; and what was aimed at before. */
 export function ReadingTarget({ reading, unit }: Props) {
-  const session = useBench();
+  const session = useOpenSwim();
   const swimmer = useStore(session.known, (state) => state.swimmer);
   const card = useSwim((swim) => swim.card);
   const [trouble, setTrouble] = useState<HostError | null>(null);

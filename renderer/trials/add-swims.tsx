@@ -3,7 +3,7 @@ import type { SwimSummary } from '#core/host-contract/operations/library-operati
 import { depths, headPositions, hipPositions } from '#core/swim-file/condition-tags';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { armPositions } from '#core/swim-file/swim-schema';
-import { Dialog } from '../app/dialog';
+import { Dialog } from '../ui/dialog';
 import { aidsWords, armWords, cardWords, conditionWords, dayWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 

@@ -1,10 +1,10 @@
 import type { Trial } from '#core/practice/trial-schema';
-import { CommandButton } from '../app/command-button';
-import { KeptText } from '../app/kept-field';
-import { KeySheetButton } from '../app/key-sheet-button';
-import { SaveState } from '../app/save-state';
-import { UndoButtons } from '../app/undo-buttons';
-import type { OpenKept } from '../state/open-kept';
+import { CommandButton } from '../ui/command-button';
+import { KeptText } from '../ui/kept-field';
+import { KeySheetButton } from '../ui/key-sheet-button';
+import { SaveState } from '../documents/save-state';
+import { UndoButtons } from '../ui/undo-buttons';
+import type { OpenKept } from '../documents/open-kept';
 import { trialTitle } from './trial-words';
 
 interface Props {

@@ -1,8 +1,8 @@
 import { success } from '#core/host-contract/host-error';
 import type { OperationOutput } from '#core/host-contract/operations';
 import { type Trial, trialSchema } from '#core/practice/trial-schema';
-import type { KeptKind } from '../state/open-kept';
-import type { ListedKind } from '../state/use-kept-list';
+import type { KeptKind } from '../documents/open-kept';
+import type { ListedKind } from '../documents/use-kept-list';
 
 /** Trials, as the host keeps them. */
 export const trialKind: KeptKind<Trial> = {

@@ -10,7 +10,7 @@ import { sentence } from '../card/sentence';
 import { CautionsList } from '../sets/cautions-list';
 import { levelsAsked } from './levels-asked';
 import { levelWords } from './trial-words';
-import { useTip } from '../app/use-tip';
+import { useTip } from '../ui/use-tip';
 
 interface Props {
   readonly trial: Trial;

@@ -1,9 +1,9 @@
 import { useMemo } from 'react';
-import { KeptTrouble } from '../app/kept-messages';
-import type { ScreenProps } from '../app/screen-props';
+import { KeptTrouble } from '../documents/kept-messages';
+import type { ScreenProps } from '../ui/screen-props';
 import { useDrills } from '../sets/use-drills';
-import { useLibrary } from '../shelf/use-library';
-import { useKept } from '../state/use-kept';
+import { useLibrary } from '../swims/use-library';
+import { useKept } from '../documents/use-kept';
 import { OpenTrial } from './open-trial';
 import { trialKind } from './trial-kind';
 

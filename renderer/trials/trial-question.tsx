@@ -1,7 +1,7 @@
 import { choosableReadings } from '#core/practice/choosable-readings';
 import type { TrialRow } from '#core/practice/trial-row';
 import type { Trial } from '#core/practice/trial-schema';
-import { KeptText } from '../app/kept-field';
+import { KeptText } from '../ui/kept-field';
 import { sentence } from '../card/sentence';
 import { readingOrder } from '../readings/arrange-readings';
 import { groupWords } from '../readings/group-words';

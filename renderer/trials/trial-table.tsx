@@ -7,7 +7,7 @@ import type { TrialRow } from '#core/practice/trial-row';
 import type { Trial } from '#core/practice/trial-schema';
 import { type ConditionTags, depths, headPositions, hipPositions } from '#core/swim-file/condition-tags';
 import type { Squad } from '#core/swim-file/squad-schema';
-import { addressOf } from '../app/use-route';
+import { addressOf } from '../ui/use-route';
 import { aidsWords, conditionWords, dayWords } from '#core/swim-file/card-words';
 import { readingLabel } from '../sets/drill-facts';
 import { levelsAsked } from './levels-asked';

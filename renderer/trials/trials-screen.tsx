@@ -1,4 +1,4 @@
-import type { ScreenProps } from '../app/screen-props';
+import type { ScreenProps } from '../ui/screen-props';
 import { TrialList } from './trial-list';
 import { TrialPage } from './trial-page';
 import '../card/card.css';

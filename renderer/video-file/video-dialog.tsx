@@ -4,8 +4,8 @@ import { errorWords } from '#core/host-contract/error-words';
 import { videoMadeSchema } from '#core/host-contract/operations/video-operations';
 import { speedWords } from '#core/video/speed-words';
 import { videoRun } from '#core/video/video-run';
-import { Dialog } from '../app/dialog';
-import type { BenchSession } from '../bench/bench-session';
+import { Dialog } from '../ui/dialog';
+import type { OpenSwim } from '../open-swim/open-swim';
 import { type SavedFile, SavedList } from '../export/saved-list';
 import { useConsent } from '../export/use-consent';
 import { followJob } from '../host/follow-job';
@@ -21,7 +21,7 @@ interface Props {
   readonly request: VideoRequest;
   readonly sources: readonly (FrameSource | null)[];
   /** The swims it shows. */
-  readonly swims: readonly BenchSession[];
+  readonly swims: readonly OpenSwim[];
   /** Brings unsaved marks to the disk, where the host reads them. */
   readonly save: () => Promise<void>;
   readonly onClose: () => void;

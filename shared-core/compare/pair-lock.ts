@@ -1,4 +1,4 @@
-import type { TimedEvent } from '../measures/body/cycle-frame';
+import type { TimedEvent } from '../measures/timed-event';
 import type { EventKind } from '../marks/event-kind';
 import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
 

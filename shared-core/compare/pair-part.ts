@@ -4,7 +4,7 @@ import type { LandmarkName } from '../marks/landmark';
 import { knownPostures } from '../follow/known-postures';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
-import { cycleStarts } from './cycle-starts';
+import { cycleStarts } from '../measures/events/cycle-starts';
 import type { PairSide } from './pair-clock';
 import { type Lock, lockTime } from './pair-lock';
 import { type Stretch, swimStretch } from './swim-stretch';

@@ -4,7 +4,7 @@ import { onlyStrokes, strokesOf, type Stroke } from '../measures/events/strokes'
 import { timingReadings } from '../measures/events/timing';
 import { catalogue } from '../measures/families';
 import type { ComputedReading, Reading, ReadingDefinition } from '../measures/reading';
-import { neverCompared } from '../practice/never-compared';
+import { neverCompared } from '../measures/never-compared';
 import type { Scene } from '../swim-file/swim-schema';
 import { type ReadingDifference, readingDifference } from './difference';
 import { forbidVerdict, type Unlike, unlikeCards } from './like-with-like';

@@ -1,5 +1,5 @@
-import { cycleStarts } from '../compare/cycle-starts';
-import type { TimedEvent } from '../measures/body/cycle-frame';
+import { cycleStarts } from '../measures/events/cycle-starts';
+import type { TimedEvent } from '../measures/timed-event';
 import { type ClipClock, frameAtRealTime, realTimeOf } from '../timeline/clip-clock';
 
 /** One cycle of a swim and its pictures. */

@@ -9,7 +9,7 @@ const sameSeconds = 0.04;
  * Frames on which a body line helps following most and is still missing, ascending: of the marked kick tops every second
  * one, in butterfly the one at which the hands pass the shoulders. Feet turn there, so that the size of the kick hangs on no guess; and
  * one line a stroke leaves most of a coach's clicks for what following then asks, which clears up more than a second
- * line would (tests/bench/follow.ts).
+ * line would (tests/bench/follow/follow.ts).
  */
 export function linesToLay(swim: Pick<Swim, 'events' | 'postures'>, clock: ClipClock): readonly number[] {
   const framesOf = (wanted: 'kick-top' | 'shoulder'): readonly number[] =>

@@ -1,6 +1,6 @@
 import type { ExportSource } from '../exporting/export-source';
 import type { EventKind } from '../marks/event-kind';
-import { neverCompared } from '../practice/never-compared';
+import { neverCompared } from '../measures/never-compared';
 import { targetInForce } from '../swim-file/target-in-force';
 import {
   type Handout,

@@ -3,7 +3,7 @@ import { formatReading, valueLine } from '../measures/format-reading';
 import type { Reading, ReadingDefinition } from '../measures/reading';
 import { reasonWords } from '../measures/reason-words';
 import { bandWords, targetMark } from '../measures/target-mark';
-import { neverCompared } from '../practice/never-compared';
+import { neverCompared } from '../measures/never-compared';
 import type { Swimmer } from '../swim-file/squad-schema';
 import { targetInForce } from '../swim-file/target-in-force';
 

@@ -1,6 +1,6 @@
 import { catalogue } from '../measures/families';
 import type { ReadingDefinition } from '../measures/reading';
-import { neverCompared } from './never-compared';
+import { neverCompared } from '../measures/never-compared';
 
 /** Harmonics of the single points of the body but hips and toes: read on the bench, too many to choose among elsewhere. */
 const isDetail = (id: string): boolean => id.startsWith('harmonic-') && !/-(hip|toe)$/.test(id);

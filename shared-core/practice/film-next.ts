@@ -2,7 +2,7 @@ import type { Swimmer } from '../swim-file/squad-schema';
 import { targetInForce } from '../swim-file/target-in-force';
 import { countsHeld } from './count-held';
 import { daysBetween } from './days-between';
-import { neverCompared } from './never-compared';
+import { neverCompared } from '../measures/never-compared';
 import type { Practice } from './practice-schema';
 import type { SeasonSwim } from './season-swim';
 import { type SwumPart, swumParts } from './swum-part';

@@ -2,7 +2,7 @@ import { group } from 'd3-array';
 import { readingDifference } from '../compare/difference';
 import { doubtOfBoth, isDoubtful } from '../measures/doubtful';
 import type { ComputedReading, ReadingUnit } from '../measures/reading';
-import { neverCompared } from './never-compared';
+import { neverCompared } from '../measures/never-compared';
 import type { SeasonSwim } from './season-swim';
 import { likeKey, type Work } from './work';
 

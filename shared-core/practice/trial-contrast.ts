@@ -3,7 +3,7 @@ import { conditionContrast, mostRepeats } from '../compare/condition-contrast';
 import { studentQuantile975 } from '../uncertainty/student-quantile';
 import { type Doubted, doubtOfBoth, undoubted } from '../measures/doubtful';
 import type { ReadingUnit } from '../measures/reading';
-import { neverCompared } from './never-compared';
+import { neverCompared } from '../measures/never-compared';
 import { levelOf, poolOf, sortedLevels, type TrialFactor, type TrialRow } from './trial-row';
 import { type ContrastWarning, contrastWarnings } from './trial-warning';
 

@@ -1,4 +1,4 @@
-import { seededUniform } from './seeded-uniform';
+import { seededUniform } from '../uncertainty/seeded-uniform';
 
 /** One repeat of a planned trial. */
 export interface PlannedTrialRepeat {

@@ -1,4 +1,4 @@
-import { neverCompared } from './never-compared';
+import { neverCompared } from '../measures/never-compared';
 import { levelOf, poolOf, type TrialFactor, type TrialRow, type TrialValue } from './trial-row';
 import { z95 } from '../uncertainty/normal-quantile';
 

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { type FileFormat, type Parsed, parseFile } from '../swim-file/parse-file';
 import { idSchema } from '../swim-file/swim-schema';
 import { conditionTagsSchema } from '../swim-file/condition-tags';
-import { neverCompared } from './never-compared';
+import { neverCompared } from '../measures/never-compared';
 
 export const trialFileVersion = 1;
 

@@ -17,7 +17,7 @@ export type SeenPoints = Readonly<Record<LandmarkName, Point & { readonly sd: nu
 
 /**
  * How far the network's points and the outline's ends lie off, one axis, shares of the body length: root mean squares on the sample
- * butterfly and streamlined kick (tests/bench/see.ts), before anything is laid.
+ * butterfly and streamlined kick (tests/bench/see/see.ts), before anything is laid.
  */
 const seenSd: Readonly<Record<LandmarkName, number>> = {
   fingertip: 0.012,

@@ -1,6 +1,6 @@
 import { type EventKind, eventKinds } from '../marks/event-kind';
 import { type LandmarkName, landmarkNames } from '../marks/landmark';
-import { seededUniform } from '../practice/seeded-uniform';
+import { seededUniform } from './seeded-uniform';
 import type { EventMark, Swim } from '../swim-file/swim-schema';
 import { type ClipClock, frameAtRealTime, realTimeOf } from '../timeline/clip-clock';
 import type { Point } from '../units/brand';

@@ -6,7 +6,7 @@ import { mediaUnderFire } from '../fuzz/media-targets';
 import { runFuzz } from '../fuzz/run-fuzz';
 import { expect, test } from './harness/clip-test';
 
-/** A quick share, other seeds than the many thousands of tests/bench/fuzz.ts; then each seed that broke a promise once. */
+/** A quick share, other seeds than the many thousands of tests/bench/safety/fuzz.ts; then each seed that broke a promise once. */
 const cases = 40;
 const firstSeed = 9_000_000;
 const corpus = JSON.parse(

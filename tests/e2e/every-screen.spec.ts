@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { screenList } from '../../renderer/app/screen-list';
+import { screenList } from '../../renderer/ui/screen-list';
 import { expect, test } from './app-fixture';
 import { brokenInAnyLook } from './broken-rules';
 import { settled } from './standing';

@@ -4,7 +4,7 @@ import type { CDPSession, Locator, Page } from '@playwright/test';
 import { parsePractice } from '#core/practice/practice-file';
 import { parseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { screenList } from '../../renderer/app/screen-list';
+import { screenList } from '../../renderer/ui/screen-list';
 import { expect, test } from './app-fixture';
 import { settled, standingBox } from './standing';
 

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { JobLook } from '#core/host-contract/operations/job-operations';
-import { saveUnderFreeName } from '#electron/host/free-name';
+import { saveUnderFreeName } from '#electron/disk/free-name';
 import { aHost, type HostUnderTest, must, streamOf } from './a-host';
 
 let under: HostUnderTest;

@@ -1,7 +1,7 @@
 import { mkdir, readdir, readFile, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { type Disk, realDisk } from '#electron/host/atomic-file';
+import { type Disk, realDisk } from '#electron/disk/atomic-file';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
 import { aHost, type HostUnderTest, must, streamOf } from './a-host';
 

@@ -5,7 +5,7 @@ import { fileTargets } from '../fuzz/file-targets';
 import { type HostUnderFire, hostUnderFire } from '../fuzz/host-targets';
 import { type FuzzTarget, runFuzz } from '../fuzz/run-fuzz';
 
-/** A quick share, other seeds than the fifty thousand cases of tests/bench/fuzz.ts. */
+/** A quick share, other seeds than the fifty thousand cases of tests/bench/safety/fuzz.ts. */
 const cases = 120;
 /** Each unpacks files and flushes them. */
 const zipCases = 40;

@@ -3,9 +3,9 @@ import { readdirSync } from 'node:fs';
 import { mkdir, readFile, utimes, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { type Disk, realDisk } from '#electron/host/atomic-file';
+import { type Disk, realDisk } from '#electron/disk/atomic-file';
 import { createHost } from '#electron/host/create-host';
-import { draftName } from '#electron/host/drafts';
+import { draftName } from '#electron/disk/drafts';
 import { aSwim } from '#tests/shared-core/swim-file/a-swim';
 import { aHost, type HostUnderTest, must, streamOf } from './a-host';
 

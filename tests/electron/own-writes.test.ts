@@ -4,15 +4,15 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { failure, type Result } from '#core/host-contract/host-error';
 import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { type Disk, realDisk } from '#electron/host/atomic-file';
+import { type Disk, realDisk } from '#electron/disk/atomic-file';
 import { aStorage } from '#tests/renderer/a-storage';
 import { aMark } from '#tests/renderer/a-swim';
 import type { HostClient } from '../../renderer/host/host-client';
-import { createAutosave } from '../../renderer/state/autosave';
-import { addEvent } from '../../renderer/state/event-commands';
-import { openSwim } from '../../renderer/state/open-swim';
-import { createSwimDocument } from '../../renderer/state/swim-document';
-import { createSwimJournal } from '../../renderer/state/swim-journal';
+import { createAutosave } from '../../renderer/open-swim/autosave';
+import { addEvent } from '../../renderer/open-swim/event-commands';
+import { openSwim } from '../../renderer/open-swim/load-swim';
+import { createSwimDocument } from '../../renderer/open-swim/swim-document';
+import { createSwimJournal } from '../../renderer/open-swim/swim-journal';
 import { aHost, type HostUnderTest, must } from './a-host';
 
 /** How the way between window and host is: both ways open, answers lost, or nothing arrives. */

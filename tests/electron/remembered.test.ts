@@ -4,7 +4,7 @@ import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { success } from '#core/host-contract/host-error';
 import { operations } from '#core/host-contract/operations';
-import { realDisk } from '#electron/host/atomic-file';
+import { realDisk } from '#electron/disk/atomic-file';
 import { createHost } from '#electron/host/create-host';
 import { Remembered } from '#electron/host/remembered';
 

@@ -1,15 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { againstTheFloors, floors, roomOf } from './floors';
 import { layers, type SourceFile, sourceFiles } from './import-walk';
 
 const files = sourceFiles();
 
-/** Circles of imports among files, types left out: they are gone at run time. */
+/** Circles of imports among files, types too: whoever must know a type must know its file. */
 function circles(of: readonly SourceFile[]): readonly string[] {
   const edges = new Map(
-    of.map(({ file, imports }) => [
-      file,
-      imports.filter((each) => each.own && !each.typeOnly).map((each) => each.target),
-    ]),
+    of.map(({ file, imports }) => [file, imports.filter(({ own }) => own).map(({ target }) => target)]),
   );
   const done = new Set<string>();
   const found: string[] = [];
@@ -23,6 +21,13 @@ function circles(of: readonly SourceFile[]): readonly string[] {
   for (const file of edges.keys()) walk(file, []);
   return found;
 }
+
+const importing = (file: string, target: string, typeOnly = false): SourceFile => ({
+  file,
+  layer: 'renderer',
+  text: '',
+  imports: [{ target, own: true, typeOnly }],
+});
 
 describe('the house', () => {
   it('is walked whole: files of all three layers, and imports between them', () => {
@@ -49,15 +54,32 @@ describe('the house', () => {
     expect(circles(files)).toEqual([]);
   });
 
-  it('would see a circle, and a circle of types alone is none', () => {
-    const file = (name: string, target: string, typeOnly: boolean): SourceFile => ({
-      file: name,
-      layer: 'shared-core',
-      text: '',
-      imports: [{ target, own: true, typeOnly }],
-    });
-    expect(circles([file('a', 'b', false), file('b', 'a', false)])).toEqual(['a → b → a']);
-    expect(circles([file('a', 'b', false), file('b', 'a', true)])).toEqual([]);
+  it('would see a circle, of types too', () => {
+    expect(circles([importing('a', 'b'), importing('b', 'a', true)])).toEqual(['a → b → a']);
+  });
+
+  it('lets each room import only from rooms before it', () => {
+    expect(againstTheFloors(files)).toEqual([]);
+  });
+
+  it('would say which import broke which rule', () => {
+    expect(
+      againstTheFloors([
+        importing('renderer/stage/a.ts', 'renderer/bench/b.ts', true),
+        importing('renderer/bench/b.ts', 'renderer/stage/a.ts'),
+        importing('renderer/attic/c.ts', 'renderer/stage/a.ts'),
+      ]),
+    ).toEqual([
+      'renderer/stage/a.ts → renderer/bench/b.ts: stage may not import from bench, which comes after it',
+      'renderer/attic/c.ts: the room renderer/attic is on no floor',
+    ]);
+  });
+
+  it('has a folder for every room that a floor lists', () => {
+    for (const layer of layers) {
+      const rooms = new Set(files.filter((each) => each.layer === layer).map(({ file }) => roomOf(file)));
+      for (const room of floors[layer].flat()) expect(rooms, `${layer}/${room}`).toContain(room);
+    }
   });
 
   it('keeps shared-core to libraries that only compute: no Node, DOM, React, Electron', () => {

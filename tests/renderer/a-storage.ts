@@ -1,4 +1,4 @@
-import type { ListedText } from '../../renderer/state/unsaved-journal';
+import type { ListedText } from '../../renderer/documents/unsaved-journal';
 
 /** A window's storage in memory. */
 export function aStorage(): ListedText & { readonly texts: Map<string, string> } {

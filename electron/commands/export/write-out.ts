@@ -1,6 +1,6 @@
 import { mkdir, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { plainName } from '../../host/contained-path';
+import { plainName } from '../../disk/contained-path';
 import { stop } from '../command-end';
 import type { AskedExport } from './export-command';
 

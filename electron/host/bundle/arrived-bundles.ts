@@ -5,11 +5,11 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { ArrivedBundle } from '#core/host-contract/operations/bundle-operations';
 import { serialiseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { draftName } from '../drafts';
-import { fileFailure } from '../file-errors';
+import { draftName } from '../../disk/drafts';
+import { fileFailure } from '../../disk/file-errors';
 import type { LibraryFolder } from '../library-folder';
 import { prettyJson } from '../pretty-json';
-import { receiveBody } from '../receive-body';
+import { receiveBody } from '../../disk/receive-body';
 import type { SwimShelf } from '../shelf/swim-shelf';
 import { unpackBundle } from './unpack-bundle';
 

@@ -9,11 +9,11 @@ import { exportName } from '#core/exporting/export-name';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { serialiseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { plainName } from '../contained-path';
-import { draftName } from '../drafts';
-import { fileFailure } from '../file-errors';
-import { linkUnderFreeName } from '../free-name';
-import { isAbort } from '../is-abort';
+import { plainName } from '../../disk/contained-path';
+import { draftName } from '../../disk/drafts';
+import { fileFailure } from '../../disk/file-errors';
+import { linkUnderFreeName } from '../../disk/free-name';
+import { isAbort } from '../../disk/is-abort';
 import type { JobReport } from '../jobs';
 
 interface Options {

@@ -9,8 +9,8 @@ import { type BundleManifest, manifestName, parseBundleManifest } from '#core/bu
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { parseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { containedPath, isPlainName } from '../contained-path';
-import { fileFailure } from '../file-errors';
+import { containedPath, isPlainName } from '../../disk/contained-path';
+import { fileFailure } from '../../disk/file-errors';
 import { fingerprintOf, sameFingerprint } from '../fingerprint';
 import { faultFailure } from '../kept-file';
 

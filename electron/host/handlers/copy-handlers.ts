@@ -4,9 +4,9 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { copyOperations, SwimVersion } from '#core/host-contract/operations/copy-operations';
 import { parseSwim } from '#core/swim-file/swim-file';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { keepGeneration, revisionOf } from '../atomic-file';
-import { containedPath } from '../contained-path';
-import { fileFailure } from '../file-errors';
+import { keepGeneration, revisionOf } from '../../disk/atomic-file';
+import { containedPath } from '../../disk/contained-path';
+import { fileFailure } from '../../disk/file-errors';
 import { isSwimCopy } from '../swim-copies';
 import type { HandlersOf, HostParts } from './handlers';
 

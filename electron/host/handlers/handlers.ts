@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import type { Result } from '#core/host-contract/host-error';
 import type { ArrivedClips } from '../arrived-clips';
 import type { ArrivedBundles } from '../bundle/arrived-bundles';
-import type { Disk } from '../atomic-file';
+import type { Disk } from '../../disk/atomic-file';
 import type { Jobs } from '../jobs';
 import type { LibraryFolder } from '../library-folder';
 import type { Remembered } from '../remembered';

@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { failure, success } from '#core/host-contract/host-error';
 import type { mediaOperations } from '#core/host-contract/operations/media-operations';
-import { draftName } from '../drafts';
+import { draftName } from '../../disk/drafts';
 import { describeMediaTools } from '../../media/find-media-tool';
 import { lookAtFilm } from '../../media/look-at-film';
 import type { HandlersOf, HostParts } from './handlers';

@@ -2,7 +2,7 @@ import { mkdir, rm } from 'node:fs/promises';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { swimOperations } from '#core/host-contract/operations/swim-operations';
 import type { Swim } from '#core/swim-file/swim-schema';
-import { fileFailure } from '../file-errors';
+import { fileFailure } from '../../disk/file-errors';
 import { relinkClip } from '../relink-clip';
 import type { HandlersOf, HostParts } from './handlers';
 

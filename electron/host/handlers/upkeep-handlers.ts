@@ -2,7 +2,7 @@ import { mkdir, rm } from 'node:fs/promises';
 import { type Result, success } from '#core/host-contract/host-error';
 import type { clashOperations } from '#core/host-contract/operations/clash-operations';
 import type { upkeepOperations } from '#core/host-contract/operations/upkeep-operations';
-import { fileFailure } from '../file-errors';
+import { fileFailure } from '../../disk/file-errors';
 import type { JobWork } from '../jobs';
 import { backUp } from '../upkeep/back-up';
 import { amountOf, binContent, emptyBin } from '../upkeep/bin-content';

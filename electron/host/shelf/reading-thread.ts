@@ -1,5 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { realDisk } from '../atomic-file';
+import { realDisk } from '../../disk/atomic-file';
 import { libraryFolder } from '../library-folder';
 import { SwimFolders } from './swim-folders';
 import type { ReadAnswer, ReadTask } from './read-in-threads';

@@ -5,8 +5,8 @@ import { fileURLToPath } from 'node:url';
 import writeFileAtomic from 'write-file-atomic';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
-import { fileFailure } from '../file-errors';
-import { thisComputer } from '../library-folder';
+import { fileFailure } from '../../disk/file-errors';
+import { thisComputer } from '../../disk/this-computer';
 
 /** What is remembered of one swim's folder, good while the stamps stand. */
 export interface Indexed {

@@ -1,7 +1,7 @@
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { cardSchema, clipSchema, idSchema, swimFileVersion } from '#core/swim-file/swim-schema';
 import { z } from 'zod';
-import { revisionOf } from '../atomic-file';
+import { revisionOf } from '../../disk/atomic-file';
 import { summariseGlance } from './summarise-swim';
 
 /** The head of a swim's file as this version writes it; marks are counted, not looked at. */

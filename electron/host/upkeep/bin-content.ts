@@ -5,7 +5,7 @@ import { parsePractice } from '#core/practice/practice-file';
 import { parseTrial } from '#core/practice/trial-schema';
 import { parseSwim } from '#core/swim-file/swim-file';
 import { idSchema } from '#core/swim-file/swim-schema';
-import { fileFailure } from '../file-errors';
+import { fileFailure } from '../../disk/file-errors';
 import type { LibraryFolder } from '../library-folder';
 import { walkFiles } from './walk-files';
 

@@ -11,7 +11,7 @@ import { parseCoach } from '#core/swim-file/coach-file';
 import { parseSquad } from '#core/swim-file/squad-file';
 import { parseSwim, serialiseSwim } from '#core/swim-file/swim-file';
 import type { Clip, Swim } from '#core/swim-file/swim-schema';
-import { fileFailure } from '../file-errors';
+import { fileFailure } from '../../disk/file-errors';
 import { fingerprintOf } from '../fingerprint';
 import type { JobReport } from '../jobs';
 import type { LibraryFolder } from '../library-folder';

@@ -3,7 +3,7 @@ import path from 'node:path';
 import type { z } from 'zod';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { clipsFoundSchema } from '#core/host-contract/operations/upkeep-operations';
-import { fileFailure } from '../file-errors';
+import { fileFailure } from '../../disk/file-errors';
 import { fingerprintOf, sameFingerprint } from '../fingerprint';
 import type { JobReport } from '../jobs';
 import { relinkClip } from '../relink-clip';

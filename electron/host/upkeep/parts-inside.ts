@@ -1,4 +1,4 @@
-import { isPlainName } from '../contained-path';
+import { isPlainName } from '../../disk/contained-path';
 
 const staysInside = (part: string): boolean =>
   part !== '' && part !== '.' && part !== '..' && !/[\\\0]/.test(part);

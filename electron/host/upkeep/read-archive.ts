@@ -3,8 +3,8 @@ import type { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import yauzl from 'yauzl';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import { fileFailure } from '../file-errors';
-import { isAbort } from '../is-abort';
+import { fileFailure } from '../../disk/file-errors';
+import { isAbort } from '../../disk/is-abort';
 import type { JobReport } from '../jobs';
 import { type Manifest, manifestName, manifestSchema } from './archive-manifest';
 

@@ -1,7 +1,7 @@
 import type { Dirent, Stats } from 'node:fs';
 import { lstat, readdir } from 'node:fs/promises';
 import path from 'node:path';
-import { fileFailure } from '../file-errors';
+import { fileFailure } from '../../disk/file-errors';
 
 export interface WalkedFile {
   /** Path under the folder walked, with '/' between its parts on every system. */

@@ -2,7 +2,7 @@ import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { hasPoint } from '#core/swim-file/has-point';
 import type { Posture } from '#core/swim-file/swim-schema';
 import type { PicturePoint } from '#core/units/brand';
-import type { BenchSession } from '../../bench/bench-session';
+import type { OpenSwim } from '../../open-swim/open-swim';
 import { landmarkWords } from '#core/marks/mark-words';
 import {
   clearLandmark,
@@ -10,9 +10,9 @@ import {
   hideLandmark,
   placeLandmark,
   setPosturePoint,
-} from '../../state/posture-commands';
-import { postureOn } from '../../state/selectors';
-import { nothingSelected } from '../../state/view-store';
+} from '../../open-swim/posture-commands';
+import { postureOn } from '../../open-swim/selectors';
+import { nothingSelected } from '../../open-swim/view-store';
 import { nearestLandmark } from '../nearest-mark';
 import { pointTool } from './point-tool';
 import type { StageTool } from './stage-tool';
@@ -25,7 +25,7 @@ export function nextToLay(posture: Posture | null): LandmarkName | null {
   );
 }
 
-function frameInHand(session: BenchSession): number | null {
+function frameInHand(session: OpenSwim): number | null {
   const { frame, shownFrame } = session.view.getState();
   return shownFrame === frame ? frame : null;
 }
@@ -34,7 +34,7 @@ export const isAnswered = (posture: Posture | null, landmark: LandmarkName): boo
   posture?.points[landmark] !== undefined || (posture?.hidden.includes(landmark) ?? false);
 
 /** Asks for the next open landmark of the frame on the stage. */
-export function guideOn(session: BenchSession): void {
+export function guideOn(session: OpenSwim): void {
   const { frame } = session.view.getState();
   const { asked } = session.follow.getState();
   const posture = postureOn(session.document.swim(), frame);
@@ -43,7 +43,7 @@ export function guideOn(session: BenchSession): void {
   session.view.setState({ nextLandmark: wanted ?? nextToLay(posture) });
 }
 
-export function startBodyLine(session: BenchSession, from?: LandmarkName): void {
+export function startBodyLine(session: OpenSwim, from?: LandmarkName): void {
   leaveButton();
   const { frame } = session.view.getState();
   session.view.setState({
@@ -54,11 +54,11 @@ export function startBodyLine(session: BenchSession, from?: LandmarkName): void 
   });
 }
 
-export function endBodyLine(session: BenchSession): void {
+export function endBodyLine(session: OpenSwim): void {
   session.view.setState({ tool: 'point', nextLandmark: null, crosshair: null });
 }
 
-export function layNextAt(session: BenchSession, at: PicturePoint): void {
+export function layNextAt(session: OpenSwim, at: PicturePoint): void {
   const frame = frameInHand(session);
   const { nextLandmark } = session.view.getState();
   if (frame === null || !nextLandmark) return;
@@ -67,7 +67,7 @@ export function layNextAt(session: BenchSession, at: PicturePoint): void {
 }
 
 /** H: the point can't be seen on this frame. */
-export function leaveOutNext(session: BenchSession): void {
+export function leaveOutNext(session: OpenSwim): void {
   const frame = frameInHand(session);
   const { nextLandmark } = session.view.getState();
   if (frame === null || !nextLandmark) return;
@@ -76,7 +76,7 @@ export function leaveOutNext(session: BenchSession): void {
 }
 
 /** Backspace: takes back the landmark before the one asked for. */
-export function backOne(session: BenchSession): void {
+export function backOne(session: OpenSwim): void {
   const frame = frameInHand(session);
   const { nextLandmark } = session.view.getState();
   if (frame === null) return;
@@ -88,7 +88,7 @@ export function backOne(session: BenchSession): void {
 }
 
 /** Lays the last body line before this frame here as a start; says why when it can't. */
-export function copyLastForward(session: BenchSession): void {
+export function copyLastForward(session: OpenSwim): void {
   const frame = frameInHand(session);
   if (frame === null) return;
   const last = session.document.swim().postures.findLast((each) => each.frame < frame && hasPoint(each));

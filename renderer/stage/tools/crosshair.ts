@@ -1,12 +1,12 @@
 import { picturePoint } from '#core/units/brand';
-import type { BenchSession } from '../../bench/bench-session';
+import type { OpenSwim } from '../../open-swim/open-swim';
 import { layNextAt } from './body-line-tool';
 import { addPointAt } from './points-tool';
 import { placeLineEndAt } from './line-tool';
 import { placeStillAt } from './still-tool';
 
 /** Enter: brings up the keyboard's own pointer, or places at it what the tool asks for. */
-export function enterAtCrosshair(session: BenchSession): void {
+export function enterAtCrosshair(session: OpenSwim): void {
   const { crosshair, pointer, tool, nextLandmark } = session.view.getState();
   if (tool === 'point' || tool === 'look' || (tool === 'body-line' && !nextLandmark)) return;
   if (!crosshair) {

@@ -1,14 +1,14 @@
 import type { PicturePoint } from '#core/units/brand';
-import type { BenchSession } from '../../bench/bench-session';
-import { type SceneLineItem, setScene } from '../../state/scene-commands';
-import { nothingSelected } from '../../state/view-store';
+import type { OpenSwim } from '../../open-swim/open-swim';
+import { type SceneLineItem, setScene } from '../../open-swim/scene-commands';
+import { nothingSelected } from '../../open-swim/view-store';
 import type { StageTool } from './stage-tool';
 import { leaveButton } from './leave-button';
 
 /** Our default: a line shorter than this many "near" distances was a click, not a drag. */
 const clickLength = 0.8;
 
-export function startLine(session: BenchSession, item: SceneLineItem): void {
+export function startLine(session: OpenSwim, item: SceneLineItem): void {
   leaveButton();
   session.view.setState({
     tool: item,
@@ -19,11 +19,11 @@ export function startLine(session: BenchSession, item: SceneLineItem): void {
   });
 }
 
-export function endLine(session: BenchSession): void {
+export function endLine(session: OpenSwim): void {
   session.view.setState({ tool: 'point', draftLine: null, crosshair: null });
 }
 
-function finish(session: BenchSession, item: SceneLineItem, a: PicturePoint, b: PicturePoint): void {
+function finish(session: OpenSwim, item: SceneLineItem, a: PicturePoint, b: PicturePoint): void {
   // a known length is kept once its metres are said: until then it stays a draft
   if (item === 'scale') {
     session.view.setState({ draftLine: { item, a, b, open: false } });
@@ -65,7 +65,7 @@ export const surfaceTool = lineTool('surface');
 export const scaleTool = lineTool('scale');
 
 /** Enter at the crosshair: the first press sets one end, the second the other. */
-export function placeLineEndAt(session: BenchSession, at: PicturePoint): void {
+export function placeLineEndAt(session: OpenSwim, at: PicturePoint): void {
   const { draftLine, tool } = session.view.getState();
   if (tool !== 'level' && tool !== 'surface' && tool !== 'scale') return;
   if (!draftLine?.open) session.view.setState({ draftLine: { item: tool, a: at, b: at, open: true } });

@@ -1,8 +1,8 @@
-import { placeLandmark } from '../../state/posture-commands';
-import { placeSceneEnd, placeStraightPoint, sceneWords } from '../../state/scene-commands';
+import { placeLandmark } from '../../open-swim/posture-commands';
+import { placeSceneEnd, placeStraightPoint, sceneWords } from '../../open-swim/scene-commands';
 import { landmarkWords } from '#core/marks/mark-words';
-import { postureOn } from '../../state/selectors';
-import { nothingSelected } from '../../state/view-store';
+import { postureOn } from '../../open-swim/selectors';
+import { nothingSelected } from '../../open-swim/view-store';
 import { nearestLandmark, nearestSceneEnd, nearestStraightPoint } from '../nearest-mark';
 import type { StageTool } from './stage-tool';
 

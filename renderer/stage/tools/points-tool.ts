@@ -1,7 +1,7 @@
 import { type PicturePoint, picturePoint } from '#core/units/brand';
-import type { BenchSession } from '../../bench/bench-session';
-import { addStraight } from '../../state/scene-commands';
-import { type DraftPointsItem, nothingSelected } from '../../state/view-store';
+import type { OpenSwim } from '../../open-swim/open-swim';
+import { addStraight } from '../../open-swim/scene-commands';
+import { type DraftPointsItem, nothingSelected } from '../../open-swim/view-store';
 import type { StageTool } from './stage-tool';
 import { leaveButton } from './leave-button';
 
@@ -13,7 +13,7 @@ const toPicturePoint = ({ x, y }: { readonly x: number; readonly y: number }): P
   picturePoint(x, y);
 
 /** Takes up the tool that places one point after the other: corners of a rectangle, or points along a straight line. */
-export function startPoints(session: BenchSession, item: DraftPointsItem): void {
+export function startPoints(session: OpenSwim, item: DraftPointsItem): void {
   leaveButton();
   session.view.setState({
     tool: item,
@@ -27,29 +27,29 @@ export function startPoints(session: BenchSession, item: DraftPointsItem): void 
   });
 }
 
-export function endPoints(session: BenchSession): void {
+export function endPoints(session: OpenSwim): void {
   session.view.setState({ tool: 'point', draftPoints: [], crosshair: null });
 }
 
-export function takeBackPoint(session: BenchSession): void {
+export function takeBackPoint(session: OpenSwim): void {
   const { draftPoints } = session.view.getState();
   session.view.setState({ draftPoints: draftPoints.slice(0, -1) });
 }
 
 /** Whether another point still belongs to what is being drawn. */
-const wantsMore = (session: BenchSession): boolean => {
+const wantsMore = (session: OpenSwim): boolean => {
   const { tool, draftPoints } = session.view.getState();
   return tool !== 'plane' || draftPoints.length < planeCorners;
 };
 
-export function addPointAt(session: BenchSession, at: PicturePoint): void {
+export function addPointAt(session: OpenSwim, at: PicturePoint): void {
   if (!wantsMore(session)) return;
   const { draftPoints } = session.view.getState();
   session.view.setState({ draftPoints: [...draftPoints, at] });
 }
 
 /** Keeps the line drawn so far, when it has points enough, and is ready for the next. */
-export function keepStraight(session: BenchSession): void {
+export function keepStraight(session: OpenSwim): void {
   const { draftPoints } = session.view.getState();
   if (draftPoints.length < leastStraightPoints) return;
   session.document.run(addStraight(draftPoints));
@@ -57,7 +57,7 @@ export function keepStraight(session: BenchSession): void {
 }
 
 /** The key of straight lines: takes up the tool, keeps a line that is drawn, or puts the tool away. */
-export function straightKey(session: BenchSession): void {
+export function straightKey(session: OpenSwim): void {
   const { tool, draftPoints } = session.view.getState();
   if (tool !== 'straight') startPoints(session, 'straight');
   else if (draftPoints.length >= leastStraightPoints) keepStraight(session);

@@ -1,4 +1,4 @@
-import type { ToolId } from '../../state/view-store';
+import type { ToolId } from '../../open-swim/view-store';
 import { bodyLineTool } from './body-line-tool';
 import { levelTool, scaleTool, surfaceTool } from './line-tool';
 import { lookTool } from './look-tool';

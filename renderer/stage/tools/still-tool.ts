@@ -1,12 +1,12 @@
 import type { PicturePoint } from '#core/units/brand';
-import type { BenchSession } from '../../bench/bench-session';
-import { placeStill, removeStill } from '../../state/still-commands';
-import { nothingSelected } from '../../state/view-store';
+import type { OpenSwim } from '../../open-swim/open-swim';
+import { placeStill, removeStill } from '../../open-swim/still-commands';
+import { nothingSelected } from '../../open-swim/view-store';
 import { leaveButton } from './leave-button';
 import type { StageTool } from './stage-tool';
 
 /** Takes up the tool that marks one thing standing still beside the swimmer on frame after frame. */
-export function startStill(session: BenchSession): void {
+export function startStill(session: OpenSwim): void {
   leaveButton();
   const { still } = session.document.swim().scene;
   session.view.setState({
@@ -20,17 +20,17 @@ export function startStill(session: BenchSession): void {
   });
 }
 
-export function endStill(session: BenchSession): void {
+export function endStill(session: OpenSwim): void {
   session.view.setState({ tool: 'point', crosshair: null });
 }
 
-export function placeStillAt(session: BenchSession, at: PicturePoint): void {
+export function placeStillAt(session: OpenSwim, at: PicturePoint): void {
   const { frame, stillThing } = session.view.getState();
   session.document.run(placeStill(stillThing, frame, at));
 }
 
 /** Takes the thing's mark off the frame shown, else the one made last. */
-export function takeBackStill(session: BenchSession): void {
+export function takeBackStill(session: OpenSwim): void {
   const { frame, stillThing } = session.view.getState();
   const thing = session.document.swim().scene.still[stillThing];
   if (!thing) return;
@@ -39,7 +39,7 @@ export function takeBackStill(session: BenchSession): void {
 }
 
 /** The next press marks a thing that is not marked yet. */
-export function nextStillThing(session: BenchSession): void {
+export function nextStillThing(session: OpenSwim): void {
   session.view.setState({ stillThing: session.document.swim().scene.still.length });
 }
 

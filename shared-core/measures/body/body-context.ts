@@ -1,21 +1,11 @@
 import { eventTime, eventTimeVariance } from '../../marks/event-time';
 import type { EventMark, Swim } from '../../swim-file/swim-schema';
-import type { Swimmer } from '../../swim-file/squad-schema';
-import type { ClipClock } from '../../timeline/clip-clock';
-import type { MarkingError } from '../../uncertainty/marking-error';
 import { bellySide } from './belly-side';
 import { type BodyGeometry, bodyGeometry } from './body-geometry';
 import { type KindDoubt, type UsedMarks, usedMarks } from '../events/used-marks';
-import { type CycleFrame, cycleFrame, type TimedEvent } from './cycle-frame';
-
-/** What the landmark readings need to know of a swim. */
-export interface BodyInput {
-  readonly swim: Swim;
-  readonly clock: ClipClock;
-  readonly error: MarkingError;
-  /** The swimmer's record; null when unknown. */
-  readonly swimmer: Pick<Swimmer, 'streamlineMetres' | 'bodyTable' | 'birthYear'> | null;
-}
+import { type CycleFrame, cycleFrame } from './cycle-frame';
+import type { TimedEvent } from '../timed-event';
+import type { BodyInput } from './body-input';
 
 /** A swim as the readings see it: sorted, timed, turned level; traces made once and kept. */
 export interface BodyContext extends BodyGeometry {

@@ -10,7 +10,7 @@ import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import type { Posture, Scene, Swim } from '../../swim-file/swim-schema';
 import { localFrameInterval, realTimeOf } from '../../timeline/clip-clock';
 import type { Point } from '../../units/brand';
-import type { BodyInput } from './body-context';
+import type { BodyInput } from './body-input';
 import { type BodyLength, bodyLengthFromPostures } from './body-length';
 import { flatPostures } from './flat-postures';
 import { type FollowedSpread, followedSpread } from './followed-spread';

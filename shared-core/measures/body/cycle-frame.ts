@@ -3,25 +3,11 @@ import { longestCounted } from '../events/count-cycles';
 import { fitPeriod, type Period } from '../events/fit-period';
 import { type StrokePlaces, strokePlaces } from '../events/stroke-places';
 import { usualKick } from '../events/usual-kick';
-import type { EventMark } from '../../swim-file/swim-schema';
 import type { MissingReason } from '../reading';
+import type { TimedEvent } from '../timed-event';
 import type { LandmarkTrace } from './landmark-trace';
 import { toeKicks } from './toe-kicks';
-
-export interface TimedEvent {
-  readonly event: EventMark;
-  /** Real seconds. */
-  readonly time: number;
-  /** Variance of the time, s²: frame rounding and marking. */
-  readonly variance: number;
-}
-
-export interface CycleSpan {
-  readonly fromFrame: number;
-  readonly toFrame: number;
-  readonly start: number;
-  readonly end: number;
-}
+import type { CycleSpan } from './cycle-span';
 
 /** The cycles that landmark readings are taken over. */
 export interface CycleFrame {

@@ -1,7 +1,7 @@
 import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { BodyContext } from './body-context';
-import type { TimedEvent } from './cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import type { LandmarkTrace } from './landmark-trace';
 
 export interface ExchangedTurns {

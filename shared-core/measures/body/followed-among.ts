@@ -1,6 +1,6 @@
 import { landmarkNames } from '../../marks/landmark';
 import type { BodyContext } from './body-context';
-import type { Measured } from './measured-reading';
+import type { Measured } from './measured';
 import { keptWith } from '../../units/kept-with';
 
 const kept = keptWith((_: readonly number[]) => new Map<string, number>());

@@ -1,6 +1,6 @@
 import { eventsOf } from '../events/event-list';
 import type { MissingReason } from '../reading';
-import type { TimedEvent } from './cycle-frame';
+import type { TimedEvent } from '../timed-event';
 
 /** The part of a swim between leaving the wall and the first kick. */
 export interface Glide {

@@ -2,7 +2,7 @@ import type { EventKind } from '../../marks/event-kind';
 import { landmarkNames } from '../../marks/landmark';
 import type { ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
-import type { Measured } from './measured-reading';
+import type { Measured } from './measured';
 import { keptWith } from '../../units/kept-with';
 
 /** The kinds among a row of event ids: many readings share one row. */

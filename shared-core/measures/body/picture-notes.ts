@@ -1,6 +1,6 @@
 import type { ReadingNote } from '../reading';
 import type { BodyContext } from './body-context';
-import type { Measured } from './measured-reading';
+import type { Measured } from './measured';
 import { sizeChange } from './size-change';
 
 const byUnit = /^(m|L|px)(\/s)?$|^m²\/s$/;

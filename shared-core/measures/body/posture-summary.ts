@@ -5,13 +5,8 @@ import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, Singles } from '../reading';
 import type { BodyContext } from './body-context';
 import type { Glide } from './glide';
-import {
-  type CycleValue,
-  computedReading,
-  type Measured,
-  missingReading,
-  unitPart,
-} from './measured-reading';
+import { computedReading, missingReading, unitPart } from './measured-reading';
+import type { CycleValue, Measured } from './measured';
 import type { PostureMeasure } from './posture-measure';
 import { circularMean, turnedTo } from './angles';
 import { goesOtherWay, notForward } from './other-way';

@@ -2,7 +2,7 @@ import { eventKinds } from '../../marks/event-kind';
 import { landmarkNames } from '../../marks/landmark';
 import { effectiveFreedom, type VariancePart } from '../../uncertainty/effective-freedom';
 import type { BodyContext } from './body-context';
-import type { Measured } from './measured-reading';
+import type { Measured } from './measured';
 
 /**
  * Degrees of freedom behind a reading's variance where the coach's marking error was measured: each kind of event and each

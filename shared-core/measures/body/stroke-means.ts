@@ -2,7 +2,7 @@ import type { EventKind } from '../../marks/event-kind';
 import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import { strokesOf } from '../events/strokes';
 import type { BodyContext } from './body-context';
-import type { TimedEvent } from './cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { keptWith } from '../../units/kept-with';
 
 type KickEnd = Extract<EventKind, 'kick-top' | 'kick-bottom'>;

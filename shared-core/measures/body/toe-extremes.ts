@@ -4,7 +4,7 @@ import { newtonStep, waveValue } from '../../signal/wave-value';
 import type { BodyContext } from './body-context';
 import { landmarkWave } from './landmark-wave';
 import { type LandmarkTrace, sampleVariance } from './landmark-trace';
-import type { TimedEvent } from './cycle-frame';
+import type { TimedEvent } from '../timed-event';
 
 /** The toe at one marked kick top or bottom. */
 export interface ToeExtreme {

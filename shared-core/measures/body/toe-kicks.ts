@@ -1,5 +1,5 @@
 import { fitWave } from '../../signal/fit-wave';
-import type { CycleSpan } from './cycle-frame';
+import type { CycleSpan } from './cycle-span';
 import type { LandmarkTrace } from './landmark-trace';
 
 /** Times a cycle the toe is looked for at most: three kicks a stroke, every second of them marked. Our default. */

@@ -3,7 +3,7 @@ import type { LandmarkName } from '../../marks/landmark';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import type { BodyContext } from './body-context';
-import type { TimedEvent } from './cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { pointAt } from './landmark-column';
 import { computedReading, missingReading, unitPart } from './measured-reading';
 import { movedCamera } from './moved-camera';

@@ -9,13 +9,8 @@ import type { BodyContext } from './body-context';
 import { centreOfMassNotes, centreOfMassTrace } from './centre-of-mass';
 import { fitInDoubtOfPeriod } from './fit-in-doubt-of-period';
 import { type LandmarkWave, landmarkWave, waveNotes, type WaveResult } from './landmark-wave';
-import {
-  type CycleValue,
-  computedReading,
-  type Measured,
-  missingReading,
-  unitPart,
-} from './measured-reading';
+import { computedReading, missingReading, unitPart } from './measured-reading';
+import type { CycleValue, Measured } from './measured';
 import { readingFreedom } from './reading-freedom';
 import { mergedFrames } from './merged-frames';
 import { waveNotSeen } from './side-view';

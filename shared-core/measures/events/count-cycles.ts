@@ -1,4 +1,4 @@
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 
 export interface CycleCount {
   /** Seconds of one cycle, roughly: right within what cycles differ by, so that gaps can be counted in it. */

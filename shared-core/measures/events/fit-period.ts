@@ -1,4 +1,4 @@
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { countCycles, longestCounted } from './count-cycles';
 
 export interface Period {

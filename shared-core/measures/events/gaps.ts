@@ -1,6 +1,6 @@
 import type { EventKind } from '../../marks/event-kind';
 import { difference, quotient, scaled, type Tracked } from '../../uncertainty/tracked';
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import type { Stroke } from './strokes';
 import { timeOf, type TrackedCycle } from './tracked-reading';
 import { keptWith } from '../../units/kept-with';

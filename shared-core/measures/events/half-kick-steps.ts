@@ -1,4 +1,4 @@
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 
 /**
  * Two tops with no bottom between, or two bottoms with no top between, nearer than this share of a kick can't both be right:

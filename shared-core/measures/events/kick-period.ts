@@ -1,5 +1,5 @@
 import type { BodyContext } from '../body/body-context';
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { eventsOf } from './event-list';
 import { fitPeriod, type Period } from './fit-period';
 import { strokePlaces } from './stroke-places';

@@ -1,4 +1,4 @@
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import type { StrokeClock } from './stroke-clock';
 
 /** Marks of one end of one kick of the stroke: the same place in every stroke. */

@@ -1,6 +1,6 @@
 import { difference, mean, quotient, type Tracked } from '../../uncertainty/tracked';
 import type { BodyContext } from '../body/body-context';
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { computedReading, missingReading } from '../body/measured-reading';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';

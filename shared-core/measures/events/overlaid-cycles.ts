@@ -1,6 +1,6 @@
-import { cycleStarts } from '../../compare/cycle-starts';
+import { cycleStarts } from './cycle-starts';
 import { type EventKind, eventKinds } from '../../marks/event-kind';
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { standardDeviation } from '../../signal/standard-deviation';
 import { gapKinds, gapMarks } from './gaps';
 import { markedKicks, type Stroke, strokesOf } from './strokes';

@@ -1,4 +1,4 @@
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { longestCounted } from './count-cycles';
 
 /** Where in a stroke an instant falls: whole strokes from the first mark of the clock's hands on, and the share of one. */

@@ -1,5 +1,5 @@
 import type { EventKind } from '../../marks/event-kind';
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { countCycles } from './count-cycles';
 import { eventsOf } from './event-list';
 import { type KickPlaces, kickPlaces } from './kick-places';

@@ -1,4 +1,4 @@
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { eventsOf } from './event-list';
 import { inTurn } from './kick-places';
 import { strokePlaces } from './stroke-places';

@@ -8,7 +8,7 @@ import {
   trackedVariance,
 } from '../../uncertainty/tracked';
 import type { BodyContext } from '../body/body-context';
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { computedReading, missingReading } from '../body/measured-reading';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';

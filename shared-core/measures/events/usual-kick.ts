@@ -1,4 +1,4 @@
-import type { TimedEvent } from '../body/cycle-frame';
+import type { TimedEvent } from '../timed-event';
 import { countCycles } from './count-cycles';
 
 /** Shares of a kick that a down-kick takes; outside of them a kick is missing between, or counted twice. Our default. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addressOf, routeOf, shelfRoute } from '../../../renderer/app/use-route';
+import { addressOf, routeOf, shelfRoute } from '../../../renderer/ui/use-route';
 
 describe('an address', () => {
   it.each([

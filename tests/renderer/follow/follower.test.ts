@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { FromFollower, ToFollower } from '../../../renderer/follow/follow-message';
 import { createFollower, type FollowerWorker } from '../../../renderer/follow/follower';
-import type { PieceTask } from '../../../renderer/follow/piece';
+import type { PieceTask } from '../../../shared-core/follow/piece';
 
 const task: PieceTask = { pictures: [], times: [], marks: [], around: [], bodyLength: 1, step: 1 };
 const found = {

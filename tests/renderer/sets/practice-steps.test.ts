@@ -11,7 +11,7 @@ import {
   moveItem,
   removeItem,
 } from '../../../renderer/sets/practice-steps';
-import { createKeptDocument } from '../../../renderer/state/kept-document';
+import { createKeptDocument } from '../../../renderer/documents/kept-document';
 
 const ids = (items: readonly { readonly id: string }[]): string[] => items.map(({ id }) => id);
 

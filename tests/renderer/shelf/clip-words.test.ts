@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { slowMotionWords } from '../../../renderer/card/slow-motion-words';
 import { codecWords } from '#core/timeline/codec-words';
-import { bytesWords, lengthWords, rateWords } from '../../../renderer/shelf/fact-words';
+import { bytesWords, lengthWords, rateWords } from '../../../renderer/swims/fact-words';
 
 describe('the words of a clip', () => {
   it('tell a constant rate from a variable one', () => {

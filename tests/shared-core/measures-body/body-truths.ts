@@ -1,6 +1,7 @@
 import type { EventKind } from '#core/marks/event-kind';
 import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
-import type { BodyContext, BodyInput } from '#core/measures/body/body-context';
+import type { BodyContext } from '#core/measures/body/body-context';
+import type { BodyInput } from '#core/measures/body/body-input';
 import { centreWeights } from '#core/measures/body/centre-of-mass';
 import { neighbours } from '#core/measures/body/phase-lag';
 import type { PosturePoints } from '#core/measures/body/posture-measure';

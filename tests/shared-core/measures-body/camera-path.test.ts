@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bodyContext, type BodyInput } from '#core/measures/body/body-context';
+import { bodyContext } from '#core/measures/body/body-context';
+import type { BodyInput } from '#core/measures/body/body-input';
 import { speedReadings } from '#core/measures/body/speed';
 import type { Posture, Scene } from '#core/swim-file/swim-schema';
 import { normal, seeded } from '../../../sample-clips/model/seeded';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { landmarkNames } from '#core/marks/landmark';
-import { bodyContext, type BodyInput } from '#core/measures/body/body-context';
+import { bodyContext } from '#core/measures/body/body-context';
+import type { BodyInput } from '#core/measures/body/body-input';
 import { bodyFamilies } from '#core/measures/body/body-families';
 import { knownPostures } from '#core/follow/known-postures';
 import { followedSpread } from '#core/measures/body/followed-spread';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { circularMean, turnedTo } from '#core/measures/body/angles';
-import { bodyContext, type BodyInput } from '#core/measures/body/body-context';
+import { bodyContext } from '#core/measures/body/body-context';
+import type { BodyInput } from '#core/measures/body/body-input';
 import { goesOtherWay } from '#core/measures/body/other-way';
 import { postureMeasures } from '#core/measures/body/posture-measures';
 import type { PosturePoints } from '#core/measures/body/posture-measure';

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { type Regime, regimes } from '#tests/bench/incomplete/regimes';
-import { computedIn, type RegimeScore, scoreSwim, summed } from '#tests/bench/incomplete/score-regime';
-import type { Outcome } from '#tests/bench/incomplete/tally';
+import { type Regime, regimes } from '../../bench/readings/incomplete/regimes';
+import {
+  computedIn,
+  type RegimeScore,
+  scoreSwim,
+  summed,
+} from '../../bench/readings/incomplete/score-regime';
+import type { Outcome } from '../../bench/readings/incomplete/tally';
 
 // seeds of their own: those the thresholds of the readings were set on begin at 1, those of the written table at 51000001
 const first = 47_000_001;

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { eventKinds } from '#core/marks/event-kind';
 import { landmarkNames } from '#core/marks/landmark';
-import type { BodyInput } from '#core/measures/body/body-context';
+import type { BodyInput } from '#core/measures/body/body-input';
 import { insidePicture } from '#core/measures/body/inside-picture';
 import { catalogue } from '#core/measures/families';
 import type { Reading } from '#core/measures/reading';

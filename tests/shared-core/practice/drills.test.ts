@@ -4,7 +4,7 @@ import { cautionCodes, cautions, filmingCautions, underwaterCautions } from '#co
 import { drillById, drillLibrary } from '#core/practice/drill-library';
 import { drillSchema } from '#core/practice/drill-schema';
 import { itemCautions, planWarningWords } from '#core/practice/item-cautions';
-import { neverCompared } from '#core/practice/never-compared';
+import { neverCompared } from '#core/measures/never-compared';
 import { anItem } from './a-practice';
 
 describe('the drill library', () => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { seededUniform } from '#core/practice/seeded-uniform';
+import { seededUniform } from '#core/uncertainty/seeded-uniform';
 import { trialCsv } from '#core/practice/trial-csv';
 import { trialPlan } from '#core/practice/trial-plan';
 import { parseTrial, serialiseTrial, type Trial } from '#core/practice/trial-schema';

@@ -1,0 +1,120 @@
+import { LowerSwitch } from '../score/lower-switch';
+import { TimeSwitch } from '../score/time-switch';
+import { useStore } from 'zustand';
+import { clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
+import { StepButton } from './step-button';
+import { goTo, goToMark, stepBy } from '../open-swim/stepping';
+import { whereWords } from './where-words';
+import { useTip } from '../ui/use-tip';
+
+/** Shares of true speed the film can be played at. */
+export const paces = [
+  { pace: 0.125, words: '⅛×' },
+  { pace: 0.25, words: '¼×' },
+  { pace: 0.5, words: '½×' },
+  { pace: 1, words: '1×' },
+] as const;
+
+export function StepControls() {
+  const tip = useTip();
+  const session = useOpenSwim();
+  const frame = useView((state) => state.frame);
+  const waiting = useView((state) => state.shownFrame !== state.frame);
+  const lost = useView((state) => state.lostFrame === state.frame);
+  const playing = useView((state) => state.playing);
+  const pace = useView((state) => state.pace);
+  const scored = useView((state) => state.lower === 'score');
+  const hasFilm = useStore(session.film, (state) => state.source !== null);
+  const clock = useSwim(clockOf);
+  const hasStrokes = useStore(session.readings.store, (state) => state.rhythm.strokes.length > 0);
+  const rhythm = useStore(session.readings.store, (state) => state.rhythm);
+  const step =
+    (frames: number) =>
+    (held: boolean): void =>
+      stepBy(session, frames, held);
+  const where = whereWords(clock, frame, rhythm, hasStrokes ? 'stroke' : 'kick');
+  return (
+    <section className="steps" aria-label="Step through the film">
+      <div className="steps-row">
+        <button
+          type="button"
+          className="step"
+          onClick={() => goToMark(session, -1)}
+          title={tip('mark-before', 'Previous mark')}
+          aria-label="Previous mark"
+        >
+          ⇤ <span className="wide-words">mark</span>
+        </button>
+        <StepButton
+          onStep={step(-10)}
+          sign={null}
+          words="−10"
+          title={tip('frames-back', 'Ten frames back')}
+          minor
+        />
+        <StepButton onStep={step(-1)} sign="◀" words="frame" title={tip('frame-back', 'One frame back')} />
+        <output className={`where${waiting && hasFilm ? ' waiting' : ''}`} aria-live="off" data-frame={frame}>
+          <strong className="where-frame">{where.frame}</strong>
+          <small className="where-time">
+            {!waiting || !hasFilm ? where.time : lost ? 'this picture is damaged' : 'picture on its way…'}
+          </small>
+        </output>
+        <StepButton onStep={step(1)} sign="▶" words="frame" title={tip('frame-on', 'One frame on')} />
+        <StepButton
+          onStep={step(10)}
+          sign={null}
+          words="+10"
+          title={tip('frames-on', 'Ten frames on')}
+          minor
+        />
+        <button
+          type="button"
+          className="step"
+          onClick={() => goToMark(session, 1)}
+          title={tip('mark-after', 'Next mark')}
+          aria-label="Next mark"
+        >
+          <span className="wide-words">mark</span> ⇥
+        </button>
+        <span className="steps-space" />
+        <button
+          type="button"
+          className="step play"
+          aria-pressed={playing}
+          disabled={!hasFilm}
+          onClick={() => session.view.setState({ playing: !playing })}
+          title={tip('play', 'Play or stop')}
+        >
+          {playing ? '❙❙ Stop' : '▶ Play'}
+        </button>
+        <fieldset className="switch" aria-label="Speed of playing">
+          {paces.map((each) => (
+            <button
+              key={each.pace}
+              type="button"
+              aria-pressed={pace === each.pace}
+              onClick={() => session.view.setState({ pace: each.pace })}
+              title={`Play at ${each.words} of true speed`}
+            >
+              {each.words}
+            </button>
+          ))}
+        </fieldset>
+      </div>
+      <div className="steps-time">
+        <input
+          className="scrub"
+          type="range"
+          min={0}
+          max={clock.table.starts.length - 1}
+          value={frame}
+          aria-label="Scrub through the film"
+          aria-valuetext={`${where.frame}, ${where.time}`}
+          onChange={(event) => goTo(session, Number(event.target.value))}
+        />
+        <LowerSwitch />
+        {scored && <TimeSwitch />}
+      </div>
+    </section>
+  );
+}

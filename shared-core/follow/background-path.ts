@@ -1,0 +1,34 @@
+import type { Vision } from './vision';
+import type { GreyLevel } from './grey-pyramid';
+import type { Point } from '../units/brand';
+import type { Piece } from './piece';
+import { createFlowTeller } from './tell-flow';
+
+/** Forty points' median tells the camera well enough on pictures of a body this long, pixels. Our choice. */
+const coarseLength = 200;
+
+/**
+ * By picture, how far what lies behind the swimmer has moved in the picture since the first, px: what the camera did.
+ * A step that can't be told is taken for no step.
+ */
+export function backgroundPath(
+  vision: Vision,
+  piece: Piece,
+  pyramids: readonly (readonly GreyLevel[])[],
+): readonly Point[] {
+  const path: Point[] = [];
+  const flow = createFlowTeller(vision, pyramids[0], piece.bodyLength, coarseLength);
+  try {
+    piece.pictures.forEach((picture, i) => {
+      const before = piece.pictures[i - 1];
+      const pyramid = pyramids[i];
+      if (pyramid) flow.show(pyramid);
+      const moved = before ? flow.background(before, picture, piece.roughly(i)) : null;
+      const was = path[i - 1] ?? { x: 0, y: 0 };
+      path.push({ x: was.x + (moved?.x ?? 0), y: was.y + (moved?.y ?? 0) });
+    });
+  } finally {
+    flow.close();
+  }
+  return path;
+}

@@ -1,0 +1,6 @@
+export interface CycleSpan {
+  readonly fromFrame: number;
+  readonly toFrame: number;
+  readonly start: number;
+  readonly end: number;
+}

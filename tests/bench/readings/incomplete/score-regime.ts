@@ -1,0 +1,32 @@
+import { computeReadings } from '#core/measures/compute-readings';
+import { seeded } from '../../../../sample-clips/model/seeded';
+import { contextOfSwum, markedSwum } from './mark-swum';
+import type { Regime } from './regimes';
+import { noOutcome, type Outcome, outcomeOf } from './tally';
+
+/** Outcomes of one regime: of each reading, by its id. */
+export type RegimeScore = Map<string, Outcome>;
+
+/** Draws one swim, marks it whole, spoils the marks as the regime says, and counts what became of each reading. */
+export function scoreSwim(regime: Regime, seed: number, into: RegimeScore): void {
+  const { swum, swim, truth } = markedSwum(seed, regime.wish);
+  const spoilt = regime.spoil(swim, seeded(seed ^ 0x1234567));
+  for (const reading of computeReadings(contextOfSwum(swum, spoilt))) {
+    const outcome = outcomeOf(reading, truth);
+    if (!outcome) continue;
+    const tally = into.get(reading.id) ?? noOutcome();
+    tally[outcome] += 1;
+    into.set(reading.id, tally);
+  }
+}
+
+/** Outcomes of several tallies together. */
+export function summed(tallies: Iterable<Outcome>): Outcome {
+  const all = noOutcome();
+  for (const tally of tallies)
+    for (const key of Object.keys(all) as (keyof Outcome)[]) all[key] += tally[key];
+  return all;
+}
+
+/** Readings that gave a value, doubted or not. */
+export const computedIn = (tally: Outcome): number => tally.held + tally.near + tally.doubted + tally.gross;
