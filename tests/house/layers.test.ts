@@ -89,7 +89,6 @@ describe('the house', () => {
       'd3-scale',
       'd3-shape',
       'jstat',
-      'simple-statistics',
       'ml-matrix',
       'immer',
       // a PDF and the widths of its letters are computed from bytes alone
