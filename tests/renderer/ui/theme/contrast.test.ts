@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 
 const read = (name: string): string =>
-  readFileSync(new URL(`../../../renderer/theme/${name}`, import.meta.url), 'utf8');
+  readFileSync(new URL(`../../../../renderer/ui/theme/${name}`, import.meta.url), 'utf8');
 
 /** Hex colours a rule block sets, by custom property. */
 function tokensOf(css: string, selector: string): Map<string, string> {
