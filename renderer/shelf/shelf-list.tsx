@@ -1,5 +1,5 @@
 import { defaultRangeExtractor, useWindowVirtualizer } from '@tanstack/react-virtual';
-import { type Ref, useEffect, useImperativeHandle, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type Ref, useImperativeHandle, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { HostClient } from '../host/host-client';
 import type { SwimGroup } from '../swims/filter-swims';
 import { columnsFor, type ShelfRow, shelfRows } from './shelf-rows';
@@ -74,10 +74,6 @@ export function ShelfList({ groups, host, reached, chosen, acts, onSwimmer, ref 
         : [...inSight, kept].sort((a, b) => a - b);
     },
   });
-  // the rows' heights change with their width
-  // biome-ignore lint/correctness/useExhaustiveDependencies: measured again when the width has changed
-  useEffect(() => virtual.measure(), [virtual, width]);
-
   useImperativeHandle(ref, () => {
     const reveal = (at: number | undefined, find: () => HTMLElement | null | undefined): void => {
       let tries = 0;

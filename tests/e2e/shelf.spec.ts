@@ -33,6 +33,36 @@ test.describe('with the sample swims', () => {
     expect(app.said()).not.toMatch(/error/i);
   });
 
+  test('gives rows of tiles room of their own at any width, and keeps its main button in the bar', async ({
+    page,
+    app,
+  }) => {
+    await expect(tiles(page)).toHaveCount(7);
+    for (const width of [1280, 1424, 1600, 1024]) {
+      await page.setViewportSize({ width, height: 860 });
+      await expect
+        .poll(
+          () =>
+            page.locator('.shelf-grid').evaluateAll((rows) => {
+              const places = rows.map((row) => row.getBoundingClientRect()).sort((a, b) => a.top - b.top);
+              return places.slice(1).filter(({ top }, i) => top < (places[i]?.bottom ?? 0) - 1).length;
+            }),
+          { message: `rows that overlap at ${width}` },
+        )
+        .toBe(0);
+      if (width > 1360) {
+        const bar = page.locator('.page-bar');
+        const [add, help] = [
+          bar.getByRole('button', { name: /Add swims/ }),
+          bar.locator('.key-sheet-button'),
+        ];
+        const [a, b] = [await add.boundingBox(), await help.boundingBox()];
+        expect(Math.abs((a?.y ?? 0) - (b?.y ?? 99)), `one line at ${width}`).toBeLessThan(8);
+      }
+    }
+    expect(app.said()).not.toMatch(/error/i);
+  });
+
   test('is walked by arrows, opened by Enter, and come back to at the same swim', async ({ page, app }) => {
     await expect(tiles(page)).toHaveCount(7);
     await tiles(page).first().focus();
