@@ -1,4 +1,4 @@
-import type { App } from 'electron';
+import type { App, BrowserWindow } from 'electron';
 
 /** Milliseconds that work may take to stop and clean up. Our default: a running ffmpeg is killed after two seconds. */
 const closeWithinMs = 10_000;
@@ -10,14 +10,21 @@ interface Ending {
   readonly withinMs?: number;
 }
 
+export interface End {
+  /** Begins that closing by itself. */
+  begin(): Promise<void>;
+  /** Closing the window is quitting: it stays until its page has saved and work has ended. */
+  holdOpen(window: Pick<BrowserWindow, 'on'>): void;
+}
+
 /**
  * Lets what is still at work stop and clean up before the program ends, but not for ever: a program without a window
- * that holds the lock would keep Submark from being started again. The answer begins that closing by itself.
+ * that holds the lock would keep Submark from being started again.
  */
 export function closeBeforeQuit(
   app: Pick<App, 'on' | 'quit' | 'exit'>,
   { close, giveUp, withinMs = closeWithinMs }: Ending,
-): () => Promise<void> {
+): End {
   let state: 'open' | 'closing' | 'closed' = 'open';
   let ended: Promise<void> | null = null;
   const end = (): Promise<void> => {
@@ -46,5 +53,13 @@ export function closeBeforeQuit(
     if (state === 'closing') return;
     void end().then(() => app.quit());
   });
-  return end;
+  return {
+    begin: end,
+    holdOpen: (window) =>
+      window.on('close', (event) => {
+        if (state === 'closed') return;
+        event.preventDefault();
+        if (state === 'open') app.quit();
+      }),
+  };
 }

@@ -22,6 +22,7 @@ import { denyPermissions } from './deny-permissions';
 import { askWhereCopiesGo } from './downloads';
 import { filesNamed, type FromSecondStart, hearOfFiles } from './files-to-open';
 import { handleOperations } from './handle-operations';
+import { helpHungPage } from './hung-page';
 import { menuItems } from './menu';
 import { openSomeLibrary } from './open-some-library';
 import { makeWindow, openPage } from './open-window';
@@ -70,14 +71,16 @@ async function open(): Promise<void> {
     return;
   }
   const { host, handler } = opened.value;
-  endWork = closeBeforeQuit(app, {
+  const end = closeBeforeQuit(app, {
     close: async () => {
+      await link.save();
       link.close();
       taskBar?.rest();
       await host.close();
     },
     giveUp: endTools,
   });
+  endWork = end.begin;
   denyPermissions(session.defaultSession);
   askWhereCopiesGo(session.defaultSession, app);
   handleOperations(host);
@@ -87,6 +90,8 @@ async function open(): Promise<void> {
   const state = readWindowState(stateFile, screens);
   window = makeWindow(state, path.join(appRoot, '.build', 'electron', 'preload.cjs'));
   const kept = keepWindowState(stateFile, window, state);
+  end.holdOpen(window);
+  helpHungPage(window);
   taskBar = new TaskBar(window, powerSaveBlocker);
   frame = new WindowFrame({ window, nativeTheme, taskBar, kept, setMenu, dark: state.dark });
   endWithSystem(app, window, powerMonitor, { inOrder: endWork, atOnce: endTools });

@@ -1,5 +1,8 @@
 import type { WindowWish } from '#core/host-contract/operations/window-operations';
 
+/** Milliseconds the page may take to save before the program ends. Our default: a save takes some 10 ms. */
+const saveWithinMs = 2000;
+
 type Unnumbered = WindowWish extends infer Each
   ? Each extends WindowWish
     ? Omit<Each, 'number'>
@@ -14,6 +17,9 @@ export class WindowLink {
   private wishes: readonly WindowWish[] = [];
   private last = 0;
   private answer: ((wishes: readonly WindowWish[]) => void) | null = null;
+  private saving: { readonly number: number; readonly done: () => void } | null = null;
+  /** A page has been there: it may hold what is not saved. */
+  private met = false;
 
   wish(wish: Unnumbered): void {
     this.last += 1;
@@ -22,7 +28,29 @@ export class WindowLink {
     this.answer = null;
   }
 
+  /** Has the page save what is unsaved; resolves when it has, or did not in time, as a page that hangs never does. */
+  save(withinMs = saveWithinMs): Promise<void> {
+    if (!this.met) return Promise.resolve();
+    return new Promise((resolve) => {
+      const late = setTimeout(resolve, withinMs);
+      this.saving = {
+        number: this.last + 1,
+        done: () => {
+          clearTimeout(late);
+          resolve();
+        },
+      };
+      this.wish({ kind: 'save' });
+    });
+  }
+
   next(after: number): Promise<readonly WindowWish[]> {
+    this.met = true;
+    // a page that has just been loaded has nothing unsaved
+    if (this.saving && (after === 0 || after >= this.saving.number)) {
+      this.saving.done();
+      this.saving = null;
+    }
     // whoever asked before is a page that is gone
     this.answer?.([]);
     this.answer = null;

@@ -1,4 +1,5 @@
 import type { WindowWish } from '#core/host-contract/operations/window-operations';
+import { saveAll } from '../documents/open-autosaves';
 import type { HostClient } from '../host/host-client';
 import { commandRegistry } from '../ui/command-registry';
 import { openFiles } from '../ui/opened-files';
@@ -54,19 +55,23 @@ async function doWishes(host: HostClient): Promise<void> {
       continue;
     }
     for (const wish of answer.value.wishes) {
+      await fulfil(wish);
       after = wish.number;
-      fulfil(wish);
     }
   }
 }
 
-function fulfil(wish: WindowWish): void {
-  if (wish.kind === 'command') {
-    runCommand(wish.id);
-    return;
+async function fulfil(wish: WindowWish): Promise<void> {
+  switch (wish.kind) {
+    case 'command':
+      return runCommand(wish.id);
+    case 'save':
+      // the window waits with its end until the next question says that this is done
+      return saveAll();
+    case 'files':
+      openFiles(wish.paths);
+      openRoute(shelfRoute);
   }
-  openFiles(wish.paths);
-  openRoute(shelfRoute);
 }
 
 /** A command from the menu, run as its key would run it. */

@@ -66,16 +66,8 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
       await open.session.keeper.open(open.opened.clipStatus);
     };
     void start();
-    const away = (): void => open?.session.autosave.leave();
-    const hidden = (): void => {
-      if (document.visibilityState === 'hidden') away();
-    };
-    window.addEventListener('pagehide', away);
-    document.addEventListener('visibilitychange', hidden);
     return () => {
       leaving.abort();
-      window.removeEventListener('pagehide', away);
-      document.removeEventListener('visibilitychange', hidden);
       void open?.close();
       setOpening({ kind: 'opening' });
     };

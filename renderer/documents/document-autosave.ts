@@ -3,6 +3,7 @@ import type { HostError, Result } from '#core/host-contract/host-error';
 import type { Author, Lineage } from '#core/host-contract/operations/lineage';
 import { makeId } from '../host/make-id';
 import { oneAtATime } from './one-at-a-time';
+import { savedOnLeaving } from './open-autosaves';
 import {
   afterSaveEvent,
   beginSaving,
@@ -96,16 +97,18 @@ export function createDocumentAutosave<T extends Dated>(
     turns.schedule(Math.max(0, Math.min(quiet, waitingSince + longest - steady())));
   });
   if (options.unsavedFromStart) turns.schedule(0);
+  const leave = (): void => {
+    document.commit();
+    if (isSettled()) return;
+    keepInJournal();
+    void turns.start();
+  };
+  const closed = savedOnLeaving({ flush: turns.start, leave });
 
   return {
     status,
     flush: turns.start,
-    leave() {
-      document.commit();
-      if (isSettled()) return;
-      keepInJournal();
-      void turns.start();
-    },
+    leave,
     async keepMine() {
       // a write under way says again what they have
       await turns.pause();
@@ -131,6 +134,7 @@ export function createDocumentAutosave<T extends Dated>(
       await turns.start();
       turns.close();
       unsubscribe();
+      closed();
     },
   };
 }

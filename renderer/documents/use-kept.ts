@@ -35,16 +35,8 @@ export function useKept<T extends { readonly id: string; readonly changedAt: str
       setOpening({ kept: open });
       if (open.replayed) say('Changes of last time that had not been saved are back');
     });
-    const away = (): void => open?.autosave.leave();
-    const hidden = (): void => {
-      if (document.visibilityState === 'hidden') away();
-    };
-    window.addEventListener('pagehide', away);
-    document.addEventListener('visibilitychange', hidden);
     return () => {
       gone = true;
-      window.removeEventListener('pagehide', away);
-      document.removeEventListener('visibilitychange', hidden);
       void open?.close();
       setOpening(null);
     };

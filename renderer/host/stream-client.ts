@@ -16,7 +16,7 @@ export function readAnswer<T>(schema: z.ZodType<T>, answer: unknown): Result<T> 
 }
 
 /**
- * How bytes made in the window are sent: as they are, or as a stream. Over Electron's own scheme a Blob would first be put
+ * How bytes are sent: as they are, or as a stream. Over Electron's own scheme a Blob, and so a file too, would first be put
  * together in the memory of the program that holds the window; HTTP, on the other side, takes no stream.
  */
 export type SentAs = 'blob' | 'stream';
@@ -30,8 +30,7 @@ async function put<T>(
   try {
     const response = await fetch(address, {
       method: 'PUT',
-      // a file lies on the disk, and is read from there
-      ...(as === 'stream' && !(body instanceof File) ? { body: body.stream(), duplex: 'half' } : { body }),
+      ...(as === 'stream' ? { body: body.stream(), duplex: 'half' } : { body }),
       ...(signal ? { signal } : {}),
     } as RequestInit);
     if (response.status === 403) return failure('not-allowed', { window: 1 });

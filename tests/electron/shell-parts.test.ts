@@ -9,8 +9,9 @@ const said = vi.hoisted(() => ({ boxes: [] as unknown[][], answer: 1 }));
 vi.mock('electron', () => ({
   dialog: {
     showErrorBox: (...words: unknown[]) => said.boxes.push(words),
-    showMessageBox: async (asked: unknown) => {
-      said.boxes.push([asked]);
+    // over a window, or alone
+    showMessageBox: async (...asked: unknown[]) => {
+      said.boxes.push([asked.at(-1)]);
       return { response: said.answer };
     },
   },
@@ -18,6 +19,7 @@ vi.mock('electron', () => ({
 
 import { closeBeforeQuit } from '#electron/shell/close-before-quit';
 import { filesNamed, filesSent } from '#electron/shell/files-to-open';
+import { helpHungPage } from '#electron/shell/hung-page';
 import { acceleratorOf, menuItems } from '#electron/shell/menu';
 import { endWithSystem, quitOnSignal } from '#electron/shell/system-shutdown';
 import { TaskBar } from '#electron/shell/task-bar';
@@ -58,14 +60,33 @@ describe('the end', () => {
     const app = anApp();
     const close = vi.fn(async () => undefined);
     const giveUp = vi.fn();
-    const end = closeBeforeQuit(app as never, { close, giveUp });
+    const { begin } = closeBeforeQuit(app as never, { close, giveUp });
     const event = { preventDefault: vi.fn() };
     app.emit('before-quit', event);
     app.emit('before-quit', event);
-    await end();
+    await begin();
     expect(close).toHaveBeenCalledOnce();
     expect(giveUp).not.toHaveBeenCalled();
     await vi.waitFor(() => expect(app.quit).toHaveBeenCalledOnce());
+  });
+
+  it('comes when the window is closed, which stays until its page has saved', async () => {
+    const app = anApp();
+    const window = new EventEmitter();
+    let saved: () => void = () => undefined;
+    const close = vi.fn(() => new Promise<void>((resolve) => (saved = resolve)));
+    closeBeforeQuit(app as never, { close, giveUp: vi.fn() }).holdOpen(window as never);
+    const event = { preventDefault: vi.fn() };
+    window.emit('close', event);
+    expect(app.quit).toHaveBeenCalledOnce();
+    app.emit('before-quit', { preventDefault: vi.fn() });
+    window.emit('close', event);
+    expect(event.preventDefault).toHaveBeenCalledTimes(2);
+    expect(app.quit).toHaveBeenCalledOnce();
+    saved();
+    await vi.waitFor(() => expect(app.quit).toHaveBeenCalledTimes(2));
+    window.emit('close', event);
+    expect(event.preventDefault).toHaveBeenCalledTimes(2);
   });
 
   it('comes with the system’s: Windows is not kept waiting, the others wait until we have quit', () => {
@@ -167,6 +188,87 @@ describe('what the window wants of its page', () => {
     expect(await gone).toEqual([]);
     link.close();
     expect(await here).toEqual([]);
+  });
+});
+
+describe('saving before the end', () => {
+  const ended = (saving: Promise<void>) => {
+    const seen = { ended: false };
+    void saving.then(() => {
+      seen.ended = true;
+    });
+    return seen;
+  };
+
+  it('waits until the page says that it has saved', async () => {
+    const link = new WindowLink();
+    const waiting = link.next(0);
+    const saving = link.save(60_000);
+    const seen = ended(saving);
+    expect(await waiting).toEqual([{ kind: 'save', number: 1 }]);
+    expect(seen.ended).toBe(false);
+    void link.next(1);
+    await saving;
+  });
+
+  it('does not wait for ever for a page that hangs, nor at all for one that is not there or just loaded', async () => {
+    vi.useFakeTimers();
+    const link = new WindowLink();
+    await link.save();
+    void link.next(0);
+    const seen = ended(link.save());
+    await vi.advanceTimersByTimeAsync(1999);
+    expect(seen.ended).toBe(false);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(seen.ended).toBe(true);
+    const saving = link.save();
+    void link.next(0);
+    await saving;
+  });
+});
+
+describe('a page that hangs', () => {
+  const aWindow = () =>
+    Object.assign(new EventEmitter(), {
+      isDestroyed: () => false,
+      webContents: { forcefullyCrashRenderer: vi.fn() },
+    });
+  beforeEach(() => {
+    vi.spyOn(console, 'error').mockImplementation(() => undefined);
+  });
+  afterEach(() => {
+    vi.restoreAllMocks();
+  });
+
+  it.each([
+    [0, 0],
+    [1, 1],
+  ])('is waited for or loaded again, as the coach says (answer %i)', async (answer, ended) => {
+    said.answer = answer;
+    const window = aWindow();
+    helpHungPage(window as never);
+    window.emit('unresponsive');
+    window.emit('unresponsive');
+    expect(said.boxes).toHaveLength(1);
+    await Promise.resolve();
+    await Promise.resolve();
+    expect(window.webContents.forcefullyCrashRenderer).toHaveBeenCalledTimes(ended);
+    // asked again when it hangs again
+    window.emit('unresponsive');
+    expect(said.boxes).toHaveLength(2);
+  });
+
+  it('is no longer asked about, and not ended, when it answers again', async () => {
+    said.answer = 1;
+    const window = aWindow();
+    helpHungPage(window as never);
+    window.emit('unresponsive');
+    window.emit('responsive');
+    const [asked] = said.boxes[0] as [{ signal: AbortSignal }];
+    expect(asked.signal.aborted).toBe(true);
+    await Promise.resolve();
+    await Promise.resolve();
+    expect(window.webContents.forcefullyCrashRenderer).not.toHaveBeenCalled();
   });
 });
 

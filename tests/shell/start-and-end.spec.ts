@@ -19,10 +19,12 @@ test('starts, opens a swim, steps, marks, quits at once, and shows the mark when
   const before = savedEvents(library);
   await stepAndMark(first.page);
   await first.quit();
+  // on the disk, and not only in the window's storage
+  expect(savedEvents(library)).toBe(before + 1);
 
   const second = await open();
   await openBench(second.page);
-  await expect.poll(() => savedEvents(library)).toBe(before + 1);
+  expect(savedEvents(library)).toBe(before + 1);
   await second.quit();
 });
 

@@ -36,6 +36,8 @@ export const windowWishSchema = z.discriminatedUnion('kind', [
     number: z.number().int(),
     paths: z.array(z.string().min(1).max(4096)).max(1000),
   }),
+  /** Submark is about to end: the page saves what is unsaved before it asks again. */
+  z.strictObject({ kind: z.literal('save'), number: z.number().int() }),
 ]);
 export type WindowWish = z.infer<typeof windowWishSchema>;
 
