@@ -247,16 +247,20 @@ describe('the window', () => {
       },
     };
     const quitsBefore = standIn.quits;
-    const wanted = operation(ours, 'window/next', { after: 0 });
+    standIn.app.emit('open-file', { preventDefault: () => undefined }, '/early.mp4');
+    expect(await operation(ours, 'window/next', { after: 0 })).toMatchObject({
+      value: { wishes: [{ kind: 'files', number: 1 }] },
+    });
+    const wanted = operation(ours, 'window/next', { after: 1 });
     standIn.window.emit('close', event);
     expect([prevented, standIn.quits]).toEqual([1, quitsBefore + 1]);
     prevented = 0;
     standIn.app.emit('before-quit', event);
     expect(prevented).toBe(1);
     // the page saves first, and says so by asking what else is wanted
-    expect(await wanted).toMatchObject({ value: { wishes: [{ kind: 'save', number: 1 }] } });
+    expect(await wanted).toMatchObject({ value: { wishes: [{ kind: 'save', number: 2 }] } });
     expect(standIn.quits).toBe(quitsBefore + 1);
-    void operation(ours, 'window/next', { after: 1 });
+    void operation(ours, 'window/next', { after: 2 });
     await vi.waitFor(() => expect(standIn.quits).toBe(quitsBefore + 2), { timeout: 20_000 });
     standIn.app.emit('before-quit', event);
     expect(prevented).toBe(1);
@@ -309,7 +313,7 @@ describe('the window', () => {
     const film = path.join(folder, 'film.mp4');
     standIn.app.emit('second-instance', {}, [], '/', { files: [film] });
     expect(await operation(ours, 'window/next', { after: 0 })).toMatchObject({
-      value: { wishes: [{ kind: 'files', number: 2, paths: [film] }] },
+      value: { wishes: [{ kind: 'files', number: 3, paths: [film] }] },
     });
   });
 
@@ -329,8 +333,8 @@ describe('the window', () => {
     if (!item?.click) throw new Error('no item');
     expect(item).toMatchObject({ label: 'Hand entry', accelerator: 'A', registerAccelerator: false });
     (item.click as () => void)();
-    expect(await operation(ours, 'window/next', { after: 2 })).toMatchObject({
-      value: { wishes: [{ kind: 'command', number: 3, id: 'mark' }] },
+    expect(await operation(ours, 'window/next', { after: 3 })).toMatchObject({
+      value: { wishes: [{ kind: 'command', number: 4, id: 'mark' }] },
     });
     // the same again is no new menu, which would close the one that is open
     await operation(ours, 'window/show', { ...face, work: [0.5] });
@@ -341,8 +345,8 @@ describe('the window', () => {
     const opening = { preventDefault: vi.fn() };
     standIn.app.emit('open-file', opening, '/other.mp4');
     expect(opening.preventDefault).toHaveBeenCalledOnce();
-    expect(await operation(ours, 'window/next', { after: 3 })).toMatchObject({
-      value: { wishes: [{ kind: 'files', number: 4, paths: ['/other.mp4'] }] },
+    expect(await operation(ours, 'window/next', { after: 4 })).toMatchObject({
+      value: { wishes: [{ kind: 'files', number: 5, paths: ['/other.mp4'] }] },
     });
   });
 
