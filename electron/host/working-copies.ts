@@ -198,6 +198,12 @@ export class WorkingCopies {
     return success({ bytes: (await sizeOf(file)) ?? 0 });
   }
 
+  /** The file of a swim's clip, when it is still the one the marks were made on. */
+  async originalFile(id: string): Promise<Result<string>> {
+    const original = await this.original(id);
+    return original.ok ? success(original.value.file) : original;
+  }
+
   /** Where the clip is, when it is still the one the marks were made on. */
   private async original(id: string): Promise<Result<{ file: string; clip: Clip }>> {
     const read = await this.shelf.read(id);

@@ -14,6 +14,8 @@ export interface MediaRun {
   readonly maxOutput?: number;
   /** Each line of standard output as it comes. */
   readonly onLine?: (line: string) => void;
+  /** Each line of what it complains about, as it comes. */
+  readonly onComplaint?: (line: string) => void;
   /** Runs behind everything else, so that review goes on meanwhile. */
   readonly inBackground?: boolean;
   /** What the tool reads on its standard input; without it there is none. */
@@ -27,7 +29,15 @@ export interface MediaRun {
 export async function runMediaTool(
   tool: MediaTool,
   args: readonly string[],
-  { signal, timeoutMs = 600_000, maxOutput = 64_000_000, onLine, inBackground = false, input }: MediaRun = {},
+  {
+    signal,
+    timeoutMs = 600_000,
+    maxOutput = 64_000_000,
+    onLine,
+    onComplaint,
+    inBackground = false,
+    input,
+  }: MediaRun = {},
 ): Promise<Result<string>> {
   if (signal?.aborted) return failure('cancelled');
   const found = await findMediaTool(tool);
@@ -44,6 +54,7 @@ export async function runMediaTool(
   noteTool(running);
   if (inBackground) stepBack(running.pid);
   if (onLine) hearLines(running.stdout, onLine);
+  if (onComplaint) hearLines(running.stderr, onComplaint);
   const run = await running;
   if (!run.failed) return success(run.stdout);
   if (run.isCanceled) return failure('cancelled');

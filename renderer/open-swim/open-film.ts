@@ -1,4 +1,6 @@
 import { errorWords } from '#core/host-contract/error-words';
+import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { checkPictures } from '../host/check-pictures';
 import type { OpenFrameSource } from '../video/frame-source';
 import { openCopy, openSwimFilm } from '../video/open-swim-film';
 import type { OpenSwim, ClipStatus } from './open-swim';
@@ -16,7 +18,21 @@ export async function openFilm(
 ): Promise<void> {
   const { film, host, document } = session;
   const swim = document.swim();
-  const onBroken = (broken: number): void => film.setState({ broken });
+  let checking = false;
+  const onBroken = (broken: number): void => {
+    film.setState({ broken });
+    if (checking || film.getState().checked) return;
+    checking = true;
+    void checkWhole();
+  };
+  const checkWhole = async (): Promise<void> => {
+    const { fields, frameTimes } = swim.clip;
+    const checked = await checkPictures(host, {
+      ...{ of: { swimId: swim.id }, track: swim.clip.track ?? 1, fields, signal },
+      frames: tableFromRecord(frameTimes).starts.length,
+    });
+    if (checked.ok && !signal.aborted) film.setState({ checked: checked.value });
+  };
   const opened =
     clipStatus === 'present'
       ? await openSwimFilm(host, swim, { signal, open, onBroken })

@@ -1,7 +1,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Stretch } from '#core/host-contract/operations/media-operations';
+import type { PicturesChecked, Stretch } from '#core/host-contract/operations/media-operations';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { ClipClock } from '#core/timeline/clip-clock';
@@ -29,6 +29,8 @@ export interface FilmState {
   readonly slowMs: number | null;
   /** Frames met so far that this window could not decode. */
   readonly broken: number;
+  /** What a check of the whole clip found, begun when the first such frame is met; null until then. */
+  readonly checked: PicturesChecked | null;
 }
 export interface Copying {
   /** There is no picture without it, or stepping through the clip itself is slow. */
@@ -100,6 +102,7 @@ export const createFilmStore = (): StoreApi<FilmState> =>
     copying: null,
     slowMs: null,
     broken: 0,
+    checked: null,
     reopen: null,
   }));
 

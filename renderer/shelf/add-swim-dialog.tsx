@@ -81,6 +81,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
   const add = async (): Promise<void> => {
     if (!facts || factor === null) return;
     const stop = new AbortController();
+    look.endCheck();
     setFailed(null);
     setSending({ share: 0, stop });
     const added = await addSwim(host, {
@@ -133,7 +134,13 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
             void add();
           }}
         >
-          <ClipFactsList facts={facts} bytes={bytesOf(adding)} slowdown={factor} picture={picture} />
+          <ClipFactsList
+            facts={facts}
+            bytes={bytesOf(adding)}
+            slowdown={factor}
+            picture={picture}
+            check={look.check}
+          />
           <FilmNotes facts={facts} onTrack={setTrack} />
           {!still && <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />}
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
@@ -155,19 +162,7 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
               )}
             </>
           )}
-          <footer className="dialog-foot">
-            <button type="submit" className="primary" disabled={sending !== null}>
-              Add to the shelf
-            </button>
-            <button type="button" onClick={leave}>
-              {sending ? 'Stop' : 'Don’t add'}
-            </button>
-            {sending && (
-              <output className="sending">
-                <progress value={sending.share} aria-label="Sent" /> {Math.round(sending.share * 100)} %
-              </output>
-            )}
-          </footer>
+          <AddingFoot sending={sending} onLeave={leave} />
         </form>
       )}
       {asks && (
@@ -183,5 +178,29 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
         />
       )}
     </Dialog>
+  );
+}
+
+function AddingFoot({
+  sending,
+  onLeave,
+}: {
+  readonly sending: Sending | null;
+  readonly onLeave: () => void;
+}) {
+  return (
+    <footer className="dialog-foot">
+      <button type="submit" className="primary" disabled={sending !== null}>
+        Add to the shelf
+      </button>
+      <button type="button" onClick={onLeave}>
+        {sending ? 'Stop' : 'Don’t add'}
+      </button>
+      {sending && (
+        <output className="sending">
+          <progress value={sending.share} aria-label="Sent" /> {Math.round(sending.share * 100)} %
+        </output>
+      )}
+    </footer>
   );
 }

@@ -1,5 +1,7 @@
 import type { ClipFacts } from '../video/frame-source';
+import type { PicturesChecked } from '#core/host-contract/operations/media-operations';
 import { codecWords } from '#core/timeline/codec-words';
+import { damageWords } from '#core/timeline/damage-words';
 import { isStill } from '../video/is-still';
 import { bytesWords, lengthWords, rateWords } from '../swims/fact-words';
 
@@ -10,10 +12,12 @@ interface Props {
   readonly slowdown: number | null;
   /** Address of a picture of the clip, or null until there is one. */
   readonly picture: string | null;
+  /** What a check of every picture found, or the share of the film it has seen; null where there is none. */
+  readonly check?: PicturesChecked | number | null;
 }
 
 /** What the file itself tells, so that the coach sees it is the right one. */
-export function ClipFactsList({ facts, bytes, slowdown, picture }: Props) {
+export function ClipFactsList({ facts, bytes, slowdown, picture, check = null }: Props) {
   const rows: readonly (readonly [string, string])[] = [
     [
       'Picture',
@@ -35,6 +39,7 @@ export function ClipFactsList({ facts, bytes, slowdown, picture }: Props) {
           ] as const,
         ]
       : []),
+    ...(check === null ? [] : [['Checked', checkWords(check)] as const]),
   ];
   return (
     <div className="clip-facts">
@@ -49,4 +54,11 @@ export function ClipFactsList({ facts, bytes, slowdown, picture }: Props) {
       </dl>
     </div>
   );
+}
+
+function checkWords(check: PicturesChecked | number): string {
+  if (typeof check === 'number') return `looking at every picture, ${Math.round(check * 100)} %`;
+  const damage = damageWords(check);
+  if (damage === null) return 'every picture can be decoded';
+  return `${damage}, and those that follow one may show traces of it. The rest can be used`;
 }

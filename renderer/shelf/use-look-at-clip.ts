@@ -1,9 +1,11 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
+import type { PicturesChecked } from '#core/host-contract/operations/media-operations';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { HostClient } from '../host/host-client';
 import type { ClipFacts } from '../video/frame-source';
 import { type ClipToAdd, inputOf } from './clip-to-add';
+import { checkPictures } from '../host/check-pictures';
 import { factsOf } from './look-at-clip';
 import { pictureOf } from './thumbnail';
 
@@ -13,6 +15,8 @@ interface Look {
   readonly picture: string | null;
   /** The same picture's bytes, to be waited for; null when it can't be had. */
   readonly thumbnail: Promise<Blob | null>;
+  /** What a check of every picture found, or the share of the film it has seen; null where there is none. */
+  readonly check: PicturesChecked | number | null;
   readonly trouble: HostError | null;
   /** What is being done meanwhile; empty when there is nothing to say. */
   readonly words: string;
@@ -20,6 +24,8 @@ interface Look {
 export interface ClipLook extends Look {
   /** The clip as it is to be added: in the library already when it had to be sent to be looked at. */
   readonly toAdd: ClipToAdd;
+  /** It is being added now: no more work is done for the look. */
+  readonly endCheck: () => void;
   /** It has become a swim: what was sent for the look is no longer taken back. */
   readonly taken: () => void;
 }
@@ -27,6 +33,7 @@ const nothingYet: Look = {
   facts: null,
   picture: null,
   thumbnail: Promise.resolve(null),
+  check: null,
   trouble: null,
   words: '',
 };
@@ -36,6 +43,7 @@ export function useLookAtClip(adding: ClipToAdd, track: number | null, host: Hos
   const [look, setLook] = useState<Look>(nothingYet);
   const [sent, setSent] = useState<ArrivedClip | null>(null);
   const mine = useRef<ArrivedClip | null>(null);
+  const checking = useRef<AbortController | null>(null);
 
   useEffect(() => {
     const leaving = new AbortController();
@@ -55,13 +63,7 @@ export function useLookAtClip(adding: ClipToAdd, track: number | null, host: Hos
         host,
         signal: leaving.signal,
         onWords: (words) => setLook((now) => (leaving.signal.aborted ? now : { ...now, words })),
-        onSent: (clip) => {
-          if (leaving.signal.aborted) void host.call('clip/discard', { clipId: clip.clipId });
-          else {
-            mine.current = clip;
-            setSent(clip);
-          }
-        },
+        onSent: (clip) => hold(clip),
       });
       if (leaving.signal.aborted) return;
       if (!looked.ok) {
@@ -74,7 +76,42 @@ export function useLookAtClip(adding: ClipToAdd, track: number | null, host: Hos
           ? pictureOf({ ...inputOf(adding, host), track }, leaving.signal)
           : Promise.resolve(picture);
       setLook({ ...nothingYet, facts, thumbnail });
+      void checkAll(facts);
       showPicture(await thumbnail);
+    };
+    const hold = (clip: ArrivedClip): void => {
+      if (leaving.signal.aborted) void host.call('clip/discard', { clipId: clip.clipId });
+      else {
+        mine.current = clip;
+        setSent(clip);
+      }
+    };
+    /** Has every picture decoded by the host's tools while the coach fills in the card; a file in hand is sent for it. */
+    const checkAll = async (facts: ClipFacts): Promise<void> => {
+      const ending = new AbortController();
+      checking.current = ending;
+      const signal = AbortSignal.any([leaving.signal, ending.signal]);
+      const tell = (check: Look['check']): void => {
+        if (!signal.aborted) setLook((now) => ({ ...now, check }));
+      };
+      let clip = mine.current ?? (adding.kind === 'referred' ? adding.clip : null);
+      if (!clip && adding.kind === 'file') {
+        const arrived = await host.sendClip(adding.file, adding.file.name, {
+          signal,
+          onProgress: () => undefined,
+        });
+        if (!arrived.ok) return;
+        clip = arrived.value;
+        if (ending.signal.aborted) void host.call('clip/discard', { clipId: clip.clipId });
+        else hold(clip);
+      }
+      if (!clip || signal.aborted) return;
+      const { track: number, fields, table } = facts;
+      const checked = await checkPictures(host, {
+        of: { clipId: clip.clipId },
+        ...{ track: number, fields, frames: table.starts.length, signal, onProgress: tell },
+      });
+      tell(checked.ok ? checked.value : null);
     };
     void start();
     return () => {
@@ -92,9 +129,10 @@ export function useLookAtClip(adding: ClipToAdd, track: number | null, host: Hos
     [host],
   );
 
+  const endCheck = useCallback(() => checking.current?.abort(), []);
   const taken = useCallback(() => {
     mine.current = null;
   }, []);
   const toAdd: ClipToAdd = sent ? { kind: 'referred', key: adding.key, clip: sent, copied: false } : adding;
-  return { ...look, toAdd, taken };
+  return { ...look, toAdd, endCheck, taken };
 }

@@ -3,6 +3,7 @@ import { failure, success } from '#core/host-contract/host-error';
 import type { mediaOperations } from '#core/host-contract/operations/media-operations';
 import { draftName } from '../../disk/drafts';
 import { describeMediaTools } from '../../media/find-media-tool';
+import { checkPictures } from '../../media/check-pictures';
 import { lookAtFilm } from '../../media/look-at-film';
 import type { HandlersOf, HostParts } from './handlers';
 
@@ -20,6 +21,14 @@ export function mediaHandlers({
       if (!file) return failure('not-found', { name: 'The clip' });
       const scratch = path.join(folder.arriving, draftName(makeId(), '.jpg'));
       const jobId = jobs.start((signal, report) => lookAtFilm({ file, track, scratch, signal, report }));
+      return success({ jobId });
+    },
+    'media/check': async ({ of, ...film }) => {
+      const found = 'clipId' in of ? success(clips.fileOf(of.clipId)) : await copies.originalFile(of.swimId);
+      if (!found.ok) return found;
+      const file = found.value;
+      if (!file) return failure('not-found', { name: 'The clip' });
+      const jobId = jobs.start((signal, report) => checkPictures({ file, ...film, signal, report }));
       return success({ jobId });
     },
     'copy/look': ({ id }) => copies.look(id),

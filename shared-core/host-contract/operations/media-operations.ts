@@ -35,6 +35,15 @@ export const hostFilmSchema = z.strictObject({
 });
 export type HostFilm = z.infer<typeof hostFilmSchema>;
 
+/** What decoding the whole of a film found, in frames. */
+export const picturesCheckedSchema = z.strictObject({
+  /** Frames in which the decoder met errors; it shows them patched up. */
+  patched: z.number().int().nonnegative(),
+  /** Frames that the file lists and no decoder gives. */
+  missing: z.number().int().nonnegative(),
+});
+export type PicturesChecked = z.infer<typeof picturesCheckedSchema>;
+
 export const copyLookSchema = z.discriminatedUnion('state', [
   z.strictObject({ state: z.literal('none') }),
   z.strictObject({ state: z.literal('making'), jobId: idSchema }),
@@ -80,6 +89,19 @@ export const mediaOperations = {
   /** Starts reading what an arrived clip is, track by choice (null: the first); the job ends with a `HostFilm`. */
   'media/look': {
     input: z.strictObject({ clipId: idSchema, track: z.number().int().positive().nullable() }),
+    output: startedJobSchema,
+  },
+  /**
+   * Starts decoding the whole of an arrived clip, or of a swim's, behind all other work, to count damaged pictures; the job
+   * ends with `picturesCheckedSchema`. `frames` is how many the film is known to have, two a picture where `fields` is true.
+   */
+  'media/check': {
+    input: z.strictObject({
+      of: z.union([z.strictObject({ clipId: idSchema }), z.strictObject({ swimId: idSchema })]),
+      track: z.number().int().positive(),
+      frames: z.number().int().nonnegative(),
+      fields: z.boolean(),
+    }),
     output: startedJobSchema,
   },
   /** Whether a swim has a working copy, or one is being made. */
