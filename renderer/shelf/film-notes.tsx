@@ -29,6 +29,12 @@ export function FilmNotes({ facts, onTrack }: Props) {
           film has {Math.round(facts.rate)} frames a second instead of {Math.round(facts.rate / 2)}.
         </p>
       )}
+      {facts.slowedInPart && (
+        <p className="caution">
+          This film is slowed only in part, says the phone that filmed it. Submark counts the whole of it at
+          one rate: answer for the stretch you measure, and mark only there.
+        </p>
+      )}
       {needsCopy && (
         <p className="caution">
           This window can’t step through {codecWords(facts.codec)} in {facts.container} by itself: once it is

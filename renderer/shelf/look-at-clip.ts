@@ -70,7 +70,9 @@ export async function factsOf(order: LookOrder): Promise<Result<LookedAt>> {
 /** The window's own facts where it and the host's tools see the same frames; else, and for fields, the tools'. */
 function joined(window: ClipFacts, host: HostFilm): ClipFacts {
   const same = !host.fields && sameStarts(window.table, tableFromRecord(host.frameTimes));
-  return same ? { ...window, mayBeInterlaced: false } : factsOfHostFilm(host);
+  return same
+    ? { ...window, mayBeInterlaced: false }
+    : { ...factsOfHostFilm(host), slowedInPart: window.slowedInPart ?? false };
 }
 
 async function askHost({

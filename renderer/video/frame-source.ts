@@ -19,6 +19,8 @@ export interface ClipFacts {
   readonly rate: number;
   /** Slowdown read from a capture-rate tag (capture rate / stored rate), or null when the file doesn't tell. */
   readonly taggedSlowdown: number | null;
+  /** The camera says that a stretch of it is slowed and the rest is not. */
+  readonly slowedInPart?: boolean;
   /** Whether this window can decode it, found by decoding one real picture. */
   readonly decodable: boolean;
   /** Pictures the container lists but the cut-off file no longer holds; they are not in the table. */

@@ -9,10 +9,11 @@ import {
   listsOnlyReadable,
   nameContainer,
 } from '#core/timeline/container-name';
+import { isMatroskaEncrypted } from '#core/timeline/matroska-encryption';
 import type { ClipInput } from './frame-source';
 import type { Ground } from './new-ground';
 import { mostPictures } from './packet-index';
-import { clipLength } from './read-clip-bytes';
+import { clipLength, readClipBytes } from './read-clip-bytes';
 import { hasFragments, readMovieBox } from './read-movie-box';
 
 /** An opened container and its film; whoever opened it disposes `input`. */
@@ -42,6 +43,8 @@ export async function openClip(
   const movie = await readMovieBox(clip, signal);
   if (movie === null && isPhoto(head.value)) return failure('not-a-video', { kind: 'photo' });
   if (movie && isEncrypted(movie)) return failure('encrypted');
+  if (nameContainer(head.value) === 'Matroska' && (await isLockedMatroska(clip, signal)))
+    return failure('encrypted');
   // the library passes over a last cluster that is not whole; the host's tools show what is in it
   if (isMatroskaCut(head.value, await clipLength(clip, signal)))
     return failure('unreadable-index', { cut: 1 });
@@ -64,6 +67,11 @@ export async function openClip(
   }
   return success({ ...found.value, movie });
 }
+
+/** Bytes in which a Matroska file lists its tracks, as a rule right after its head. */
+const tracksWithin = 65_536;
+const isLockedMatroska = async (clip: ClipInput, signal: AbortSignal): Promise<boolean> =>
+  isMatroskaEncrypted(await readClipBytes(clip, 0, tracksWithin, signal));
 
 async function chooseTrack(
   input: Input,

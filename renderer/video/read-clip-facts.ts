@@ -3,7 +3,8 @@ import { clipSchema } from '#core/swim-file/swim-schema';
 import { cameraXmlRates, cameraXmlWithin } from '#core/timeline/camera-xml';
 import { slowdownFromCameraXml } from '#core/timeline/capture-rate';
 import { recordFromTable } from '#core/timeline/frame-times-record';
-import type { ClipFacts, ClipInput, ReadClipFacts } from './frame-source';
+import { isSlowedInPart, phoneTrailerWithin } from '#core/timeline/phone-trailer';
+import type { ClipFacts, ReadClipFacts } from './frame-source';
 import { openFilmAway } from './open-film-away';
 import { readClipEnd } from './read-clip-bytes';
 
@@ -17,18 +18,24 @@ export const readClipFacts: ReadClipFacts = async (input, signal) => {
   if (wrong !== null) return failure('unreadable-index', { reason: wrong });
   if (facts.taggedSlowdown !== null) return success(facts);
   try {
-    return success({ ...facts, taggedSlowdown: await cameraSlowdown(input, facts.rate, signal) });
+    const end = await readClipEnd(input, Math.max(cameraXmlWithin, phoneTrailerWithin), signal);
+    return success({
+      ...facts,
+      taggedSlowdown: cameraSlowdown(end, facts.rate),
+      slowedInPart: isSlowedInPart(end),
+    });
   } catch (problem) {
     if (signal.aborted) return failure('cancelled');
     return failure('cannot-read', { reason: String(problem).slice(0, 200) });
   }
 };
 
-/** What the camera's own XML at the end of a film tells; asked for once, when a clip is added. */
-async function cameraSlowdown(input: ClipInput, rate: number, signal: AbortSignal): Promise<number | null> {
-  const end = await readClipEnd(input, cameraXmlWithin, signal);
-  return slowdownFromCameraXml(cameraXmlRates(new TextDecoder('latin1').decode(end)), rate);
-}
+/** What the camera's own XML at the end of a film tells. */
+const cameraSlowdown = (end: Uint8Array, rate: number): number | null =>
+  slowdownFromCameraXml(
+    cameraXmlRates(new TextDecoder('latin1').decode(end.subarray(-cameraXmlWithin))),
+    rate,
+  );
 
 const kept = clipSchema.pick({
   container: true,
