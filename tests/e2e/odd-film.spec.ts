@@ -114,6 +114,7 @@ test('fields that a camcorder codes apart are stepped through to the last', asyn
 
 test('pictures that a few wrong bytes broke come from ffmpeg, and the copy that patches them up is offered', async ({
   page,
+  app,
 }) => {
   const bytes = await readFile(at('plain.mp4'));
   const media = bytes.indexOf('mdat', 0, 'latin1');
@@ -133,4 +134,6 @@ test('pictures that a few wrong bytes broke come from ffmpeg, and the copy that 
   );
   await page.getByRole('button', { name: 'Make a working copy' }).click();
   await expect(page.getByText(/Stepping through the working copy now/)).toBeVisible();
+  // the copy stands beside the clip: it is still the one swim that was added
+  expect(addedSwims(app.library)).toHaveLength(1);
 });
