@@ -60,5 +60,5 @@ function checkWords(check: PicturesChecked | number): string {
   if (typeof check === 'number') return `looking at every picture, ${Math.round(check * 100)} %`;
   const damage = damageWords(check);
   if (damage === null) return 'every picture can be decoded';
-  return `${damage}, and those that follow one may show traces of it. The rest can be used`;
+  return `${damage}; pictures after them may show traces. The rest can be used`;
 }
