@@ -1,3 +1,4 @@
+import { turnedTo } from '../measures/body/angles';
 import type { ComputedReading } from '../measures/reading';
 import { studentWidening } from '../uncertainty/student-quantile';
 import { z95 } from '../uncertainty/normal-quantile';
@@ -14,7 +15,7 @@ export interface ReadingDifference {
 /**
  * Difference of one reading between two swims, with its 95 % interval from marking. Where both were filmed with one
  * scene set-up, the scale's error is common to both and only its effect on the difference itself is left; else both
- * scale terms count in full. Null when the units differ or the readings are not the same.
+ * scale terms count in full. Angles differ by half a turn at most. Null when the units differ or the readings are not the same.
  */
 export function readingDifference(
   first: ComputedReading,
@@ -22,7 +23,8 @@ export function readingDifference(
   sameSetUp: boolean,
 ): ReadingDifference | null {
   if (first.id !== second.id || first.unit !== second.unit) return null;
-  const value = second.value - first.value;
+  // directions go round: from 170° to −170° is 20°, not 340°
+  const value = first.unit === '°' ? turnedTo(0, second.value - first.value) : second.value - first.value;
   // a common scale error stretches both values by one share: what is left in the difference is that share of it
   const stretch = (of: ComputedReading): number => Math.sign(of.value) * Math.sqrt(of.sharedVariance);
   const common = (stretch(second) - stretch(first)) ** 2;

@@ -12,7 +12,8 @@ const words: Readonly<Record<DoubtCode, string>> = {
   'goes-other-way': 'the swimmer goes the other way than the direction of travel says: turn it round',
   'distances-run-backward': 'the metres of the distance marks do not grow from mark to mark: check them',
   'marks-past-end': 'marks after the last frame of the film are left out: delete them',
-  'landmarks-missing-between': 'the wave is read across body points that are not marked',
+  'landmarks-missing-between':
+    'the wave is read on one half of the body alone: mark points from shoulder to toe',
 };
 
 /** Frames named at most: the first few are enough to find the way. Our default. */

@@ -1,15 +1,17 @@
 import type { EventKind } from '../marks/event-kind';
 import type { BodyContext } from './body/body-context';
+import { bodyWave } from './body/body-wave-speed';
 import { exchangedTurns } from './body/exchanged-turns';
 import { type Doubt, joinedDoubts } from './doubt';
 import { eventsOf } from './events/event-list';
+import type { KindDoubt } from './events/used-marks';
 import { kickPeriod } from './events/kick-period';
 import { halfKicksMissing } from './events/kick-rhythm';
 import { strokePlaces } from './events/stroke-places';
 import { strokesOf } from './events/strokes';
 import { downSeconds, downShare } from './events/usual-kick';
-import { amplitudeUnusual, timesUnusual } from './plausible';
-import type { MissingReason, Reading, ReadingUnit } from './reading';
+import { amplitudeUnusual, plausible, timesUnusual } from './plausible';
+import type { ComputedReading, MissingReason, Reading, ReadingUnit } from './reading';
 import { type LeansOn, leansOn } from './reading-leans-on';
 
 /** A doubt, and the readings it falls on. */
@@ -70,6 +72,7 @@ function doubtsOf(context: BodyContext, readings: ReadonlyMap<string, Reading>):
     ...strokeDoubts(context),
     ...kickDoubts(context),
     ...endDoubts(context),
+    ...partOfBodyDoubts(context),
     ...(timesUnusual(readings) ? [{ code: 'times-unusual' as const, frames: [], on: isTimed }] : []),
     ...(amplitudeUnusual(readings)
       ? [{ code: 'amplitude-unusual' as const, frames: [], on: leaning('kickSize') }]
@@ -81,18 +84,36 @@ function doubtsOf(context: BodyContext, readings: ReadonlyMap<string, Reading>):
 function markDoubts(context: BodyContext): readonly ScopedDoubt[] {
   const kindOf = new Map<string, EventKind>(context.events.map(({ event }) => [event.id, event.kind]));
   const own = context.markDoubts.map(
-    ({ code, kinds, frames }): ScopedDoubt => ({
-      code,
-      frames,
-      on: (reading) =>
-        reading.status === 'computed' &&
-        reading.from.eventIds.some((id) => kinds.includes(kindOf.get(id) as EventKind)),
+    (doubt): ScopedDoubt => ({
+      code: doubt.code,
+      frames: doubt.frames,
+      on: (reading) => reading.status === 'computed' && hangsOn(doubt, kindOf)(reading),
     }),
   );
   const { marks, throughout } = turnsOf(context);
   if (throughout || marks.length === 0) return own;
   const frames = marks.map(({ event }) => event.frame);
   return [...own, { code: 'tops-bottoms-may-be-exchanged', frames, on: leaning('kickEnds') }];
+}
+
+/**
+ * Which readings a mark that was left out makes doubtful. One moment marked twice is known but for the little between the two:
+ * what is made of single moments hangs on which is right, a period or wave over many cycles does not. Where ends of kicks
+ * may be exchanged, all that is made of them does, and of how often kicks come.
+ */
+function hangsOn(
+  { code, kinds, isSlight }: KindDoubt,
+  kindOf: ReadonlyMap<string, EventKind>,
+): (reading: ComputedReading) => boolean {
+  const made = ({ from }: ComputedReading): boolean =>
+    from.eventIds.some((id) => kinds.includes(kindOf.get(id) as EventKind));
+  if (isSlight) {
+    const moments = leaning('handPhases', 'halfKicks', 'kickEnds');
+    return (reading) => moments(reading) && made(reading);
+  }
+  if (code === 'marked-twice') return made;
+  const rhythm = leaning('kickRhythm');
+  return (reading) => made(reading) || rhythm(reading);
 }
 
 function handDoubts(context: BodyContext): readonly ScopedDoubt[] {
@@ -128,7 +149,7 @@ function strokeDoubts(context: BodyContext): readonly ScopedDoubt[] {
     out.push({ code: 'strokes-may-be-missing', frames: [], on: leaning('strokeRhythm') });
   const isStroking = card.stroke === 'butterfly' && card.arms === 'stroking';
   if (context.cycles?.base === 'kick' && (isStroking || strokes))
-    out.push({ code: 'strokes-may-be-missing', frames: [], on: leaning('cycleWaves') });
+    out.push({ code: 'strokes-may-be-missing', frames: [], on: leaning('cycleWaves', 'trunkLags') });
   return out;
 }
 
@@ -153,8 +174,19 @@ function kickDoubts(context: BodyContext): readonly ScopedDoubt[] {
   );
   // two marks alone may have any number of kicks between them
   const isOneGap = (gaps[0] ?? 0) + (gaps[1] ?? 0) === 1;
+  if (kickPeriod(context) === null) return loneHalfIsLong(events) ? missing('halfKicks') : [];
   if (share === null ? !isOneGap : isEven) return [];
-  return missing('kickRhythm', 'halfKicks');
+  // cycles counted between these marks hold several kicks: waves that go once a kick are then read as another's
+  return missing('kickRhythm', 'halfKicks', 'cycleWaves', 'kickSize');
+}
+
+/**
+ * Whether a top and a bottom with no other kick beside them lie so far apart that three halves of a quick kick fit between:
+ * then nothing tells that none was left out.
+ */
+function loneHalfIsLong(events: BodyContext['events']): boolean {
+  const [top, bottom] = [eventsOf(events, 'kick-top')[0], eventsOf(events, 'kick-bottom')[0]];
+  return !!top && !!bottom && Math.abs(top.time - bottom.time) > 1.5 / plausible['kick-frequency'].high;
 }
 
 /**
@@ -183,6 +215,14 @@ function endDoubts({ events }: BodyContext): readonly ScopedDoubt[] {
   };
   if (far(true) > far(false) - clearlyBetter) return [];
   return [{ code: 'tops-bottoms-may-be-exchanged', frames: [], on: leaning('kickEnds') }];
+}
+
+/** The wave down the body, where the points marked are of its lower or its upper half alone: it need not run alike there. */
+function partOfBodyDoubts(context: BodyContext): readonly ScopedDoubt[] {
+  if (context.input.swim.postures.length === 0) return [];
+  const result = bodyWave(context);
+  if (!result.ok || !result.wave.isOfHalf) return [];
+  return [{ code: 'landmarks-missing-between', frames: [], on: leaning('bodyWave') }];
 }
 
 /** Share of the kick between a top and the next bottom, whole kicks between left out; null without such a pair. */

@@ -13,6 +13,10 @@ const patterns = {
     /^(stroke-(rate|length|index)|breathing-every|phase-(entry|pull|push|recovery)|gap-|kick[12]-|harmonic-|undulation-)/,
   /** Waves that go once a cycle, whichever the cycle is. */
   cycleWaves: /^(harmonic-|undulation-|foot-speed-)/,
+  /** Lags of the trunk, in which the stroke's own wave is large. */
+  trunkLags: /^(phase-lag|wave-speed)-(ear-shoulder|shoulder-hip|hip-knee)$/,
+  /** The wave down the whole body. */
+  bodyWave: /^(body-wave-(speed|length)|froude)$/,
   /** Strokes with their hand marks. */
   handPhases: /^(phase-(entry|pull|push|recovery)|gap-|kick[12]-)/,
   /** The size of the kick. */

@@ -1,6 +1,7 @@
 import { group } from 'd3-array';
 import { conditionContrast, mostRepeats } from '../compare/condition-contrast';
 import { studentQuantile975 } from '../uncertainty/student-quantile';
+import { turnedTo } from '../measures/body/angles';
 import { type Doubted, doubtOfBoth, undoubted } from '../measures/doubtful';
 import type { ReadingUnit } from '../measures/reading';
 import { neverCompared } from '../measures/never-compared';
@@ -83,7 +84,11 @@ export function trialContrasts(
     ({ row }) => poolOf(row, factor),
     ({ unit }) => unit,
   ))
-    for (const [unit, like] of byUnit) {
+    for (const [unit, each] of byUnit) {
+      // directions go round: repeats at 179° and −179° lie 2° apart
+      const about = each[0]?.value ?? 0;
+      const like =
+        unit === '°' ? each.map((repeat) => ({ ...repeat, value: turnedTo(about, repeat.value) })) : each;
       const byLevel = group(like, ({ level }) => level);
       const levels = sortedLevels(byLevel.keys(), factor);
       for (const [i, first] of levels.entries())

@@ -10,7 +10,7 @@ import { z95 } from '../../uncertainty/normal-quantile';
 import { mergedFrames } from './merged-frames';
 import { waveNotSeen } from './side-view';
 import { tracePeriod } from './trace-period';
-import { unwrappedLag } from './unwrapped-lag';
+import { isLagOfBody, unwrappedLag } from './unwrapped-lag';
 
 /** Landmarks down which the wave is followed; the arms are left out: they stroke. */
 export const bodyWaveLandmarks = [
@@ -34,6 +34,8 @@ export interface BodyWave {
   readonly frames: readonly number[];
   readonly eventIds: readonly string[];
   readonly shortEnds: boolean;
+  /** Only points below the hip, or only points above the ankle, could be used. */
+  readonly isOfHalf: boolean;
 }
 
 export type BodyWaveResult =
@@ -45,6 +47,16 @@ export type BodyWaveResult =
  * landmarks from shoulder to toe that can be told (two at least).
  */
 export function bodyWave(context: BodyContext): BodyWaveResult {
+  const known = kept.get(context);
+  if (known) return known;
+  const made = waveDown(context);
+  kept.set(context, made);
+  return made;
+}
+
+const kept = new WeakMap<BodyContext, BodyWaveResult>();
+
+function waveDown(context: BodyContext): BodyWaveResult {
   const rows: { landmark: LandmarkName; s: number; arc: number; phase: number; variance: number }[] = [];
   let frames: readonly number[] = [];
   let reasons: readonly [MissingReason, ...MissingReason[]] | null = null;
@@ -53,16 +65,19 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
   let arc = 0;
   let lengthVariance = 0;
   let before: LandmarkName | null = null;
+  let skipped: (BodyWaveResult & { readonly ok: false }) | null = null;
   for (const landmark of bodyWaveLandmarks) {
     const result = kickPhase(context, landmark);
     if (!result.ok) {
       reasons ??= result.reasons;
+      skipped ??= { ok: false, reasons: result.reasons };
       continue;
     }
     const { harmonic } = result;
     // a phase vaguer than a quarter turn at 95 % can't be unwrapped with its neighbour's
     if (!(Math.sqrt(harmonic.phaseVariance) < 0.8)) {
       reasons ??= [{ code: 'needs-denser-trace', landmark }];
+      skipped ??= { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] };
       continue;
     }
     const from = before;
@@ -78,8 +93,11 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
     }
     before = landmark;
     const last = rows.at(-1);
-    const phase =
-      last && from ? last.phase + unwrappedLag(from, landmark, harmonic.phase - last.phase) : harmonic.phase;
+    const lag = last && from ? unwrappedLag(from, landmark, harmonic.phase - last.phase) : 0;
+    // over a gap a lag no wave down a body has may be off by a turn: the point between would tell
+    if (from && skipped && !isLagOfBody(from, landmark, lag)) return skipped;
+    skipped = null;
+    const phase = last ? last.phase + lag : harmonic.phase;
     rows.push({ landmark, s: distance, arc, phase, variance: harmonic.phaseVariance });
     shortEnds ||= result.wave.shortEnds;
     frames = mergedFrames(frames, result.wave.frames);
@@ -117,9 +135,14 @@ export function bodyWave(context: BodyContext): BodyWaveResult {
       frames,
       eventIds: cycles.eventIds,
       shortEnds,
+      isOfHalf: !isWholeBody(rows.map((r) => r.landmark)),
     },
   };
 }
+
+/** Whether points stand for the body from trunk to feet. */
+const isWholeBody = (names: readonly LandmarkName[]): boolean =>
+  (names.includes('shoulder') || names.includes('hip')) && (names.includes('ankle') || names.includes('toe'));
 
 /** Body-wave speed and wavelength of the kick. */
 export function bodyWaveReadings(context: BodyContext): readonly Reading[] {

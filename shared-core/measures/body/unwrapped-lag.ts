@@ -21,6 +21,16 @@ const alongBody: Readonly<Partial<Record<LandmarkName, number>>> = {
  */
 const usualLength = 1.1;
 
+/** Waves down a kicking body are of no fewer and no more body lengths than these: half and about three times the usual. Our default. */
+const lengths = { low: 0.6, high: 3 } as const;
+
+const lagAt = (near: LandmarkName, far: LandmarkName, length: number): number =>
+  (2 * Math.PI * ((alongBody[near] ?? 0) - (alongBody[far] ?? 0))) / length;
+
+/** Whether a wave down the body can come so much later at the farther landmark, radians. */
+export const isLagOfBody = (near: LandmarkName, far: LandmarkName, lag: number): boolean =>
+  lag >= lagAt(near, far, lengths.high) && lag <= lagAt(near, far, lengths.low);
+
 /**
  * Lag of a kick's wave from one landmark to the next marked one, radians. A phase tells a lag only but for whole turns, and
  * with a landmark missing between, half a turn may well be passed: the turn is taken that lies nearest to the lag of a usual
@@ -29,6 +39,6 @@ const usualLength = 1.1;
  * @param difference of the phases, far less near, radians
  */
 export function unwrappedLag(near: LandmarkName, far: LandmarkName, difference: number): number {
-  const usual = (2 * Math.PI * ((alongBody[near] ?? 0) - (alongBody[far] ?? 0))) / usualLength;
+  const usual = lagAt(near, far, usualLength);
   return usual + wrap(difference - usual);
 }

@@ -12,6 +12,8 @@ export interface KindDoubt {
   readonly code: DoubtCode;
   readonly kinds: readonly EventKind[];
   readonly frames: readonly number[];
+  /** The moment is known all the same but for so little that only what hangs on single moments is doubtful. */
+  readonly isSlight: boolean;
 }
 
 export interface UsedMarks {
@@ -29,6 +31,9 @@ const footKinds = ['kick-top', 'kick-bottom'] as const satisfies readonly EventK
  */
 const twiceWithin = 0.2;
 
+/** Two marks of one moment no farther apart than this share of that time leave rhythms and waves as they are. Our default. */
+const slightWithin = 0.05;
+
 /** The marks readings are made from: one of each moment, and no top where the feet are low. */
 export function usedMarks(all: readonly TimedEvent[]): UsedMarks {
   const doubts: KindDoubt[] = [];
@@ -45,7 +50,12 @@ export function usedMarks(all: readonly TimedEvent[]): UsedMarks {
         : row.filter((mark, i) => mark.time - (row[i - 1]?.time ?? -Infinity) < twiceWithin * usual);
     if (twice.length === 0) continue;
     for (const mark of twice) gone.add(mark);
-    doubts.push({ code: 'marked-twice', kinds: [kind], frames: twice.map(({ event }) => event.frame) });
+    const isSlight = twice.every((mark) => {
+      const before = row[row.indexOf(mark) - 1];
+      return before !== undefined && mark.time - before.time < slightWithin * (usual ?? 0);
+    });
+    const frames = twice.map(({ event }) => event.frame);
+    doubts.push({ code: 'marked-twice', kinds: [kind], frames, isSlight });
   }
   let events = gone.size === 0 ? all : all.filter((each) => !gone.has(each));
   const exchanged = exchangedKicks(events, feet);
@@ -56,6 +66,7 @@ export function usedMarks(all: readonly TimedEvent[]): UsedMarks {
       code: 'tops-bottoms-may-be-exchanged',
       kinds: footKinds,
       frames: exchanged.map(({ event }) => event.frame),
+      isSlight: false,
     });
   }
   return { events, doubts };

@@ -62,11 +62,11 @@ const percent = (part: number, of: number, digits = 1): string =>
 function table({ swims: drawn, seeds, scores }: Counted): string[] {
   const row = (name: string, tally: Outcome, many: number | string): string => {
     const all = computedIn(tally) + tally.refused;
-    return `| ${name} | ${many} | ${percent(computedIn(tally), all)} | ${percent(tally.held, all)} | ${percent(tally.near, all)} | ${percent(tally.doubted, all)} | ${percent(tally.refused, all)} | ${percent(tally.gross, computedIn(tally), 2)} |`;
+    return `| ${name} | ${many} | ${percent(computedIn(tally), all)} | ${percent(tally.held, all)} | ${percent(tally.near, all)} | ${percent(tally.doubted, all)} | ${percent(tally.refused, all)} | ${percent(tally.missed, computedIn(tally) - tally.doubted)} | ${percent(tally.gross, computedIn(tally), 2)} | ${percent(tally.sure, computedIn(tally), 2)} |`;
   };
   const head = (what: string): string[] => [
-    `| ${what} | swims | computed | held | near | doubted | refused | gross, % of computed |`,
-    '| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: |',
+    `| ${what} | swims | computed | held | near | doubted | refused | missed, % of undoubted | gross, % of computed | gross and beyond twice the interval, % of computed |`,
+    '| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |',
   ];
   const lines = [`Seeds ${seeds.map(([from, many]) => `${from} to ${from + many - 1}`).join(', ')}.`];
   for (const telling of ['whole', 'told', 'untold'] as const) {

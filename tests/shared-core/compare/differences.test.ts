@@ -36,6 +36,15 @@ describe('difference of two swims', () => {
     expect(readingDifference(first, second, false)?.verdict).toBe('within-error');
   });
 
+  it('goes the short way round between directions, and says a length as it is', () => {
+    const direction = (value: number): ComputedReading => ({ ...reading(value, 1), unit: '°' });
+    const found = readingDifference(direction(170), direction(-170), true);
+    expect(found?.value).toBeCloseTo(20, 12);
+    expect(found && found.high - found.value).toBeCloseTo(1.96 * Math.SQRT2, 2);
+    expect(readingDifference(direction(-170), direction(170), true)?.value).toBeCloseTo(-20, 12);
+    expect(readingDifference(reading(-170, 1), reading(170, 1), true)?.value).toBe(340);
+  });
+
   it('turns its sign with the order', () => {
     const a = readingDifference(reading(0.4, 1e-4), reading(0.5, 2e-4), true);
     const b = readingDifference(reading(0.5, 2e-4), reading(0.4, 1e-4), true);

@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { isLagOfBody, unwrappedLag } from '#core/measures/body/unwrapped-lag';
+import { computeReadings } from '#core/measures/compute-readings';
+import { contextOfSwum, markedSwum } from '../../bench/readings/incomplete/mark-swum';
 import { type Regime, regimes } from '../../bench/readings/incomplete/regimes';
 import {
   computedIn,
@@ -59,6 +62,67 @@ describe('marks that are incomplete or wrong', () => {
       expect(whole.get(id)?.refused, id).toBe(0);
     const lost = summed(scored(named('each kind lost with a chance of 0 to 50 %'), 25).values());
     expect(computedIn(lost) / (computedIn(lost) + lost.refused)).toBeGreaterThan(0.8);
+  });
+
+  it('doubt a half kick that may be three, and waves of cycles that hold several kicks', () => {
+    const lone = scored(named('kicking without body lines, every second kick'), 40);
+    for (const id of ['down-kick-time', 'up-kick-time']) expect(lone.get(id)?.sure, id).toBe(0);
+    const { swum, swim } = markedSwum(71_000_009, { base: 'kick', lines: true });
+    const [from, to] = [swim.events[0]?.frame ?? 0, Math.max(...swim.events.map(({ frame }) => frame))];
+    // a whole kick, and the one end of each kick that follows after a hole
+    const kick = swum.period * swum.rate;
+    const events = swim.events.filter(
+      ({ frame, kind }) => frame < from + 0.8 * kick || (kind === 'kick-top' && frame > to - 1.2 * kick),
+    );
+    const sparse = { ...swim, events, postures: swim.postures.filter((_, i) => i % 9 === 0) };
+    for (const reading of computeReadings(contextOfSwum(swum, sparse)))
+      if (reading.status === 'computed' && /^(harmonic-|undulation-|kick-amplitude)/.test(reading.id))
+        expect(reading.doubts.length, reading.id).toBeGreaterThan(0);
+  });
+
+  it('leave a lag that no wave down a body has untold', () => {
+    // 1.39 of 2.34 of the body: 3.39 rad of a wave of 1.1 body lengths
+    expect(isLagOfBody('shoulder', 'ankle', unwrappedLag('shoulder', 'ankle', 3.39))).toBe(true);
+    expect(isLagOfBody('shoulder', 'ankle', unwrappedLag('shoulder', 'ankle', 2 * Math.PI + 3.39))).toBe(
+      true,
+    );
+    expect(isLagOfBody('shoulder', 'ankle', unwrappedLag('shoulder', 'ankle', 0.4))).toBe(false);
+    expect(isLagOfBody('shoulder', 'ankle', unwrappedLag('shoulder', 'ankle', 6.4))).toBe(false);
+  });
+
+  it('never make of a lag across hip and knee a wave several times as quick', () => {
+    let read = 0;
+    for (let seed = first; seed < first + 60; seed++) {
+      const { swum, swim, truth } = markedSwum(seed, { lines: true });
+      const spoilt = named('no hip and no knee').spoil(swim, Math.random);
+      for (const reading of computeReadings(contextOfSwum(swum, spoilt))) {
+        const real = truth.get(reading.id);
+        if (!/^(body-wave-|wave-speed-)/.test(reading.id) || reading.status === 'missing' || !real) continue;
+        read += 1;
+        expect(reading.value / real, `${seed} ${reading.id}`).toBeLessThan(2);
+        expect(reading.value / real, `${seed} ${reading.id}`).toBeGreaterThan(0.5);
+      }
+    }
+    expect(read).toBeGreaterThan(60);
+  });
+
+  it('doubt what hangs on a moment marked twice, and nothing else', () => {
+    const twice = scored(named('one to three marks doubled'), 25);
+    const of = (id: string): number => twice.get(id)?.doubted ?? 0;
+    expect(of('phase-pull') + of('down-kick-time')).toBeGreaterThan(5);
+    // on film of few pictures a second three of them are a good part of a kick, and doubt all
+    expect(of('kick-frequency') + of('undulation-toe') + of('body-wave-speed')).toBeLessThanOrEqual(8);
+    const whole = scored(named('everything marked'), 25);
+    expect(summed(twice.values()).sure).toBeLessThanOrEqual(summed(whole.values()).sure);
+  });
+
+  it('doubt a wave read on the legs alone', () => {
+    const legs = scored(named('no shoulder and no hip'), 10);
+    for (const id of ['body-wave-speed', 'body-wave-length']) {
+      expect(legs.get(id)?.held, id).toBe(0);
+      expect(legs.get(id)?.doubted, id).toBeGreaterThan(7);
+    }
+    expect(scored(named('no knee'), 10).get('body-wave-speed')?.doubted).toBe(0);
   });
 
   it('are refused or doubted where they can’t be right: exchanged ends of kicks, hands out of order', () => {

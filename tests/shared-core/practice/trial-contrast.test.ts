@@ -33,6 +33,16 @@ describe('a contrast of two conditions', () => {
     expect(found.moreRepeats).toEqual({ first: 0, second: 0 });
   });
 
+  it('takes directions on either side of straight back for neighbours', () => {
+    const rows = headTrial([179, -179, 180], [-176, -175, -177]).map((row) => ({
+      ...row,
+      values: new Map([...row.values].map(([id, found]) => [id, { ...found, unit: '°' as const }])),
+    }));
+    const found = only(rows);
+    expect(found.first.mean).toBeCloseTo(180, 12);
+    expect(found.difference).toBeCloseTo(4, 12);
+  });
+
   it('says how many repeats more would settle it at this spread', () => {
     // by hand for |d| 2, variances 1: n 5 (df 8, t 2.306) half 1.458 < 2; n 4 (df 6, t 2.447) 1.730 < 2; n 3 2.267
     const found = only(headTrial([1, 2, 3], [3, 4, 5]));

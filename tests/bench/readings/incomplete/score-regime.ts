@@ -2,7 +2,7 @@ import { computeReadings } from '#core/measures/compute-readings';
 import { seeded } from '../../../../sample-clips/model/seeded';
 import { contextOfSwum, markedSwum } from './mark-swum';
 import type { Regime } from './regimes';
-import { noOutcome, type Outcome, outcomeOf } from './tally';
+import { countOutcome, fateOf, noOutcome, type Outcome } from './tally';
 
 /** Outcomes of one regime: of each reading, by its id. */
 export type RegimeScore = Map<string, Outcome>;
@@ -12,10 +12,9 @@ export function scoreSwim(regime: Regime, seed: number, into: RegimeScore): void
   const { swum, swim, truth } = markedSwum(seed, regime.wish);
   const spoilt = regime.spoil(swim, seeded(seed ^ 0x1234567));
   for (const reading of computeReadings(contextOfSwum(swum, spoilt))) {
-    const outcome = outcomeOf(reading, truth);
-    if (!outcome) continue;
+    if (!fateOf(reading, truth)) continue;
     const tally = into.get(reading.id) ?? noOutcome();
-    tally[outcome] += 1;
+    countOutcome(reading, truth, tally);
     into.set(reading.id, tally);
   }
 }

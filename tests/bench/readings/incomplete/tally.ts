@@ -8,9 +8,24 @@ export interface Outcome {
   refused: number;
   doubted: number;
   gross: number;
+  /** Of the gross ones, those of which the truth lies more than twice as far off as the interval reaches: hardly by chance. */
+  sure: number;
+  /** Intervals without the truth among values that say no doubt: one in twenty is what a 95 % interval misses. */
+  missed: number;
 }
 
-export const noOutcome = (): Outcome => ({ held: 0, near: 0, refused: 0, doubted: 0, gross: 0 });
+/** What one reading came out as: the counts that leave none out and none twice. */
+export type Fate = 'held' | 'near' | 'refused' | 'doubted' | 'gross';
+
+export const noOutcome = (): Outcome => ({
+  held: 0,
+  near: 0,
+  refused: 0,
+  doubted: 0,
+  gross: 0,
+  sure: 0,
+  missed: 0,
+});
 
 /**
  * How far off counts as gross: a tenth of the truth. Of what may be nothing in truth, a tenth of what it is a part of: for gaps
@@ -24,8 +39,21 @@ function tenth(id: string, unit: string, real: number, truth: ReadonlyMap<string
   return 0.1 * Math.abs(real);
 }
 
+/** Counts what became of one reading of one swim; nothing where its truth is not known. */
+export function countOutcome(reading: Reading, truth: ReadonlyMap<string, number>, into: Outcome): void {
+  const fate = fateOf(reading, truth);
+  if (!fate) return;
+  into[fate] += 1;
+  if (reading.status === 'missing' || fate === 'held' || fate === 'doubted') return;
+  const { value, interval } = reading;
+  const real = truth.get(reading.id) ?? value;
+  if (real < interval.low || real > interval.high) into.missed += 1;
+  const reach = real > value ? interval.high - value : value - interval.low;
+  if (fate === 'gross' && Math.abs(real - value) > 2 * reach) into.sure += 1;
+}
+
 /** What became of one reading of one swim; null where its truth is not known. */
-export function outcomeOf(reading: Reading, truth: ReadonlyMap<string, number>): keyof Outcome | null {
+export function fateOf(reading: Reading, truth: ReadonlyMap<string, number>): Fate | null {
   const real = truth.get(reading.id);
   if (real === undefined || Number.isNaN(real)) return null;
   if (reading.status === 'missing') return 'refused';

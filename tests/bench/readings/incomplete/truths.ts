@@ -86,15 +86,8 @@ const near = (angle: number, other: number): number =>
   other + angle - other - 2 * Math.PI * Math.round((angle - other) / (2 * Math.PI));
 
 function bodyTruths(swum: Swum, out: Map<string, number>): void {
-  const end = timeAt(swum, swum.cycles);
-  const times = Array.from({ length: 200 }, (_, i) => timeAt(swum, 0) + (i / 200) * (end - timeAt(swum, 0)));
-  const apart = (a: LandmarkName, b: LandmarkName): number =>
-    mean(
-      times.map((t) => {
-        const [p, q] = [placeAt(swum, a, t), placeAt(swum, b, t)];
-        return Math.hypot(p.x - q.x, p.y - q.y);
-      }),
-    );
+  // readings take distances along travel, not along the bent body
+  const apart = (a: LandmarkName, b: LandmarkName): number => placeAt(swum, a, 0).x - placeAt(swum, b, 0).x;
   for (const name of landmarkNames) {
     const heights = Array.from({ length: steps }, (_, i) => heightAt(swum, name, i / steps));
     out.set(`undulation-${name}`, Math.max(...heights) - Math.min(...heights));
