@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'react';
+import { useLayoutEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { markPhrase } from '#core/marks/mark-words';
 import { plainMark } from '#core/swim-file/swim-schema';
@@ -27,7 +27,8 @@ export function MomentStep({ item, onAnswer }: Props) {
   const hasFilm = useStore(session.film, (state) => state.source !== null);
   const loop = useMemo(() => ({ first: item.first, last: item.last }), [item]);
   useSpaceToPlay(loop);
-  useEffect(() => {
+  // at once with what is drawn: a coach who stops the loop right away must not see it start again
+  useLayoutEffect(() => {
     if (hasFilm) session.view.setState({ playing: true });
     return () => session.view.setState({ playing: false });
   }, [session, hasFilm]);
