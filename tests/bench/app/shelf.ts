@@ -13,7 +13,7 @@ const count = Number(process.argv[2] ?? 5000);
 const swimmers = 60;
 const rounds = 5;
 const sample = fileURLToPath(
-  new URL('../../sample-clips/library/swims/sample-butterfly-together/', import.meta.url),
+  new URL('../../../sample-clips/library/swims/sample-butterfly-together/', import.meta.url),
 );
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[values.length >> 1] ?? Number.NaN;

@@ -18,7 +18,7 @@ import { writeSection } from '../write-section';
  * Whether the app's look at the background tells what a camera did: two drawn swims whose camera stood, as they are and moved by
  * an ffmpeg filter whose pan, turn and zoom are known, and the other samples. Takes some minutes. Run with tsx.
  */
-const root = fileURLToPath(new URL('../../', import.meta.url));
+const root = fileURLToPath(new URL('../../../', import.meta.url));
 const lookSeconds = 0.05;
 
 interface Case {

@@ -10,7 +10,7 @@ import { type Scenario, scenarios } from '../../../sample-clips/scenario';
 import { juno } from '../../../sample-clips/squad-looks';
 import { type Truth, truthSchema } from '../../../sample-clips/truth-schema';
 
-const cache = fileURLToPath(new URL('../../.cache/follow/', import.meta.url));
+const cache = fileURLToPath(new URL('../../../.cache/follow/', import.meta.url));
 
 /** The path of what is kept of a clip under a name: what was followed, measured or seen of its camera. */
 export const keptFile = (clip: string, file: string): string => path.join(cache, clip, file);

@@ -30,7 +30,7 @@ for (const name of clips) {
   if (wanted.some((each) => clips.includes(each)) && !wanted.includes(name)) continue;
   const id = `sample-${name}`;
   const here = (file: string): string =>
-    fileURLToPath(new URL(`../../sample-clips/${file}`, import.meta.url));
+    fileURLToPath(new URL(`../../../sample-clips/${file}`, import.meta.url));
   const scenario = scenarios.find((each) => each.id === id);
   if (!scenario) throw new Error(id);
   const truth = truthSchema.parse(JSON.parse(readFileSync(here(`truth/${id}.json`), 'utf8')));

@@ -7,7 +7,7 @@ import { juno } from '../../../sample-clips/squad-looks';
 import { type Truth, truthSchema } from '../../../sample-clips/truth-schema';
 import type { Film } from './follow-coach';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
+const root = fileURLToPath(new URL('../../../', import.meta.url));
 
 /** A clip on which nothing of following or proposing was ever set. */
 export interface UnseenClip {

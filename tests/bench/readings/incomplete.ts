@@ -15,7 +15,7 @@ import { writeSection } from '../write-section';
 const [swims = 100, first = 1] = process.argv.slice(2, 4).map(Number);
 const write = process.argv.includes('write');
 const share = process.argv.find((each) => each.startsWith('--share='))?.slice(8);
-const chunks = fileURLToPath(new URL('../../.build/incomplete-marking.json', import.meta.url));
+const chunks = fileURLToPath(new URL('../../../.build/incomplete-marking.json', import.meta.url));
 
 type Scores = Record<string, Record<string, Outcome>>;
 interface Counted {

@@ -93,8 +93,13 @@ export const walls: readonly Wall[] = [
     '',
   ),
   navigation('no new window', "action: 'deny'", "action: 'allow'"),
-  permissions('no permission asked for', 'answer(false)', 'answer(true)'),
-  permissions('no permission assumed', '() => false', '() => true'),
+  permissions(
+    'no permission asked for but the clipboard',
+    'answer(granted(permission, details?.requestingUrl))',
+    'answer(true)',
+  ),
+  permissions('no permission assumed', 'granted(permission, origin));', 'true);'),
+  permissions('the clipboard is for our own page', '&& isOurs(from)', ''),
   operations('only our page asks', '&& frame.url.startsWith(', '|| frame.url.startsWith('),
   operations('only its main frame asks', 'frame.parent === null', 'true'),
   of('electron/shell/app-protocol.ts', shell)(

@@ -11,7 +11,7 @@ import { writeSection } from '../write-section';
  * Takes each wall, and each guard of the marks, out of a copy of the sources, one at a time, and runs the tests that ought
  * to miss it. A wall whose tests still pass is no wall that anybody guards.
  */
-const project = fileURLToPath(new URL('../../', import.meta.url));
+const project = fileURLToPath(new URL('../../../', import.meta.url));
 const copy = mkdtempSync(path.join(tmpdir(), 'submark-walls-'));
 for (const part of [
   ...[

@@ -21,7 +21,7 @@ export interface SeeClip {
   readonly filter: string | null;
 }
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
+const root = fileURLToPath(new URL('../../../', import.meta.url));
 const setOn = ['sample-butterfly-together', 'sample-streamline-kick'];
 
 /**

@@ -8,7 +8,7 @@ import { followSwimmer } from '#core/see/follow-swimmer';
 import { findMediaTool } from '#electron/media/find-media-tool';
 import type { SeeClip } from './see-clips';
 
-const cache = fileURLToPath(new URL('../../.cache/see/', import.meta.url));
+const cache = fileURLToPath(new URL('../../../.cache/see/', import.meta.url));
 
 /** The longest side of what is looked at, as in the app. */
 const longest = 1280;
