@@ -96,11 +96,6 @@ test('has a menu of its own, whose items run the page’s commands; copies text;
 
   // text goes to the clipboard only from a window that has the focus
   bringForward(await boxTitled(/^Submark$/));
-  await electron.evaluate(({ BrowserWindow }) => {
-    const [window] = BrowserWindow.getAllWindows();
-    window?.focus();
-    window?.webContents.focus();
-  });
   await expect.poll(() => page.evaluate(() => document.hasFocus())).toBe(true);
   const copied = await page.evaluate(() =>
     navigator.clipboard.writeText('a report').then(() => 'yes', String),
