@@ -91,14 +91,14 @@ test('leaves a file where it lies when its path is given', async ({ page, app, l
 
 test('stops in the middle of sending and leaves nothing behind', async ({ page, app }) => {
   await expect(tiles(page)).toHaveCount(7);
-  await picker(page).setInputFiles(plainClip);
-  const adding = page.getByRole('dialog', { name: /Add butterfly-together/ });
-  await adding.getByLabel('No, true speed').check();
-  // a slow disk, so that there is a middle
+  // a slow disk from the start, so that there is a middle: the film is sent to be checked before it is added
   const network = await page.context().newCDPSession(page);
   const slow = { offline: false, latency: 0, downloadThroughput: -1, uploadThroughput: 100_000 };
   await network.send('Network.enable');
   await network.send('Network.emulateNetworkConditions', slow);
+  await picker(page).setInputFiles(plainClip);
+  const adding = page.getByRole('dialog', { name: /Add butterfly-together/ });
+  await adding.getByLabel('No, true speed').check();
   await adding.getByRole('button', { name: 'Add to the shelf' }).click();
   const arriving = (): string[] => readdirSync(path.join(app.library, '.arriving'));
   await expect.poll(arriving).toHaveLength(1);
