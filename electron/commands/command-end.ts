@@ -15,7 +15,7 @@ export function stop(code: 1 | 2, words: string): never {
 }
 
 /**
- * Runs a command's work; an expected end is told in words, a bug keeps its trace. Whoever reads what it writes may stop
+ * Runs a command's work; an expected end is said in words, a bug keeps its trace. Whoever reads what it writes may stop
  * reading (`| head`): then there is nothing left to do.
  */
 export async function runCommand(work: () => Promise<void>): Promise<void> {

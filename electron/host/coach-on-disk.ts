@@ -19,7 +19,7 @@ export interface ReadCoach {
 
 /**
  * The coach's file, or an empty one where there is none. A damaged file without an earlier good copy is kept beside itself as
- * `coach.damaged-….json` and stands for an empty one, so that marking again can go on; who reads it is told each time until a
+ * `coach.damaged-….json` and stands for an empty one, so that marking again can go on; each read of the file reports it until a
  * good one takes its place.
  */
 export async function readCoach(

@@ -23,7 +23,7 @@ const timeoutMs = 3_600_000;
 /**
  * Decodes a whole film, behind all other work and on one core, to learn how many of its pictures are damaged. Counted are
  * pictures in which the decoder met errors and those that never came out of it, in frames. Pictures that only lean on a
- * damaged one are not counted, as decoders do not tell of them.
+ * damaged one are not counted, as decoders do not report them.
  */
 export async function checkPictures(check: Check): Promise<Result<PicturesChecked>> {
   const { file, track, frames, fields, signal, report } = check;

@@ -69,7 +69,7 @@ async function wholeFrames(
       if (part === 'frame') return [row];
       if (part !== 'first-field') return [];
       const other = rows[n + 1]?.[1] ?? null;
-      // where only one length is told, it is taken for the other field's too
+      // where the file gives only one length, it counts for the other field's too
       const both =
         duration === null && other === null ? null : (duration ?? other ?? 0) + (other ?? duration ?? 0);
       return [[time, both, flags, size]];
