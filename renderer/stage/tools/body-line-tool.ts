@@ -101,34 +101,53 @@ export function copyLastForward(session: OpenSwim): void {
   guideOn(session);
 }
 
-export const bodyLineTool: StageTool = {
-  id: 'body-line',
-  press(session, at, reach) {
-    const frame = frameInHand(session);
-    if (frame === null) return true;
-    const { document, view } = session;
-    const { nextLandmark } = view.getState();
-    // a point already there is picked up, unless the next one is being laid right beside it
-    const under = nearestLandmark(postureOn(document.swim(), frame), at, nextLandmark ? reach / 2 : reach);
-    if (under || !nextLandmark) {
-      return pointTool.press(session, at, reach);
-    }
-    document.begin(`lay ${landmarkWords[nextLandmark].toLowerCase()}`, frame);
-    document.during(placeLandmark(frame, nextLandmark, at));
-    view.setState({ crosshair: null, selection: { kind: 'landmark', frame, landmark: nextLandmark } });
-    return true;
-  },
-  drag(session, at) {
-    const { selection } = session.view.getState();
-    if (selection.kind === 'landmark' || selection.kind === 'scene') pointTool.drag(session, at);
-  },
-  release(session, at, reach) {
-    const { selection, nextLandmark } = session.view.getState();
-    pointTool.release(session, at, reach);
-    // the landmark just laid lets go of the arrow keys; a mended one keeps them, for nudging
-    if (selection.kind === 'landmark' && selection.landmark === nextLandmark) {
-      session.view.setState({ selection: nothingSelected });
-      guideOn(session);
-    }
-  },
-};
+/** Laying and mending points. A press beside a laid point mends it when it moves, and lays the next one when it doesn't. */
+function createBodyLineTool(): StageTool {
+  /** A press on a laid point while another is asked for, until it has moved enough to be a drag. */
+  let still: { readonly at: PicturePoint; readonly reach: number } | null = null;
+  return {
+    id: 'body-line',
+    press(session, at, reach) {
+      still = null;
+      const frame = frameInHand(session);
+      if (frame === null) return true;
+      const { document, view } = session;
+      const { nextLandmark } = view.getState();
+      if (!nextLandmark) return pointTool.press(session, at, reach);
+      if (nearestLandmark(postureOn(document.swim(), frame), at, reach / 2)) {
+        // the hand passes over the hip in every pull: two points may lie on one place
+        still = { at, reach };
+        return pointTool.press(session, at, reach / 2);
+      }
+      document.begin(`lay ${landmarkWords[nextLandmark].toLowerCase()}`, frame);
+      document.during(placeLandmark(frame, nextLandmark, at));
+      view.setState({ crosshair: null, selection: { kind: 'landmark', frame, landmark: nextLandmark } });
+      return true;
+    },
+    drag(session, at) {
+      // our default: a quarter of a press's reach is a shaking hand
+      if (still && Math.hypot(at.x - still.at.x, at.y - still.at.y) < still.reach / 4) return;
+      still = null;
+      const { selection } = session.view.getState();
+      if (selection.kind === 'landmark' || selection.kind === 'scene') pointTool.drag(session, at);
+    },
+    release(session, at, reach) {
+      if (still) {
+        session.document.cancel();
+        session.view.setState({ selection: nothingSelected });
+        layNextAt(session, still.at);
+        still = null;
+        return;
+      }
+      const { selection, nextLandmark } = session.view.getState();
+      pointTool.release(session, at, reach);
+      // the landmark just laid lets go of the arrow keys; a mended one keeps them, for nudging
+      if (selection.kind === 'landmark' && selection.landmark === nextLandmark) {
+        session.view.setState({ selection: nothingSelected });
+        guideOn(session);
+      }
+    },
+  };
+}
+
+export const bodyLineTool = createBodyLineTool();
