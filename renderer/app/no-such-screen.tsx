@@ -1,11 +1,13 @@
+import { appWords } from '#core/words/app';
+
 /** For an address that leads nowhere: an old link, or one typed by hand. */
 export function NoSuchScreen({ onShelf }: { readonly onShelf: () => void }) {
   return (
     <main className="no-such-screen">
-      <h1>There is nothing at this address.</h1>
-      <p>It may come from another version of Submark. Your swims are on the shelf.</p>
+      <h1>{appWords('nothingHere')}</h1>
+      <p>{appWords('otherVersion')}</p>
       <button type="button" className="primary" onClick={onShelf}>
-        To the shelf
+        {appWords('toShelf')}
       </button>
     </main>
   );

@@ -8,7 +8,7 @@ type Floors = readonly (readonly string[])[];
  */
 export const floors: Readonly<Record<Layer, Floors>> = {
   'shared-core': [
-    ['units', 'timeline', 'marks', 'swim-file'],
+    ['words', 'units', 'timeline', 'marks', 'swim-file'],
     ['scene', 'uncertainty', 'signal', 'follow', 'see'],
     ['measures', 'compare', 'drawing'],
     ['consent', 'bundle', 'exporting', 'practice', 'handout', 'video'],

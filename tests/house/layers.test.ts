@@ -94,6 +94,9 @@ describe('the house', () => {
       // a PDF and the widths of its letters are computed from bytes alone
       '@cantoo/pdf-lib',
       'fontkit',
+      // messages and the types of their arguments
+      'intl-messageformat',
+      '@schummar/icu-type-parser',
     ]);
     const wrong = files
       .filter((each) => each.layer === 'shared-core')
