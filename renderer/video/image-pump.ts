@@ -1,6 +1,7 @@
-import type { DecoderPump, PumpSteering } from './decoder-pump';
+import { createBell } from './bell';
 import { opened } from './frame-ledger';
 import type { OpenedFilm } from './opened-film';
+import type { DecoderPump, PumpSteering } from './pump-steering';
 
 /** Images decoded at one time: the browser decodes each on a thread of its own. */
 const atOnce = 3;
@@ -15,11 +16,7 @@ export function createImagePump(film: OpenedFilm, steering: PumpSteering): Decod
   let closed = false;
   /** The file can't be read: nothing more is tried until somebody asks again. */
   let stalled = false;
-  let wake: (() => void) | null = null;
-  const sleep = (): Promise<void> =>
-    new Promise((resolve) => {
-      wake = resolve;
-    });
+  const wake = createBell();
 
   const decode = async (frame: number): Promise<void> => {
     pending.add(frame);
@@ -34,7 +31,7 @@ export function createImagePump(film: OpenedFilm, steering: PumpSteering): Decod
       if (!closed) steering.unreadable(problem);
     } finally {
       pending.delete(frame);
-      wake?.();
+      wake.ring();
     }
   };
 
@@ -44,7 +41,7 @@ export function createImagePump(film: OpenedFilm, steering: PumpSteering): Decod
       if (closed) return;
       const goal =
         !stalled && pending.size < atOnce ? steering.next(null, (frame) => pending.has(frame)) : null;
-      if (goal === null) await sleep();
+      if (goal === null) await wake.wait();
       else void decode(goal);
     }
   };
@@ -53,15 +50,15 @@ export function createImagePump(film: OpenedFilm, steering: PumpSteering): Decod
   return {
     wake() {
       stalled = false;
-      wake?.();
+      wake.ring();
     },
     again() {
-      // each image is decoded on its own: there is nothing to begin anew
-      wake?.();
+      // each image is decoded on its own: there is nothing to begin again
+      wake.ring();
     },
     close() {
       closed = true;
-      wake?.();
+      wake.ring();
     },
   };
 }

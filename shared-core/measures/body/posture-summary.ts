@@ -49,6 +49,36 @@ function whereFrom(
   return { frames, eventIds: at.of === 'glide' ? [at.from.event.id, at.to.event.id] : [] };
 }
 
+/** What is known of a measure over the postures at these places before it gets its unit. */
+interface Summed {
+  readonly id: string;
+  readonly values: PostureValues;
+  readonly places: readonly number[];
+  readonly mean: number;
+  /** How marks and tilt make the mean uncertain, in the unit of the column. */
+  readonly marks: number;
+  readonly perTilt: number;
+  /** What the reading says of itself in every unit. */
+  readonly common: Pick<
+    Measured,
+    | 'cycles'
+    | 'frames'
+    | 'landmarks'
+    | 'eventIds'
+    | 'usesLevel'
+    | 'usesTravel'
+    | 'usesDirection'
+    | 'usesSurface'
+    | 'spread'
+    | 'instants'
+  >;
+  /** The single values in the reading's unit, `scale` times the column's. */
+  told(scale: number): Told;
+}
+
+/** The single values, those of them that are independent, and how they spread where they are too many to list. */
+type Told = Pick<Measured, 'perCycle' | 'independent' | 'singles'>;
+
 /** A measure over the postures at these places: its mean, how single ones lie about it, and its interval. */
 export function postureSummary(
   context: BodyContext,
@@ -60,93 +90,117 @@ export function postureSummary(
 ): Reading {
   const needed = missingFor(context, measure, places.length, at);
   if (needed) return missingReading(id, needed);
-  const n = places.length;
   const atEvents = at.of === 'events';
   const column = measure.kind === 'angle' ? turnedTogether(values.values, places) : values.values;
   const plain = average(column, places);
   const mean = measure.kind === 'angle' ? inRange(measure, plain) : plain;
   const error = meanError(context, measure, values, places, !atEvents);
   const { frames, eventIds } = whereFrom(context, at, places);
-  const marks = error.variance / n;
-  const common = {
-    cycles: atEvents ? n : 0,
-    frames,
-    landmarks: measure.kind === 'length' ? [...new Set([...measure.needs, ...bodyChain])] : measure.needs,
-    eventIds,
-    usesLevel: measure.turnsWithLevel,
-    usesTravel: measure.id === 'trunk-pitch' || measure.id.startsWith('feet-direction'),
-    usesDirection: measure.kind !== 'depth' && !isSymmetric(measure),
-    usesSurface: measure.kind === 'depth',
-    // neighbouring postures of a trace are alike: only one posture an event makes independent values
-    spread: atEvents,
-    instants: atEvents,
-  };
-  // a hand's worth of postures is worth listing; a dense trace is looked at as a curve
-  const listed = atEvents || n <= listedPostures;
   const size = (place: number): number => {
     const value = column[place] as number;
     return measure.combine === 'root' ? Math.sqrt(Math.max(0, value)) : value + mean - plain;
   };
-  /** The single values, those of them that are independent, and how they spread where they are too many to list. */
-  const told = (scale: number): Pick<Measured, 'perCycle' | 'independent' | 'singles'> => {
-    if (!listed) return { perCycle: [], singles: spreadOf(size, places, scale) };
-    const perCycle = places.map((place, i): CycleValue => {
-      const frame = frames[i] ?? 0;
-      return { value: scale * size(place), fromFrame: frame, toFrame: frame };
-    });
-    if (!atEvents || (at.kind !== 'kick-top' && at.kind !== 'kick-bottom')) return { perCycle };
-    const readAt = (i: number): number => perCycle[i]?.value ?? Number.NaN;
-    return { perCycle, independent: strokeMeans(context, at.kind, frames, readAt) };
+  const summed: Summed = {
+    id,
+    values,
+    places,
+    mean,
+    marks: error.variance / places.length,
+    perTilt: error.perTilt,
+    common: {
+      cycles: atEvents ? places.length : 0,
+      frames,
+      landmarks: measure.kind === 'length' ? [...new Set([...measure.needs, ...bodyChain])] : measure.needs,
+      eventIds,
+      usesLevel: measure.turnsWithLevel,
+      usesTravel: measure.id === 'trunk-pitch' || measure.id.startsWith('feet-direction'),
+      usesDirection: measure.kind !== 'depth' && !isSymmetric(measure),
+      usesSurface: measure.kind === 'depth',
+      // neighbouring postures of a trace are alike: only one posture an event makes independent values
+      spread: atEvents,
+      instants: atEvents,
+    },
+    told: (scale) => singleValues(context, at, places, frames, scale, size),
   };
+  if (measure.kind === 'angle') return angleReading(context, summed);
+  if (measure.kind === 'depth') return depthReading(context, summed);
+  return lengthReading(context, measure, summed);
+}
+
+function singleValues(
+  context: BodyContext,
+  at: PosturesAt,
+  places: readonly number[],
+  frames: readonly number[],
+  scale: number,
+  size: (place: number) => number,
+): Told {
+  // a hand's worth of postures is worth listing; a dense trace is looked at as a curve
+  if (at.of !== 'events' && places.length > listedPostures)
+    return { perCycle: [], singles: spreadOf(size, places, scale) };
+  const perCycle = places.map((place, i): CycleValue => {
+    const frame = frames[i] ?? 0;
+    return { value: scale * size(place), fromFrame: frame, toFrame: frame };
+  });
+  if (at.of !== 'events' || (at.kind !== 'kick-top' && at.kind !== 'kick-bottom')) return { perCycle };
+  const readAt = (i: number): number => perCycle[i]?.value ?? Number.NaN;
+  return { perCycle, independent: strokeMeans(context, at.kind, frames, readAt) };
+}
+
+function angleReading(context: BodyContext, { id, mean, marks, perTilt, common, told }: Summed): Reading {
+  return computedReading(context, id, {
+    ...common,
+    value: mean,
+    unit: '°',
+    ownVariance: marks,
+    sharedVariance: perTilt ** 2 * context.tiltVariance,
+    ...told(1),
+  });
+}
+
+function depthReading(context: BodyContext, summed: Summed): Reading {
+  const { id, values, places, mean, marks, common } = summed;
+  const part = unitPart(context, mean);
+  const weights = values.ends ? [values.ends.a, values.ends.b] : [];
+  const ends =
+    weights.reduce((sum, weight) => sum + average(weight, places) ** 2, 0) *
+    (context.input.error.scenePointSd * context.transform.perPixel) ** 2;
+  const told = summed.told(1);
   // a swimmer who rises or sinks all along does not differ from kick to kick
-  const levelled = (values: ReturnType<typeof told>): Partial<Measured> => {
-    const single = values.independent ?? (values.perCycle ?? []).map((one) => one.value);
-    return { ...values, independent: withoutTrend(single), trendTaken: true };
-  };
-  if (measure.kind === 'angle') {
-    return computedReading(context, id, {
-      ...common,
-      value: mean,
-      unit: '°',
-      ownVariance: marks,
-      sharedVariance: error.perTilt ** 2 * context.tiltVariance,
-      ...told(1),
-    });
-  }
-  if (measure.kind === 'depth') {
-    const part = unitPart(context, mean);
-    const weights = values.ends ? [values.ends.a, values.ends.b] : [];
-    const ends =
-      weights.reduce((sum, weight) => sum + average(weight, places) ** 2, 0) *
-      (context.input.error.scenePointSd * context.transform.perPixel) ** 2;
-    return computedReading(context, id, {
-      ...common,
-      value: mean,
-      unit: context.unit,
-      ownVariance: marks + part.own,
-      sharedVariance: ends + part.shared,
-      ...levelled(told(1)),
-    });
-  }
+  const single = told.independent ?? (told.perCycle ?? []).map((one) => one.value);
+  return computedReading(context, id, {
+    ...common,
+    value: mean,
+    unit: context.unit,
+    ownVariance: marks + part.own,
+    sharedVariance: ends + part.shared,
+    ...told,
+    independent: withoutTrend(single),
+    trendTaken: true,
+  });
+}
+
+/** In percent of the body's length. */
+function lengthReading(context: BodyContext, measure: PostureMeasure, summed: Summed): Reading {
+  const { id, places, mean, marks, perTilt, common, told } = summed;
   const length = context.bodyLength;
   if (!length) return missingReading(id, { code: 'needs-body-length' });
   const percent = 100 / (length.pixels * context.transform.perPixel);
   const lengthPart = length.variance / length.pixels ** 2;
   const value = percent * (measure.combine === 'root' ? Math.sqrt(Math.max(0, mean)) : mean);
-  const tilt = (percent * error.perTilt) ** 2 * context.tiltVariance;
   if (measure.combine === 'mean') {
     return computedReading(context, id, {
       ...common,
       value,
       unit: '%L',
       ownVariance: percent ** 2 * marks + value ** 2 * lengthPart,
-      sharedVariance: tilt,
+      sharedVariance: (percent * perTilt) ** 2 * context.tiltVariance,
       ...told(percent),
     });
   }
   // a squared distance near nothing is spread by the square of its noise, which the slope alone doesn't see
   const noise = meanSd(context, measure) ** 2;
-  const spread = Math.sqrt(marks + (2 * (1.7 * noise) ** 2) / (6 * n));
+  const spread = Math.sqrt(marks + (2 * (1.7 * noise) ** 2) / (6 * places.length));
   const low = percent * Math.sqrt(Math.max(0, mean - z95 * spread));
   const high = percent * Math.sqrt(Math.max(0, mean) + z95 * spread);
   return computedReading(context, id, {
