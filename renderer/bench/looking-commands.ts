@@ -1,4 +1,3 @@
-import { stagePoint } from '#core/units/brand';
 import type { Command } from '../ui/command';
 import { fitView, type Size, zoomAt } from '../open-swim/stage-view';
 import { bareKey, sceneKey } from './use-bare-picture';
@@ -16,7 +15,7 @@ export function lookingCommands(session: OpenSwim, stageSize: () => Size): reado
     const picture = { width, height };
     const shown = state().stage ?? fitView(picture, size);
     view.setState({
-      stage: zoomAt(shown, stagePoint(size.width / 2, size.height / 2), factor, picture, size),
+      stage: zoomAt(shown, { x: size.width / 2, y: size.height / 2 }, factor, picture, size),
     });
   };
   return [

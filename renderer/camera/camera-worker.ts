@@ -1,4 +1,4 @@
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import { loadVision } from '../vision/load-vision';
 import { cameraMoves, cameraStood } from '../../shared-core/follow/camera-moves';
 import type { FromLooker, ToLooker } from './look-message';

@@ -1,5 +1,5 @@
 import type { CameraRun } from '#core/swim-file/swim-schema';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { WholePicture } from '#core/follow/whole-picture';
 
 /** Pictures to look at, and where the swimmer is on each. */

@@ -1,7 +1,7 @@
 import type { Draft } from 'immer';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Posture, Swim } from '#core/swim-file/swim-schema';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import { landmarkWords } from '#core/marks/mark-words';
 import type { SwimChange, SwimCommand } from './swim-command';
 

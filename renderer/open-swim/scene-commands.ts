@@ -1,5 +1,5 @@
 import type { Scene } from '#core/swim-file/swim-schema';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { SwimChange, SwimCommand } from './swim-command';
 
 export type SceneItem = keyof Scene;

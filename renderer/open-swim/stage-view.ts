@@ -1,4 +1,4 @@
-import { type PicturePoint, picturePoint, type StagePoint, stagePoint } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 
 /** How the picture lies on the stage: stage = picture · scale + offset, in CSS pixels. */
 export interface StageView {
@@ -25,12 +25,12 @@ export function fitView(picture: Size, stage: Size): StageView {
   };
 }
 
-export function toStage(view: StageView, point: { readonly x: number; readonly y: number }): StagePoint {
-  return stagePoint(point.x * view.scale + view.x, point.y * view.scale + view.y);
+export function toStage(view: StageView, point: { readonly x: number; readonly y: number }): Point {
+  return { x: point.x * view.scale + view.x, y: point.y * view.scale + view.y };
 }
 
-export function toPicture(view: StageView, point: { readonly x: number; readonly y: number }): PicturePoint {
-  return picturePoint((point.x - view.x) / view.scale, (point.y - view.y) / view.scale);
+export function toPicture(view: StageView, point: { readonly x: number; readonly y: number }): Point {
+  return { x: (point.x - view.x) / view.scale, y: (point.y - view.y) / view.scale };
 }
 
 /** Keeps at least a third of the stage filled with picture, so that the coach can't lose it. */
@@ -53,7 +53,7 @@ function held(view: StageView, picture: Size, stage: Size): StageView {
  */
 export function zoomAt(
   view: StageView,
-  at: StagePoint,
+  at: Point,
   factor: number,
   picture: Size,
   stage: Size,

@@ -1,4 +1,4 @@
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { SwimCommand } from './swim-command';
 
 /** Marks a thing that stands still on a frame, in the place of its mark there. A `thing` past the last is a new one. */

@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { EventKind } from '#core/marks/event-kind';
 import type { LandmarkName } from '#core/marks/landmark';
-import type { PicturePoint } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { WhichStrokes } from '#core/measures/events/overlaid-cycles';
 import type { Interval } from '#core/measures/reading';
 import type { StageView } from './stage-view';
@@ -39,8 +39,8 @@ export interface OpenQuestion {
 /** A scene line being drawn; `open` while its second end still follows the pointer. */
 export interface DraftLine {
   readonly item: SceneLineItem;
-  readonly a: PicturePoint;
-  readonly b: PicturePoint;
+  readonly a: Point;
+  readonly b: Point;
   readonly open: boolean;
 }
 
@@ -75,17 +75,17 @@ export interface ViewState {
   readonly question: OpenQuestion | null;
   readonly draftLine: DraftLine | null;
   /** Points of the rectangle or straight line that is being drawn. */
-  readonly draftPoints: readonly PicturePoint[];
+  readonly draftPoints: readonly Point[];
   /** Which of the things that stand still is being marked. */
   readonly stillThing: number;
   /** The form for the camera's distance is up. */
   readonly asksCamera: boolean;
   /** Pointer over the picture; null when it is elsewhere. */
-  readonly pointer: PicturePoint | null;
+  readonly pointer: Point | null;
   /** Something is being dragged on the stage: the magnifier is up. */
   readonly dragging: boolean;
   /** The keyboard's own pointer on the picture; null when it is put away. */
-  readonly crosshair: PicturePoint | null;
+  readonly crosshair: Point | null;
   /** Kind of event whose pad is pointed out, because a reading misses it. */
   readonly guidedKind: EventKind | null;
   /** Step of the guided pass through one stroke; null when none is under way. */

@@ -2,7 +2,6 @@ import { useCallback, useMemo, useRef, useState } from 'react';
 import { hasCycles } from '#core/compare/pair-clock';
 import { useCommandKeys } from '../ui/use-command-keys';
 import { zoomAt } from '../open-swim/stage-view';
-import { stagePoint } from '#core/units/brand';
 import { useElementSize } from '../ui/use-element-size';
 import { PairBar } from './pair-bar';
 import { pairCommands } from './pair-commands';
@@ -61,7 +60,7 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
       const { view, document } = session.swims[lead];
       const size = place.current.sizes[lead];
       const home = place.current.homes[lead];
-      const at = stagePoint(size.width / 2, size.height / 2);
+      const at = { x: size.width / 2, y: size.height / 2 };
       const { clip } = document.swim();
       view.setState({
         stage: factor === null ? null : zoomAt(view.getState().stage ?? home, at, factor, clip, size, home),

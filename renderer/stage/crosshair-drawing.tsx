@@ -1,10 +1,10 @@
 import { Group, Line } from 'react-konva';
-import type { PicturePoint } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import { casing } from '#core/drawing/landmark-look';
 import { type StageView, toStage } from '../open-swim/stage-view';
 
 /** The keyboard's own pointer. */
-export function CrosshairDrawing({ at, view }: { readonly at: PicturePoint; readonly view: StageView }) {
+export function CrosshairDrawing({ at, view }: { readonly at: Point; readonly view: StageView }) {
   const { x, y } = toStage(view, at);
   const arms = [
     [-22, 0, -5, 0],

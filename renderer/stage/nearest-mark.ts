@@ -1,6 +1,6 @@
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { Posture, Scene } from '#core/swim-file/swim-schema';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { SceneLineItem } from '../open-swim/scene-commands';
 
 /** The laid landmark nearest to a point, or null when none is within `reach` (picture pixels). */

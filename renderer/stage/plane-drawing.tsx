@@ -1,6 +1,6 @@
 import { Circle, Group, Line } from 'react-konva';
 import type { Scene } from '#core/swim-file/swim-schema';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { DraftPointsItem, Selection } from '../open-swim/view-store';
 import { CasedLabel } from './cased-label';
 import { casing } from '#core/drawing/landmark-look';

@@ -1,6 +1,6 @@
 import { Circle, Group, Line } from 'react-konva';
 import type { Scene } from '#core/swim-file/swim-schema';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { SceneLineItem } from '../open-swim/scene-commands';
 import type { DraftLine, Selection } from '../open-swim/view-store';
 import { CasedLabel } from './cased-label';

@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useRef } from 'react';
-import { type PicturePoint, type StagePoint, stagePoint } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import { type OpenSwim, useOpenSwim } from '../open-swim/open-swim';
 import { heldInPicture, isPastEdge } from '../open-swim/held-in-picture';
 import { listenToPointer } from '../ui/listen-to-pointer';
@@ -49,11 +49,11 @@ function takeInHand(
   const { view } = session;
   let hand: Hand = { does: 'nothing' };
   const touches = new Map<number, { x: number; y: number }>();
-  const held = (at: StagePoint): PicturePoint =>
+  const held = (at: Point): Point =>
     heldInPicture(toPicture(now.current.view, at), now.current.picture);
   const tool = () => stageTools[view.getState().tool];
   const pan = (dx: number, dy: number): void => panStage(session, now.current, dx, dy);
-  const zoom = (about: StagePoint, factor: number): void => {
+  const zoom = (about: Point, factor: number): void => {
     const { view: shown, picture, size, home } = now.current;
     view.setState({ stage: zoomAt(shown, about, factor, picture, size, home) });
   };
@@ -141,9 +141,9 @@ function takeInHand(
   };
 }
 
-const localTo = (box: HTMLElement, event: MouseEvent): StagePoint => {
+const localTo = (box: HTMLElement, event: MouseEvent): Point => {
   const edge = box.getBoundingClientRect();
-  return stagePoint(event.clientX - edge.left, event.clientY - edge.top);
+  return { x: event.clientX - edge.left, y: event.clientY - edge.top };
 };
 
 function panStage({ view }: OpenSwim, { picture, size }: StagePlace, dx: number, dy: number): void {
@@ -152,7 +152,7 @@ function panStage({ view }: OpenSwim, { picture, size }: StagePlace, dx: number,
 }
 
 /** Presses the tool in hand; false where nothing took the press. */
-function pressAt(session: OpenSwim, at: PicturePoint, reach: number, picture: Size): boolean {
+function pressAt(session: OpenSwim, at: Point, reach: number, picture: Size): boolean {
   const tool = stageTools[session.view.getState().tool];
   if (!isPastEdge(at, picture, reach)) return tool.press(session, heldInPicture(at, picture), reach);
   // out there nothing is laid, but a point that a file put there can be fetched in
@@ -172,9 +172,9 @@ interface Spot {
 function pinchOf(
   [p, q]: readonly Spot[],
   [r, s]: readonly Spot[],
-): { readonly factor: number; readonly middle: StagePoint; readonly dx: number; readonly dy: number } | null {
+): { readonly factor: number; readonly middle: Point; readonly dx: number; readonly dy: number } | null {
   if (!p || !q || !r || !s) return null;
-  const middle = stagePoint((r.x + s.x) / 2, (r.y + s.y) / 2);
+  const middle = { x: (r.x + s.x) / 2, y: (r.y + s.y) / 2 };
   return {
     factor: Math.hypot(r.x - s.x, r.y - s.y) / Math.max(1, Math.hypot(p.x - q.x, p.y - q.y)),
     middle,

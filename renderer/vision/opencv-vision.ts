@@ -1,5 +1,5 @@
 import type { FlowOptions, Vision, VisionPicture } from '#core/follow/vision';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 
 /** The part of OpenCV that is used. Matrices live in its own memory: whoever makes one deletes it. */
 export interface OpenCv {

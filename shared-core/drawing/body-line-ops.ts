@@ -1,6 +1,6 @@
 import { bodyChain, type LandmarkName, landmarkNames } from '../marks/landmark';
 import type { Posture, Swim } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { DrawingOp, MeasureWords } from './drawing-op';
 import { angleLabels } from './joint-angles';
 import { bodyPartOf, casing, partColour, type PartShape, partShape } from './landmark-look';

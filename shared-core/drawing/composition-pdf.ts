@@ -24,7 +24,7 @@ import {
   TextRenderingMode,
 } from '@cantoo/pdf-lib';
 import * as fontkit from 'fontkit';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { Composition } from './composition';
 import type { DrawingOp, Edge } from './drawing-op';
 import { casingWidth } from './paint';

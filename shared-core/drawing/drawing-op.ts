@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** A line along the outside of a shape. */
 export interface Edge {

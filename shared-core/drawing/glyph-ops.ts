@@ -1,5 +1,5 @@
 import { type EventKind, type Staff, staffOf } from '../marks/event-kind';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { DrawingOp } from './drawing-op';
 import { glyphShapes } from './glyph-shape';
 import { pathPoints } from './path-points';

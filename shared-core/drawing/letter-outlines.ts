@@ -1,5 +1,5 @@
 import type { Font } from 'fontkit';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { DrawingOp } from './drawing-op';
 
 /** Letters beyond the page's own family: one file of a script, or of a part of one. */

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { DrawingOp } from './drawing-op';
 
 /** The same drawing, moved by whole distances. */

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { DrawingOp, MeasureWords } from './drawing-op';
 import type { Paper } from './paper';
 

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** Straight pieces that a half circle is drawn in. Our default: at glyph size no corner is seen. */
 const arcPieces = 24;

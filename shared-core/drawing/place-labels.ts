@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 export interface LabelBox {
   /** Point the label speaks of. */

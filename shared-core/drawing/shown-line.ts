@@ -2,7 +2,7 @@ import { sureEnough } from '../follow/follow-confidence';
 import type { LandmarkName } from '../marks/landmark';
 import { hasPoint } from '../swim-file/has-point';
 import type { Posture, Swim } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** A body line to be drawn, and which of its points the machine followed: those must look it. */
 export interface ShownLine extends Posture {

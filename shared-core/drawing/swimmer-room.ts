@@ -1,6 +1,6 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { Posture } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { Rect } from './composition';
 
 /**

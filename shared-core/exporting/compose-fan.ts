@@ -5,7 +5,7 @@ import { movedPosture, type ShownLine } from '../drawing/shown-line';
 import { poolCarrier } from '../scene/pool-transform';
 import { cardWords } from '../swim-file/card-words';
 import { realTimeOf } from '../timeline/clip-clock';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { CycleFrames } from './cycle-frames';
 import type { ExportSource } from './export-source';
 import { inkWords, rule, sheetLook } from './sheet-look';

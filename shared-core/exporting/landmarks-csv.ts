@@ -3,7 +3,7 @@ import { landmarkNames } from '../marks/landmark';
 import { poolCarrier, type PoolTransform } from '../scene/pool-transform';
 import type { Swim } from '../swim-file/swim-schema';
 import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { type CsvCell, csvText, sixDigits } from './csv-text';
 
 const head = [

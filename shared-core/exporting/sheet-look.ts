@@ -1,5 +1,5 @@
 import type { DrawingOp } from '../drawing/drawing-op';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** Ink on white paper: prints in grey as it stands. */
 export const sheetLook = {

@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { alignBody } from './align-body';
 import type { Expected } from './body-priors';
 import type { GreyLevel } from './grey-pyramid';

@@ -4,7 +4,7 @@ import type { GreyLevel } from './grey-pyramid';
 import { limbs } from './limb';
 import type { MarkedPoint } from './marked-points';
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { type GreyPicture, ownPlace, shownPlace } from './grey-picture';
 
 /** Places by landmark and index of the picture. */

@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { addExpected, addLengths, type Expected, type ExpectedLength } from './body-priors';
 import type { GreyLevel } from './grey-pyramid';
 import type { Limb } from './limb';

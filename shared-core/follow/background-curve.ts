@@ -1,6 +1,6 @@
 import { naturalSpline } from '../signal/cubic-spline';
 import type { CameraRun } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** How the background moved over frames that hang together, pixels of the picture. */
 export interface BackgroundCurve {

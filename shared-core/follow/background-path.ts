@@ -1,6 +1,6 @@
 import type { Vision } from './vision';
 import type { GreyLevel } from './grey-pyramid';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { Piece } from './piece';
 import { createFlowTeller } from './tell-flow';
 

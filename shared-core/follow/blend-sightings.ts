@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** Where one way of following saw a landmark on a frame. */
 export interface Sighting {

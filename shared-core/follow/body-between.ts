@@ -1,7 +1,7 @@
 import { landmarkNames } from '../marks/landmark';
 import { firstAtOrAfter } from '../signal/first-at-or-after';
 import type { Posture } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /**
  * About where a swimmer's landmarks are on any frame: as marked, and between two postures on the straight way from one to

@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** Where a landmark is thought to be before the picture is looked at; pixels, standard deviation of one axis. */
 export interface Expected {

@@ -1,7 +1,7 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { Swim } from '../swim-file/swim-schema';
 import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { expectedErrorShare } from './expected-error';
 
 /** One landmark's place over frames, marked, followed and seen points together. */

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** A place of a moving point at a time, and how well it is known: variance of one axis. */
 export interface TimedPlace {

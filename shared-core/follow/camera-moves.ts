@@ -1,5 +1,5 @@
 import type { CameraRun } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { Vision } from './vision';
 import type { WholePicture } from './whole-picture';
 import { type Look, type Move, median, netColumns, netRows, rowMoves, type Turn } from './row-moves';

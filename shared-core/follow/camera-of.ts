@@ -1,6 +1,6 @@
 import type { Vision } from './vision';
 import type { CameraRun, FollowedRun } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { cameraMoves } from './camera-moves';
 import type { PieceTask } from './piece';
 

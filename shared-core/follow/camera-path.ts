@@ -1,5 +1,5 @@
 import type { Scene, Swim } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { type Background, type BackgroundCurve, backgroundCurve } from './background-curve';
 
 /** What a swim's film says of its camera. */

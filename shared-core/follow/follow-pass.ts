@@ -5,7 +5,7 @@ import type { Expected } from './body-priors';
 import type { BridgedPlace } from './bridge-motion';
 import type { GreyLevel } from './grey-pyramid';
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { type GreyPicture, ownPlace, shownPlace } from './grey-picture';
 import { createMotion } from './motion';
 import { markedShare, type Piece } from './piece';

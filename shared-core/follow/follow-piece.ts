@@ -3,7 +3,7 @@ import { blendSightings, varianceOfSightings } from './blend-sightings';
 import { greyPyramid } from './grey-pyramid';
 import { smoothTrack } from './smooth-track';
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { backgroundPath } from './background-path';
 import { coarseTask, fineFound } from './coarse-task';
 import { followPass } from './follow-pass';

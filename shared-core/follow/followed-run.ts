@@ -2,7 +2,7 @@ import type { Sightings } from './blend-sightings';
 import { pointDoubt, runConfidences } from './point-confidence';
 import type { LandmarkName } from '../marks/landmark';
 import type { FollowedRun } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { LandmarkSpan, Piece } from './piece';
 
 /** What was found between the marks of a piece. */

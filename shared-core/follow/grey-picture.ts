@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** The grey part of one frame's picture around the swimmer. Its first pixel lies at (x, y) of the shown picture. */
 export interface GreyPicture {

@@ -1,6 +1,6 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { FollowedRun, Posture } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { expectedSquare } from './expected-error';
 import { usefulShare } from './follow-confidence';
 

@@ -1,7 +1,7 @@
 import { limbs } from './limb';
 import { countColours, emptyColourCount, limbContrast, type MarkedLimb } from './limb-contrast';
 import type { MarkedPoint } from './marked-points';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { ColourPicture } from './colour-picture';
 import { type GreyPicture, ownPlace } from './grey-picture';
 

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { brightnessBins, chromaBins, packedColours, unpackColour } from './packed-colour';
 import { skinContrast } from './skin-contrast';
 

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { type GreyLevel, greyAt } from './grey-pyramid';
 import type { Limb } from './limb';
 

@@ -1,6 +1,6 @@
 import { type LandmarkName, landmarkNames } from '../marks/landmark';
 import type { Posture } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** A point the coach placed. */
 export interface MarkedPoint extends Point {

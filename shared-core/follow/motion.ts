@@ -1,7 +1,7 @@
 import type { Sightings } from './blend-sightings';
 import { type BridgedPlace, bridgeMotion, type TimedPlace } from './bridge-motion';
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { markShare } from './agreed-places';
 import type { Piece } from './piece';
 

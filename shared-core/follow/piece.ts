@@ -6,7 +6,7 @@ import { type LimbTemplate, limbTemplate } from './limb-template';
 import type { MarkedPoint } from './marked-points';
 import type { KnownPoint } from './points-around';
 import { type LandmarkName, landmarkNames } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { WholePicture } from './whole-picture';
 import { agreedPlaces, type FoundBefore, type KnownPlaces } from './agreed-places';
 import type { ColourPicture } from './colour-picture';

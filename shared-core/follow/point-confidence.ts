@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { Sighting } from './blend-sightings';
 import { warnedConfidence } from './expected-error';
 import { armLandmarks } from './limb';

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { Vision, VisionPicture } from './vision';
 import type { WholePicture } from './whole-picture';
 

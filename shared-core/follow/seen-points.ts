@@ -1,6 +1,6 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { SeenRun } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** Shoulder to ankle as a share of fingertip to toe: a round proportion of a grown swimmer, from memory. */
 export const trunkAndLegs = 0.59;

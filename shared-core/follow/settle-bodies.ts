@@ -3,7 +3,7 @@ import type { Expected } from './body-priors';
 import type { GreyLevel } from './grey-pyramid';
 import { layTogether, type StretchPicture, type StretchRound } from './lay-together';
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { ownPlace, shownPlace } from './grey-picture';
 import { markedShare, type Piece } from './piece';
 

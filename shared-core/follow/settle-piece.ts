@@ -2,7 +2,7 @@ import type { Sightings } from './blend-sightings';
 import type { GreyLevel } from './grey-pyramid';
 import type { StretchRound } from './lay-together';
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { GreyPicture } from './grey-picture';
 import { makePiece, type Piece, type PieceTask } from './piece';
 import { settleBodies } from './settle-bodies';

@@ -1,7 +1,7 @@
 import type { Vision, VisionPicture } from './vision';
 import type { GreyLevel } from './grey-pyramid';
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { GreyPicture } from './grey-picture';
 
 export type BodyPlaces = ReadonlyMap<LandmarkName, Point>;

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** Room for one grey picture where the vision reads it. Whoever asked for it closes it. */
 export interface VisionPicture {

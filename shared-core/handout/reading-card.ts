@@ -3,7 +3,7 @@ import { rectangle, type Rect } from '../drawing/composition';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
 import { wrappedWords } from '../drawing/wrapped-words';
 import { inkWords, rule, sheetLook } from '../exporting/sheet-look';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { HandoutReading, Standing } from './handout-reading';
 
 /** Points. */

@@ -1,5 +1,5 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** Row-major 3×3 matrix that carries picture points to the plane, scaled so that its last element is 1. */
 export type Homography = readonly [number, number, number, number, number, number, number, number, number];

@@ -1,5 +1,5 @@
 import { Matrix, solve } from 'ml-matrix';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { type RadialDistortion, straightenPoint } from './radial-distortion';
 
 export interface PlumbLineFit {

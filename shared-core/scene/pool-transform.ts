@@ -1,4 +1,4 @@
-import { type PoolPoint, type Point, poolPoint } from '../units/brand';
+import type { Point } from '../units/point';
 import type { Scene } from '../swim-file/swim-schema';
 import { type Tilt, sceneTilt } from './scene-tilt';
 
@@ -49,14 +49,14 @@ export function scenePixelScale(scene: Scene): number | null {
 }
 
 /** A picture point in the pool plane. */
-export function toPool(transform: PoolTransform, point: Point): PoolPoint {
+export function toPool(transform: PoolTransform, point: Point): Point {
   return poolCarrier(transform)(point);
 }
 
 /** `toPool` made ready for many points of one picture. */
-export function poolCarrier(transform: PoolTransform): (point: Point) => PoolPoint {
+export function poolCarrier(transform: PoolTransform): (point: Point) => Point {
   const cos = Math.cos(transform.tilt.radians) * transform.perPixel;
   const sin = Math.sin(transform.tilt.radians) * transform.perPixel;
   const { direction } = transform;
-  return (point) => poolPoint(direction * (point.x * cos + point.y * sin), point.x * sin - point.y * cos);
+  return (point) => ({ x: direction * (point.x * cos + point.y * sin), y: point.x * sin - point.y * cos });
 }

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /**
  * Radial lens distortion after Brown and Conrady, on points measured from the distortion centre in units of `reach`:

@@ -1,5 +1,5 @@
 import type { Scene } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { applyHomography, type Homography, homographyFromPoints } from './homography';
 import { distortionFromLines } from './plumb-lines';
 import { type RadialDistortion, straightenPoint } from './radial-distortion';

@@ -1,5 +1,5 @@
 import type { Scene } from '../swim-file/swim-schema';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 export interface HeightAboveSurface {
   /** Pixels, square to the surface line; positive above the water, negative below. */

@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { type BodyMask, maskEnd } from './mask-end';
 import { type PoseOutput, type PosePoint, poseNumbers } from './pose-output';
 import type { Square } from './square';

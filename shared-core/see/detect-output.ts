@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { type Square, squareOf, squaresMeet } from './square';
 
 /** Side of the square the detector takes, pixels. */

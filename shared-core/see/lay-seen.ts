@@ -1,7 +1,7 @@
 import type { Expected, ExpectedLength } from '../follow/body-priors';
 import { layTogether, type StretchPicture } from '../follow/lay-together';
 import { landmarkNames, type LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { BodySighting } from './body-sighting';
 import { seenLengths, type SeenLengths } from './seen-lengths';
 

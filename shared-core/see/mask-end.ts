@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { fromSquare, intoSquare, type Square } from './square';
 
 /** The body's outline in a square: over zero inside, row by row. */

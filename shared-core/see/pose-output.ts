@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import { fromSquare, type Square, squareOf } from './square';
 
 /** Side of the square that the landmark network takes, pixels. */

@@ -1,6 +1,6 @@
 import { trunkAndLegs } from '../follow/seen-points';
 import type { LandmarkName } from '../marks/landmark';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { BodySighting } from './body-sighting';
 
 /** How long the parts of a swimmer look over many pictures, pixels of the shown picture. */

@@ -1,4 +1,4 @@
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** A turned square of the shown picture. Its own "up" points from the hips to the head or the feet, as the network wants it. */
 export interface Square {

@@ -1,4 +1,3 @@
-import { mediaSeconds, type Seconds, seconds } from '../units/brand';
 import { clampFrame, type FrameTable, frameAtTick, mediaTimeOf } from './frame-table';
 
 /** A frame table read in real time: `slowdown` is playback seconds per real second (240/s stored at 30/s: 8). */
@@ -8,8 +7,8 @@ export interface ClipClock {
 }
 
 /** Real seconds from the clip's first shown picture to the start of `frame`; frames outside are clamped. */
-export function realTimeOf(clock: ClipClock, frame: number): Seconds {
-  return seconds(mediaTimeOf(clock.table, frame) / clock.slowdown);
+export function realTimeOf(clock: ClipClock, frame: number): number {
+  return mediaTimeOf(clock.table, frame) / clock.slowdown;
 }
 
 /**
@@ -20,7 +19,7 @@ const slackTicks = 0.01;
 
 /** The frame shown at a real time since the first shown picture, by the table's lookup rule. */
 export function frameAtRealTime(clock: ClipClock, time: number): number {
-  const media = mediaSeconds(time * clock.slowdown);
+  const media = time * clock.slowdown;
   const first = clock.table.starts[0] ?? 0;
   return frameAtTick(clock.table, first + media * clock.table.ticksPerSecond + slackTicks);
 }
@@ -29,7 +28,7 @@ export function frameAtRealTime(clock: ClipClock, time: number): number {
  * Local frame interval in real seconds: half the gap to each neighbour; at an end the one gap there is; for a
  * single picture its own duration. This is the Δ of the event uncertainty Δ²/12.
  */
-export function localFrameInterval(clock: ClipClock, frame: number): Seconds {
+export function localFrameInterval(clock: ClipClock, frame: number): number {
   const { table, slowdown } = clock;
   const n = table.starts.length;
   const i = clampFrame(table, frame);
@@ -40,5 +39,5 @@ export function localFrameInterval(clock: ClipClock, frame: number): Seconds {
     before !== undefined && after !== undefined
       ? (before + after) / 2
       : (before ?? after ?? table.endTick - at(i));
-  return seconds(ticks / table.ticksPerSecond / slowdown);
+  return ticks / table.ticksPerSecond / slowdown;
 }

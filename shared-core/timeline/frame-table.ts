@@ -1,4 +1,3 @@
-import { type MediaSeconds, mediaSeconds } from '../units/brand';
 
 /**
  * When each shown picture of a clip starts, in the container's own ticks.
@@ -37,8 +36,8 @@ export function frameAtTick(table: FrameTable, tick: number): number {
 }
 
 /** Start of a frame on the clip's own clock, from its first shown picture (so frame 0 is 0 s). */
-export function mediaTimeOf(table: FrameTable, frame: number): MediaSeconds {
+export function mediaTimeOf(table: FrameTable, frame: number): number {
   const first = table.starts[0] ?? 0;
   const start = table.starts[clampFrame(table, frame)] ?? first;
-  return mediaSeconds((start - first) / table.ticksPerSecond);
+  return (start - first) / table.ticksPerSecond;
 }

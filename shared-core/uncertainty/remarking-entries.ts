@@ -2,7 +2,7 @@ import type { LandmarkName } from '../marks/landmark';
 import type { CoachFile } from '../swim-file/coach-file';
 import type { Swim } from '../swim-file/swim-schema';
 import { type ClipClock, localFrameInterval, realTimeOf } from '../timeline/clip-clock';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { RemarkingItem } from './remarking-plan';
 
 /** What the coach marked the second time: a frame, or points; points that can't be seen are left out. */

@@ -3,7 +3,7 @@ import { type LandmarkName, landmarkNames } from '../marks/landmark';
 import { seededUniform } from './seeded-uniform';
 import type { EventMark, Swim } from '../swim-file/swim-schema';
 import { type ClipClock, frameAtRealTime, realTimeOf } from '../timeline/clip-clock';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 
 /** A moment to be marked again: somewhere in frames `first` to `last`, which hold one mark of its kind only. */
 export interface MomentItem {

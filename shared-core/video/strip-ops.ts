@@ -5,7 +5,7 @@ import type { DrawingOp } from '../drawing/drawing-op';
 import { glyphOps, staffColour } from '../drawing/glyph-ops';
 import { lanedGlyphHeight, layoutStaves, type Staves } from '../drawing/staves';
 import { type Staff, staffOf } from '../marks/event-kind';
-import type { Point } from '../units/brand';
+import type { Point } from '../units/point';
 import type { Box } from './video-layout';
 import type { VideoRun } from './video-run';
 

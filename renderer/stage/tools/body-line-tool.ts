@@ -1,7 +1,7 @@
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { hasPoint } from '#core/swim-file/has-point';
 import type { Posture } from '#core/swim-file/swim-schema';
-import type { PicturePoint } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { OpenSwim } from '../../open-swim/open-swim';
 import { landmarkWords } from '#core/marks/mark-words';
 import {
@@ -58,7 +58,7 @@ export function endBodyLine(session: OpenSwim): void {
   session.view.setState({ tool: 'point', nextLandmark: null, crosshair: null });
 }
 
-export function layNextAt(session: OpenSwim, at: PicturePoint): void {
+export function layNextAt(session: OpenSwim, at: Point): void {
   const frame = frameInHand(session);
   const { nextLandmark } = session.view.getState();
   if (frame === null || !nextLandmark) return;

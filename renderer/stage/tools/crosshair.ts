@@ -1,4 +1,3 @@
-import { picturePoint } from '#core/units/brand';
 import type { OpenSwim } from '../../open-swim/open-swim';
 import { layNextAt } from './body-line-tool';
 import { addPointAt } from './points-tool';
@@ -11,7 +10,7 @@ export function enterAtCrosshair(session: OpenSwim): void {
   if (tool === 'point' || tool === 'look' || (tool === 'body-line' && !nextLandmark)) return;
   if (!crosshair) {
     const { width, height } = session.document.swim().clip;
-    session.view.setState({ crosshair: pointer ?? picturePoint(width / 2, height / 2) });
+    session.view.setState({ crosshair: pointer ?? { x: width / 2, y: height / 2 } });
     return;
   }
   if (tool === 'body-line') layNextAt(session, crosshair);

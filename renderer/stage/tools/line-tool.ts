@@ -1,4 +1,4 @@
-import type { PicturePoint } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { OpenSwim } from '../../open-swim/open-swim';
 import { type SceneLineItem, setScene } from '../../open-swim/scene-commands';
 import { nothingSelected } from '../../open-swim/view-store';
@@ -23,7 +23,7 @@ export function endLine(session: OpenSwim): void {
   session.view.setState({ tool: 'point', draftLine: null, crosshair: null });
 }
 
-function finish(session: OpenSwim, item: SceneLineItem, a: PicturePoint, b: PicturePoint): void {
+function finish(session: OpenSwim, item: SceneLineItem, a: Point, b: Point): void {
   // a known length is kept once its metres are said: until then it stays a draft
   if (item === 'scale') {
     session.view.setState({ draftLine: { item, a, b, open: false } });
@@ -65,7 +65,7 @@ export const surfaceTool = lineTool('surface');
 export const scaleTool = lineTool('scale');
 
 /** Enter at the crosshair: the first press sets one end, the second the other. */
-export function placeLineEndAt(session: OpenSwim, at: PicturePoint): void {
+export function placeLineEndAt(session: OpenSwim, at: Point): void {
   const { draftLine, tool } = session.view.getState();
   if (tool !== 'level' && tool !== 'surface' && tool !== 'scale') return;
   if (!draftLine?.open) session.view.setState({ draftLine: { item: tool, a: at, b: at, open: true } });

@@ -1,4 +1,4 @@
-import { type PicturePoint, picturePoint } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { OpenSwim } from '../../open-swim/open-swim';
 import { addStraight } from '../../open-swim/scene-commands';
 import { type DraftPointsItem, nothingSelected } from '../../open-swim/view-store';
@@ -9,9 +9,6 @@ import { leaveButton } from './leave-button';
 export const planeCorners = 4;
 export const leastStraightPoints = 3;
 
-const toPicturePoint = ({ x, y }: { readonly x: number; readonly y: number }): PicturePoint =>
-  picturePoint(x, y);
-
 /** Takes up the tool that places one point after the other: corners of a rectangle, or points along a straight line. */
 export function startPoints(session: OpenSwim, item: DraftPointsItem): void {
   leaveButton();
@@ -20,7 +17,7 @@ export function startPoints(session: OpenSwim, item: DraftPointsItem): void {
     draftLine: null,
     // a rectangle that is set is taken up again, to mend its corners
     draftPoints:
-      item === 'plane' ? (session.document.swim().scene.plane?.corners.map(toPicturePoint) ?? []) : [],
+      item === 'plane' ? (session.document.swim().scene.plane?.corners ?? []) : [],
     selection: nothingSelected,
     nextLandmark: null,
     crosshair: null,
@@ -42,7 +39,7 @@ const wantsMore = (session: OpenSwim): boolean => {
   return tool !== 'plane' || draftPoints.length < planeCorners;
 };
 
-export function addPointAt(session: OpenSwim, at: PicturePoint): void {
+export function addPointAt(session: OpenSwim, at: Point): void {
   if (!wantsMore(session)) return;
   const { draftPoints } = session.view.getState();
   session.view.setState({ draftPoints: [...draftPoints, at] });

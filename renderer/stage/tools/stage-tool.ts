@@ -1,4 +1,4 @@
-import type { PicturePoint } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { OpenSwim } from '../../open-swim/open-swim';
 import type { ToolId } from '../../open-swim/view-store';
 
@@ -6,9 +6,9 @@ import type { ToolId } from '../../open-swim/view-store';
 export interface StageTool {
   readonly id: ToolId;
   /** True when the press was taken; else the stage pans. `reach` is how near counts as "on it". */
-  press(session: OpenSwim, at: PicturePoint, reach: number): boolean;
-  drag(session: OpenSwim, at: PicturePoint): void;
+  press(session: OpenSwim, at: Point, reach: number): boolean;
+  drag(session: OpenSwim, at: Point): void;
   /** The pointer moves with nothing pressed. */
-  hover?(session: OpenSwim, at: PicturePoint): void;
-  release(session: OpenSwim, at: PicturePoint, reach: number): void;
+  hover?(session: OpenSwim, at: Point): void;
+  release(session: OpenSwim, at: Point, reach: number): void;
 }

@@ -1,4 +1,4 @@
-import type { PicturePoint } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import type { OpenSwim } from '../../open-swim/open-swim';
 import { placeStill, removeStill } from '../../open-swim/still-commands';
 import { nothingSelected } from '../../open-swim/view-store';
@@ -24,7 +24,7 @@ export function endStill(session: OpenSwim): void {
   session.view.setState({ tool: 'point', crosshair: null });
 }
 
-export function placeStillAt(session: OpenSwim, at: PicturePoint): void {
+export function placeStillAt(session: OpenSwim, at: Point): void {
   const { frame, stillThing } = session.view.getState();
   session.document.run(placeStill(stillThing, frame, at));
 }

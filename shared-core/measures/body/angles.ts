@@ -1,4 +1,4 @@
-import type { Point } from '../../units/brand';
+import type { Point } from '../../units/point';
 
 const degree = 180 / Math.PI;
 

@@ -9,7 +9,7 @@ import { tiltVariance } from '../../scene/scene-tilt';
 import { firstAtOrAfter } from '../../signal/first-at-or-after';
 import type { Posture, Scene, Swim } from '../../swim-file/swim-schema';
 import { localFrameInterval, realTimeOf } from '../../timeline/clip-clock';
-import type { Point } from '../../units/brand';
+import type { Point } from '../../units/point';
 import type { BodyInput } from './body-input';
 import { type BodyLength, bodyLengthFromPostures } from './body-length';
 import { flatPostures } from './flat-postures';

@@ -1,7 +1,7 @@
 import { bodyChain } from '../../marks/landmark';
 import type { Posture } from '../../swim-file/swim-schema';
 import type { MarkingError } from '../../uncertainty/marking-error';
-import type { Point } from '../../units/brand';
+import type { Point } from '../../units/point';
 import { distance } from './angles';
 
 export interface BodyLength {

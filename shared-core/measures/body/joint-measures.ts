@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../../marks/landmark';
-import type { Point } from '../../units/brand';
+import type { Point } from '../../units/point';
 import { directionAngle, turnedAngle } from './angles';
 import {
   commonPractice,

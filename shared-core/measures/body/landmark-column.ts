@@ -1,7 +1,7 @@
 import type { LandmarkName } from '../../marks/landmark';
 import { type PoolTransform, poolCarrier } from '../../scene/pool-transform';
 import type { Posture } from '../../swim-file/swim-schema';
-import { type Point, type PoolPoint, poolPoint } from '../../units/brand';
+import type { Point } from '../../units/point';
 
 /** A landmark's places in the pool plane, posture by posture; NaN where it isn't known. */
 export interface LandmarkColumn {
@@ -58,7 +58,7 @@ export function landmarkColumns(flat: readonly Posture[], transform: PoolTransfo
 }
 
 /** A landmark of one posture in the pool plane; undefined where it isn't known. */
-export function pointAt(column: LandmarkColumn, place: number): PoolPoint | undefined {
+export function pointAt(column: LandmarkColumn, place: number): Point | undefined {
   const [x, y] = [column.x[place], column.y[place]];
-  return x === undefined || y === undefined || Number.isNaN(x) ? undefined : poolPoint(x, y);
+  return x === undefined || y === undefined || Number.isNaN(x) ? undefined : { x, y };
 }

@@ -1,5 +1,5 @@
 import { type LandmarkName, landmarkNames } from '../../marks/landmark';
-import type { Point } from '../../units/brand';
+import type { Point } from '../../units/point';
 import { turnedTo } from './angles';
 import type { PostureMeasure, PosturePoints, PostureSituation } from './posture-measure';
 

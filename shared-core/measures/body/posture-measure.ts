@@ -1,6 +1,6 @@
 import type { EventKind } from '../../marks/event-kind';
 import type { LandmarkName } from '../../marks/landmark';
-import type { Point } from '../../units/brand';
+import type { Point } from '../../units/point';
 
 export type PosturePoints = Partial<Record<LandmarkName, Point | undefined>>;
 

@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../../marks/landmark';
-import type { Point } from '../../units/brand';
+import type { Point } from '../../units/point';
 import type { BodyContext } from '../body/body-context';
 import type { PosturePoints } from '../body/posture-measure';
 import { postureMeasures } from '../body/posture-measures';

@@ -17,7 +17,7 @@ import { papers } from '#core/handout/handout-file';
 import type { LandmarkName } from '#core/marks/landmark';
 import { parseSwim } from '#core/swim-file/swim-file';
 import type { Posture, Swim } from '#core/swim-file/swim-schema';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import { videoLayout } from '#core/video/video-layout';
 import { videoPlanSchema } from '#core/video/video-plan';
 

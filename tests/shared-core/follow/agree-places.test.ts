@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { agreePlaces, type SaidPicture } from '#core/follow/agree-places';
 import { greyPyramid } from '#core/follow/grey-pyramid';
 import type { LandmarkName } from '#core/marks/landmark';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
 import { bodyLength, drawLeg, leg, turned } from './drawn-leg';
 

@@ -5,7 +5,7 @@ import { layTogether, type StretchPicture } from '#core/follow/lay-together';
 import { limbs } from '#core/follow/limb';
 import { limbTemplate } from '#core/follow/limb-template';
 import type { LandmarkName } from '#core/marks/landmark';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import { bodyLength, drawLeg, leg, turned } from './drawn-leg';
 
 it.each([

@@ -1,4 +1,4 @@
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 
 /** A shank and a foot, light on dark, drawn by distance from their bones; the reading code has no part in it. */
 export function drawLeg(knee: Point, ankle: Point, toe: Point): Uint8Array {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { applyHomography, homographyFromPoints } from '#core/scene/homography';
 import { distortionFromLines } from '#core/scene/plumb-lines';
 import { distortPoint, straightenPoint } from '#core/scene/radial-distortion';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import reference from '../../reference/plane_scale.json';
 
 const points = (pairs: readonly (readonly number[])[]): Point[] =>

@@ -5,7 +5,7 @@ import { lengthOfSeen, seenByFrame } from '#core/follow/seen-points';
 import { seenRuns, travelOfSeen } from '#core/see/seen-runs';
 import { withSeen } from '#core/see/with-seen';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
-import type { Point } from '#core/units/brand';
+import type { Point } from '#core/units/point';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
 
 /** Fingertip to toe, pixels. */
