@@ -3,7 +3,7 @@ import type { MissingReason } from '#core/measures/reading';
 import type { OpenSwim } from '../open-swim/open-swim';
 import type { LandmarkName } from '#core/marks/landmark';
 import { eventWords, landmarkWords } from '#core/marks/mark-words';
-import { isInPicture } from '#core/measures/body/inside-picture';
+import { isInPicture } from '#core/measures/body/points/inside-picture';
 import { goTo } from '../open-swim/stepping';
 import { startBodyLine } from '../stage/tools/body-line-tool';
 import { startLine } from '../stage/tools/line-tool';

@@ -49,8 +49,7 @@ function takeInHand(
   const { view } = session;
   let hand: Hand = { does: 'nothing' };
   const touches = new Map<number, { x: number; y: number }>();
-  const held = (at: Point): Point =>
-    heldInPicture(toPicture(now.current.view, at), now.current.picture);
+  const held = (at: Point): Point => heldInPicture(toPicture(now.current.view, at), now.current.picture);
   const tool = () => stageTools[view.getState().tool];
   const pan = (dx: number, dy: number): void => panStage(session, now.current, dx, dy);
   const zoom = (about: Point, factor: number): void => {

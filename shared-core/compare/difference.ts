@@ -1,4 +1,4 @@
-import { turnedTo } from '../measures/body/angles';
+import { turnedTo } from '../measures/body/points/angles';
 import type { ComputedReading } from '../measures/reading';
 import { studentWidening } from '../uncertainty/student-quantile';
 import { z95 } from '../uncertainty/normal-quantile';

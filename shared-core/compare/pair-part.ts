@@ -1,4 +1,4 @@
-import type { BodyContext } from '../measures/body/body-context';
+import type { BodyContext } from '../measures/body/context/body-context';
 import { type ReadingKnowledge, readingContext } from '../measures/compute-readings';
 import type { LandmarkName } from '../marks/landmark';
 import { knownPostures } from '../follow/known-postures';

@@ -1,4 +1,4 @@
-import type { BodyContext } from '../measures/body/body-context';
+import type { BodyContext } from '../measures/body/context/body-context';
 import { computeReadings } from '../measures/compute-readings';
 import { onlyStrokes, strokesOf, type Stroke } from '../measures/events/strokes';
 import { timingReadings } from '../measures/events/timing';

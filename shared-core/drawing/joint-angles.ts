@@ -1,5 +1,5 @@
 import type { LandmarkName } from '../marks/landmark';
-import { postureMeasures } from '../measures/body/posture-measures';
+import { postureMeasures } from '../measures/body/posture/posture-measures';
 import { poolTransform, toPool } from '../scene/pool-transform';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 

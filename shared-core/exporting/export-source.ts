@@ -1,6 +1,6 @@
 import { type ShownLine, shownLines } from '../drawing/shown-line';
 import type { ComputedReading, Reading, ReadingDefinition } from '../measures/reading';
-import type { BodyContext } from '../measures/body/body-context';
+import type { BodyContext } from '../measures/body/context/body-context';
 import { computeReadings, readingContext, type ReadingKnowledge } from '../measures/compute-readings';
 import { definitionOn } from '../measures/definition-on';
 import { catalogue } from '../measures/families';

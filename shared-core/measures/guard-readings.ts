@@ -1,7 +1,7 @@
 import type { EventKind } from '../marks/event-kind';
-import type { BodyContext } from './body/body-context';
-import { bodyWave } from './body/body-wave-speed';
-import { exchangedTurns } from './body/exchanged-turns';
+import type { BodyContext } from './body/context/body-context';
+import { bodyWave } from './body/wave/body-wave-speed';
+import { exchangedTurns } from './body/context/exchanged-turns';
 import { type Doubt, joinedDoubts } from './doubt';
 import { eventsOf } from './events/event-list';
 import type { KindDoubt } from './events/used-marks';

@@ -1,6 +1,6 @@
 import { type LandmarkName, landmarkNames } from '../marks/landmark';
-import { neighbours } from './body/phase-lag';
-import { postureMeasures } from './body/posture-measures';
+import { neighbours } from './body/wave/phase-lag';
+import { postureMeasures } from './body/posture/posture-measures';
 import { withoutPlace } from './without-place';
 
 /**

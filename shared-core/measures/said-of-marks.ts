@@ -1,4 +1,4 @@
-import type { BodyContext } from './body/body-context';
+import type { BodyContext } from './body/context/body-context';
 import { type Doubt, joinedDoubts } from './doubt';
 import { eventsOf } from './events/event-list';
 import type { Reading } from './reading';

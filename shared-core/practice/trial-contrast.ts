@@ -1,7 +1,7 @@
 import { group } from 'd3-array';
 import { conditionContrast, mostRepeats } from '../compare/condition-contrast';
 import { studentQuantile975 } from '../uncertainty/student-quantile';
-import { turnedTo } from '../measures/body/angles';
+import { turnedTo } from '../measures/body/points/angles';
 import { type Doubted, doubtOfBoth, undoubted } from '../measures/doubtful';
 import type { ReadingUnit } from '../measures/reading';
 import { neverCompared } from '../measures/never-compared';

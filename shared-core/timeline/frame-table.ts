@@ -1,4 +1,3 @@
-
 /**
  * When each shown picture of a clip starts, in the container's own ticks.
  * `starts` is sorted ascending and holds only pictures that are shown (timestamps before the presentation start,

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { execa } from 'execa';
 import { describe, expect, it } from 'vitest';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
-import { centreWeights } from '#core/measures/body/centre-of-mass';
+import { centreWeights } from '#core/measures/body/context/centre-of-mass';
 import type { ComputedReading } from '#core/measures/reading';
 import { landmarkNames } from '#core/marks/landmark';
 import { parseSquad } from '#core/swim-file/squad-file';

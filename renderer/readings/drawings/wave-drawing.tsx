@@ -1,6 +1,6 @@
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { pluralWords } from '#core/marks/mark-words';
-import { neighbours } from '#core/measures/body/phase-lag';
+import { neighbours } from '#core/measures/body/wave/phase-lag';
 import { Dimension } from './dimension';
 import { bodyWave, path } from './drawn-body-wave';
 import { MassSign } from './mass-sign';

@@ -16,8 +16,7 @@ export function startPoints(session: OpenSwim, item: DraftPointsItem): void {
     tool: item,
     draftLine: null,
     // a rectangle that is set is taken up again, to mend its corners
-    draftPoints:
-      item === 'plane' ? (session.document.swim().scene.plane?.corners ?? []) : [],
+    draftPoints: item === 'plane' ? (session.document.swim().scene.plane?.corners ?? []) : [],
     selection: nothingSelected,
     nextLandmark: null,
     crosshair: null,

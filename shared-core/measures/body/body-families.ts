@@ -1,15 +1,15 @@
 import type { EventKind } from '../../marks/event-kind';
 import type { Reading, ReadingDefinition } from '../reading';
-import type { BodyContext } from './body-context';
-import { bodyWaveDefinitions, bodyWaveReadings } from './body-wave-speed';
-import { footSpeedDefinitions, footSpeedReadings } from './foot-speed';
-import { kickAmplitudeDefinitions, kickAmplitudeReadings } from './kick-amplitude';
-import { phaseLagDefinitions, phaseLagReadings } from './phase-lag';
-import { postureDefinitions, postureEvents, postureReadings } from './posture';
-import { speedDefinitions, speedReadings } from './speed';
-import { undulationDefinitions, undulationReadings } from './undulation';
-import { underwaterDistanceDefinitions, underwaterDistanceReadings } from './underwater-distance';
-import { waveComponentDefinitions, waveComponentReadings } from './wave-components';
+import type { BodyContext } from './context/body-context';
+import { bodyWaveDefinitions, bodyWaveReadings } from './wave/body-wave-speed';
+import { footSpeedDefinitions, footSpeedReadings } from './speed/foot-speed';
+import { kickAmplitudeDefinitions, kickAmplitudeReadings } from './wave/kick-amplitude';
+import { phaseLagDefinitions, phaseLagReadings } from './wave/phase-lag';
+import { postureDefinitions, postureEvents, postureReadings } from './posture/posture';
+import { speedDefinitions, speedReadings } from './speed/speed';
+import { undulationDefinitions, undulationReadings } from './wave/undulation';
+import { underwaterDistanceDefinitions, underwaterDistanceReadings } from './speed/underwater-distance';
+import { waveComponentDefinitions, waveComponentReadings } from './wave/wave-components';
 
 /** One family of landmark readings: what it defines and how it reads a swim. Every definition yields one reading. */
 export interface BodyFamily {

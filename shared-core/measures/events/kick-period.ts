@@ -1,4 +1,4 @@
-import type { BodyContext } from '../body/body-context';
+import type { BodyContext } from '../body/context/body-context';
 import type { TimedEvent } from '../timed-event';
 import { eventsOf } from './event-list';
 import { fitPeriod, type Period } from './fit-period';

@@ -1,7 +1,7 @@
 import { difference, mean, quotient, type Tracked } from '../../uncertainty/tracked';
-import type { BodyContext } from '../body/body-context';
+import type { BodyContext } from '../body/context/body-context';
 import type { TimedEvent } from '../timed-event';
-import { computedReading, missingReading } from '../body/measured-reading';
+import { computedReading, missingReading } from '../body/reading/measured-reading';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
 import { inTurn } from './kick-places';

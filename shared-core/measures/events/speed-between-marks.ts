@@ -1,5 +1,5 @@
 import { difference, quotient, scaled, type Tracked, trackedVariance } from '../../uncertainty/tracked';
-import type { BodyContext } from '../body/body-context';
+import type { BodyContext } from '../body/context/body-context';
 import type { MissingReason } from '../reading';
 import { eventsOf } from './event-list';
 import { markVariances, timeOf } from './tracked-reading';

@@ -1,5 +1,5 @@
-import type { BodyContext } from '../body/body-context';
-import { computedReading, missingReading } from '../body/measured-reading';
+import type { BodyContext } from '../body/context/body-context';
+import { computedReading, missingReading } from '../body/reading/measured-reading';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
 import { strokesOf } from './strokes';

@@ -9,8 +9,8 @@ import {
   type Tracked,
   trackedVariance,
 } from '../../uncertainty/tracked';
-import type { BodyContext } from '../body/body-context';
-import { missingReading } from '../body/measured-reading';
+import type { BodyContext } from '../body/context/body-context';
+import { missingReading } from '../body/reading/measured-reading';
 import type { MissingReason, Reading, ReadingNote } from '../reading';
 import { eventsOf } from './event-list';
 import { type GapKind, gapKinds, gapMilliseconds, gapPercent, legEvent, spanned, strokeTime } from './gaps';

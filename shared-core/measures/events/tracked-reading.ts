@@ -1,9 +1,9 @@
 import type { EventKind } from '../../marks/event-kind';
 import { standardDeviation } from '../../signal/standard-deviation';
 import { mean, type Tracked, trackedVariance } from '../../uncertainty/tracked';
-import type { BodyContext } from '../body/body-context';
+import type { BodyContext } from '../body/context/body-context';
 import type { TimedEvent } from '../timed-event';
-import { computedReading, missingReading } from '../body/measured-reading';
+import { computedReading, missingReading } from '../body/reading/measured-reading';
 import type { MissingReason, Reading, ReadingNote, ReadingUnit } from '../reading';
 import { keptWith } from '../../units/kept-with';
 

@@ -7,9 +7,9 @@ import {
   trackedMark,
   trackedVariance,
 } from '../../uncertainty/tracked';
-import type { BodyContext } from '../body/body-context';
+import type { BodyContext } from '../body/context/body-context';
 import type { TimedEvent } from '../timed-event';
-import { computedReading, missingReading } from '../body/measured-reading';
+import { computedReading, missingReading } from '../body/reading/measured-reading';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';

@@ -1,9 +1,9 @@
 import type { LandmarkName } from '../../marks/landmark';
 import type { Point } from '../../units/point';
-import type { BodyContext } from '../body/body-context';
-import type { PosturePoints } from '../body/posture-measure';
-import { postureMeasures } from '../body/posture-measures';
-import { notFromSide } from '../body/side-view';
+import type { BodyContext } from '../body/context/body-context';
+import type { PosturePoints } from '../body/posture/posture-measure';
+import { postureMeasures } from '../body/posture/posture-measures';
+import { notFromSide } from '../body/context/side-view';
 import { standardDeviation } from '../../signal/standard-deviation';
 
 export interface CyclePoint {

@@ -1,8 +1,8 @@
 import type { LandmarkName } from '../../marks/landmark';
 import { waveValue } from '../../signal/wave-value';
-import type { BodyContext } from '../body/body-context';
-import { landmarkWave } from '../body/landmark-wave';
-import { notFromSide } from '../body/side-view';
+import type { BodyContext } from '../body/context/body-context';
+import { landmarkWave } from '../body/wave/landmark-wave';
+import { notFromSide } from '../body/context/side-view';
 
 export interface CurvePoint {
   readonly frame: number;

@@ -4,10 +4,10 @@ import { medianRate, resampleUniform } from '../../signal/resample-uniform';
 import { zeroLagLowPass } from '../../signal/butterworth';
 import { centralDifference, centralDifferenceSd } from '../../signal/central-difference';
 import { waveValue } from '../../signal/wave-value';
-import type { BodyContext } from '../body/body-context';
-import { centreOfMassTrace } from '../body/centre-of-mass';
-import type { LandmarkTrace } from '../body/landmark-trace';
-import { bestSpeed, speedUnit, type TraceSpeed } from '../body/trace-speed';
+import type { BodyContext } from '../body/context/body-context';
+import { centreOfMassTrace } from '../body/context/centre-of-mass';
+import type { LandmarkTrace } from '../body/points/landmark-trace';
+import { bestSpeed, speedUnit, type TraceSpeed } from '../body/speed/trace-speed';
 import type { ReadingUnit } from '../reading';
 import type { CurvePoint } from './height-curves';
 

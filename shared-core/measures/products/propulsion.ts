@@ -1,11 +1,11 @@
-import type { BodyContext } from '../body/body-context';
-import { bodyWave, bodyWaveLandmarks } from '../body/body-wave-speed';
-import { kickAmplitude } from '../body/kick-amplitude';
-import { computedReading, missingReading, unitPart } from '../body/measured-reading';
+import type { BodyContext } from '../body/context/body-context';
+import { bodyWave, bodyWaveLandmarks } from '../body/wave/body-wave-speed';
+import { kickAmplitude } from '../body/wave/kick-amplitude';
+import { computedReading, missingReading, unitPart } from '../body/reading/measured-reading';
 import { z95 } from '../../uncertainty/normal-quantile';
-import { mergedFrames } from '../body/merged-frames';
-import { waveNotSeen } from '../body/side-view';
-import { bestSpeed, speedNotes } from '../body/trace-speed';
+import { mergedFrames } from '../body/points/merged-frames';
+import { waveNotSeen } from '../body/context/side-view';
+import { bestSpeed, speedNotes } from '../body/speed/trace-speed';
 import { type KickPeriod, kickPeriod } from '../events/kick-period';
 import type { Reading, ReadingDefinition } from '../reading';
 import { swimSpeed } from './swim-speed';

@@ -1,8 +1,8 @@
 import type { LandmarkName } from '../../marks/landmark';
-import type { BodyContext } from '../body/body-context';
-import { notForward } from '../body/other-way';
-import { unitPart } from '../body/measured-reading';
-import { bestSpeed, speedNotes } from '../body/trace-speed';
+import type { BodyContext } from '../body/context/body-context';
+import { notForward } from '../body/context/other-way';
+import { unitPart } from '../body/reading/measured-reading';
+import { bestSpeed, speedNotes } from '../body/speed/trace-speed';
 import { markedSpeedVariance, speedBetweenMarks } from '../events/speed-between-marks';
 import type { MissingReason, ReadingNote } from '../reading';
 

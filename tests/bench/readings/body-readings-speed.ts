@@ -1,5 +1,5 @@
-import { bodyContext } from '#core/measures/body/body-context';
-import type { BodyInput } from '#core/measures/body/body-input';
+import { bodyContext } from '#core/measures/body/context/body-context';
+import type { BodyInput } from '#core/measures/body/context/body-input';
 import { computeReadings } from '#core/measures/compute-readings';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import { markedSwim, plainKick } from '../../shared-core/measures-body/model-swim';

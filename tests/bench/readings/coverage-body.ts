@@ -1,7 +1,7 @@
-import { bodyContext } from '#core/measures/body/body-context';
-import { speedDefinitions } from '#core/measures/body/speed';
-import { undulationDefinitions } from '#core/measures/body/undulation';
-import { waveComponentDefinitions } from '#core/measures/body/wave-components';
+import { bodyContext } from '#core/measures/body/context/body-context';
+import { speedDefinitions } from '#core/measures/body/speed/speed';
+import { undulationDefinitions } from '#core/measures/body/wave/undulation';
+import { waveComponentDefinitions } from '#core/measures/body/wave/wave-components';
 import { Coverage } from '../../shared-core/measures/coverage-table';
 import { remarkedError } from '../../shared-core/measures/remarked-error';
 import {

@@ -2,7 +2,7 @@ import { fork } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { type BodyContext, isWhole } from '#core/measures/body/body-context';
+import { type BodyContext, isWhole } from '#core/measures/body/context/body-context';
 import { families } from '#core/measures/families';
 import type { Reading, ReadingDefinition } from '#core/measures/reading';
 import type { Coverage, Tally } from '../../shared-core/measures/coverage-table';

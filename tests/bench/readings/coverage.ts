@@ -1,4 +1,4 @@
-import type { BodyContext } from '#core/measures/body/body-context';
+import type { BodyContext } from '#core/measures/body/context/body-context';
 import { readingContext } from '#core/measures/compute-readings';
 import { Coverage } from '../../shared-core/measures/coverage-table';
 import { contextOf, type DrawnSwim, drawSwim, markingErrorOf } from '../../shared-core/measures/drawn-swim';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bodyContext } from '#core/measures/body/body-context';
+import { bodyContext } from '#core/measures/body/context/body-context';
 import { bodyFamilies } from '#core/measures/body/body-families';
 import { markedSwim, plainKick } from './model-swim';
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { bodyContext } from '#core/measures/body/body-context';
+import { bodyContext } from '#core/measures/body/context/body-context';
 import { bodyFamilies } from '#core/measures/body/body-families';
 import { chanceOfSoFew, Coverage } from '../measures/coverage-table';
 import { bodyTruths } from './body-truths';

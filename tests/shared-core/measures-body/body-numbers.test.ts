@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { directionAngle, heightAboveLine, turnedAngle } from '#core/measures/body/angles';
-import { centreOfMassFromSegments, centreWeights, segmentSum } from '#core/measures/body/centre-of-mass';
-import { waveSpeed } from '#core/measures/body/phase-lag';
-import { meanOfLargest } from '#core/measures/body/largest-of-noisy';
+import { directionAngle, heightAboveLine, turnedAngle } from '#core/measures/body/points/angles';
+import {
+  centreOfMassFromSegments,
+  centreWeights,
+  segmentSum,
+} from '#core/measures/body/context/centre-of-mass';
+import { waveSpeed } from '#core/measures/body/wave/phase-lag';
+import { meanOfLargest } from '#core/measures/body/posture/largest-of-noisy';
 import { studentQuantile975 } from '#core/uncertainty/student-quantile';
 import reference from '../../reference/quantiles.json';
 

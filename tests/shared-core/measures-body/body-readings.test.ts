@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { landmarkNames } from '#core/marks/landmark';
-import { bodyContext } from '#core/measures/body/body-context';
-import type { BodyInput } from '#core/measures/body/body-input';
+import { bodyContext } from '#core/measures/body/context/body-context';
+import type { BodyInput } from '#core/measures/body/context/body-input';
 import type { Reading } from '#core/measures/reading';
 import { plainMark, type Posture, type Swim } from '#core/swim-file/swim-schema';
 import { bodyTruths } from './body-truths';

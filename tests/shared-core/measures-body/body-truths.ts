@@ -1,11 +1,11 @@
 import type { EventKind } from '#core/marks/event-kind';
 import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
-import type { BodyContext } from '#core/measures/body/body-context';
-import type { BodyInput } from '#core/measures/body/body-input';
-import { centreWeights } from '#core/measures/body/centre-of-mass';
-import { neighbours } from '#core/measures/body/phase-lag';
-import type { PosturePoints } from '#core/measures/body/posture-measure';
-import { postureMeasures } from '#core/measures/body/posture-measures';
+import type { BodyContext } from '#core/measures/body/context/body-context';
+import type { BodyInput } from '#core/measures/body/context/body-input';
+import { centreWeights } from '#core/measures/body/context/centre-of-mass';
+import { neighbours } from '#core/measures/body/wave/phase-lag';
+import type { PosturePoints } from '#core/measures/body/posture/posture-measure';
+import { postureMeasures } from '#core/measures/body/posture/posture-measures';
 import { fitLine } from '#core/signal/fit-line';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import {

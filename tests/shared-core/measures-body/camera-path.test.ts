@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { bodyContext } from '#core/measures/body/body-context';
-import type { BodyInput } from '#core/measures/body/body-input';
-import { speedReadings } from '#core/measures/body/speed';
+import { bodyContext } from '#core/measures/body/context/body-context';
+import type { BodyInput } from '#core/measures/body/context/body-input';
+import { speedReadings } from '#core/measures/body/speed/speed';
 import type { Posture, Scene } from '#core/swim-file/swim-schema';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
 import { Coverage } from '../measures/coverage-table';

@@ -1,5 +1,5 @@
-import { type BodyContext, bodyContext } from '#core/measures/body/body-context';
-import type { BodyInput } from '#core/measures/body/body-input';
+import { type BodyContext, bodyContext } from '#core/measures/body/context/body-context';
+import type { BodyInput } from '#core/measures/body/context/body-input';
 import { seeded } from '../../../sample-clips/model/seeded';
 import { allTruths, habitualPostures } from './body-truths';
 import { drawModel } from './draw-model';

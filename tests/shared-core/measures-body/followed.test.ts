@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { landmarkNames } from '#core/marks/landmark';
-import { bodyContext } from '#core/measures/body/body-context';
-import type { BodyInput } from '#core/measures/body/body-input';
+import { bodyContext } from '#core/measures/body/context/body-context';
+import type { BodyInput } from '#core/measures/body/context/body-input';
 import { bodyFamilies } from '#core/measures/body/body-families';
 import { knownPostures } from '#core/follow/known-postures';
-import { followedSpread } from '#core/measures/body/followed-spread';
+import { followedSpread } from '#core/measures/body/points/followed-spread';
 import { assumedMarkingError } from '#core/uncertainty/assumed-marking-error';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import type { FollowedRun, Posture } from '#core/swim-file/swim-schema';

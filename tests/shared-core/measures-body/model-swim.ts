@@ -1,7 +1,7 @@
 import { eventKinds, type EventKind } from '#core/marks/event-kind';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
-import { type BodyContext, bodyContext } from '#core/measures/body/body-context';
-import type { BodyInput } from '#core/measures/body/body-input';
+import { type BodyContext, bodyContext } from '#core/measures/body/context/body-context';
+import type { BodyInput } from '#core/measures/body/context/body-input';
 import { bodyFamilies } from '#core/measures/body/body-families';
 import type { ComputedReading, Reading } from '#core/measures/reading';
 import { noTags } from '#core/swim-file/condition-tags';

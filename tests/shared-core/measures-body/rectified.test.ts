@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bodyContext } from '#core/measures/body/body-context';
-import type { BodyInput } from '#core/measures/body/body-input';
+import { bodyContext } from '#core/measures/body/context/body-context';
+import type { BodyInput } from '#core/measures/body/context/body-input';
 import type { ComputedReading } from '#core/measures/reading';
 import { distortPoint, type RadialDistortion } from '#core/scene/radial-distortion';
 import type { Posture, Scene, Swim } from '#core/swim-file/swim-schema';

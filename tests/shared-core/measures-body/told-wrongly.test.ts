@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { circularMean, turnedTo } from '#core/measures/body/angles';
-import { bodyContext } from '#core/measures/body/body-context';
-import type { BodyInput } from '#core/measures/body/body-input';
-import { goesOtherWay } from '#core/measures/body/other-way';
-import { postureMeasures } from '#core/measures/body/posture-measures';
-import type { PosturePoints } from '#core/measures/body/posture-measure';
+import { circularMean, turnedTo } from '#core/measures/body/points/angles';
+import { bodyContext } from '#core/measures/body/context/body-context';
+import type { BodyInput } from '#core/measures/body/context/body-input';
+import { goesOtherWay } from '#core/measures/body/context/other-way';
+import { postureMeasures } from '#core/measures/body/posture/posture-measures';
+import type { PosturePoints } from '#core/measures/body/posture/posture-measure';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import { readAll as readWhole } from '../measures/marked-whole';
 import { drawBody } from './drawn-body';

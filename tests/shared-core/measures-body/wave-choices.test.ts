@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { swimmerBounds } from '#core/measures/body/kick-crests';
+import { swimmerBounds } from '#core/measures/body/wave/kick-crests';
 import { froudeEfficiency } from '#core/measures/products/propulsion';
 import { bodyTruths } from './body-truths';
 import { computed, kickOmega, markedSwim, noNoise, plainKick, readAll, truePlace } from './model-swim';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { BodyContext } from '#core/measures/body/body-context';
-import { isWhole } from '#core/measures/body/body-context';
+import type { BodyContext } from '#core/measures/body/context/body-context';
+import { isWhole } from '#core/measures/body/context/body-context';
 import { catalogue, families } from '#core/measures/families';
 import type { Interval } from '#core/measures/reading';
 import { drawModel } from '../measures-body/draw-model';

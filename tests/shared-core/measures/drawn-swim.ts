@@ -1,6 +1,6 @@
 import { type EventKind, eventKinds } from '#core/marks/event-kind';
 import { landmarkNames } from '#core/marks/landmark';
-import type { BodyContext } from '#core/measures/body/body-context';
+import type { BodyContext } from '#core/measures/body/context/body-context';
 import { readingContext } from '#core/measures/compute-readings';
 import { type EventMark, plainMark, type Swim } from '#core/swim-file/swim-schema';
 import { recordFromTable } from '#core/timeline/frame-times-record';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isLagOfBody, unwrappedLag } from '#core/measures/body/unwrapped-lag';
+import { isLagOfBody, unwrappedLag } from '#core/measures/body/wave/unwrapped-lag';
 import { computeReadings } from '#core/measures/compute-readings';
 import { contextOfSwum, markedSwum } from '../../bench/readings/incomplete/mark-swum';
 import { type Regime, regimes } from '../../bench/readings/incomplete/regimes';

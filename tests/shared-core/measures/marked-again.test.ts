@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { type BodyContext, bodyContext, isWhole } from '#core/measures/body/body-context';
+import { type BodyContext, bodyContext, isWhole } from '#core/measures/body/context/body-context';
 import { catalogue, families } from '#core/measures/families';
 import { z95 } from '#core/uncertainty/normal-quantile';
 import { normal, seeded } from '../../../sample-clips/model/seeded';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bodyContext } from '#core/measures/body/body-context';
+import { bodyContext } from '#core/measures/body/context/body-context';
 import { computeReadings } from '#core/measures/compute-readings';
 import { neededReadings, type Reading } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { mirrorSwim } from '#core/compare/mirror-swim';
-import type { BodyInput } from '#core/measures/body/body-input';
+import type { BodyInput } from '#core/measures/body/context/body-input';
 import { catalogue } from '#core/measures/families';
 import type { ReadingUnit } from '#core/measures/reading';
 import { type EventMark, plainMark } from '#core/swim-file/swim-schema';

@@ -1,7 +1,7 @@
 import { type EventKind, eventKinds } from '#core/marks/event-kind';
 import { landmarkNames } from '#core/marks/landmark';
 import { readingContext } from '#core/measures/compute-readings';
-import type { BodyContext } from '#core/measures/body/body-context';
+import type { BodyContext } from '#core/measures/body/context/body-context';
 import { emptyScene, type EventMark, plainMark, type Posture, type Swim } from '#core/swim-file/swim-schema';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { MarkingError } from '#core/uncertainty/marking-error';
