@@ -1,4 +1,5 @@
 import type { EventKind } from '#core/marks/event-kind';
+import { median } from '#core/signal/median';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import { type ClipClock, frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
 import type { Stretch } from '../video/player';
@@ -14,9 +15,6 @@ const strokeShares: readonly number[] = [0, 0.02, 0.2, 0.3, 0.5, 0.5, 0.6, 0.73,
 /** The same for kicks alone: a top, then a bottom, half a kick later each. */
 const kickShare = 0.5;
 
-const median = (values: readonly number[]): number | null =>
-  [...values].sort((a, b) => a - b)[values.length >> 1] ?? null;
-
 /** Seconds between marks of one kind, in the middle; null with fewer than two. */
 function spacing(
   events: readonly Pick<EventMark, 'kind' | 'frame'>[],
@@ -27,7 +25,8 @@ function spacing(
     .filter((each) => each.kind === kind)
     .map((each): number => realTimeOf(clock, each.frame))
     .sort((a, b) => a - b);
-  return median(times.slice(1).map((time, i) => time - (times[i] ?? 0)));
+  if (times.length < 2) return null;
+  return median(times.slice(1).map((time, i) => time - (times[i] as number)));
 }
 
 /**

@@ -69,7 +69,9 @@ export function afterLookingEvent(looking: Looking, event: LookingEvent): Lookin
       if (looking.kind === 'waiting') return { kind: 'moving', walk, half, quietUntil };
       return looking.kind === 'waiting-stopped' ? { kind: 'stopped', walk, half, quietUntil } : looking;
     case 'tried-again':
-      return awaitedFrame(looking) === null ? looking : { ...looking, triedAgain: true };
+      return looking.kind === 'waiting' || looking.kind === 'waiting-stopped'
+        ? { ...looking, triedAgain: true }
+        : looking;
     case 'arrived':
       return walk.towards === 0 && !hasStopped(looking)
         ? { ...looking, quietUntil: event.quietUntil }

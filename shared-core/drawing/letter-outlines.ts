@@ -101,13 +101,15 @@ function flattened(commands: readonly PathCommand[]): readonly (readonly Point[]
   const contours: Point[][] = [];
   for (const { command, args } of commands) {
     const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = args;
-    const contour = contours.at(-1);
-    const from = contour?.at(-1) ?? { x: 0, y: 0 };
-    const along = (at: (t: number) => Point): void => {
-      for (let n = 1; n <= pieces; n++) contour?.push(at(n / pieces));
-    };
     if (command === 'moveTo') contours.push([{ x: a, y: b }]);
-    else if (command === 'lineTo') contour?.push({ x: a, y: b });
+    const contour = contours.at(-1);
+    const from = contour?.at(-1);
+    // a font's outline begins with a move
+    if (!contour || !from) continue;
+    const along = (at: (t: number) => Point): void => {
+      for (let n = 1; n <= pieces; n++) contour.push(at(n / pieces));
+    };
+    if (command === 'lineTo') contour.push({ x: a, y: b });
     else if (command === 'quadraticCurveTo')
       along((t) => {
         const [p, q, r] = [(1 - t) ** 2, 2 * t * (1 - t), t ** 2];

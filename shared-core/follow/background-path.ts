@@ -17,6 +17,7 @@ export function backgroundPath(
   pyramids: readonly (readonly GreyLevel[])[],
 ): readonly Point[] {
   const path: Point[] = [];
+  let at: Point = { x: 0, y: 0 };
   const flow = createFlowTeller(vision, pyramids[0], piece.bodyLength, coarseLength);
   try {
     piece.pictures.forEach((picture, i) => {
@@ -24,8 +25,8 @@ export function backgroundPath(
       const pyramid = pyramids[i];
       if (pyramid) flow.show(pyramid);
       const moved = before ? flow.background(before, picture, piece.roughly(i)) : null;
-      const was = path[i - 1] ?? { x: 0, y: 0 };
-      path.push({ x: was.x + (moved?.x ?? 0), y: was.y + (moved?.y ?? 0) });
+      if (moved) at = { x: at.x + moved.x, y: at.y + moved.y };
+      path.push(at);
     });
   } finally {
     flow.close();

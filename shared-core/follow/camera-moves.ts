@@ -2,7 +2,8 @@ import type { CameraRun } from '../swim-file/swim-schema';
 import type { Point } from '../units/point';
 import type { Vision } from './vision';
 import type { WholePicture } from './whole-picture';
-import { type Look, type Move, median, netColumns, netRows, rowMoves, type Turn } from './row-moves';
+import { median } from '../signal/median';
+import { type Look, type Move, netColumns, netRows, rowMoves, type Turn } from './row-moves';
 
 /**
  * Between pictures far apart light and waves have changed, and of a plain wall few points are found again: so many times as many

@@ -72,9 +72,10 @@ export function createMotion(piece: Piece, camera: readonly Point[], way: 1 | -1
           jerks[name],
           loose,
         );
-        if (!bridged) continue;
-        const { x, y } = camera[index] ?? { x: 0, y: 0 };
-        out.set(name, { at: { x: bridged.at.x + x, y: bridged.at.y + y }, variance: bridged.variance });
+        const moved = camera[index];
+        if (!bridged || !moved) continue;
+        const at = { x: bridged.at.x + moved.x, y: bridged.at.y + moved.y };
+        out.set(name, { at, variance: bridged.variance });
       }
       return out;
     },

@@ -57,7 +57,7 @@ export interface Piece extends Omit<PieceTask, 'pictures'> {
   roughly(index: number): ReadonlyMap<LandmarkName, Point>;
   /** Every landmark that is marked somewhere. */
   landmarks(): readonly LandmarkName[];
-  /** The mark of a landmark that is nearest in time. */
+  /** The mark that is nearest in time, of a landmark that has one. */
   nearestMark(index: number, landmark: LandmarkName): Point;
   /** How fast the acceleration of each landmark changes, px/s³ over a sixtieth of a second. */
   jerkSd(): Readonly<Record<LandmarkName, number>>;
@@ -144,7 +144,9 @@ export function makePiece(
     nearestMark(index, landmark) {
       const frames = markFrames.get(landmark) ?? [];
       const nearest = [...frames].sort((p, q) => Math.abs(p - index) - Math.abs(q - index))[0];
-      return (nearest === undefined ? null : marked.get(landmark)?.get(nearest)) ?? { x: 0, y: 0 };
+      const at = nearest === undefined ? undefined : marked.get(landmark)?.get(nearest);
+      if (!at) throw new RangeError(`no mark of ${landmark} in this piece`);
+      return at;
     },
     jerkSd: () =>
       Object.fromEntries(landmarkNames.map((name) => [name, jerks[name] * bodyLength])) as Record<

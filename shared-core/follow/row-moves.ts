@@ -1,3 +1,4 @@
+import { median } from '../signal/median';
 import type { Point } from '../units/point';
 import type { Vision, VisionPicture } from './vision';
 import type { WholePicture } from './whole-picture';
@@ -70,7 +71,7 @@ export function rowMoves(
   const options = { window, levels };
   const guesses = net.map(({ x, y, dx, dy }) => ({ x: x + dx, y: y + dy }));
   const there = vision.flow(before, after, net, guesses, options);
-  const reached = there.map((at, i) => at ?? guesses[i] ?? { x: 0, y: 0 });
+  const reached = guesses.map((guess, i) => there[i] ?? guess);
   const back = vision.flow(after, before, reached, net, options);
   const moves = Array.from({ length: netRows }, (_, row) =>
     net.flatMap((point, i) => {
@@ -98,11 +99,4 @@ export function rowMoves(
 /** Median of the slopes between all pairs of a row's points (Theil 1950, Sen 1968): light over a part of a row does not count. */
 function slope<T extends { readonly from: number }>(row: readonly T[], of: (each: T) => number): number {
   return median(row.flatMap((a, i) => row.slice(i + 1).map((b) => (of(b) - of(a)) / (b.from - a.from))));
-}
-
-/** Of an even number, the mean of the two in the middle. */
-export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const upper = sorted[sorted.length >> 1] ?? 0;
-  return sorted.length % 2 === 1 ? upper : (upper + (sorted[(sorted.length >> 1) - 1] ?? upper)) / 2;
 }

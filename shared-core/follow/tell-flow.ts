@@ -1,3 +1,4 @@
+import { median } from '../signal/median';
 import type { Vision, VisionPicture } from './vision';
 import type { GreyLevel } from './grey-pyramid';
 import type { LandmarkName } from '../marks/landmark';
@@ -114,6 +115,3 @@ export function createFlowTeller(
     },
   };
 }
-
-const median = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0;

@@ -1,3 +1,4 @@
+import { median } from './median';
 import { naturalSpline } from './cubic-spline';
 
 export interface UniformSamples {
@@ -31,10 +32,7 @@ export function resampleUniform(
 
 /** One over the median gap between rising times; 1 when there is no gap. */
 export function medianRate(times: readonly number[]): number {
-  const gaps = times.slice(1).map((t, i) => t - (times[i] ?? t));
-  gaps.sort((a, b) => a - b);
-  const middle = gaps.length >> 1;
-  const gap =
-    gaps.length % 2 === 1 ? (gaps[middle] ?? 1) : ((gaps[middle - 1] ?? 1) + (gaps[middle] ?? 1)) / 2;
+  if (times.length < 2) return 1;
+  const gap = median(times.slice(1).map((t, i) => t - (times[i] as number)));
   return gap > 0 ? 1 / gap : 1;
 }
