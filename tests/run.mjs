@@ -104,6 +104,7 @@ mkdirSync(reports, { recursive: true });
 
 step('format', '@biomejs/biome/bin/biome', ['format', '.']);
 step('lint', '@biomejs/biome/bin/biome', ['lint', '--error-on-warnings', '--diagnostic-level=warn', '.']);
+step('unused', 'knip/bin/knip.js', ['--config', 'tests/house/knip.json', '--no-progress']);
 step('types', 'typescript/bin/tsc', ['--build']);
 runner(
   'unit',

@@ -10,7 +10,7 @@ import { lettersFor } from './more-letters';
 import { createCanvas } from '@napi-rs/canvas';
 
 /** Pixels a point: 200 to the inch, as fine as a home printer shows. */
-export const handoutScale = 200 / 72;
+const handoutScale = 200 / 72;
 
 /** The handout of a swim as PDF and PNG, both from one composition; and letters it could not print. */
 export async function makeHandout(

@@ -8,7 +8,7 @@ import { z } from 'zod';
 const own = envPaths('Submark', { suffix: '' });
 
 /** Remembers which library the coach works in, apart from any library. */
-export const chosenLibraryFile = path.join(own.config, 'library.json');
+const chosenLibraryFile = path.join(own.config, 'library.json');
 /** The place for a library nobody has chosen another for. */
 export const usualPlace: WantedLibrary = {
   path: path.join(own.data, 'library'),

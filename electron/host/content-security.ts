@@ -3,7 +3,7 @@
  * canvas library and React set style attributes. 'wasm-unsafe-eval' lets WebAssembly compile, nothing else; the PDF
  * maker reads its own from a data: address, which leads nowhere outside the page.
  */
-export const contentSecurityPolicy = [
+const contentSecurityPolicy = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self' 'unsafe-inline'",

@@ -15,7 +15,7 @@ const same = (a: string, b: string): boolean => {
   return left.length === right.length && timingSafeEqual(left, right);
 };
 
-export const cookieName = 'submark';
+const cookieName = 'submark';
 
 /**
  * Walls of one start of the server. Host must be the very address served (a name that was re-pointed to 127.0.0.1

@@ -1,7 +1,7 @@
 import type { Protocol } from 'electron';
 
 // Electron's security checklist: "Avoid usage of the file:// protocol and prefer usage of custom protocols".
-export const appScheme = 'submark';
+const appScheme = 'submark';
 export const appOrigin = `${appScheme}://app`;
 
 /** Must run before the app is ready. */

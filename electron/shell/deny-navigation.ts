@@ -6,7 +6,7 @@ export function denyNavigation(app: App): void {
   app.on('web-contents-created', (_event, contents) => confine(contents));
 }
 
-export function confine(contents: WebContents): void {
+function confine(contents: WebContents): void {
   contents.on('will-navigate', (event) => event.preventDefault());
   contents.on('will-redirect', (event) => event.preventDefault());
   contents.on('will-frame-navigate', (event) => event.preventDefault());

@@ -5,7 +5,7 @@ import { appOrigin } from './app-protocol';
 import { operationChannel } from './operation-channel';
 
 // Electron's security checklist: "Validate the sender of all IPC messages". The only place ipcMain is used.
-export function fromOurPage(event: Pick<IpcMainInvokeEvent, 'senderFrame'>): boolean {
+function fromOurPage(event: Pick<IpcMainInvokeEvent, 'senderFrame'>): boolean {
   const frame = event.senderFrame;
   return frame !== null && frame.parent === null && frame.url.startsWith(`${appOrigin}/`);
 }

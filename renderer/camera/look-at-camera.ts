@@ -23,7 +23,7 @@ const mostLooks = 400;
 const underWay = new WeakMap<OpenSwim, AbortController>();
 
 /** The first and the last posture, when there is something between them; null else. */
-export function markedSpan({ postures }: Swim): { readonly first: number; readonly last: number } | null {
+function markedSpan({ postures }: Swim): { readonly first: number; readonly last: number } | null {
   const frames = postures.map(({ frame }) => frame);
   const [first, last] = [Math.min(...frames), Math.max(...frames)];
   return last > first ? { first, last } : null;

@@ -1,5 +1,3 @@
-import type { Swim } from '#core/swim-file/swim-schema';
-
 /** Text that is equal for equal content, whatever the order of keys. */
 function canonical(value: unknown): string {
   return JSON.stringify(value, (_key, part: unknown) =>
@@ -13,6 +11,3 @@ function canonical(value: unknown): string {
 export function sayTheSame<T extends { readonly changedAt: string }>(one: T, other: T): boolean {
   return canonical({ ...one, changedAt: '' }) === canonical({ ...other, changedAt: '' });
 }
-
-/** Whether two versions of a swim say the same. */
-export const sameMarks: (one: Swim, other: Swim) => boolean = sayTheSame;

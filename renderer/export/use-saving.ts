@@ -6,7 +6,7 @@ import type { HostClient } from '../host/host-client';
 import { type ExportJob, PictureTooLarge } from './make-exports';
 import type { SavedFile } from './saved-list';
 
-export type Saving =
+type Saving =
   | { readonly kind: 'ready' }
   | { readonly kind: 'saving'; readonly done: number; readonly count: number; readonly words: string }
   | { readonly kind: 'ended'; readonly trouble: string | null };

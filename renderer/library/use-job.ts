@@ -4,7 +4,7 @@ import { failure, type HostError, type Result } from '#core/host-contract/host-e
 import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
 
-export interface RunningJob {
+interface RunningJob {
   readonly share: number | null;
   readonly words: string;
 }

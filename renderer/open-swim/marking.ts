@@ -30,7 +30,7 @@ export function whatIsSaid(kind: EventKind, card: SwimCard): Said | OpenQuestion
 }
 
 /** Places a mark, or selects the one that is there already: two alike on one frame would count twice. */
-export function placeMark(session: OpenSwim, kind: EventKind, frame: number, said: Said): void {
+function placeMark(session: OpenSwim, kind: EventKind, frame: number, said: Said): void {
   const { document, view } = session;
   const twin = document
     .swim()

@@ -41,7 +41,7 @@ export interface Copying {
   readonly pieces: readonly Stretch[];
   readonly stop: () => void;
 }
-export type FilmTrouble =
+type FilmTrouble =
   | { readonly kind: 'missing'; readonly waiting?: boolean }
   | { readonly kind: 'changed'; readonly waiting?: boolean }
   | { readonly kind: 'no-copy'; readonly words: string }

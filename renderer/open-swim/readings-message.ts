@@ -4,7 +4,7 @@ import type { MarkingError } from '#core/uncertainty/marking-error';
 import type { ListChange, SwimChange } from './swim-change';
 
 /** What readings are made of beside the marks; null: as it was. */
-export interface KnownChange {
+interface KnownChange {
   readonly swimmer: Swimmer | null;
   readonly markingError: MarkingError | null;
 }

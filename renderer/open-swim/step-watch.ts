@@ -7,7 +7,7 @@ const remembered = 24;
 const slowAfterMs = 100;
 
 /** One frame asked for. */
-export interface AskedStep {
+interface AskedStep {
   /** Its picture is there and is being drawn; it was not overtaken. */
   came(): void;
   /** The screen has taken it, at so many milliseconds. */

@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { createStepHistory, type HistoryState, type StepHistory } from '../documents/step-history';
 
-export interface DocumentState extends Omit<HistoryState<Swim>, 'value'> {
+interface DocumentState extends Omit<HistoryState<Swim>, 'value'> {
   readonly swim: Swim;
 }
 

@@ -1,7 +1,7 @@
 import type { OpenSwim, FilmKeeper } from './open-swim';
 
 /** Our default: how often the clip's file is looked at while its pictures are on screen. */
-export const watchEveryMs = 3000;
+const watchEveryMs = 3000;
 
 /**
  * Notices that another film has taken the clip's place while it is open. Pictures that are held would hide it: only the old

@@ -22,7 +22,7 @@ export function chooseMode(session: PairSession, mode: PairMode, cyclic: boolean
   if (mode !== 'free') stepPair(session, 0);
 }
 
-export function chooseLead(session: PairSession, lead: Which): void {
+function chooseLead(session: PairSession, lead: Which): void {
   session.view.setState({ lead });
 }
 

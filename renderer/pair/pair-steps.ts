@@ -1,4 +1,4 @@
-import { type LockedMode, type PairMode, placeOfFrame } from '#core/compare/pair-clock';
+import type { LockedMode, PairMode } from '#core/compare/pair-clock';
 import { followFrame, framesAtPlace } from '#core/compare/pair-run';
 import { frameAtRealTime } from '#core/timeline/clip-clock';
 import { clampFrame } from '#core/timeline/frame-table';
@@ -6,7 +6,7 @@ import { clockOf } from '../open-swim/open-swim';
 import { framesWithMarks, nextOf } from '../open-swim/selectors';
 import { walkWay } from '../video/walk-way';
 import { pairFrames, pairPart, pairSides, type PairSession } from './pair-session';
-import { bothSwims, type Each, letterOf, type Which, withEach } from './pair-view';
+import { bothSwims, letterOf, type Which, withEach } from './pair-view';
 
 /** The mode in which places are read: swims that run free are still read in seconds from their locks. */
 export const readMode = (mode: PairMode): LockedMode => (mode === 'cycle' ? 'cycle' : 'time');
@@ -103,12 +103,4 @@ export function setStretch(session: PairSession, end: 'first' | 'last' | null): 
   if (held.first >= held.last) return;
   session.view.setState({ stretches: withEach(stretches, lead, held), scoreSpan: null });
   showFrames(session, followFrame(pairSides(session), mode, { frames: pairFrames(session), lead }));
-}
-
-/** Place of each swim's shown moment, on the axis the score has. */
-export function shownPlaces(session: PairSession): Each<number> {
-  const mode = readMode(session.view.getState().mode);
-  const frames = pairFrames(session);
-  const place = (which: Which) => placeOfFrame(pairPart(session, which).side, mode, frames[which]);
-  return [place(0), place(1)];
 }

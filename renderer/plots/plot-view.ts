@@ -1,7 +1,7 @@
 import type { PlotOptions } from '@observablehq/plot';
 
 /** One stop of the keyboard's way along a plot. */
-export interface PlotStop {
+interface PlotStop {
   readonly frame: number;
   /** "0.52 s: toe −0.21 m" */
   readonly words: string;

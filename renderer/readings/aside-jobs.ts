@@ -7,7 +7,7 @@ import type { ReadingsOf } from '../open-swim/readings-reader';
 const contextOf = (of: ReadingsOf) => readingContext(of.swim, of);
 
 /** What can be asked of the worker that measures whole swims beside the window. Pure; what goes in and out can be cloned. */
-export const asideJobs = {
+const asideJobs = {
   readings: (of: ReadingsOf) => computeReadings(contextOf(of)),
   season: ({ of, drills }: { readonly of: ReadingsOf; readonly drills: readonly Drill[] }) =>
     seasonSwim(of.swim, computeReadings(contextOf(of)), drills),

@@ -7,7 +7,7 @@ import { type OpenSwim, clockOf } from '../open-swim/open-swim';
 import { createRemarkingJournal, type RemarkingPass } from './remarking-journal';
 import { writeRemarkings } from './write-remarkings';
 
-export type RemarkingPhase = 'start' | 'going' | 'saving' | 'results';
+type RemarkingPhase = 'start' | 'going' | 'saving' | 'results';
 
 export interface Remarking {
   readonly phase: RemarkingPhase;

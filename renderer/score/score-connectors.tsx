@@ -23,7 +23,7 @@ interface Props {
 const signed = (value: number, digits: number): string =>
   `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(digits)}`;
 
-export function gapWords(gap: Pick<ScoreGap, 'milliseconds' | 'percent'>): GapWords {
+function gapWords(gap: Pick<ScoreGap, 'milliseconds' | 'percent'>): GapWords {
   return { ms: `${signed(Math.round(gap.milliseconds), 0)} ms`, percent: `${signed(gap.percent, 1)} %` };
 }
 

@@ -2,7 +2,7 @@ import { glyphPitch } from '#core/drawing/glyph-pitch';
 import type { EventKind, Staff } from '#core/marks/event-kind';
 import { staffOf } from '#core/marks/event-kind';
 
-export interface Band {
+interface Band {
   readonly top: number;
   readonly height: number;
 }

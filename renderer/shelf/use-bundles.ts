@@ -5,7 +5,7 @@ import { type ArrivedBundle, arrivedBundleSchema } from '#core/host-contract/ope
 import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
 
-export type BundleState =
+type BundleState =
   | { readonly kind: 'none' }
   | { readonly kind: 'checking'; readonly name: string }
   | { readonly kind: 'arrived'; readonly bundle: ArrivedBundle }

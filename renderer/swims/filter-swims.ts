@@ -36,7 +36,7 @@ export interface SwimGroup {
   readonly swims: readonly SwimSummary[];
 }
 
-export const groupKey = ({ card }: SwimSummary): string => card.swimmerId ?? `name:${card.swimmerName}`;
+const groupKey = ({ card }: SwimSummary): string => card.swimmerId ?? `name:${card.swimmerName}`;
 
 /** Everything a coach might type to find a swim again. */
 export const swimWords = keptWith(({ card, clip }: SwimSummary): string => {
@@ -108,7 +108,7 @@ export function filterSwims(
 }
 
 /** Key of a clip by its fingerprint: two swims with the same one were made of the same film. */
-export const clipKey = ({ clip: { fingerprint } }: Pick<SwimSummary, 'clip'>): string =>
+const clipKey = ({ clip: { fingerprint } }: Pick<SwimSummary, 'clip'>): string =>
   `${fingerprint.bytes}:${fingerprint.edgesSha256}`;
 
 function careOf(care: Care, swims: readonly SwimSummary[]): (swim: SwimSummary) => boolean {

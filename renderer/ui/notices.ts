@@ -1,10 +1,10 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 
-export interface NoticeAction {
+interface NoticeAction {
   readonly label: string;
   readonly run: () => void;
 }
-export interface Notice {
+interface Notice {
   readonly words: string;
   readonly action: NoticeAction | null;
 }

@@ -10,7 +10,7 @@ const shownKey = 'submark.theme-shown';
 const isTheme = (value: string | null): value is Theme => themes.some((each) => each === value);
 
 /** The coach's choice; without one, glare for those who ask their system for more contrast, else dim. */
-export function themeFor(stored: string | null, moreContrast: boolean): Theme {
+function themeFor(stored: string | null, moreContrast: boolean): Theme {
   if (isTheme(stored)) return stored;
   return moreContrast ? 'glare' : 'dim';
 }

@@ -16,7 +16,7 @@ export interface FilmDecoder {
 }
 
 /** Who hears of it. */
-export interface DecoderEars {
+interface DecoderEars {
   /** A picture came out; the receiver closes it. */
   output(picture: VideoFrame): void;
   /** It failed; it can be begun anew. */

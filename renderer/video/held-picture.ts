@@ -8,7 +8,7 @@ import { canHalve, halvePlanes } from './halve-planes';
 import { smallGreyByDrawing, smallGreyOfPlanes } from './small-grey';
 
 /** How a decoded picture has to be turned to be shown. */
-export interface Turning {
+interface Turning {
   readonly rotation: ClipFacts['rotation'];
   readonly flip: boolean;
 }

@@ -18,7 +18,7 @@ export const isWithin = (frame: number, { first, last }: HoldingRange): boolean 
   frame >= first && frame <= last;
 
 /** Not there as it is wanted now: at full resolution, or at half size where that will do. */
-export const lacks = ({ looking, isMissing, lacksWhole }: Wanting, frame: number): boolean =>
+const lacks = ({ looking, isMissing, lacksWhole }: Wanting, frame: number): boolean =>
   looking.half ? isMissing(frame) : lacksWhole(frame);
 
 /**

@@ -31,7 +31,7 @@ export function toPicture(camera: Camera, point: PoolXY, time: number): PoolXY {
 }
 
 /** Metres from the lens to the swimmer's plane. */
-export const swimmerDistance = 6;
+const swimmerDistance = 6;
 
 /** How much smaller a thing `behind` metres behind the swimmer's plane looks (negative: before it). */
 export function shrink(behind: number): number {

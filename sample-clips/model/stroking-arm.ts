@@ -2,7 +2,7 @@ import { periodicCurve } from './periodic-curve';
 import { lengths } from './technique';
 
 /** x along travel, y up, z toward the camera; metres for a body of 1 m, from the shoulder. */
-export interface Space {
+interface Space {
   readonly x: number;
   readonly y: number;
   readonly z: number;

@@ -30,7 +30,7 @@ const halfShoulders = 0.035;
 const handsLate = 0.058;
 
 /** Rise and fall with the stroke, butterfly only: swing as a share of body length, share of the stroke when highest. */
-export const strokeRise: Readonly<Record<'shoulder' | 'hip' | 'knee', { swing: number; highest: number }>> = {
+const strokeRise: Readonly<Record<'shoulder' | 'hip' | 'knee', { swing: number; highest: number }>> = {
   shoulder: { swing: 0.046, highest: 0.6 },
   hip: { swing: 0.014, highest: 0.8 },
   knee: { swing: 0.004, highest: 0.94 },
@@ -48,7 +48,7 @@ const breathLift = periodicCurve([
 ]);
 
 /** True when the head comes up to breathe in this stroke, counted from 0. */
-export function breathesIn(technique: Technique, stroke: number): boolean {
+function breathesIn(technique: Technique, stroke: number): boolean {
   return technique.breathEvery > 0 && stroke % technique.breathEvery === 0;
 }
 

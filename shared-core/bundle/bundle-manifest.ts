@@ -6,7 +6,7 @@ export const bundleVersion = 1;
 export const manifestName = 'manifest.json';
 
 /** What a bundle says of itself: which swim, and every other file in it with size and fingerprint. */
-export const bundleManifestSchema = z.strictObject({
+const bundleManifestSchema = z.strictObject({
   format: z.literal('submark-bundle'),
   version: z.literal(bundleVersion),
   madeAt: z.iso.datetime(),

@@ -1,7 +1,7 @@
 import type { SwimCard } from '../swim-file/swim-schema';
 
 /** In what two swims are not alike; closed. */
-export const unlikeKinds = [
+const unlikeKinds = [
   'aids',
   'stroke',
   'drill',

@@ -21,7 +21,7 @@ export interface PairPart {
 }
 
 /** A body line as it is drawn, in picture pixels. */
-export interface BodyLine {
+interface BodyLine {
   readonly posture: Posture;
   /** Those of its landmarks that the machine followed. */
   readonly followed: readonly LandmarkName[];

@@ -55,11 +55,7 @@ function freeRun(sides: readonly PairSide[], frames: readonly number[]): PairRun
 }
 
 /** The common place of swims as they stand: that of the one last moved. */
-export function standingPlace(
-  sides: readonly PairSide[],
-  mode: LockedMode,
-  { frames, lead }: Standing,
-): number {
+function standingPlace(sides: readonly PairSide[], mode: LockedMode, { frames, lead }: Standing): number {
   const side = sides[lead];
   return side ? placeOfFrame(side, mode, frames[lead] ?? side.first) : 0;
 }

@@ -4,7 +4,7 @@ import type { Paper } from './paper';
 
 /** One family from the system, as everywhere in the app. */
 const systemFamily = 'system-ui, "DejaVu Sans", sans-serif';
-export const lettersOf = (size: number, weight: 400 | 600, family = systemFamily): string =>
+const lettersOf = (size: number, weight: 400 | 600, family = systemFamily): string =>
   `${weight} ${size}px ${family}`;
 const casingShare = 0.28;
 const leastCasing = 2;

@@ -1,13 +1,13 @@
 import { type EventKind, type Staff, staffOf } from '../marks/event-kind';
 import { glyphPitch } from './glyph-pitch';
 
-export interface Lane {
+interface Lane {
   readonly top: number;
   readonly height: number;
 }
 
 /** A staff of a score: one part of the body, with a lane for each swim, the first on top. */
-export interface LanedStaff {
+interface LanedStaff {
   readonly staff: Staff;
   readonly lanes: readonly Lane[];
 }

@@ -17,7 +17,7 @@ export type CameraPath =
   | SteadyCamera;
 
 /** It moved, and where a point lies in the pool is known all the same. */
-export interface SteadyCamera {
+interface SteadyCamera {
   readonly state: 'carried';
   /** Where a picture point would lie if the camera had stood as on the scene's frame; null where that is not known. */
   steady(frame: number, point: Point): Point | null;

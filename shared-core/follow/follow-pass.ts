@@ -104,7 +104,7 @@ function between(
 }
 
 /** An aligned body as it was seen, in the shown picture's pixels. */
-export function sightingsOf(aligned: AlignedBody, picture: GreyPicture): Sightings {
+function sightingsOf(aligned: AlignedBody, picture: GreyPicture): Sightings {
   return new Map(
     [...aligned.points].map(([name, at]): [LandmarkName, Sighting] => [
       name,

@@ -8,7 +8,7 @@ export interface LimbTemplate {
   readonly levels: readonly TemplateLevel[];
 }
 
-export interface TemplateLevel {
+interface TemplateLevel {
   /** Place of each sample along the limb: 0 at its first end, 1 at its other. */
   readonly along: Float32Array;
   /** Pixels (of this level) square to the limb, to its left in a picture whose y runs down. */

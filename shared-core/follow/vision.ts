@@ -15,7 +15,7 @@ export interface FlowOptions {
 }
 
 /** Where each point went; null where that can't be told. */
-export type Flow = readonly (Point | null)[];
+type Flow = readonly (Point | null)[];
 
 /** What following needs of a library that sees: how points moved from one picture to another. */
 export interface Vision {

@@ -21,7 +21,7 @@ import { handoutReading } from './handout-reading';
 import { readingCard, readingCardHeight } from './reading-card';
 
 /** Points of 1/72 inch. A4 is 210 × 297 mm (ISO 216); Letter 8.5 × 11 inches. */
-export const paperSizes: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
+const paperSizes: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
   a4: { width: 595.28, height: 841.89 },
   letter: { width: 612, height: 792 },
 };

@@ -27,7 +27,7 @@ export const handoutSchema = z.strictObject({
 });
 export type Handout = z.infer<typeof handoutSchema>;
 
-export const handoutFormat: FileFormat<Handout> = {
+const handoutFormat: FileFormat<Handout> = {
   format: 'submark-handout',
   version: handoutFileVersion,
   schema: handoutSchema,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** Every way a host operation can fail that a coach can meet. A bug is not in here: it throws. */
-export const hostErrorCodes = [
+const hostErrorCodes = [
   'bad-request',
   'not-allowed',
   'not-found',

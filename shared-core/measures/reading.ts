@@ -153,7 +153,7 @@ export interface Interval {
 }
 
 /** Where a value came from: events by id, postures by frame. Clicking a reading lights these up. */
-export interface Provenance {
+interface Provenance {
   readonly eventIds: readonly string[];
   readonly postureFrames: readonly number[];
   readonly sceneItems: readonly SceneItem[];

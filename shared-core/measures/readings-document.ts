@@ -20,7 +20,7 @@ import {
 import { noteWords, reasonWords } from './reason-words';
 
 /** Version of what the readings command writes as JSON. It goes up when a field changes its meaning or goes. */
-export const readingsDocumentVersion = 2;
+const readingsDocumentVersion = 2;
 
 const units = [
   'Hz',

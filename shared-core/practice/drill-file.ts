@@ -3,7 +3,7 @@ import { type FileFormat, type Parsed, parseFile } from '../swim-file/parse-file
 import { drillSchema } from './drill-schema';
 import { usualPatternSchema, usualPatterns } from './usual-pattern';
 
-export const drillFileVersion = 1;
+const drillFileVersion = 1;
 
 /** The coach's own drills and the patterns offered, which start as the usual ones and are the coach's to change. */
 export const drillBookSchema = z
@@ -19,7 +19,7 @@ export const drillBookSchema = z
   });
 export type DrillBook = z.infer<typeof drillBookSchema>;
 
-export const drillFormat: FileFormat<DrillBook> = {
+const drillFormat: FileFormat<DrillBook> = {
   format: 'submark-drills',
   version: drillFileVersion,
   schema: drillBookSchema,

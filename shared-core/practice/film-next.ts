@@ -31,7 +31,7 @@ export interface FilmNextRules {
 }
 
 /** Our defaults, no source; the coach's to change. */
-export const assumedFilmNextRules: FilmNextRules = {
+const assumedFilmNextRules: FilmNextRules = {
   oldAfterDays: 28,
   practiceDays: 28,
   practisedMetres: 400,

@@ -42,7 +42,7 @@ export const strokePatternSchema = z.strictObject({
 export type StrokePattern = z.infer<typeof strokePatternSchema>;
 
 /** Rungs, in the order swum. */
-export const ladderSchema = z.discriminatedUnion('of', [
+const ladderSchema = z.discriminatedUnion('of', [
   /** Rung n is one repeat of n × `stepMetres`: 1-2-3 by 25 is 25, 50, 75. */
   z.strictObject({
     of: z.literal('lengths'),
@@ -123,7 +123,7 @@ export const practiceItemSchema = z
 export type PracticeItem = z.infer<typeof practiceItemSchema>;
 
 /** What was logged of one repeat of one swimmer. */
-export const logEntrySchema = z.strictObject({
+const logEntrySchema = z.strictObject({
   id: idSchema,
   itemId: idSchema,
   /** Place among the item's repeats with ladders unfolded, from 0. */

@@ -7,7 +7,7 @@ import { type Work, workKey } from './work';
 type Aid = SwimCard['aids'][number];
 
 /** Metres with aids and without. Whatever is done with an aid is to be matched by as much without [common practice]. */
-export interface AidBalance {
+interface AidBalance {
   readonly aidedMetres: number;
   readonly unaidedMetres: number;
   /** Metres without aids still to be swum; 0 when they match. */
@@ -15,12 +15,12 @@ export interface AidBalance {
   readonly matched: boolean;
 }
 
-export interface WorkBalance extends AidBalance {
+interface WorkBalance extends AidBalance {
   readonly work: Omit<Work, 'aids'>;
 }
 
 /** One-arm strokes on each side. Even: as many right as left. */
-export interface ArmBalance {
+interface ArmBalance {
   readonly right: number;
   readonly left: number;
   /** Repeats swum on one arm whose strokes nobody said; with any, `even` is null. */

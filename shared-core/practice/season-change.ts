@@ -6,7 +6,7 @@ import { neverCompared } from '../measures/never-compared';
 import type { SeasonSwim } from './season-swim';
 import { likeKey, type Work } from './work';
 
-export interface SeasonPoint {
+interface SeasonPoint {
   readonly swimId: string;
   readonly day: string;
   readonly effort: SeasonSwim['effort'];

@@ -30,7 +30,7 @@ export function swumParts(practice: Practice, swimmerId: string | null, basis: B
 }
 
 /** Parts of one item; see `swumParts`. */
-export function partsOfItem(
+function partsOfItem(
   practice: Practice,
   item: PracticeItem,
   swimmerId: string | null,
@@ -67,7 +67,7 @@ export function partsOfItem(
 }
 
 /** Whether a swimmer has an item on the card; null: always. */
-export function swims(practice: Practice, item: PracticeItem, swimmerId: string | null): boolean {
+function swims(practice: Practice, item: PracticeItem, swimmerId: string | null): boolean {
   return swimmerId === null || (item.swimmerIds ?? practice.swimmerIds).includes(swimmerId);
 }
 

@@ -9,7 +9,7 @@ import { levelOf, poolOf, sortedLevels, type TrialFactor, type TrialRow } from '
 import { type ContrastWarning, contrastWarnings } from './trial-warning';
 
 /** One condition of one pool. */
-export interface TrialLevel {
+interface TrialLevel {
   readonly level: string;
   readonly mean: number;
   readonly swimIds: readonly string[];

@@ -3,7 +3,7 @@ import { levelOf, poolOf, type TrialFactor, type TrialRow, type TrialValue } fro
 import { z95 } from '../uncertainty/normal-quantile';
 
 /** A reading on an axis, with half of its 95 % interval from marking. */
-export type TrialAxis = TrialValue & { readonly half: number };
+type TrialAxis = TrialValue & { readonly half: number };
 
 /** One repeat in a plot of one reading against another, with halves of the 95 % intervals from marking. */
 export interface TrialPoint {

@@ -46,7 +46,7 @@ export const trialSchema = z.strictObject({
 });
 export type Trial = z.infer<typeof trialSchema>;
 
-export const trialFormat: FileFormat<Trial> = {
+const trialFormat: FileFormat<Trial> = {
   format: 'submark-trial',
   version: trialFileVersion,
   schema: trialSchema,

@@ -5,7 +5,7 @@ import type { RectifiedScene } from './rectified-scene';
 import { offPlaneMetres, scaleUncertainty } from './scale-uncertainty';
 
 /** Something about the scale that the coach must know of. */
-export type ScaleNote =
+type ScaleNote =
   /** The known length does not lie in the swimmer's plane, and how far off is not told. */
   | 'scale-off-plane'
   /** The known length runs across the lane, where a side view does not show it in full. */

@@ -5,7 +5,7 @@ import { distortionFromLines } from './plumb-lines';
 import { type RadialDistortion, straightenPoint } from './radial-distortion';
 
 /** The pool-plane rectangle as it was used. */
-export interface RectifiedPlane {
+interface RectifiedPlane {
   /** Relative variance of a length that the marking of the four corners brings, near `around`. */
   readonly cornerVariance: number;
   readonly metresPerPixel: number;

@@ -21,7 +21,7 @@ export interface ScaleUncertainty {
 export const offPlaneMetres = 0.06;
 
 /** The same as a share of lengths, where the camera's distance is not known: 6 cm at 6 m. Our default. */
-export const offPlaneRelativeSd = 0.01;
+const offPlaneRelativeSd = 0.01;
 
 /**
  * Scale uncertainty of a scene; null without a scale or with coinciding ends.

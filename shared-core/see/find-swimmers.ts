@@ -22,7 +22,7 @@ export interface SeenBody {
 }
 
 /** Less sure than this, the network looks at no body. The network's own published limit. */
-export const bodyThere = 0.5;
+const bodyThere = 0.5;
 /** A detection this sure is worth a look by the landmark network, which decides. Lower than usual: swimmers lie. Our choice. */
 const worthALook = 0.3;
 /** At most so many are looked at in one picture, surest first. */

@@ -5,7 +5,7 @@ import { findSwimmers, type PoseNetworks, seeBody } from './find-swimmers';
 import { type Square, squaresMeet } from './square';
 
 /** What came of one picture. */
-export type Look =
+type Look =
   | { readonly kind: 'seen'; readonly body: BodySighting; readonly square: Square }
   | { readonly kind: 'lost' }
   /** More than one swimmer, and nobody has said which: nothing was followed. */

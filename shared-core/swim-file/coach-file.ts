@@ -3,7 +3,7 @@ import { eachOf, withFields } from './migration-parts';
 import { type FileFormat, type Parsed, parseFile } from './parse-file';
 import { idSchema } from './swim-schema';
 
-export const coachFileVersion = 2;
+const coachFileVersion = 2;
 
 export const coachSchema = z.strictObject({
   format: z.literal('submark-coach'),

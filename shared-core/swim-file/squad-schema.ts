@@ -4,7 +4,7 @@ import { idSchema, isoDaySchema } from './swim-schema';
 const metres = z.number().positive().max(5);
 
 /** One swimmer of the library's squad. Consent is whether the coach holds written leave to film and show. */
-export const swimmerSchema = z.strictObject({
+const swimmerSchema = z.strictObject({
   id: idSchema,
   name: z.string().min(1).max(120),
   birthYear: z.number().int().min(1900).max(2100).nullable(),

@@ -112,7 +112,7 @@ export const cardSchema = z.strictObject({
   invented: z.boolean(),
 });
 
-export const sceneSchema = z.strictObject({
+const sceneSchema = z.strictObject({
   /** Way the swimmer goes in the shown picture. */
   travel: z.enum(['left', 'right']).nullable(),
   /** Two points on something level: the lane line, the floor line, the surface. */
@@ -165,7 +165,7 @@ export const sceneSchema = z.strictObject({
     .max(40),
 });
 
-export const eventSchema = z.strictObject({
+const eventSchema = z.strictObject({
   id: idSchema,
   kind: z.enum(eventKinds),
   frame: whole.nonnegative(),
@@ -184,7 +184,7 @@ export const eventSchema = z.strictObject({
   refined: z.strictObject({ frames: finite.min(-1).max(1), sdSeconds: finite.positive().max(10) }).nullable(),
 });
 
-export const postureSchema = z.strictObject({
+const postureSchema = z.strictObject({
   frame: whole.nonnegative(),
   /** Marked landmarks; a name that is absent has not been laid. */
   points: z.partialRecord(z.enum(landmarkNames), picturePoint),
@@ -193,7 +193,7 @@ export const postureSchema = z.strictObject({
 });
 
 /** A landmark followed by the machine over consecutive frames from `frame` on: x, y, confidence from 0 to 1. */
-export const followedRunSchema = z.strictObject({
+const followedRunSchema = z.strictObject({
   landmark: z.enum(landmarkNames),
   frame: whole.nonnegative(),
   points: z
@@ -206,7 +206,7 @@ export const followedRunSchema = z.strictObject({
  * A landmark as the machine saw it, without a mark, over consecutive frames from `frame` on: x, y, and the standard deviation of
  * one axis, pixels, as measured on film whose points are known. Nobody has looked at it.
  */
-export const seenRunSchema = z.strictObject({
+const seenRunSchema = z.strictObject({
   landmark: z.enum(landmarkNames),
   frame: whole.nonnegative(),
   points: z
@@ -220,7 +220,7 @@ export const seenRunSchema = z.strictObject({
  * are kept apart, since near and far things move by different lengths when a camera is carried. No rows: the camera
  * stood still.
  */
-export const cameraRunSchema = z
+const cameraRunSchema = z
   .strictObject({
     /** Frames looked at, ascending. */
     frames: z.array(whole.nonnegative()).min(2).max(1_000_000),
@@ -240,7 +240,7 @@ export const cameraRunSchema = z
   );
 
 /** A proposed event that the coach rejected; it is not proposed again at that frame. */
-export const dismissedSchema = z.strictObject({ kind: z.enum(eventKinds), frame: whole.nonnegative() });
+const dismissedSchema = z.strictObject({ kind: z.enum(eventKinds), frame: whole.nonnegative() });
 
 export const swimSchema = z.strictObject({
   format: z.literal('submark-swim'),
@@ -270,7 +270,6 @@ export type EventMark = z.infer<typeof eventSchema>;
 export type FollowedRun = z.infer<typeof followedRunSchema>;
 export type SeenRun = z.infer<typeof seenRunSchema>;
 export type CameraRun = z.infer<typeof cameraRunSchema>;
-export type DismissedProposal = z.infer<typeof dismissedSchema>;
 export type Posture = z.infer<typeof postureSchema>;
 export type View = (typeof views)[number];
 

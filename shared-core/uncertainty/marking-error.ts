@@ -9,7 +9,7 @@ export interface MeasuredParts {
 }
 
 /** From how many re-markings each measured part comes: degrees of freedom of its standard deviation. */
-export interface MarkingFreedom {
+interface MarkingFreedom {
   readonly events: Readonly<Partial<Record<EventKind, number>>>;
   readonly landmarks: Readonly<Partial<Record<LandmarkName, number>>>;
 }

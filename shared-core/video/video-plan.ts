@@ -11,7 +11,7 @@ const lockSchema = z.discriminatedUnion('on', [
 ]);
 
 /** One swim of a video: which, how much of it, and how it is shown. */
-export const videoSideSchema = z.strictObject({
+const videoSideSchema = z.strictObject({
   swimId: idSchema,
   stretch: z
     .strictObject({ first: frame, last: frame })

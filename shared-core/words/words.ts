@@ -18,7 +18,7 @@ type Marked<Message extends string> = Message extends `${string}</${infer Name}>
   : never;
 
 /** How a caller draws the marked pieces of a message. */
-export type Drawn<Message extends string, Node> = Readonly<
+type Drawn<Message extends string, Node> = Readonly<
   Record<Marked<Message>, (inside: (string | Node)[]) => Node>
 >;
 

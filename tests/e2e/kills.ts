@@ -12,7 +12,7 @@ import { makeLibrary, type StartedApp, startApp } from './started-app';
 
 /** What is killed: the program that keeps the library, one page of the browser, or the whole browser. */
 export const victims = ['host', 'page', 'browser'] as const;
-export type Victim = (typeof victims)[number];
+type Victim = (typeof victims)[number];
 
 export interface Kill {
   readonly victim: Victim;

@@ -117,7 +117,7 @@ function falseClaims(random: Random): RawEntry['claims'] {
 }
 
 /** A zip as the model says, bent in one or two ways; half of them keep their manifest true to what was bent. */
-export function bentZip(random: Random, model: Model): Buffer {
+function bentZip(random: Random, model: Model): Buffer {
   let files = model.files.map((each) => ({ ...each }));
   const at = Math.floor(random() * files.length);
   const chosen = files[at] ?? files[0];

@@ -10,7 +10,7 @@ import { mutateBytes, pickOf, type Random } from './mutate';
 import type { FuzzTarget } from './run-fuzz';
 
 /** What lies in the part of a clip where its pictures are told of is mangled; what comes before stays. */
-export function mangledClip(random: Random, { bytes, headFrom, headBytes }: MediaClip): Uint8Array {
+function mangledClip(random: Random, { bytes, headFrom, headBytes }: MediaClip): Uint8Array {
   const mangled = mutateBytes(random, bytes.subarray(headFrom), headBytes);
   return Uint8Array.from([...bytes.subarray(0, headFrom), ...mangled]);
 }

@@ -8,7 +8,7 @@ export interface FuzzTarget {
   run(random: Random, note: (input: unknown) => void): Promise<void> | void;
 }
 
-export interface Found {
+interface Found {
   readonly target: string;
   readonly seed: number;
   readonly what: string;
@@ -23,9 +23,9 @@ export interface FuzzReport {
 }
 
 /** The promise about time: no input may keep anything busy for longer. */
-export const slowestAllowedMs = 5000;
+const slowestAllowedMs = 5000;
 /** The promise about memory: what one case may add to the process, bytes. Our budget; a long swim's file takes 30 MB. */
-export const mostMemoryAllowed = 400e6;
+const mostMemoryAllowed = 400e6;
 
 const tooLong = Symbol('too long');
 

@@ -5,7 +5,7 @@ import { _electron, test as base, type ElectronApplication, type Page } from '@p
 import { makeLibrary } from '../e2e/started-app';
 import { type ElectronProgram, electronProgram } from './electron-program';
 
-export interface OpenShell {
+interface OpenShell {
   readonly electron: ElectronApplication;
   readonly page: Page;
   readonly pid: number;

@@ -21,7 +21,7 @@ const packed = /\.(mp4|mov|m4v|mkv|webm|avi|mts|m2ts|jpg|jpeg|png|pdf|zip)$/i;
 const leftOut = /^(\.cache|\.arriving)\//;
 
 /** Where an archive may go: a whole path to a .zip that is not there yet, and not inside the library itself. */
-export async function archivePlace(folder: LibraryFolder, file: string): Promise<Result<null>> {
+async function archivePlace(folder: LibraryFolder, file: string): Promise<Result<null>> {
   const name = path.basename(file);
   if (!path.isAbsolute(file) || file.includes('\0') || !/\.zip$/i.test(file))
     return failure('not-allowed', { name: file });

@@ -49,7 +49,7 @@ const kindsIn = (folder: LibraryFolder): Readonly<Record<ClashKind, Kind>> => ({
  * The document's own name when this is the name of a copy of it: kept by us (`squad.conflict-…`), or laid there by what
  * keeps a folder alike on two computers (`squad (copy of …).json`). Damaged texts that were set aside are none.
  */
-export function documentOfCopy(name: string, only: string | null): string | null {
+function documentOfCopy(name: string, only: string | null): string | null {
   const [, stem = '', rest = ''] = /^([A-Za-z0-9_-]{1,64})([^A-Za-z0-9_-].*)\.json$/.exec(name) ?? [];
   if (stem === '' || rest.startsWith('.damaged-')) return null;
   const document = `${stem}.json`;

@@ -8,7 +8,7 @@ import type { Swim } from '#core/swim-file/swim-schema';
 import { type Traces, wordPattern } from './swimmer-traces';
 
 /** Stands where a name stood in words of the coach's. */
-export const erasedWord = '[erased]';
+const erasedWord = '[erased]';
 
 /** A document without the swimmer, and what was taken out of it in words; null when nothing of theirs is in it. */
 export interface Without<T> {

@@ -104,7 +104,7 @@ export function copyLastForward(session: OpenSwim): void {
 /** Laying and mending points. A press beside a laid point mends it when it moves, and lays the next one when it doesn't. */
 function createBodyLineTool(): StageTool {
   /** A press on a laid point while another is asked for, until it has moved enough to be a drag. */
-  let still: { readonly at: PicturePoint; readonly reach: number } | null = null;
+  let still: { readonly at: Point; readonly reach: number } | null = null;
   return {
     id: 'body-line',
     press(session, at, reach) {

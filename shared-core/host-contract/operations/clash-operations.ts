@@ -3,7 +3,7 @@ import { idSchema } from '../../swim-file/swim-schema';
 import { revisionSchema } from './revision';
 
 /** Documents of a library beside its swims that can be changed in two places at once. */
-export const clashKinds = ['squad', 'coach', 'drills', 'practice', 'trial'] as const;
+const clashKinds = ['squad', 'coach', 'drills', 'practice', 'trial'] as const;
 export type ClashKind = (typeof clashKinds)[number];
 
 /** One version of such a document. */

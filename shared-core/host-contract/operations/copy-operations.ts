@@ -3,7 +3,7 @@ import { cardSchema, idSchema } from '../../swim-file/swim-schema';
 import { revisionSchema } from './revision';
 
 /** One version of a swim that was changed in two places. */
-export const swimVersionSchema = z.strictObject({
+const swimVersionSchema = z.strictObject({
   /** Name of the copy's file; null for the version on the shelf. */
   name: z.string().max(255).nullable(),
   revision: revisionSchema,

@@ -5,7 +5,7 @@ import { hostErrorSchema } from '../host-error';
 /** What an operation that starts a long piece of work answers at once; `job/look` tells how it goes on. */
 export const startedJobSchema = z.strictObject({ jobId: idSchema });
 
-export const jobLookSchema = z.discriminatedUnion('state', [
+const jobLookSchema = z.discriminatedUnion('state', [
   z.strictObject({
     state: z.literal('running'),
     /** Part done, 0 to 1; null while it can't be told. */

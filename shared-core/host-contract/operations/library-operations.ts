@@ -3,7 +3,7 @@ import { squadSchema } from '../../swim-file/squad-schema';
 import { cardSchema, clipSchema, idSchema } from '../../swim-file/swim-schema';
 import { revisionSchema } from './revision';
 
-export const swimSummarySchema = z.strictObject({
+const swimSummarySchema = z.strictObject({
   id: idSchema,
   revision: revisionSchema,
   changedAt: z.string(),

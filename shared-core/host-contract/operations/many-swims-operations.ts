@@ -7,12 +7,12 @@ const manyIds = z.array(idSchema).min(1).max(100_000);
 const failedSchema = z.array(z.strictObject({ id: idSchema, error: hostErrorSchema }));
 
 /** What can be said of many swims at once; what is left out stays as it is. */
-export const sharedCardSchema = cardSchema
+const sharedCardSchema = cardSchema
   .pick({ swimmerId: true, swimmerName: true, date: true, drill: true, aids: true })
   .partial();
 export type SharedCard = z.infer<typeof sharedCardSchema>;
 
-export const cardChangeSchema = z.strictObject({ id: idSchema, card: sharedCardSchema });
+const cardChangeSchema = z.strictObject({ id: idSchema, card: sharedCardSchema });
 export type CardChange = z.infer<typeof cardChangeSchema>;
 
 /** What the job of `swims/change` gives: for each swim changed, what its card said before (given back: one undo). */

@@ -5,7 +5,7 @@ import { startedJobSchema } from './job-operations';
 const toolSchema = z.strictObject({ path: z.string(), from: z.string(), version: z.string() }).nullable();
 
 /** One film track of a file. */
-export const filmTrackSchema = z.strictObject({
+const filmTrackSchema = z.strictObject({
   /** Place among the file's film tracks, from 1. */
   number: z.number().int().positive(),
   codec: z.string().max(60),
@@ -44,7 +44,7 @@ export const picturesCheckedSchema = z.strictObject({
 });
 export type PicturesChecked = z.infer<typeof picturesCheckedSchema>;
 
-export const copyLookSchema = z.discriminatedUnion('state', [
+const copyLookSchema = z.discriminatedUnion('state', [
   z.strictObject({ state: z.literal('none') }),
   z.strictObject({ state: z.literal('making'), jobId: idSchema }),
   z.strictObject({ state: z.literal('ready'), bytes: z.number() }),
@@ -52,28 +52,28 @@ export const copyLookSchema = z.discriminatedUnion('state', [
 export type CopyLook = z.infer<typeof copyLookSchema>;
 
 /** Frames one after another, both ends included. */
-export const stretchSchema = z.strictObject({
+const stretchSchema = z.strictObject({
   first: z.number().int().nonnegative(),
   last: z.number().int().nonnegative(),
 });
 export type Stretch = z.infer<typeof stretchSchema>;
 
 /** A frame as a JPEG, base64. */
-export const stillSchema = z.strictObject({
+const stillSchema = z.strictObject({
   frame: z.number().int().nonnegative(),
   jpeg: z.string().max(20_000_000),
 });
 export type Still = z.infer<typeof stillSchema>;
 
 /** Most stills asked for at once. */
-export const mostStills = 12;
+const mostStills = 12;
 
 /** What a job that made a working copy ends with. */
 export const copyMadeSchema = z.strictObject({ bytes: z.number() });
 
 /** A petabyte is more than any disk of a coach; what is larger is a mistake. */
 export const copiesLimitSchema = z.number().int().min(0).max(1e15);
-export const copiesRoomSchema = z.strictObject({
+const copiesRoomSchema = z.strictObject({
   files: z.number().int(),
   bytes: z.number(),
   limitBytes: copiesLimitSchema,

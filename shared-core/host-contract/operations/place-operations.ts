@@ -3,7 +3,7 @@ import { z } from 'zod';
 const placePath = z.string().min(1).max(4096);
 
 /** What the coach is asked for: a film or a back-up that is there, a folder, or a name for a back-up not there yet. */
-export const wantedPlaceSchema = z.enum(['film', 'archive', 'folder', 'new-archive']);
+const wantedPlaceSchema = z.enum(['film', 'archive', 'folder', 'new-archive']);
 export type WantedPlace = z.infer<typeof wantedPlaceSchema>;
 
 /** Endings of the films that dialogs offer first; any other file may be chosen too. */

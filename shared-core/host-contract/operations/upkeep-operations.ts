@@ -71,7 +71,7 @@ export const restoredSchema = z.strictObject({
   swims: z.number().int(),
 });
 
-export const erasedKinds = [
+const erasedKinds = [
   'swim',
   'bin',
   'export',

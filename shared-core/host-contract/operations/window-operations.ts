@@ -3,7 +3,7 @@ import { z } from 'zod';
 const commandId = z.string().min(1).max(80);
 
 /** A command of the page as the window's menu shows it. */
-export const menuCommandSchema = z.strictObject({
+const menuCommandSchema = z.strictObject({
   id: commandId,
   label: z.string().min(1).max(120),
   /** Its first key as a tinykeys pattern, e.g. "$mod+z"; null when it has none. The page itself reads its keys. */
@@ -12,7 +12,7 @@ export const menuCommandSchema = z.strictObject({
 });
 
 /** What the page tells the window that holds it, for the parts of a window no page can draw. */
-export const windowFaceSchema = z.strictObject({
+const windowFaceSchema = z.strictObject({
   /** The look of the page: whether it is dark, and the colour behind everything. */
   look: z.strictObject({ dark: z.boolean(), ground: z.string().regex(/^#[0-9a-f]{6}$/) }),
   /** The commands that can be given just now, in the groups of the key sheet. */
@@ -27,7 +27,7 @@ export const windowFaceSchema = z.strictObject({
 export type WindowFace = z.infer<typeof windowFaceSchema>;
 
 /** What the window wants of its page. */
-export const windowWishSchema = z.discriminatedUnion('kind', [
+const windowWishSchema = z.discriminatedUnion('kind', [
   /** A menu item was chosen: the page runs the command as its button or key would. */
   z.strictObject({ kind: z.literal('command'), number: z.number().int(), id: commandId }),
   /** Files were opened with Submark: clips or bundles, by their whole paths. */

@@ -2,7 +2,7 @@ import type { TimedEvent } from '../timed-event';
 import type { StrokeClock } from './stroke-clock';
 
 /** Marks of one end of one kick of the stroke: the same place in every stroke. */
-export interface KickPlace {
+interface KickPlace {
   readonly end: 'top' | 'bottom';
   /** Mean place in the stroke, a share of it in [0, 1). */
   readonly place: number;

@@ -6,7 +6,7 @@ import { gapKinds, gapMarks } from './gaps';
 import { markedKicks, type Stroke, strokesOf } from './strokes';
 
 /** One mark of one cycle, at its place in that cycle. */
-export interface OverlaidMark {
+interface OverlaidMark {
   readonly eventId: string;
   readonly frame: number;
   /** From the cycle's start; below 0 when it comes before it. */
@@ -27,7 +27,7 @@ export interface OverlaidMoment {
 }
 
 /** A gap between hands and kick over all cycles: leg minus hand. */
-export interface OverlaidGap {
+interface OverlaidGap {
   readonly id: 'gap-t1' | 'gap-t2' | 'gap-t3' | 'gap-t4';
   readonly hand: EventKind;
   readonly leg: EventKind;

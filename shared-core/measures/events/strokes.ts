@@ -31,7 +31,7 @@ export interface Stroke {
  * How far before the hand entry, as a share of the stroke, kick one may begin and still belong to this stroke: half the
  * distance to the kick before it when two kicks share a stroke. Our own convention.
  */
-export const kickLead = 0.25;
+const kickLead = 0.25;
 
 /** Hands of one stroke in the order in which they come. */
 const handOrder = ['catch', 'shoulder', 'navel', 'exit'] as const;

@@ -6,7 +6,7 @@ import { postureMeasures } from '../body/posture/posture-measures';
 import { notFromSide } from '../body/context/side-view';
 import { standardDeviation } from '../../signal/standard-deviation';
 
-export interface CyclePoint {
+interface CyclePoint {
   readonly frame: number;
   /** From 0 at the cycle's start to 100 at its end. */
   readonly percent: number;

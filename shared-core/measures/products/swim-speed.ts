@@ -7,7 +7,7 @@ import { markedSpeedVariance, speedBetweenMarks } from '../events/speed-between-
 import type { MissingReason, ReadingNote } from '../reading';
 
 /** Mean speed of the swim in one length unit, for readings made from it. */
-export interface SwimSpeed {
+interface SwimSpeed {
   readonly value: number;
   /** Length unit of the value, per second. */
   readonly unit: 'm' | 'L' | 'px';

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { picturePoint } from '#core/units/brand';
 import { createFollowStore } from '../../../renderer/open-swim/follow-store';
 import type { OpenSwim } from '../../../renderer/open-swim/open-swim';
 import { createSwimDocument } from '../../../renderer/open-swim/swim-document';
@@ -30,10 +29,10 @@ const pointsOf = (session: OpenSwim) => session.document.swim().postures[0]?.poi
 describe('laying a point where another one lies', () => {
   it('lays it: the hand passes right over the hip', () => {
     const session = askedForHip();
-    const at = picturePoint(602, 301);
+    const at = { x: 602, y: 301 };
     bodyLineTool.press(session, at, reach);
-    bodyLineTool.drag(session, picturePoint(603, 301));
-    bodyLineTool.release(session, picturePoint(603, 301), reach);
+    bodyLineTool.drag(session, { x: 603, y: 301 });
+    bodyLineTool.release(session, { x: 603, y: 301 }, reach);
     expect(pointsOf(session)).toEqual({ wrist, hip: { x: 602, y: 301 } });
     expect(session.view.getState().nextLandmark).toBe('knee');
     session.document.undo();
@@ -42,9 +41,9 @@ describe('laying a point where another one lies', () => {
 
   it('mends the one that lies there when it is dragged, and goes on asking', () => {
     const session = askedForHip();
-    bodyLineTool.press(session, picturePoint(602, 301), reach);
-    bodyLineTool.drag(session, picturePoint(640, 320));
-    bodyLineTool.release(session, picturePoint(640, 320), reach);
+    bodyLineTool.press(session, { x: 602, y: 301 }, reach);
+    bodyLineTool.drag(session, { x: 640, y: 320 });
+    bodyLineTool.release(session, { x: 640, y: 320 }, reach);
     expect(pointsOf(session)).toEqual({ wrist: { x: 640, y: 320 } });
     expect(session.view.getState().nextLandmark).toBe('hip');
   });

@@ -16,7 +16,7 @@ const asked = (playhead: number, towards: -1 | 0 | 1, isHere = false): LookingEv
   half: true,
   isHere,
 });
-const after = (...events: readonly LookingEvent[]): Looking => events.reduce(afterLookingEvent, justOpened);
+const reached = (...events: readonly LookingEvent[]): Looking => events.reduce(afterLookingEvent, justOpened);
 const stopped: LookingEvent = { kind: 'stopped' };
 
 const events = {
@@ -31,11 +31,11 @@ const events = {
 
 const states: Record<Looking['kind'], Looking> = {
   opened: justOpened,
-  waiting: after(asked(5, 0)),
-  'waiting-stopped': after(asked(5, 0), stopped),
-  moving: after(asked(5, 0, true)),
-  stopped: after(asked(5, 0, true), stopped),
-  closed: after({ kind: 'closed' }),
+  waiting: reached(asked(5, 0)),
+  'waiting-stopped': reached(asked(5, 0), stopped),
+  moving: reached(asked(5, 0, true)),
+  stopped: reached(asked(5, 0, true), stopped),
+  closed: reached({ kind: 'closed' }),
 };
 
 /** For every event: the state after it, from opened, waiting, waiting-stopped, moving, stopped and closed. */
@@ -62,26 +62,26 @@ describe('the states of looking at a film', () => {
 
   it('tell which frame is waited for, and whether after a jump', () => {
     expect(Object.values(states).map(awaitedFrame)).toEqual([null, 5, 5, null, null, null]);
-    expect(jumpedTo(after(asked(5, 0)))).toBe(5);
-    expect(jumpedTo(after(asked(5, 1)))).toBeNull();
+    expect(jumpedTo(reached(asked(5, 0)))).toBe(5);
+    expect(jumpedTo(reached(asked(5, 1)))).toBeNull();
     expect(Object.values(states).filter(hasStopped)).toEqual([states['waiting-stopped'], states.stopped]);
   });
 
   it('let a frame be decoded a second time once for each asking', () => {
     const again: LookingEvent = { kind: 'tried-again' };
-    expect(mayTryAgain(after(asked(5, 0)))).toBe(true);
-    expect(mayTryAgain(after(asked(5, 0), again))).toBe(false);
-    expect(mayTryAgain(after(asked(5, 0), again, stopped))).toBe(false);
-    expect(mayTryAgain(after(asked(5, 0), again, asked(5, 0)))).toBe(true);
+    expect(mayTryAgain(reached(asked(5, 0)))).toBe(true);
+    expect(mayTryAgain(reached(asked(5, 0), again))).toBe(false);
+    expect(mayTryAgain(reached(asked(5, 0), again, stopped))).toBe(false);
+    expect(mayTryAgain(reached(asked(5, 0), again, asked(5, 0)))).toBe(true);
     expect(mayTryAgain(states.moving)).toBe(false);
   });
 
   it('give the frames around a jump a pause, and those of a walk or a stop none', () => {
     const arrived: LookingEvent = { kind: 'arrived', quietUntil: 40 };
-    expect(after(asked(5, 0), arrived).quietUntil).toBe(40);
-    expect(after(asked(5, 1), arrived).quietUntil).toBe(0);
-    expect(after(asked(5, 0), stopped, arrived).quietUntil).toBe(0);
+    expect(reached(asked(5, 0), arrived).quietUntil).toBe(40);
+    expect(reached(asked(5, 1), arrived).quietUntil).toBe(0);
+    expect(reached(asked(5, 0), stopped, arrived).quietUntil).toBe(0);
     // the pause goes on when another frame is asked for
-    expect(after(asked(5, 0), arrived, asked(9, 0)).quietUntil).toBe(40);
+    expect(reached(asked(5, 0), arrived, asked(9, 0)).quietUntil).toBe(40);
   });
 });

@@ -9,15 +9,15 @@ import {
   type PumpStep,
 } from '../../../renderer/video/pump-machine';
 
-const after = (state: PumpState, ...events: readonly PumpEvent[]): PumpState =>
+const reached = (state: PumpState, ...events: readonly PumpEvent[]): PumpState =>
   events.reduce(afterPumpEvent, state);
 const began: PumpEvent = { kind: 'run-began', key: 12 };
 
 const states: Record<PumpState['kind'], PumpState> = {
   idle: idlePump,
-  running: after(idlePump, began),
-  'fed-out': after(idlePump, began, { kind: 'packets-ended' }),
-  closed: after(idlePump, { kind: 'closed' }),
+  running: reached(idlePump, began),
+  'fed-out': reached(idlePump, began, { kind: 'packets-ended' }),
+  closed: reached(idlePump, { kind: 'closed' }),
 };
 
 /** For every event: the state after it, from idle, running, fed-out and closed. */
@@ -45,17 +45,17 @@ describe('the states of a decoder pump', () => {
   });
 
   it('count packets from the run’s key picture, and runs from one', () => {
-    const fed = after(idlePump, began, { kind: 'packet-taken' }, { kind: 'packet-taken' });
+    const fed = reached(idlePump, began, { kind: 'packet-taken' }, { kind: 'packet-taken' });
     expect(fed).toMatchObject({ run: { start: 12, next: 14, number: 1 } });
-    expect(after(fed, { kind: 'run-began', key: 0 })).toMatchObject({
+    expect(reached(fed, { kind: 'run-began', key: 0 })).toMatchObject({
       run: { start: 0, next: 0, number: 2 },
     });
   });
 
   it('pass every picture through the decoder for one run after a picture did not come', () => {
-    const again = after(states.running, { kind: 'asked-again' }, began);
+    const again = reached(states.running, { kind: 'asked-again' }, began);
     expect(again).toMatchObject({ run: { careful: true } });
-    expect(after(again, began)).toMatchObject({ run: { careful: false } });
+    expect(reached(again, began)).toMatchObject({ run: { careful: false } });
   });
 });
 
@@ -100,10 +100,10 @@ describe('what a pump does next, idle, running and fed out', () => {
   it('gives up after two failures in a row, and not when a picture came between them', () => {
     const failed: PumpEvent = { kind: 'decoder-failed' };
     const asks = { ...outlook, hasGoal: true };
-    const twice = after(idlePump, began, failed, began, failed);
+    const twice = reached(idlePump, began, failed, began, failed);
     expect(nextPumpStep(twice, asks)).toBe('give-up');
-    expect(nextPumpStep(after(twice, { kind: 'gave-up' }), asks)).toBe('begin-run');
-    const once = after(idlePump, began, failed, began, { kind: 'picture-given' }, failed);
+    expect(nextPumpStep(reached(twice, { kind: 'gave-up' }), asks)).toBe('begin-run');
+    const once = reached(idlePump, began, failed, began, { kind: 'picture-given' }, failed);
     expect(nextPumpStep(once, asks)).toBe('begin-run');
   });
 });

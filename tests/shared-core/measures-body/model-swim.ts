@@ -288,7 +288,7 @@ export function markedSwim(m: ModelSwim, noise: Noise = noNoise): BodyInput {
   return { swim, clock: { table, slowdown: 1 }, error: markingError(noise), swimmer: null };
 }
 
-export function markingError(noise: Pick<Noise, 'landmarkSd' | 'eventSd' | 'scenePointSd'>): MarkingError {
+function markingError(noise: Pick<Noise, 'landmarkSd' | 'eventSd' | 'scenePointSd'>): MarkingError {
   return {
     basis: 'measured',
     measured: { events: [...eventKinds], landmarks: [...landmarkNames], followed: [...landmarkNames] },

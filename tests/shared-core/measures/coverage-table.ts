@@ -29,7 +29,7 @@ export interface CoverageRow {
 const fewest = 50;
 
 /** Standard error of a share of 95 % counted over so many draws. */
-export function chanceOf(drawn: number): number {
+function chanceOf(drawn: number): number {
   return Math.sqrt((0.95 * 0.05) / drawn);
 }
 

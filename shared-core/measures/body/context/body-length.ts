@@ -73,7 +73,7 @@ function chainOf(points: Posture['points'], chain: Point[]): boolean {
 }
 
 /** Whether elbow and shoulder are both open beyond 150°, so that the body line is the streamline. */
-export function armsStretched(posture: Posture): boolean {
+function armsStretched(posture: Posture): boolean {
   const { wrist, elbow, shoulder, hip } = posture.points;
   const elbowOpen = inner(wrist, elbow, shoulder);
   const shoulderOpen = inner(elbow, shoulder, hip);

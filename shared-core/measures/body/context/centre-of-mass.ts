@@ -89,7 +89,7 @@ export function centreWeights(sex: BodyTable): CentreWeights {
 }
 
 /** The body table of the swim's swimmer; the mean of both when it isn't recorded. */
-export function bodyTableOf(context: BodyContext): BodyTable {
+function bodyTableOf(context: BodyContext): BodyTable {
   return context.input.swimmer?.bodyTable ?? 'mean';
 }
 

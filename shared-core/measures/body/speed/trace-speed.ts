@@ -139,7 +139,7 @@ function sparseSpeed(
 }
 
 /** What the camera's path adds to the variance of a speed over frames, pool units² a second². */
-export function cameraVariance(context: BodyContext, frames: readonly number[]): number {
+function cameraVariance(context: BodyContext, frames: readonly number[]): number {
   const { camera, transform } = context;
   const from = frames[0];
   const to = frames.at(-1);

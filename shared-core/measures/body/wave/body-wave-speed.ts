@@ -21,7 +21,7 @@ export const bodyWaveLandmarks = [
   'toe',
 ] as const satisfies readonly LandmarkName[];
 
-export interface BodyWave {
+interface BodyWave {
   /** Radians of the kick's wave per unit of length along travel; positive runs toward the toes. */
   readonly slope: number;
   readonly slopeVariance: number;

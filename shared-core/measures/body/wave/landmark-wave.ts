@@ -10,7 +10,7 @@ import { kickHarmonics } from './kick-harmonics';
 import type { LandmarkTrace } from '../points/landmark-trace';
 import { tracePeriod } from './trace-period';
 
-export interface CycleWave {
+interface CycleWave {
   readonly span: CycleSpan;
   readonly fit: WaveFit;
 }
