@@ -112,7 +112,7 @@ async function makePiece(
       ...['-v', 'error', '-nostats', '-progress', 'pipe:1', '-y', ...wanted.input],
       ...[
         '-vf',
-        [...wanted.filters, ...copySize(known.film), `setpts=PTS-(${known.times[0] ?? 0})`].join(','),
+        [...wanted.filters, ...copySize(known.film), `setpts=PTS-(${known.times[0] as number})`].join(','),
       ],
       ...['-frames:v', String(count), ...copyCoding(timing, ticksPerSecond)],
       ...['-video_track_timescale', String(ticksPerSecond), '-map_metadata', '-1'],
@@ -152,7 +152,7 @@ const pieceTimeoutMs = 1_800_000;
 
 /** Whether a piece stands where it belongs on the whole copy's clock, which begins with the swim's first frame. */
 function isInPlace(copied: FrameTable, table: FrameTable, first: number): boolean {
-  return copied.starts[0] === (table.starts[first] ?? 0) - (table.starts[0] ?? 0);
+  return copied.starts[0] === (table.starts[first] as number) - (table.starts[0] as number);
 }
 
 const headBytes = 4096;

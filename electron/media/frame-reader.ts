@@ -92,7 +92,7 @@ export async function openFrameReader(options: FrameReaderOptions): Promise<Resu
           return failure('media-tool-failed', {
             name: found.path.split(/[/\\]/).at(-1) ?? 'ffmpeg',
             message:
-              `frame ${(listed[shown + 1] ?? 0) + 1} could not be read. ${said.replace(/(?:[A-Za-z]:)?[/\\]\S*[/\\]/g, '')}`.slice(
+              `frame ${(listed[shown + 1] as number) + 1} could not be read. ${said.replace(/(?:[A-Za-z]:)?[/\\]\S*[/\\]/g, '')}`.slice(
                 0,
                 300,
               ),

@@ -84,7 +84,8 @@ async function lostPictures(
     const { buffer, bytesRead } = await handle.read(Buffer.alloc(headBytes), 0, headBytes, 0);
     if (!isMatroskaCut(buffer.subarray(0, bytesRead), size)) return 0;
     // the mean gap: a few pictures at the break may lack those they stand between
-    const gap = ((starts.at(-1) ?? 0) - (starts[0] ?? 0)) / ticksPerSecond / Math.max(1, starts.length - 1);
+    const gap =
+      ((starts.at(-1) as number) - (starts[0] as number)) / ticksPerSecond / Math.max(1, starts.length - 1);
     return Math.max(1, Math.round(seconds / gap) - starts.length);
   } finally {
     await handle.close();

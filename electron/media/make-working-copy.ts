@@ -87,7 +87,7 @@ async function wholeCopy(order: CopyOrder, timing: readonly string[]): Promise<R
   const repack = isRepacked(known);
   const said = repack ? 'Putting the pictures into another file' : words;
   const frames = Math.max(1, table.starts.length);
-  const seconds = ((table.endTick - (table.starts[0] ?? 0)) / table.ticksPerSecond) | 0;
+  const seconds = ((table.endTick - (table.starts[0] as number)) / table.ticksPerSecond) | 0;
   report(0, said);
   const made = await runMediaTool(
     'ffmpeg',

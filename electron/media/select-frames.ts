@@ -40,8 +40,8 @@ function oneRun({ from, to, step }: Run): string {
 function runsOf(times: readonly number[], wanted: readonly number[]): readonly Run[] {
   const runs: Run[] = [];
   for (let begin = 0; begin < wanted.length; ) {
-    const first = wanted[begin] ?? 0;
-    const from = times[first] ?? 0;
+    const first = wanted[begin] as number;
+    const from = times[first] as number;
     const whole = neighbours(wanted, begin);
     const even = evenly(times, wanted, begin);
     const end = Math.max(whole, even.end);
@@ -58,7 +58,7 @@ function runsOf(times: readonly number[], wanted: readonly number[]): readonly R
 /** The last of the wanted from `begin` on that follow one another without a gap. */
 function neighbours(wanted: readonly number[], begin: number): number {
   let end = begin;
-  while (wanted[end + 1] === (wanted[end] ?? 0) + 1) end += 1;
+  while (wanted[end + 1] === (wanted[end] as number) + 1) end += 1;
   return end;
 }
 
@@ -82,9 +82,9 @@ function isOnlyOne(
   place: number,
   step: number,
 ): boolean {
-  const first = wanted[place] ?? 0;
-  const from = times[first] ?? 0;
-  for (let frame = first + 1; frame < (wanted[place + 1] ?? 0); frame++)
-    if (((times[frame] ?? 0) - from) % step === 0) return false;
+  const first = wanted[place] as number;
+  const from = times[first] as number;
+  for (let frame = first + 1; frame < (wanted[place + 1] as number); frame++)
+    if (((times[frame] as number) - from) % step === 0) return false;
   return true;
 }

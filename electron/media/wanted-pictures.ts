@@ -35,13 +35,13 @@ export const everyField = 'bwdif=mode=send_field:parity=auto:deint=all';
  */
 export function wantedPictures(known: KnownFilm, frames: readonly number[]): WantedPictures {
   const { file, track, fields, table, times } = known;
-  const first = frames[0] ?? 0;
+  const first = frames[0] as number;
   const last = frames.at(-1) ?? first;
   const named = selectFrames(times, frames);
-  const select = named ?? `between(pts,${times[first] ?? 0},${times[last] ?? 0})`;
-  const startsAt = (table.starts[first] ?? 0) / table.ticksPerSecond;
+  const select = named ?? `between(pts,${times[first] as number},${times[last] as number})`;
+  const startsAt = (table.starts[first] as number) / table.ticksPerSecond;
   const seek = startsAt - leadIn;
-  const goes = canBeginAnywhere(known) && seek > (table.starts[0] ?? 0) / table.ticksPerSecond;
+  const goes = canBeginAnywhere(known) && seek > (table.starts[0] as number) / table.ticksPerSecond;
   return {
     input: [
       '-copyts',

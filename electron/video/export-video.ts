@@ -162,7 +162,7 @@ async function drawAll(
     if (!drawn || frames.some((frame, index) => frame !== drawn?.frames[index])) {
       drawer.begin();
       for (const [index, reader] of readers.entries()) {
-        const read = await reader.read(frames[index] ?? 0);
+        const read = await reader.read(frames[index] as number);
         if (!read.ok) return read;
         drawer.lay(index, read.value);
       }

@@ -55,7 +55,7 @@ export function coloursOfPlanes(planes: ColourPlanes, part: PicturePart, every: 
     for (let column = 0; column < width; column++) {
       const chroma = step * ((x + every * column) >> shift);
       seen[start + column] = packColour(
-        bytes[bright + every * column] ?? 0,
+        bytes[bright + every * column] as number,
         bytes[blue + chroma] ?? 128,
         bytes[red + chroma] ?? 128,
       );
@@ -82,10 +82,10 @@ export function coloursByDrawing(
   const { data } = context.getImageData(0, 0, width, height);
   const seen = new Uint16Array(width * height);
   for (let i = 0; i < seen.length; i++) {
-    const red = data[4 * i] ?? 0;
-    const blue = data[4 * i + 2] ?? 0;
+    const red = data[4 * i] as number;
+    const blue = data[4 * i + 2] as number;
     // brightness, blueness and redness of HD colours in the range film stores (ITU-R BT.709)
-    const bright = 0.2126 * red + 0.7152 * (data[4 * i + 1] ?? 0) + 0.0722 * blue;
+    const bright = 0.2126 * red + 0.7152 * (data[4 * i + 1] as number) + 0.0722 * blue;
     seen[i] = packColour(
       16 + (219 / 255) * bright,
       128 + (224 / 255) * ((blue - bright) / 1.8556),

@@ -186,7 +186,7 @@ async function takeStep(pump: Pump, decoder: DecoderInUse): Promise<void> {
   if (goal === null) return feed(pump, decoder);
   if (step === 'give-up') return giveUp(pump, goal);
   if (step === 'begin-run') {
-    const key = order.keyOfFrame[goal] ?? 0;
+    const key = order.keyOfFrame[goal] as number;
     packets.begin(key);
     advance({ kind: 'run-began', key });
   }

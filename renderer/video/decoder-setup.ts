@@ -84,6 +84,6 @@ export async function probeDecoding(
   } finally {
     if (decoder.state !== 'closed') decoder.close();
   }
-  const outOfOrder = rising && seen.some((time, i) => i > 0 && time < (seen[i - 1] ?? 0));
+  const outOfOrder = rising && seen.some((time, i) => i > 0 && time < (seen[i - 1] as number));
   return { decodable: seen.length > 0, outOfOrder };
 }

@@ -53,7 +53,7 @@ export function holdingRange({ playhead, towards }: Walk, capacity: number, fram
 export function comesFrom(run: RunPlace | null, order: PictureOrder, frame: number): boolean {
   if (!run) return false;
   const coded = order.codedOfFrame[frame] ?? -1;
-  const key = order.keyOfFrame[frame] ?? 0;
+  const key = order.keyOfFrame[frame] as number;
   return coded >= run.next && key >= run.start && key <= run.next + restartCost;
 }
 
@@ -111,14 +111,14 @@ export function nearestMissing(
 
 /** How many pictures have to be decoded until this frame comes. */
 function picturesTo(frame: number, order: PictureOrder, run: RunPlace | null): number {
-  const coded = order.codedOfFrame[frame] ?? 0;
+  const coded = order.codedOfFrame[frame] as number;
   if (run && comesFrom(run, order, frame)) return coded - run.next + 1;
-  return restartCost + coded - (order.keyOfFrame[frame] ?? 0) + 1;
+  return restartCost + coded - (order.keyOfFrame[frame] as number) + 1;
 }
 
 /** Whether at least half of the pictures decoded on the way to `frame` are worth holding. */
 function isWorthARun(frame: number, { first }: HoldingRange, order: PictureOrder): boolean {
-  const cost = (order.codedOfFrame[frame] ?? 0) - (order.keyOfFrame[frame] ?? 0) + 1;
+  const cost = (order.codedOfFrame[frame] as number) - (order.keyOfFrame[frame] as number) + 1;
   return 2 * Math.min(frame - first + 1, cost) >= cost;
 }
 

@@ -57,10 +57,10 @@ function halvePlane(
       for (let channel = 0; channel < channels; channel++) {
         const n = upper + 2 * x * channels + channel;
         const sum =
-          (from[n] ?? 0) +
-          (from[n + channels] ?? 0) +
-          (from[n + stride] ?? 0) +
-          (from[n + stride + channels] ?? 0);
+          (from[n] as number) +
+          (from[n + channels] as number) +
+          (from[n + stride] as number) +
+          (from[n + stride + channels] as number);
         to[row + x * channels + channel] = (sum + 2) >> 2;
       }
     }
@@ -87,8 +87,8 @@ function halveByFours(
     let lower = upper + wordsAcross;
     const end = (y + 1) * outAcross;
     for (let n = y * outAcross; n < end; n++) {
-      const left = meansOfWord(words[upper] ?? 0, words[lower] ?? 0);
-      const right = meansOfWord(words[upper + 1] ?? 0, words[lower + 1] ?? 0);
+      const left = meansOfWord(words[upper] as number, words[lower] as number);
+      const right = meansOfWord(words[upper + 1] as number, words[lower + 1] as number);
       out[n] = left | (right << 16);
       upper += 2;
       lower += 2;

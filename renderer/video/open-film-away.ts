@@ -121,7 +121,7 @@ function filmOf(told: FilmTold, { ask, drop, close }: Asking): OpenedFilm {
   const { facts, order, lost, decoding, flip, timesInDecodingOrder, ticks, durations, keys } = told;
   const pictures = ticks.map((tick, coded) => ({
     tick,
-    durationTicks: durations[coded] ?? 0,
+    durationTicks: durations[coded] as number,
     key: keys[coded] ?? false,
   }));
   let streams = 0;

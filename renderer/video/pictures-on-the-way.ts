@@ -28,7 +28,7 @@ export function createPicturesOnTheWay() {
       const ranks = runs.at(-1)?.ranks;
       if (!ranks) return;
       let place = ranks.length;
-      while (place > 0 && (ranks[place - 1] ?? 0) > rank) place -= 1;
+      while (place > 0 && (ranks[place - 1] as number) > rank) place -= 1;
       ranks.splice(place, 0, rank);
     },
     /** A picture came out; with `inTurn` it is the first one waited for, whatever it is named. */

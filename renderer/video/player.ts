@@ -146,7 +146,7 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
 function endOf(clock: ClipClock, frame: number): number {
   const { table, slowdown } = clock;
   return frame >= frameCount(table) - 1
-    ? (table.endTick - (table.starts[0] ?? 0)) / table.ticksPerSecond / slowdown
+    ? (table.endTick - (table.starts[0] as number)) / table.ticksPerSecond / slowdown
     : realTimeOf(clock, frame + 1);
 }
 

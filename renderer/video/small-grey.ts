@@ -16,10 +16,10 @@ export function smallGreyOfPlanes({ bytes, brightness }: ColourPlanes, shown: Si
     for (let column = 0; column < width; column++) {
       const at = column * step;
       const sum =
-        (bytes[upper + at] ?? 0) +
-        (bytes[upper + at + half] ?? 0) +
-        (bytes[lower + at] ?? 0) +
-        (bytes[lower + at + half] ?? 0);
+        (bytes[upper + at] as number) +
+        (bytes[upper + at + half] as number) +
+        (bytes[lower + at] as number) +
+        (bytes[lower + at + half] as number);
       grey[row * width + column] = sum >> 2;
     }
   }
@@ -40,6 +40,9 @@ export function smallGreyByDrawing(draw: DrawPicture, shown: Size, step: number)
   const grey = new Uint8Array(width * height);
   // brightness of HD colours (ITU-R BT.709)
   for (let i = 0; i < grey.length; i++)
-    grey[i] = 0.2126 * (data[4 * i] ?? 0) + 0.7152 * (data[4 * i + 1] ?? 0) + 0.0722 * (data[4 * i + 2] ?? 0);
+    grey[i] =
+      0.2126 * (data[4 * i] as number) +
+      0.7152 * (data[4 * i + 1] as number) +
+      0.0722 * (data[4 * i + 2] as number);
   return { step, width, height, grey };
 }

@@ -46,11 +46,11 @@ export async function tellReordering({ config, index }: Feed, timesTellNothing: 
 
 /** A decoder configuration record whose sequence sets say it (ISO/IEC 14496-15, 5.3.3.1). */
 function mendRecord(record: Uint8Array, depth: number): Uint8Array<ArrayBuffer> {
-  const count = (record[5] ?? 0) & 31;
+  const count = (record[5] as number) & 31;
   const out = [...record.subarray(0, 6)];
   let at = 6;
   for (let n = 0; n < count; n++) {
-    const length = ((record[at] ?? 0) << 8) | (record[at + 1] ?? 0);
+    const length = ((record[at] as number) << 8) | (record[at + 1] as number);
     const unit = withReorderDepth(record.subarray(at + 2, at + 2 + length), depth);
     out.push(unit.length >> 8, unit.length & 255, ...unit);
     at += 2 + length;

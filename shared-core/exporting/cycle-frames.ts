@@ -31,7 +31,7 @@ export function cycleFrames(
   const at = realTimeOf(clock, near);
   const inside = times.findLastIndex((time) => time <= at + 1e-9);
   const index = Math.max(0, Math.min(count - 1, inside));
-  const fromSeconds = times[index] ?? 0;
+  const fromSeconds = times[index] as number;
   const toSeconds = times[index + 1] ?? fromSeconds;
   return {
     of,

@@ -39,7 +39,7 @@ export function eventsVtt(
   }
   const last = table.starts.length - 1;
   const begins = (frame: number): number => {
-    const tick = frame > last ? table.endTick : (table.starts[Math.max(0, frame)] ?? 0);
+    const tick = frame > last ? table.endTick : (table.starts[Math.max(0, frame)] as number);
     return Math.ceil((Math.max(0, tick) / table.ticksPerSecond) * 1000 - 1e-6) / 1000;
   };
   const frames = [...byFrame.keys()].filter((frame) => frame <= last);

@@ -58,7 +58,7 @@ export function agreedPlaces(
         const at = isMark.has(`${one}${index}`) && !places.has(other) ? before?.placeOn(index, other) : null;
         if (at) places.set(other, { at: ownPlace(corner(index), at), sd: foundShare * bodyLength });
       }
-    return { time: times[index] ?? 0, pyramid: pyramids[index] ?? [], said: places };
+    return { time: times[index] as number, pyramid: pyramids[index] ?? [], said: places };
   });
   const start = indexes.map(
     (index) =>
@@ -73,7 +73,7 @@ export function agreedPlaces(
   const marked = new Map<LandmarkName, Map<number, Point>>();
   const known = new Map<LandmarkName, Map<number, Point>>();
   agreed.forEach((places, i) => {
-    const index = indexes[i] ?? 0;
+    const index = indexes[i] as number;
     for (const [name, own] of places) {
       const at = shownPlace(corner(index), own);
       keep(known, name, index, at);

@@ -52,14 +52,16 @@ export function alignBody(
       if (!step) break;
       let largest = 0;
       for (let i = 0; i < size; i++) {
-        state[i] = (state[i] ?? 0) - (step[i] ?? 0);
-        largest = Math.max(largest, Math.abs(step[i] ?? 0));
+        state[i] = (state[i] as number) - (step[i] as number);
+        largest = Math.max(largest, Math.abs(step[i] as number));
       }
       if (largest < 0.05 * 2 ** level) break;
     }
   }
   return {
-    points: new Map(names.map((name, i) => [name, { x: state[2 * i] ?? 0, y: state[2 * i + 1] ?? 0 }])),
+    points: new Map(
+      names.map((name, i) => [name, { x: state[2 * i] as number, y: state[2 * i + 1] as number }]),
+    ),
     variances: spreadOf(names, hessian, size),
     residuals: new Map(
       [...residuals].map(([limb, { squares, weight }]) => [limb, Math.sqrt(squares / weight)]),

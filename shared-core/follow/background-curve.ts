@@ -47,7 +47,7 @@ const kept = new WeakMap<
 >();
 
 function findBackground(runs: readonly CameraRun[], still: number): Background | null {
-  const sorted = [...runs].sort((a, b) => (a.frames[0] ?? 0) - (b.frames[0] ?? 0));
+  const sorted = [...runs].sort((a, b) => (a.frames[0] as number) - (b.frames[0] as number));
   const moving = sorted.filter(({ rows }) => rows.length > 0);
   const common = (moving[0]?.rows ?? []).filter((row) => moving.every(({ rows }) => rows.includes(row)));
   if (moving.length === 0) return { curves: joined(sorted, null), sd: leastSd, range: 0 };
@@ -86,7 +86,7 @@ function agreement(
   }
   const xx = xs.reduce((sum, x) => sum + x * x, 0);
   const yy = ys.reduce((sum, y) => sum + y * y, 0);
-  const xy = xs.reduce((sum, x, i) => sum + x * (ys[i] ?? 0), 0);
+  const xy = xs.reduce((sum, x, i) => sum + x * (ys[i] as number), 0);
   // both axes count, so a frame has two numbers
   const left = yy > 0 ? Math.max(0, xx - (xy * xy) / yy) : xx;
   const sd = Math.sqrt(left / Math.max(1, xs.length / 2 - 2));
@@ -106,7 +106,7 @@ function joined(runs: readonly CameraRun[], row: number | null): readonly Backgr
   const chains: CameraRun[][] = [];
   let end = Number.NEGATIVE_INFINITY;
   for (const run of runs) {
-    const first = run.frames[0] ?? 0;
+    const first = run.frames[0] as number;
     if (first <= end) chains.at(-1)?.push(run);
     else chains.push([run]);
     end = Math.max(first <= end ? end : Number.NEGATIVE_INFINITY, run.frames.at(-1) ?? first);
@@ -119,7 +119,7 @@ function curveOf(chain: readonly CameraRun[], row: number | null): BackgroundCur
   const x: number[] = [];
   const y: number[] = [];
   for (const run of chain) {
-    const begin = run.frames[0] ?? 0;
+    const begin = run.frames[0] as number;
     const before = frames.length > 0 ? curveThrough(frames, x, y)(begin) : { x: 0, y: 0 };
     const way = row === null ? [] : rowOf(run, row);
     run.frames.forEach((frame, i) => {
@@ -129,7 +129,7 @@ function curveOf(chain: readonly CameraRun[], row: number | null): BackgroundCur
       y.push(before.y + (way[i]?.[1] ?? 0));
     });
   }
-  return { first: frames[0] ?? 0, last: frames.at(-1) ?? 0, at: curveThrough(frames, x, y) };
+  return { first: frames[0] as number, last: frames.at(-1) ?? 0, at: curveThrough(frames, x, y) };
 }
 
 function curveThrough(

@@ -16,7 +16,7 @@ export function bandedMatrix(size: number, band: number): BandedMatrix {
 export function addBanded({ band, values }: BandedMatrix, i: number, j: number, value: number): void {
   const row = Math.max(i, j);
   const at = row * (band + 1) + Math.min(i, j) - row + band;
-  values[at] = (values[at] ?? 0) + value;
+  values[at] = (values[at] as number) + value;
 }
 
 /**
@@ -31,9 +31,9 @@ export function factorBanded({ size, band, values }: BandedMatrix): BandedMatrix
     const first = Math.max(0, i - band);
     for (let j = first; j <= i; j++) {
       const other = j * wide + band - j;
-      let sum = lower[row + j] ?? 0;
+      let sum = lower[row + j] as number;
       for (let k = Math.max(first, j - band); k < j; k++)
-        sum -= (lower[row + k] ?? 0) * (lower[other + k] ?? 0);
+        sum -= (lower[row + k] as number) * (lower[other + k] as number);
       if (i === j) {
         if (!(sum > 0)) return null;
         lower[row + j] = Math.sqrt(sum);
@@ -49,15 +49,16 @@ export function solveBanded({ size, band, values }: BandedMatrix, b: Float64Arra
   const x = Float64Array.from(b);
   for (let i = 0; i < size; i++) {
     const row = i * wide + band - i;
-    let sum = x[i] ?? 0;
-    for (let k = Math.max(0, i - band); k < i; k++) sum -= (values[row + k] ?? 0) * (x[k] ?? 0);
+    let sum = x[i] as number;
+    for (let k = Math.max(0, i - band); k < i; k++) sum -= (values[row + k] as number) * (x[k] as number);
     x[i] = sum / (values[row + i] ?? 1);
   }
   for (let i = size - 1; i >= 0; i--) {
     const row = i * wide + band - i;
-    const value = (x[i] ?? 0) / (values[row + i] ?? 1);
+    const value = (x[i] as number) / (values[row + i] ?? 1);
     x[i] = value;
-    for (let k = Math.max(0, i - band); k < i; k++) x[k] = (x[k] ?? 0) - (values[row + k] ?? 0) * value;
+    for (let k = Math.max(0, i - band); k < i; k++)
+      x[k] = (x[k] as number) - (values[row + k] as number) * value;
   }
   return x;
 }
@@ -74,18 +75,19 @@ export function invertBanded({ size, band, values }: BandedMatrix): BandedMatrix
   const column = new Float64Array(band);
   for (let j = size - 1; j >= 0; j--) {
     const last = Math.min(size - 1, j + band);
-    for (let k = j + 1; k <= last; k++) column[k - j - 1] = values[k * wide + band - k + j] ?? 0;
+    for (let k = j + 1; k <= last; k++) column[k - j - 1] = values[k * wide + band - k + j] as number;
     const own = values[j * wide + band] ?? 1;
     for (let i = last; i > j; i--) {
       let sum = 0;
       for (let k = j + 1; k <= last; k++) {
         const at = k > i ? k * wide + band - k + i : i * wide + band - i + k;
-        sum += (out[at] ?? 0) * (column[k - j - 1] ?? 0);
+        sum += (out[at] as number) * (column[k - j - 1] as number);
       }
       out[i * wide + band - i + j] = -sum / own;
     }
     let sum = 0;
-    for (let k = j + 1; k <= last; k++) sum += (out[k * wide + band - k + j] ?? 0) * (column[k - j - 1] ?? 0);
+    for (let k = j + 1; k <= last; k++)
+      sum += (out[k * wide + band - k + j] as number) * (column[k - j - 1] as number);
     out[j * wide + band] = (1 / own - sum) / own;
   }
   return inverse;

@@ -44,8 +44,8 @@ export function addExpected(
     const weight = 1 / prior.sd ** 2;
     for (const [axis, at] of [prior.at.x, prior.at.y].entries()) {
       const k = 2 * i + axis;
-      hessian[k * size + k] = (hessian[k * size + k] ?? 0) + weight;
-      gradient[k] = (gradient[k] ?? 0) + weight * ((state[k] ?? 0) - at);
+      hessian[k * size + k] = (hessian[k * size + k] as number) + weight;
+      gradient[k] = (gradient[k] as number) + weight * ((state[k] as number) - at);
     }
   });
 }
@@ -62,8 +62,8 @@ export function addLengths(
     const a = index.get(from);
     const b = index.get(to);
     if (a === undefined || b === undefined) continue;
-    const dx = (state[2 * b] ?? 0) - (state[2 * a] ?? 0);
-    const dy = (state[2 * b + 1] ?? 0) - (state[2 * a + 1] ?? 0);
+    const dx = (state[2 * b] as number) - (state[2 * a] as number);
+    const dy = (state[2 * b + 1] as number) - (state[2 * a + 1] as number);
     if (turn) addTurn(turn, index.get(turn.before), a, b, state, hessian, gradient);
     const now = Math.hypot(dx, dy);
     if (now < 1e-6) continue;
@@ -85,7 +85,7 @@ function addTurn(
   gradient: Float64Array,
 ): void {
   if (before === undefined) return;
-  const at = (point: number, axis: number): number => state[2 * point + axis] ?? 0;
+  const at = (point: number, axis: number): number => state[2 * point + axis] as number;
   const [x, y] = [at(joint, 0) - at(before, 0), at(joint, 1) - at(before, 1)];
   const offX = at(end, 0) - at(joint, 0) - (along * x - across * y);
   const offY = at(end, 1) - at(joint, 1) - (across * x + along * y);
@@ -106,12 +106,12 @@ function addRow(
 ): void {
   const size = gradient.length;
   for (let i = 0; i < places.length; i++) {
-    const p = places[i] ?? 0;
-    const s = weight * (slopes[i] ?? 0);
-    gradient[p] = (gradient[p] ?? 0) + s * value;
+    const p = places[i] as number;
+    const s = weight * (slopes[i] as number);
+    gradient[p] = (gradient[p] as number) + s * value;
     for (let j = 0; j < places.length; j++) {
-      const q = p * size + (places[j] ?? 0);
-      hessian[q] = (hessian[q] ?? 0) + s * (slopes[j] ?? 0);
+      const q = p * size + (places[j] as number);
+      hessian[q] = (hessian[q] as number) + s * (slopes[j] as number);
     }
   }
 }

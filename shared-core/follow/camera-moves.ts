@@ -125,20 +125,20 @@ function moving(
     }
     rows.forEach((_, row) => {
       const move = found[row];
-      if (!move) lost[row] = (lost[row] ?? 0) + 1;
+      if (!move) lost[row] = (lost[row] as number) + 1;
       const [x, y] = move ?? guess[row] ?? [0, 0];
       const start = at(row, i - 1);
       moved[row]?.push([start[0] + x, start[1] + y]);
     });
   }
-  const kept = rows.flatMap((_, row) => ((lost[row] ?? 0) > most * pictures.length ? [] : [row]));
+  const kept = rows.flatMap((_, row) => ((lost[row] as number) > most * pictures.length ? [] : [row]));
   if (kept.length === 0) return null;
   // where half of the rows are lost, or the path is a rough one, light moves those that are left too much to tell a turn
   const fine =
     most === mostLost && kept.length >= netRows / 2 && turned.told >= (1 - mostLost) * (pictures.length - 1);
   return {
     frames: pictures.map(({ frame }) => frame),
-    rows: kept.map((row) => round(rows[row] ?? 0)),
+    rows: kept.map((row) => round(rows[row] as number)),
     moved: kept.map((row) => (moved[row] ?? []).map(([x, y]) => [round(x), round(y)])),
     turned: fine ? rounded(turned.most) : null,
   };

@@ -82,7 +82,7 @@ export function cameraLooked({ cameraPath: path, postures }: Pick<Swim, 'cameraP
     first = Math.min(first, frame);
     last = Math.max(last, frame);
   }
-  return path.some(({ frames }) => (frames[0] ?? 0) <= first && (frames.at(-1) ?? 0) >= last);
+  return path.some(({ frames }) => (frames[0] as number) <= first && (frames.at(-1) ?? 0) >= last);
 }
 
 /** How many times as far as the background the swimmer's plane moves, and the variance of that. */

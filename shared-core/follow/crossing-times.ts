@@ -60,22 +60,22 @@ export function crossingTimes(curve: CrossedCurve): readonly Crossing[] {
 /** The crossing between sample `flip − 1` and sample `flip`. */
 function crossedAt(curve: CrossedCurve, flip: number): TraceMoment | null {
   const { times, values, sds, zeroSd, hurry } = curve;
-  const from = times[flip - 1] ?? 0;
-  const to = times[flip] ?? 0;
+  const from = times[flip - 1] as number;
+  const to = times[flip] as number;
   const gap = to - from;
   if (gap > longestBridge) return null;
-  const a = values[flip - 1] ?? 0;
-  const b = values[flip] ?? 0;
+  const a = values[flip - 1] as number;
+  const b = values[flip] as number;
   const chord = from + (gap * a) / (a - b);
   const near = times.flatMap((time, i) =>
     i === flip - 1 || i === flip || Math.abs(time - chord) <= lineReach ? [i] : [],
   );
   const line = fittedLine(
-    near.map((i) => times[i] ?? 0),
-    near.map((i) => values[i] ?? 0),
-    near.map((i) => 1 / Math.max(1e-9, sds[i] ?? 0) ** 2),
+    near.map((i) => times[i] as number),
+    near.map((i) => values[i] as number),
+    near.map((i) => 1 / Math.max(1e-9, sds[i] as number) ** 2),
   );
-  const about = times.flatMap((time, i) => (Math.abs(time - chord) <= doubtReach ? [sds[i] ?? 0] : []));
+  const about = times.flatMap((time, i) => (Math.abs(time - chord) <= doubtReach ? [sds[i] as number] : []));
   if (!line || line.slope * (b - a) <= 0) return null;
   const time = Math.min(to, Math.max(from, line.time));
   // between the two samples the curve may bend away from their chord: most in the middle of a hole
@@ -87,15 +87,15 @@ function crossedAt(curve: CrossedCurve, flip: number): TraceMoment | null {
 /** A curve that ends near zero and runs toward it; `into` tells from which end it is looked at. */
 function carriedOn(curve: CrossedCurve, end: number, into: 1 | -1): Crossing | null {
   const { times, values, sds, zeroSd, depth, hurry } = curve;
-  const last = values[end] ?? 0;
-  const at = times[end] ?? 0;
+  const last = values[end] as number;
+  const at = times[end] as number;
   const near = times.flatMap((time, i) => (Math.abs(time - at) <= 2 * lineReach ? [i] : []));
-  if (near.length < 4 || near.some((i) => (values[i] ?? 0) * last <= 0)) return null;
-  if (!near.some((i) => Math.abs(values[i] ?? 0) >= depth)) return null;
+  if (near.length < 4 || near.some((i) => (values[i] as number) * last <= 0)) return null;
+  if (!near.some((i) => Math.abs(values[i] as number) >= depth)) return null;
   const line = fittedLine(
-    near.map((i) => times[i] ?? 0),
-    near.map((i) => values[i] ?? 0),
-    near.map((i) => 1 / Math.max(1e-9, sds[i] ?? 0) ** 2),
+    near.map((i) => times[i] as number),
+    near.map((i) => values[i] as number),
+    near.map((i) => 1 / Math.max(1e-9, sds[i] as number) ** 2),
   );
   if (!line || line.slope === 0) return null;
   const beyond = (at - last / line.slope - at) * -into;
@@ -118,10 +118,10 @@ function fittedLine(
   const sum = (of: (i: number) => number): number =>
     weights.reduce((total, weight, i) => total + weight * of(i), 0);
   const w = sum(() => 1);
-  const t = sum((i) => times[i] ?? 0) / w;
-  const v = sum((i) => values[i] ?? 0) / w;
-  const tt = sum((i) => ((times[i] ?? 0) - t) ** 2);
-  const tv = sum((i) => ((times[i] ?? 0) - t) * ((values[i] ?? 0) - v));
+  const t = sum((i) => times[i] as number) / w;
+  const v = sum((i) => values[i] as number) / w;
+  const tt = sum((i) => ((times[i] as number) - t) ** 2);
+  const tv = sum((i) => ((times[i] as number) - t) * ((values[i] as number) - v));
   if (!(tt > 0) || tv === 0) return null;
   const slope = tv / tt;
   return { time: t - v / slope, slope, sd: Math.sqrt(weights.length / w) };

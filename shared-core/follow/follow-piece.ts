@@ -75,5 +75,5 @@ function smoothed(
   const acceleration = piece.acceleration(landmark);
   const across = smoothTrack(times, x, variances, acceleration).values;
   const down = smoothTrack(times, y, variances, acceleration).values;
-  return times.slice(1, -1).map((_, k) => ({ x: across[k + 1] ?? 0, y: down[k + 1] ?? 0 }));
+  return times.slice(1, -1).map((_, k) => ({ x: across[k + 1] as number, y: down[k + 1] as number }));
 }

@@ -25,7 +25,7 @@ export function followedRun(
   { forward, backward, settled, blendedOn }: SeenPiece,
 ): FollowedRun | null {
   const { bodyLength, pictures, times } = piece;
-  const secondsBetweenMarks = (times[to] ?? 0) - (times[from] ?? 0);
+  const secondsBetweenMarks = (times[to] as number) - (times[from] as number);
   const places: Point[] = [];
   const doubts: number[] = [];
   for (let i = from + 1; i < to; i++) {
@@ -44,7 +44,7 @@ export function followedRun(
   return {
     landmark,
     frame: (pictures[0]?.frame ?? 0) + from + 1,
-    points: places.map(({ x, y }, k) => [x, y, round(confidences[k] ?? 0)]),
+    points: places.map(({ x, y }, k) => [x, y, round(confidences[k] as number)]),
   };
 }
 

@@ -25,10 +25,10 @@ export function greyPyramid(
       const row = y * w;
       for (let x = 0; x < w; x++, above += 2, below += 2) {
         smaller[row + x] =
-          ((larger.grey[above] ?? 0) +
-            (larger.grey[above + 1] ?? 0) +
-            (larger.grey[below] ?? 0) +
-            (larger.grey[below + 1] ?? 0) +
+          ((larger.grey[above] as number) +
+            (larger.grey[above + 1] as number) +
+            (larger.grey[below] as number) +
+            (larger.grey[below + 1] as number) +
             2) >>
           2;
       }
@@ -47,9 +47,9 @@ export function greyAt({ width, height, grey }: GreyLevel, x: number, y: number)
   const fx = cx - left;
   const fy = cy - top;
   const at = top * width + left;
-  const a = grey[at] ?? 0;
-  const b = grey[at + 1] ?? 0;
-  const c = grey[at + width] ?? 0;
-  const d = grey[at + width + 1] ?? 0;
+  const a = grey[at] as number;
+  const b = grey[at + 1] as number;
+  const c = grey[at + width] as number;
+  const d = grey[at + width + 1] as number;
   return a + fx * (b - a) + fy * (c - a + fx * (a - b - c + d));
 }

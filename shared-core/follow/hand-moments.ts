@@ -66,10 +66,10 @@ function surfaceMoments(
   for (const name of ['fingertip', 'wrist'] as const) {
     const own = trace(name);
     for (const [i, frame] of own.frames.entries()) {
-      const height = heightAboveSurface(scene, { x: own.x[i] ?? 0, y: own.y[i] ?? 0 });
+      const height = heightAboveSurface(scene, { x: own.x[i] as number, y: own.y[i] as number });
       if (!height) return [];
-      const sd = Math.hypot(own.sd[i] ?? 0, name === 'wrist' ? handShare * bodyLength : 0);
-      const seen = hand.get(frame) ?? { time: own.times[i] ?? 0, height: 0, weight: 0 };
+      const sd = Math.hypot(own.sd[i] as number, name === 'wrist' ? handShare * bodyLength : 0);
+      const seen = hand.get(frame) ?? { time: own.times[i] as number, height: 0, weight: 0 };
       seen.height += height.pixels / sd ** 2;
       seen.weight += 1 / sd ** 2;
       hand.set(frame, seen);
@@ -143,17 +143,20 @@ function handAgainstShoulder(
     const s = shoulders.get(frame);
     const h = hips.get(frame);
     if (w === undefined || s === undefined) return [];
-    const x = ((fingertip.x[i] ?? 0) + (wrist.x[w] ?? 0)) / 2;
-    const y = ((fingertip.y[i] ?? 0) + (wrist.y[w] ?? 0)) / 2;
+    const x = ((fingertip.x[i] as number) + (wrist.x[w] as number)) / 2;
+    const y = ((fingertip.y[i] as number) + (wrist.y[w] as number)) / 2;
     return [
       {
         frame,
-        time: fingertip.times[i] ?? 0,
+        time: fingertip.times[i] as number,
         x: forward * x,
-        ahead: forward * (x - (shoulder.x[s] ?? 0)),
-        under: y > (shoulder.y[s] ?? 0),
-        toHip: h === undefined ? null : forward * ((hip.x[h] ?? 0) - (shoulder.x[s] ?? 0)),
-        sd: Math.hypot(Math.hypot(fingertip.sd[i] ?? 0, wrist.sd[w] ?? 0) / 2, shoulder.sd[s] ?? 0),
+        ahead: forward * (x - (shoulder.x[s] as number)),
+        under: y > (shoulder.y[s] as number),
+        toHip: h === undefined ? null : forward * ((hip.x[h] as number) - (shoulder.x[s] as number)),
+        sd: Math.hypot(
+          Math.hypot(fingertip.sd[i] as number, wrist.sd[w] as number) / 2,
+          shoulder.sd[s] as number,
+        ),
       },
     ];
   });

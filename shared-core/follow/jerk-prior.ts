@@ -39,14 +39,14 @@ export function addJerk(
         let jerk = 0;
         for (let k = 0; k < 4; k++) {
           const origin = (axis === 0 ? four[k]?.originX : four[k]?.originY) ?? 0;
-          jerk += (slopes[k] ?? 0) * ((places[(i + k) * width + 2 * n + axis] ?? 0) + origin);
+          jerk += (slopes[k] as number) * ((places[(i + k) * width + 2 * n + axis] as number) + origin);
         }
         for (let k = 0; k < 4; k++) {
           const p = (i + k) * width + 2 * n + axis;
-          const w = weight * (slopes[k] ?? 0);
-          gradient[p] = (gradient[p] ?? 0) + w * jerk;
+          const w = weight * (slopes[k] as number);
+          gradient[p] = (gradient[p] as number) + w * jerk;
           for (let m = 0; m <= k; m++)
-            addBanded(matrix, p, (i + m) * width + 2 * n + axis, w * (slopes[m] ?? 0));
+            addBanded(matrix, p, (i + m) * width + 2 * n + axis, w * (slopes[m] as number));
         }
       }
     }

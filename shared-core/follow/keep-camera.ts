@@ -11,7 +11,10 @@ export function keepCamera(
   pieces: readonly FramePiece[],
   fresh: readonly CameraRun[],
 ): readonly CameraRun[] {
-  const span = ({ frames }: CameraRun): FramePiece => ({ first: frames[0] ?? 0, last: frames.at(-1) ?? 0 });
+  const span = ({ frames }: CameraRun): FramePiece => ({
+    first: frames[0] as number,
+    last: frames.at(-1) ?? 0,
+  });
   const holds = (outer: FramePiece, inner: FramePiece): boolean =>
     outer.first <= inner.first && outer.last >= inner.last;
   const kept = before.filter((run) => {

@@ -86,9 +86,14 @@ export function layTogether(
         seen.push(new Map([...own].map(([limb, r]) => [limb, Math.sqrt(r.squares / r.weight)])));
         const from = i * width;
         for (let a = 0; a < width; a++) {
-          gradient[from + a] = (looksGradient[a] ?? 0) + (priorsGradient[a] ?? 0);
+          gradient[from + a] = (looksGradient[a] as number) + (priorsGradient[a] as number);
           for (let b = 0; b <= a; b++)
-            addBanded(matrix, from + a, from + b, (looks[a * width + b] ?? 0) + (priors[a * width + b] ?? 0));
+            addBanded(
+              matrix,
+              from + a,
+              from + b,
+              (looks[a * width + b] as number) + (priors[a * width + b] as number),
+            );
         }
       });
       residuals = seen;
@@ -103,8 +108,8 @@ export function layTogether(
       // no point goes farther in one round than its level can tell
       const most = 6 * 2 ** level;
       for (let k = 0; k < size; k++) {
-        const own = Math.max(-most, Math.min(most, step[k] ?? 0));
-        places[k] = (places[k] ?? 0) - own;
+        const own = Math.max(-most, Math.min(most, step[k] as number));
+        places[k] = (places[k] as number) - own;
         largest = Math.max(largest, Math.abs(own));
       }
       if (!last && p !== lastLevel && largest < 0.05 * 2 ** level) break;
@@ -123,9 +128,9 @@ function spreadOf(inverse: ReturnType<typeof invertBanded>, pictures: number, na
   const spread = new Float64Array(pictures * names);
   for (let k = 0; k < spread.length; k++) {
     const x = 2 * k;
-    const xx = values[x * wide + band] ?? 0;
-    const yy = values[(x + 1) * wide + band] ?? 0;
-    const xy = values[(x + 1) * wide + band - 1] ?? 0;
+    const xx = values[x * wide + band] as number;
+    const yy = values[(x + 1) * wide + band] as number;
+    const xy = values[(x + 1) * wide + band - 1] as number;
     spread[k] = (xx + yy) / 2 + Math.hypot((xx - yy) / 2, xy);
   }
   return spread;

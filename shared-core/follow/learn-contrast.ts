@@ -37,7 +37,7 @@ export function contrastPictures(
   const table = limbContrast(count);
   return pictures.map(({ colours, ...place }): GreyPicture => {
     const grey = new Uint8Array(colours.length);
-    for (let i = 0; i < colours.length; i++) grey[i] = table[colours[i] ?? 0] ?? 0;
+    for (let i = 0; i < colours.length; i++) grey[i] = table[colours[i] as number] ?? 0;
     return { ...place, grey };
   });
 }

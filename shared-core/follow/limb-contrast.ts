@@ -52,14 +52,14 @@ export function countColours(
       for (let v = -half; v <= half; v++) {
         const x = Math.round(from.x + t * ux - v * uy);
         const y = Math.round(from.y + t * uy + v * ux);
-        if (x >= 0 && y >= 0 && x < width && y < height) add(count.limb, colours[y * width + x] ?? 0);
+        if (x >= 0 && y >= 0 && x < width && y < height) add(count.limb, colours[y * width + x] as number);
       }
   }
   const body = bodyMask(width, height, limbs);
   // every second pixel each way is plenty
   for (let y = 0; y < height; y += 2)
     for (let x = 0; x < width; x += 2)
-      if (body[y * width + x] === 0) add(count.rest, colours[y * width + x] ?? 0);
+      if (body[y * width + x] === 0) add(count.rest, colours[y * width + x] as number);
 }
 
 /** 1 where a picture's pixel is on a limb or near one, looked at limb by limb within its own box. */
@@ -79,7 +79,7 @@ function bodyMask(width: number, height: number, limbs: readonly MarkedLimb[]): 
 }
 
 const add = (table: Float32Array, colour: number): void => {
-  table[colour] = (table[colour] ?? 0) + 1;
+  table[colour] = (table[colour] as number) + 1;
 };
 
 function isNear({ from, to, halfWidth }: MarkedLimb, x: number, y: number): boolean {
@@ -121,7 +121,7 @@ export function limbContrast(count: ColourCount): Uint8Array {
   const limb = smoothShares(count.limb);
   const rest = smoothShares(count.rest);
   for (let k = 0; k < packedColours; k++) {
-    const odds = Math.log(((limb[k] ?? 0) + floor) / ((rest[k] ?? 0) + floor));
+    const odds = Math.log(((limb[k] as number) + floor) / ((rest[k] as number) + floor));
     table[k] = Math.round(Math.max(0, Math.min(255, 128 + steps * odds)));
   }
   return table;
@@ -145,22 +145,22 @@ function smoothAlong(table: Float32Array, stride: number, bins: number, rounds: 
     for (let start = from; start < from + stride; start++) {
       let met = false;
       for (let i = 0; i < bins; i++) {
-        const here = table[start + i * stride] ?? 0;
+        const here = table[start + i * stride] as number;
         line[i + 1] = here;
         met ||= here !== 0;
       }
       // most colours are never met, and nothing of them is smooth already
       if (!met) continue;
       for (let round = 0; round < rounds; round++) {
-        line[0] = line[1] ?? 0;
-        line[bins + 1] = line[bins] ?? 0;
+        line[0] = line[1] as number;
+        line[bins + 1] = line[bins] as number;
         let before = line[0];
         for (let i = 1; i <= bins; i++) {
-          const here = line[i] ?? 0;
-          line[i] = (2 * here + before + (line[i + 1] ?? 0)) / 4;
+          const here = line[i] as number;
+          line[i] = (2 * here + before + (line[i + 1] as number)) / 4;
           before = here;
         }
       }
-      for (let i = 0; i < bins; i++) table[start + i * stride] = line[i + 1] ?? 0;
+      for (let i = 0; i < bins; i++) table[start + i * stride] = line[i + 1] as number;
     }
 }

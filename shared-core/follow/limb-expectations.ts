@@ -87,7 +87,7 @@ export function limbExpectations(
       const a = lengthAt(limb, before ?? after ?? 0);
       const b = lengthAt(limb, after ?? before ?? 0);
       const secondsTo = (frame: number | null): number =>
-        frame === null ? Infinity : Math.abs((times[frame] ?? 0) - (times[index] ?? 0));
+        frame === null ? Infinity : Math.abs((times[frame] as number) - (times[index] as number));
       const since = Math.min(secondsTo(before), secondsTo(after));
       const most = Math.max(...frames.map((frame) => lengthAt(limb, frame)));
       const turning = armLandmarks.has(limb.to) ? armTurn * most * Math.min(1, since / turnSeconds) : 0;

@@ -49,10 +49,10 @@ export function addLooks(
     const b = index.get(template.limb.to);
     const look = template.levels[level];
     if (a === undefined || b === undefined || !look || weight <= 0) continue;
-    const ax = levelOf(state[2 * a] ?? 0, level);
-    const ay = levelOf(state[2 * a + 1] ?? 0, level);
-    const dx = levelOf(state[2 * b] ?? 0, level) - ax;
-    const dy = levelOf(state[2 * b + 1] ?? 0, level) - ay;
+    const ax = levelOf(state[2 * a] as number, level);
+    const ay = levelOf(state[2 * a + 1] as number, level);
+    const dx = levelOf(state[2 * b] as number, level) - ax;
+    const dy = levelOf(state[2 * b + 1] as number, level) - ay;
     const length = Math.hypot(dx, dy);
     if (length < 1) continue;
     const strip: Strip = { ax, ay, dx, dy, length };
@@ -106,8 +106,8 @@ function sampleStrip(
   let squareNow = 0;
   let squareThen = 0;
   for (let k = 0; k < count; k++) {
-    const t = along[k] ?? 0;
-    const v = across[k] ?? 0;
+    const t = along[k] as number;
+    const v = across[k] as number;
     let x = ax + t * dx - v * uy;
     let y = ay + t * dy + v * ux;
     if (!(x > 0)) x = 0;
@@ -119,12 +119,12 @@ function sampleStrip(
     const fx = x - left;
     const fy = y - top;
     const at = top * width + left;
-    const p = grey[at] ?? 0;
-    const right = (grey[at + 1] ?? 0) - p;
-    const down = (grey[at + width] ?? 0) - p;
-    const twist = (grey[at + width + 1] ?? 0) - p - right - down;
+    const p = grey[at] as number;
+    const right = (grey[at + 1] as number) - p;
+    const down = (grey[at + width] as number) - p;
+    const twist = (grey[at + width + 1] as number) - p - right - down;
     const g = p + fx * right + fy * (down + fx * twist);
-    const was = then[k] ?? 0;
+    const was = then[k] as number;
     now[k] = g;
     slopesX[k] = right + fy * twist;
     slopesY[k] = down + fx * twist;
@@ -173,13 +173,13 @@ function sumProducts(
   let bxOff = 0;
   let byOff = 0;
   for (let k = 0; k < count; k++) {
-    const t = along[k] ?? 0;
-    const v = across[k] ?? 0;
-    const off = gain * ((now[k] ?? 0) - meanNow) - ((then[k] ?? 0) - meanThen);
+    const t = along[k] as number;
+    const v = across[k] as number;
+    const off = gain * ((now[k] as number) - meanNow) - ((then[k] as number) - meanThen);
     const w = share / (1 + off * off * softness);
     squares += off * off;
-    const gx = slope * (slopesX[k] ?? 0);
-    const gy = slope * (slopesY[k] ?? 0);
+    const gx = slope * (slopesX[k] as number);
+    const gy = slope * (slopesY[k] as number);
     // the strip turns with its ends: δx = (1−t) δA + t δB − v d̂ (n·(δB−δA))/|d|, n = (−uy, ux)
     const turn = (v * (gx * ux + gy * uy)) / length;
     const bx = t * gx + turn * uy;
@@ -219,13 +219,13 @@ function addBlock(a: number, b: number, hessian: Float64Array, gradient: Float64
   let k = 0;
   const size = gradient.length;
   for (let i = 0; i < 4; i++) {
-    const p = places[i] ?? 0;
-    gradient[p] = (gradient[p] ?? 0) + (scratch.block[10 + i] ?? 0);
+    const p = places[i] as number;
+    gradient[p] = (gradient[p] as number) + (scratch.block[10 + i] as number);
     for (let j = i; j < 4; j++, k++) {
-      const q = places[j] ?? 0;
-      const value = scratch.block[k] ?? 0;
-      hessian[p * size + q] = (hessian[p * size + q] ?? 0) + value;
-      if (p !== q) hessian[q * size + p] = (hessian[q * size + p] ?? 0) + value;
+      const q = places[j] as number;
+      const value = scratch.block[k] as number;
+      hessian[p * size + q] = (hessian[p * size + q] as number) + value;
+      if (p !== q) hessian[q * size + p] = (hessian[q * size + p] as number) + value;
     }
   }
 }

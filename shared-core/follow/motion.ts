@@ -31,7 +31,7 @@ export function createMotion(piece: Piece, camera: readonly Point[], way: 1 | -1
   const memory = new Map<LandmarkName, TimedPlace[]>();
   const loose = { speed: looseSpeed * bodyLength, acceleration: looseAcceleration * bodyLength };
   // time runs with the pass
-  const timeOf = (index: number): number => way * (times[index] ?? 0);
+  const timeOf = (index: number): number => way * (times[index] as number);
   const still = ({ x, y }: Point, index: number): Point => ({
     x: x - (camera[index]?.x ?? 0),
     y: y - (camera[index]?.y ?? 0),

@@ -66,11 +66,11 @@ const alikeSeconds = 0.05;
  */
 export function runConfidences(doubts: readonly number[], times: readonly number[]): readonly number[] {
   return doubts.map((own, i) => {
-    const time = times[i] ?? 0;
+    const time = times[i] as number;
     let sum = 0;
     let count = 0;
     doubts.forEach((doubt, k) => {
-      if (Math.abs((times[k] ?? 0) - time) > alikeSeconds + 1e-6) return;
+      if (Math.abs((times[k] as number) - time) > alikeSeconds + 1e-6) return;
       sum += doubt;
       count += 1;
     });

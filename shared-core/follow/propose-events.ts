@@ -177,7 +177,8 @@ function forwardOf({ scene, postures }: Pick<Swim, 'scene' | 'postures'>): 1 | -
  */
 function goesAlong(shoulder: BodyTrace, bodyLength: number): boolean {
   const last = shoulder.frames.length - 1;
-  const seconds = (shoulder.times[last] ?? 0) - (shoulder.times[0] ?? 0);
-  const gone = Math.abs((shoulder.x[last] ?? 0) - (shoulder.x[0] ?? 0));
+  if (last < 1) return false;
+  const seconds = (shoulder.times[last] as number) - (shoulder.times[0] as number);
+  const gone = Math.abs((shoulder.x[last] as number) - (shoulder.x[0] as number));
   return seconds > 0 && gone / seconds > 0.35 * bodyLength;
 }

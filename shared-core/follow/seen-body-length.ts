@@ -31,7 +31,7 @@ export function seenBodyLength(postures: readonly Posture[]): number | null {
       const b = points[to];
       if (!from || !a || !b) return;
       seen += Math.hypot(a.x - b.x, a.y - b.y);
-      share += shares[from] ?? 0;
+      share += shares[from] as number;
     });
     if (share > 0.15) longest = Math.max(longest, seen / share);
   }

@@ -46,7 +46,7 @@ export function settleBodies(
       else if (!between.has(name)) pinned.set(name, { at: own, sd: looseShare * bodyLength });
     });
     return {
-      time: times[i] ?? 0,
+      time: times[i] as number,
       pyramid: pyramids[i] ?? [],
       templates: piece.templatesFor(i),
       lengths: piece.lengthsOn(i),
@@ -71,7 +71,7 @@ export function settleBodies(
         return [
           name,
           {
-            at: shownPlace(picture, { x: laid.places[2 * k] ?? 0, y: laid.places[2 * k + 1] ?? 0 }),
+            at: shownPlace(picture, { x: laid.places[2 * k] as number, y: laid.places[2 * k + 1] as number }),
             variance: laid.variances[k] ?? Number.POSITIVE_INFINITY,
             residual: residualAt(name),
           },

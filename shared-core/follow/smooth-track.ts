@@ -22,13 +22,13 @@ export function smoothTrack(
   const filtered: State[] = [];
   const predicted: State[] = [];
   // a wide start: the first two samples place it
-  const span = Math.max(1e-6, (times[n - 1] ?? 0) - (times[0] ?? 0));
+  const span = Math.max(1e-6, (times[n - 1] as number) - (times[0] as number));
   const wide = (Math.max(...samples) - Math.min(...samples) + 1) * 1e3;
-  let state: State = { p: samples[0] ?? 0, v: 0, pp: wide ** 2, pv: 0, vv: (wide / span) ** 2 };
+  let state: State = { p: samples[0] as number, v: 0, pp: wide ** 2, pv: 0, vv: (wide / span) ** 2 };
   for (let i = 0; i < n; i++) {
-    if (i > 0) state = predict(state, (times[i] ?? 0) - (times[i - 1] ?? 0), q);
+    if (i > 0) state = predict(state, (times[i] as number) - (times[i - 1] as number), q);
     predicted.push(state);
-    state = update(state, samples[i] ?? 0, variances[i] ?? Infinity);
+    state = update(state, samples[i] as number, variances[i] ?? Infinity);
     filtered.push(state);
   }
   const values = new Array<number>(n);
@@ -41,7 +41,7 @@ export function smoothTrack(
       filtered[i] ?? state,
       predicted[i + 1] ?? state,
       after,
-      (times[i + 1] ?? 0) - (times[i] ?? 0),
+      (times[i + 1] as number) - (times[i] as number),
     );
     values[i] = after.p;
     spread[i] = Math.max(0, after.pp);

@@ -9,13 +9,13 @@ export function solveSymmetric(a: Float64Array, b: Float64Array, size: number): 
   if (!lower) return null;
   const x = Float64Array.from(b);
   for (let i = 0; i < size; i++) {
-    let sum = x[i] ?? 0;
-    for (let k = 0; k < i; k++) sum -= (lower[i * size + k] ?? 0) * (x[k] ?? 0);
+    let sum = x[i] as number;
+    for (let k = 0; k < i; k++) sum -= (lower[i * size + k] as number) * (x[k] as number);
     x[i] = sum / (lower[i * size + i] ?? 1);
   }
   for (let i = size - 1; i >= 0; i--) {
-    let sum = x[i] ?? 0;
-    for (let k = i + 1; k < size; k++) sum -= (lower[k * size + i] ?? 0) * (x[k] ?? 0);
+    let sum = x[i] as number;
+    for (let k = i + 1; k < size; k++) sum -= (lower[k * size + i] as number) * (x[k] as number);
     x[i] = sum / (lower[i * size + i] ?? 1);
   }
   return x;

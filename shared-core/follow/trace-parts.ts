@@ -7,11 +7,11 @@ const leastPoints = 6;
 export function traceParts(trace: BodyTrace, hole: number): readonly BodyTrace[] {
   const cuts: number[] = [0];
   trace.times.forEach((time, i) => {
-    if (i > 0 && time - (trace.times[i - 1] ?? 0) > hole) cuts.push(i);
+    if (i > 0 && time - (trace.times[i - 1] as number) > hole) cuts.push(i);
   });
   cuts.push(trace.times.length);
   return cuts.slice(1).flatMap((to, k) => {
-    const from = cuts[k] ?? 0;
+    const from = cuts[k] as number;
     if (to - from < leastPoints) return [];
     const part = (row: readonly number[]): readonly number[] => row.slice(from, to);
     return [

@@ -42,10 +42,10 @@ export function turningTimes(
       const near = trace.times.flatMap((time, i) =>
         Math.abs(time - about) <= Math.max(reach, 2.6 / even.sampleHz) ? [i] : [],
       );
-      const squares = near.reduce((sum, i) => sum + (trace.sd[i] ?? 0) ** 2, 0);
+      const squares = near.reduce((sum, i) => sum + (trace.sd[i] as number) ** 2, 0);
       return parabolaVertex(
-        near.map((i) => trace.times[i] ?? 0),
-        near.map((i) => values[i] ?? 0),
+        near.map((i) => trace.times[i] as number),
+        near.map((i) => values[i] as number),
         alikeness * Math.sqrt(squares / Math.max(1, near.length)),
       );
     };

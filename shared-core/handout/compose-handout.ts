@@ -113,7 +113,7 @@ export function composeHandout(handout: Handout, source: ExportSource, measure: 
         });
   const roomOn = swimmerRooms(source.lines);
   const placed = pictures.map((at, index): PlacedPicture => {
-    const frame = Math.min(handout.frames[index] ?? 0, source.clock.table.starts.length - 1);
+    const frame = Math.min(handout.frames[index] as number, source.clock.table.starts.length - 1);
     const one: PlacedPicture = { swim: 0, frame, ...pictureView(roomOn(frame), swim.clip, at) };
     over.push(...pictureOps(one, source, measure));
     return one;

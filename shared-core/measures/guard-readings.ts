@@ -173,7 +173,7 @@ function kickDoubts(context: BodyContext): readonly ScopedDoubt[] {
     Math.max(0, eventsOf(events, kind).length - 1),
   );
   // two marks alone may have any number of kicks between them
-  const isOneGap = (gaps[0] ?? 0) + (gaps[1] ?? 0) === 1;
+  const isOneGap = (gaps[0] as number) + (gaps[1] as number) === 1;
   if (kickPeriod(context) === null) return loneHalfIsLong(events) ? missing('halfKicks') : [];
   if (share === null ? !isOneGap : isEven) return [];
   // cycles counted between these marks hold several kicks: waves that go once a kick are then read as another's

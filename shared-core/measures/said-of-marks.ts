@@ -1,6 +1,6 @@
 import type { BodyContext } from './body/context/body-context';
 import { type Doubt, joinedDoubts } from './doubt';
-import { eventsOf } from './events/event-list';
+import { measuredMarks } from './events/event-list';
 import type { Reading } from './reading';
 
 /** Says beside readings what is odd about marks that no single family looks at as a whole. */
@@ -31,10 +31,8 @@ function framesPastEnd({ input }: BodyContext): readonly number[] {
 }
 
 /** All distance marks, where their metres do not grow from mark to mark; else none. */
-function backwardMarks({ events }: BodyContext): ReturnType<typeof eventsOf> {
-  const marks = eventsOf(events, 'distance-mark').filter(({ event }) => event.metres !== null);
-  const grow = marks.every(
-    ({ event }, i) => i === 0 || (event.metres ?? 0) > (marks[i - 1]?.event.metres ?? 0),
-  );
+function backwardMarks({ events }: BodyContext): ReturnType<typeof measuredMarks> {
+  const marks = measuredMarks(events);
+  const grow = marks.every(({ metres }, i) => metres > (marks[i - 1]?.metres ?? -Infinity));
   return grow ? [] : marks;
 }

@@ -34,7 +34,7 @@ export function homographyFromPoints(from: readonly Point[], to: readonly Point[
   const svd = new SingularValueDecomposition(new Matrix(rows), { autoTranspose: true });
   const sizes = svd.diagonal;
   // the second smallest singular value at zero: more than one map fits
-  if (!((sizes[7] ?? 0) > 1e-9 * (sizes[0] ?? 0))) return null;
+  if (!((sizes[7] as number) > 1e-9 * (sizes[0] as number))) return null;
   const h = svd.rightSingularVectors.getColumn(8);
   const core = new Matrix([h.slice(0, 3), h.slice(3, 6), h.slice(6, 9)]);
   const before = new Matrix([
@@ -58,7 +58,7 @@ export function homographyFromPoints(from: readonly Point[], to: readonly Point[
 
 function singularSpread(core: Matrix): number {
   const sizes = new SingularValueDecomposition(core).diagonal;
-  return (sizes[2] ?? 0) / (sizes[0] ?? 1);
+  return (sizes[2] as number) / (sizes[0] ?? 1);
 }
 
 /** Middle of the points and the scale that brings their mean distance from it to √2; null when they coincide. */

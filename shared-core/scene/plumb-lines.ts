@@ -47,7 +47,7 @@ export function distortionFromLines(
         ),
       );
       if (!moved) return null;
-      columns.push(moved.map((v, i) => (v - (base[i] ?? 0)) / step));
+      columns.push(moved.map((v, i) => (v - (base[i] as number)) / step));
     }
     const jacobian = new Matrix(columns).transpose();
     const normal = jacobian.transpose().mmul(jacobian);
@@ -58,7 +58,7 @@ export function distortionFromLines(
       normal.set(j, j, normal.get(j, j) * (1 + damping));
     }
     const step = solve(normal, gradient).to1DArray();
-    const next = k.map((v, j) => v - (step[j] ?? 0));
+    const next = k.map((v, j) => v - (step[j] as number));
     const tried = residuals(usable, lensOf(next, centre, reach));
     const triedCost = tried ? sumOfSquares(tried) : Infinity;
     if (tried && triedCost <= cost) {
@@ -79,8 +79,8 @@ export function distortionFromLines(
 }
 
 const lensOf = (k: readonly number[], centre: Point, reach: number): RadialDistortion => ({
-  k1: k[0] ?? 0,
-  k2: k[1] ?? 0,
+  k1: k[0] as number,
+  k2: k[1] as number,
   centre,
   reach,
 });

@@ -50,17 +50,20 @@ export function cutSquare(
         const at = 4 * (j * width + i);
         const under = at + 4 * width;
         red +=
-          a * (rgba[at] ?? 0) + b * (rgba[at + 4] ?? 0) + c * (rgba[under] ?? 0) + d * (rgba[under + 4] ?? 0);
+          a * (rgba[at] as number) +
+          b * (rgba[at + 4] as number) +
+          c * (rgba[under] as number) +
+          d * (rgba[under + 4] as number);
         green +=
-          a * (rgba[at + 1] ?? 0) +
-          b * (rgba[at + 5] ?? 0) +
-          c * (rgba[under + 1] ?? 0) +
-          d * (rgba[under + 5] ?? 0);
+          a * (rgba[at + 1] as number) +
+          b * (rgba[at + 5] as number) +
+          c * (rgba[under + 1] as number) +
+          d * (rgba[under + 5] as number);
         blue +=
-          a * (rgba[at + 2] ?? 0) +
-          b * (rgba[at + 6] ?? 0) +
-          c * (rgba[under + 2] ?? 0) +
-          d * (rgba[under + 6] ?? 0);
+          a * (rgba[at + 2] as number) +
+          b * (rgba[at + 6] as number) +
+          c * (rgba[under + 2] as number) +
+          d * (rgba[under + 6] as number);
       }
       const to = 3 * (row * size + column);
       out[to] = low + scale * red;

@@ -47,11 +47,11 @@ export function readDetections(
     throw new Error(`the detector gave ${boxes.length} and ${scores.length} values`);
   const found: Detection[] = [];
   middles.forEach((middle, i) => {
-    const sure = 1 / (1 + Math.exp(-(scores[i] ?? 0)));
+    const sure = 1 / (1 + Math.exp(-(scores[i] as number)));
     if (sure < leastSure) return;
     const place = (k: number): Point => ({
-      x: window.x + window.side * (middle.x + (boxes[values * i + 4 + 2 * k] ?? 0) / detectSize - 0.5),
-      y: window.y + window.side * (middle.y + (boxes[values * i + 5 + 2 * k] ?? 0) / detectSize - 0.5),
+      x: window.x + window.side * (middle.x + (boxes[values * i + 4 + 2 * k] as number) / detectSize - 0.5),
+      y: window.y + window.side * (middle.y + (boxes[values * i + 5 + 2 * k] as number) / detectSize - 0.5),
     });
     found.push({ square: squareOf(place(0), place(1)), sure });
   });

@@ -132,8 +132,8 @@ function layPiece(seen: readonly TimedSighting[], lengths: SeenLengths): readonl
         const own = off[i];
         if (own)
           own[n] = Math.hypot(
-            (places[i * width + 2 * n] ?? 0) - row[name].at.x,
-            (places[i * width + 2 * n + 1] ?? 0) - row[name].at.y,
+            (places[i * width + 2 * n] as number) - row[name].at.x,
+            (places[i * width + 2 * n + 1] as number) - row[name].at.y,
           );
       });
     });
@@ -142,7 +142,7 @@ function layPiece(seen: readonly TimedSighting[], lengths: SeenLengths): readonl
   const spreads = names.map((name, n) =>
     laidSpread(
       times,
-      off.map((own) => own[n] ?? 0),
+      off.map((own) => own[n] as number),
     ).map((moved) => Math.hypot(laidSd[name] * bodyLength, moved)),
   );
   return seen.map(
@@ -151,8 +151,8 @@ function layPiece(seen: readonly TimedSighting[], lengths: SeenLengths): readonl
         names.map((name, n) => [
           name,
           {
-            x: places[i * width + 2 * n] ?? 0,
-            y: places[i * width + 2 * n + 1] ?? 0,
+            x: places[i * width + 2 * n] as number,
+            y: places[i * width + 2 * n + 1] as number,
             sd: spreads[n]?.[i] ?? 0,
           },
         ]),
@@ -167,10 +167,10 @@ const alikeSeconds = 0.05;
 function laidSpread(times: readonly number[], off: readonly number[]): readonly number[] {
   let from = 0;
   return times.map((time) => {
-    while ((times[from] ?? 0) < time - alikeSeconds) from += 1;
+    while ((times[from] as number) < time - alikeSeconds) from += 1;
     let [sum, count] = [0, 0];
-    for (let i = from; i < times.length && (times[i] ?? 0) <= time + alikeSeconds; i++) {
-      sum += (off[i] ?? 0) ** 2 / 2;
+    for (let i = from; i < times.length && (times[i] as number) <= time + alikeSeconds; i++) {
+      sum += (off[i] as number) ** 2 / 2;
       count += 1;
     }
     return Math.sqrt(sum / Math.max(1, count));

@@ -62,7 +62,7 @@ export function maskEnd(
       if (nx < 0 || ny < 0 || nx >= size || ny >= size) continue;
       const place = ny * size + nx;
       const on = (nx - x0) * ux + (ny - y0) * uy;
-      if (seen.has(place) || on < -wide / 2 || on > most || aside > wide || (values[place] ?? 0) <= 0)
+      if (seen.has(place) || on < -wide / 2 || on > most || aside > wide || (values[place] as number) <= 0)
         continue;
       seen.add(place);
       queue.push(place);
@@ -91,7 +91,7 @@ function nearestInside({ size, values }: BodyMask, x: number, y: number, most: n
   for (let dy = -reach; dy <= reach; dy++)
     for (let dx = -reach; dx <= reach; dx++) {
       const [i, j] = [Math.round(x) + dx, Math.round(y) + dy];
-      if (i < 0 || j < 0 || i >= size || j >= size || (values[j * size + i] ?? 0) <= 0) continue;
+      if (i < 0 || j < 0 || i >= size || j >= size || (values[j * size + i] as number) <= 0) continue;
       const off = Math.hypot(i - x, j - y);
       if (off < least) [best, least] = [j * size + i, off];
     }

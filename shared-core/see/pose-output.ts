@@ -37,8 +37,16 @@ export function readPose(values: ArrayLike<number>, sure: number, square: Square
   const points: PosePoint[] = [];
   for (let i = 0; i < posePoints; i++) {
     const at = valuesEach * i;
-    const place = fromSquare(square, (values[at] ?? 0) / poseSize, (values[at + 1] ?? 0) / poseSize);
-    points.push({ ...place, visible: share(values[at + 3] ?? 0), present: share(values[at + 4] ?? 0) });
+    const place = fromSquare(
+      square,
+      (values[at] as number) / poseSize,
+      (values[at + 1] as number) / poseSize,
+    );
+    points.push({
+      ...place,
+      visible: share(values[at + 3] as number),
+      present: share(values[at + 4] as number),
+    });
   }
   const [middle, reach] = [points[middlePoint], points[reachPoint]];
   if (!middle || !reach) throw new Error('the landmark network gave no next square');

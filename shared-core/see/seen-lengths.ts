@@ -52,8 +52,9 @@ export function seenLengths(bodies: readonly BodySighting[]): SeenLengths | null
     const seen = lengths.find((each) => each.to === to)?.seen ?? [];
     return seen.length > 0 ? (seen[Math.floor(share * (seen.length - 1))] ?? null) : null;
   };
-  const bodyLength =
-    ((at('hip', 0.5) ?? 0) + (at('knee', 0.5) ?? 0) + (at('ankle', 0.5) ?? 0)) / trunkAndLegs;
+  const [trunk, thigh, shank] = [at('hip', 0.5), at('knee', 0.5), at('ankle', 0.5)];
+  if (trunk === null || thigh === null || shank === null) return null;
+  const bodyLength = (trunk + thigh + shank) / trunkAndLegs;
   if (!(bodyLength > 0)) return null;
   return {
     bodyLength,

@@ -30,14 +30,14 @@ export function butterworthCoefficients(cutoffHz: number, sampleHz: number, pass
 
 function singlePass(samples: Float64Array, c: LowPassCoefficients): Float64Array {
   const out = new Float64Array(samples.length);
-  const start = samples[0] ?? 0;
+  const start = samples[0] as number;
   // a filter that has always seen the first value starts without a transient
   let x1 = start;
   let x2 = start;
   let y1 = start;
   let y2 = start;
   for (let i = 0; i < samples.length; i++) {
-    const x = samples[i] ?? 0;
+    const x = samples[i] as number;
     const y = c.a0 * x + c.a1 * x1 + c.a2 * x2 + c.b1 * y1 + c.b2 * y2;
     out[i] = y;
     x2 = x1;
@@ -51,13 +51,13 @@ function singlePass(samples: Float64Array, c: LowPassCoefficients): Float64Array
 function oddExtension(samples: readonly number[], pad: number): Float64Array {
   const n = samples.length;
   const out = new Float64Array(n + 2 * pad);
-  const first = samples[0] ?? 0;
-  const last = samples[n - 1] ?? 0;
+  const first = samples[0] as number;
+  const last = samples[n - 1] as number;
   for (let i = 0; i < pad; i++) {
     out[i] = 2 * first - (samples[pad - i] ?? first);
     out[pad + n + i] = 2 * last - (samples[n - 2 - i] ?? last);
   }
-  for (let i = 0; i < n; i++) out[pad + i] = samples[i] ?? 0;
+  for (let i = 0; i < n; i++) out[pad + i] = samples[i] as number;
   return out;
 }
 
@@ -89,6 +89,6 @@ export function zeroLagLowPass(
   const forwardFirst = singlePass(singlePass(extended, c).reverse(), c).reverse();
   const backwardFirst = singlePass(singlePass(extended.slice().reverse(), c).reverse(), c);
   return Array.from({ length: n }, (_, i) => {
-    return ((forwardFirst[pad + i] ?? 0) + (backwardFirst[pad + i] ?? 0)) / 2;
+    return ((forwardFirst[pad + i] as number) + (backwardFirst[pad + i] as number)) / 2;
   });
 }

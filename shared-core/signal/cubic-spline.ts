@@ -11,7 +11,7 @@ export function naturalSpline(times: readonly number[], samples: readonly number
   if (n === 0 || samples.length !== n) throw new RangeError('a spline needs as many samples as times');
   const t = Float64Array.from(times);
   const y = Float64Array.from(samples);
-  const at = (a: Float64Array, i: number): number => a[i] ?? 0;
+  const at = (a: Float64Array, i: number): number => a[i] as number;
   for (let i = 1; i < n; i++) {
     if (!(at(t, i) > at(t, i - 1))) throw new RangeError('times of a spline must rise');
   }

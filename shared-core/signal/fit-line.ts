@@ -21,8 +21,8 @@ export function fitLine(
   for (let i = 0; i < n; i++) {
     const w = weights?.[i] ?? 1;
     total += w;
-    meanX += w * (x[i] ?? 0);
-    meanY += w * (y[i] ?? 0);
+    meanX += w * (x[i] as number);
+    meanY += w * (y[i] as number);
   }
   if (n < 2 || !(total > 0)) return null;
   meanX /= total;
@@ -31,9 +31,9 @@ export function fitLine(
   let xy = 0;
   for (let i = 0; i < n; i++) {
     const w = weights?.[i] ?? 1;
-    const dx = (x[i] ?? 0) - meanX;
+    const dx = (x[i] as number) - meanX;
     xx += w * dx * dx;
-    xy += w * dx * ((y[i] ?? 0) - meanY);
+    xy += w * dx * ((y[i] as number) - meanY);
   }
   // spread below rounding error of the mean counts as none
   if (!(xx > total * (1e-12 * Math.max(1, Math.abs(meanX))) ** 2)) return null;

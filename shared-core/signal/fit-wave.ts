@@ -41,7 +41,7 @@ export function fitDesign(design: WaveDesign, samples: readonly number[], from =
   const right = new Float64Array(p);
   let square = 0;
   for (let i = 0; i < n; i++) {
-    const y = roots ? (samples[from + i] ?? 0) * (roots[i] as number) : (samples[from + i] as number);
+    const y = roots ? (samples[from + i] as number) * (roots[i] as number) : (samples[from + i] as number);
     square += y * y;
     const at = i * p;
     for (let a = 0; a < p; a++) right[a] = (right[a] as number) + (rows[at + a] as number) * y;
@@ -50,9 +50,9 @@ export function fitDesign(design: WaveDesign, samples: readonly number[], from =
   let explained = 0;
   for (let a = 0; a < p; a++) {
     let sum = 0;
-    for (let b = 0; b < p; b++) sum += (unitCovariance[a * p + b] ?? 0) * (right[b] ?? 0);
+    for (let b = 0; b < p; b++) sum += (unitCovariance[a * p + b] as number) * (right[b] as number);
     coefficients[a] = sum;
-    explained += sum * (right[a] ?? 0);
+    explained += sum * (right[a] as number);
   }
   return {
     angularFrequency: (2 * Math.PI) / model.period,

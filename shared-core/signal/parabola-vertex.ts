@@ -30,12 +30,12 @@ export function parabolaVertex(
   const q = s.map((v) => v * v - (m3 / m2) * v - m2);
   const qq = m4 - m3 ** 2 / m2 - m2 ** 2;
   if (!(m2 > 0) || !(qq > 1e-9)) return null;
-  const slope = mean(s.map((v, i) => v * (values[i] ?? 0))) / m2;
-  const curve = mean(q.map((v, i) => v * (values[i] ?? 0))) / qq;
+  const slope = mean(s.map((v, i) => v * (values[i] as number))) / m2;
+  const curve = mean(q.map((v, i) => v * (values[i] as number))) / qq;
   if (curve === 0) return null;
   const turn = m3 / m2 / 2 - slope / (2 * curve);
   if (!(turn >= Math.min(...s) && turn <= Math.max(...s))) return null;
-  const left = values.map((value, i) => value - level - slope * (s[i] ?? 0) - curve * (q[i] ?? 0));
+  const left = values.map((value, i) => value - level - slope * (s[i] as number) - curve * (q[i] as number));
   const spread = Math.sqrt(left.reduce((sum, v) => sum + v * v, 0) / (n - 3));
   const sd = Math.max(sampleSd, spread);
   const steepness = 2 * turn - m3 / m2;

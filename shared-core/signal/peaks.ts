@@ -18,7 +18,7 @@ export function findPeaks(
   const n = samples.length;
   let i = 1;
   while (i < n - 1) {
-    const here = samples[i] ?? 0;
+    const here = samples[i] as number;
     let end = i;
     while (end + 1 < n && samples[end + 1] === here) end += 1;
     const risesBefore = (samples[i - 1] ?? here) < here;
@@ -38,10 +38,10 @@ export function findPeaks(
 }
 
 function saddle(samples: readonly number[], from: number, step: 1 | -1): number {
-  const top = samples[from] ?? 0;
+  const top = samples[from] as number;
   let lowest = top;
   for (let i = from + step; i >= 0 && i < samples.length; i += step) {
-    const y = samples[i] ?? 0;
+    const y = samples[i] as number;
     if (y > top) break;
     lowest = Math.min(lowest, y);
   }

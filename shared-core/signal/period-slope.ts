@@ -27,13 +27,14 @@ export function periodSlope(
       const c = first + 2 * k - 2;
       const cosine = rows[at + c] as number;
       const sine = rows[at + c + 1] as number;
-      change += k * turn * ((fit.coefficients[c] ?? 0) * sine - (fit.coefficients[c + 1] ?? 0) * cosine);
+      change +=
+        k * turn * ((fit.coefficients[c] as number) * sine - (fit.coefficients[c + 1] as number) * cosine);
     }
     for (let a = 0; a < p; a++) right[a] = (right[a] as number) + (rows[at + a] as number) * change;
   }
   return Float64Array.from({ length: p }, (_, a) => {
     let sum = 0;
-    for (let b = 0; b < p; b++) sum -= (unitCovariance[a * p + b] ?? 0) * (right[b] ?? 0);
+    for (let b = 0; b < p; b++) sum -= (unitCovariance[a * p + b] as number) * (right[b] as number);
     return sum;
   });
 }

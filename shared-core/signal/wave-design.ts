@@ -73,7 +73,7 @@ export function waveDesign(
   if (!unitCovariance) return null;
   for (let a = 0; a < p; a++) {
     // the cosine of a well spread design has mean square one half; offset and slope are judged by their own size
-    const spread = a < first ? (gram[a * p + a] ?? 0) : sums.total / 2;
+    const spread = a < first ? (gram[a * p + a] as number) : sums.total / 2;
     if (!((unitCovariance[a * p + a] ?? Infinity) * spread < largestInflation)) return null;
   }
   return { model, centre, samples: n, unknowns: p, rows, roots, unitCovariance };

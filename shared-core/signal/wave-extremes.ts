@@ -159,7 +159,7 @@ export function wavePeakToPeak(
   const below = extremeLift({ ...bottom, bend: like.lowest.bend }, liftVariance);
   const lift = above + below;
   if (!(lift <= (like.highest.value - like.lowest.value) / 5)) return null;
-  const difference = top.weights.map((w, i) => w - (bottom.weights[i] ?? 0));
+  const difference = top.weights.map((w, i) => w - (bottom.weights[i] as number));
   // a lift goes with the square of one normal error, whose variance is twice the square of its mean
   const lifts = 2 * (above ** 2 + below ** 2);
   return { value: raw - lift, variance: sampleVariance * unitVariance(fit, difference) + lifts, lift };

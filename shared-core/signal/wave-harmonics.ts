@@ -31,11 +31,11 @@ export function waveHarmonics(fit: WaveFit, sampleVariance: number, origin: numb
     const k = i + 1;
     const ia = first + 2 * i;
     const ib = ia + 1;
-    const a = fit.coefficients[ia] ?? 0;
-    const b = fit.coefficients[ib] ?? 0;
-    const va = sampleVariance * (fit.unitCovariance[ia * p + ia] ?? 0);
-    const vb = sampleVariance * (fit.unitCovariance[ib * p + ib] ?? 0);
-    const vab = sampleVariance * (fit.unitCovariance[ia * p + ib] ?? 0);
+    const a = fit.coefficients[ia] as number;
+    const b = fit.coefficients[ib] as number;
+    const va = sampleVariance * (fit.unitCovariance[ia * p + ia] as number);
+    const vb = sampleVariance * (fit.unitCovariance[ib * p + ib] as number);
+    const vab = sampleVariance * (fit.unitCovariance[ia * p + ib] as number);
     const square = a * a + b * b;
     const noise = va + vb;
     const along = square > 0 ? (a * a * va + b * b * vb + 2 * a * b * vab) / square : noise / 2;

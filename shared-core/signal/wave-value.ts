@@ -33,7 +33,7 @@ export function waveWeights(fit: WaveFit, time: number, order: number, drift: bo
 /** Weighted sum of a fit's coefficients. */
 export function weighted(fit: WaveFit, weights: readonly number[]): number {
   let sum = 0;
-  for (let i = 0; i < weights.length; i++) sum += (weights[i] ?? 0) * (fit.coefficients[i] ?? 0);
+  for (let i = 0; i < weights.length; i++) sum += (weights[i] as number) * (fit.coefficients[i] as number);
   return sum;
 }
 
@@ -89,8 +89,8 @@ export function waveValue(fit: WaveFit, time: number, order = 0, drift = true): 
   const first = fit.hasSlope ? 2 : 1;
   const tau = time - fit.centre;
   let sum = 0;
-  if (drift && order === 0) sum += fit.coefficients[0] ?? 0;
-  if (drift && fit.hasSlope && order < 2) sum += (fit.coefficients[1] ?? 0) * (order === 0 ? tau : 1);
+  if (drift && order === 0) sum += fit.coefficients[0] as number;
+  if (drift && fit.hasSlope && order < 2) sum += (fit.coefficients[1] as number) * (order === 0 ? tau : 1);
   const c1 = Math.cos(fit.angularFrequency * tau);
   const s1 = Math.sin(fit.angularFrequency * tau);
   let c = 1;
@@ -99,8 +99,8 @@ export function waveValue(fit: WaveFit, time: number, order = 0, drift = true): 
     const next = c * c1 - s * s1;
     s = s * c1 + c * s1;
     c = next;
-    const a = fit.coefficients[first + 2 * (k - 1)] ?? 0;
-    const b = fit.coefficients[first + 2 * (k - 1) + 1] ?? 0;
+    const a = fit.coefficients[first + 2 * (k - 1)] as number;
+    const b = fit.coefficients[first + 2 * (k - 1) + 1] as number;
     // each derivative turns cosine into minus sine and sine into cosine
     const turned = order % 2 === 0 ? a * c + b * s : b * c - a * s;
     sum += (order % 4 < 2 ? 1 : -1) * power(k * fit.angularFrequency, order) * turned;

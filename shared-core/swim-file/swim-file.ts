@@ -23,7 +23,7 @@ export function serialiseSwim(swim: Swim): string {
   const byFrame = <T extends { frame: number }>(list: readonly T[]): T[] =>
     [...list].sort((a, b) => a.frame - b.frame);
   const byFirst = (list: typeof cameraPath): typeof cameraPath =>
-    [...list].sort((a, b) => (a.frames[0] ?? 0) - (b.frames[0] ?? 0));
+    [...list].sort((a, b) => (a.frames[0] as number) - (b.frames[0] as number));
   const lines = (list: readonly unknown[]): string =>
     list.length === 0 ? '[]' : `[\n${list.map((each) => `    ${JSON.stringify(each)}`).join(',\n')}\n  ]`;
   const headText = JSON.stringify(head, null, 2).slice(0, -2);

@@ -235,7 +235,7 @@ const cameraRunSchema = z
     ({ frames, rows, moved }) =>
       moved.length === rows.length &&
       moved.every((row) => row.length === frames.length) &&
-      frames.every((frame, i) => i === 0 || frame > (frames[i - 1] ?? 0)),
+      frames.every((frame, i) => i === 0 || frame > (frames[i - 1] as number)),
     'rows and frames of the background do not agree',
   );
 

@@ -12,7 +12,7 @@ export function isDisposableAvc(data: Uint8Array, lengthBytes: number | null): b
     // a key picture is never disposable
     if (type === avcTypes.instant) return false;
     if (type !== avcTypes.slice && type !== avcTypes.firstPart) continue;
-    if ((((unit[0] ?? 0) >> 5) & 3) !== 0) return false;
+    if ((((unit[0] as number) >> 5) & 3) !== 0) return false;
     slices += 1;
   }
   return slices > 0;

@@ -62,7 +62,7 @@ export function createFieldPairing(record: Uint8Array | null): {
     const frameNum = bits.read(set.frameNumBits);
     const isField = !set.framesOnly && bits.read(1) === 1;
     const field = isField ? (bits.read(1) === 1 ? 'bottom' : 'top') : null;
-    const reference = (((unit[0] ?? 0) >> 5) & 3) !== 0;
+    const reference = (((unit[0] as number) >> 5) & 3) !== 0;
     return { frameNum, field, reference, instant: avcUnitType(unit) === avcTypes.instant };
   };
   const isSecondOf = (first: Picture, second: Picture): boolean =>

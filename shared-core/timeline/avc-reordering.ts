@@ -44,7 +44,7 @@ export function reorderDepthOfTimes(ticks: readonly number[]): number {
   // pictures shown later than one that follows them lie close behind each other: no standard holds more than 16
   ticks.forEach((tick, coded) => {
     let later = 0;
-    for (let n = Math.max(0, coded - 32); n < coded; n++) if ((ticks[n] ?? 0) > tick) later += 1;
+    for (let n = Math.max(0, coded - 32); n < coded; n++) if ((ticks[n] as number) > tick) later += 1;
     depth = Math.max(depth, later);
   });
   return Math.min(16, depth);

@@ -19,10 +19,10 @@ export const avcTypes = { slice: 1, firstPart: 2, instant: 5, sequenceSet: 7, pi
 export function* avcRecordSets(record: Uint8Array): Generator<Uint8Array> {
   let at = 5;
   for (const mask of [31, 255]) {
-    const count = (record[at] ?? 0) & mask;
+    const count = (record[at] as number) & mask;
     at += 1;
     for (let n = 0; n < count && at + 2 < record.length; n++) {
-      const length = ((record[at] ?? 0) << 8) | (record[at + 1] ?? 0);
+      const length = ((record[at] as number) << 8) | (record[at + 1] as number);
       yield record.subarray(at + 2, at + 2 + length);
       at += 2 + length;
     }
@@ -40,7 +40,7 @@ function* lengthUnits(data: Uint8Array, lengthBytes: number): Generator<Uint8Arr
   let at = 0;
   while (at + lengthBytes < data.length) {
     let length = 0;
-    for (let n = 0; n < lengthBytes; n++) length = length * 256 + (data[at + n] ?? 0);
+    for (let n = 0; n < lengthBytes; n++) length = length * 256 + (data[at + n] as number);
     yield data.subarray(at + lengthBytes, at + lengthBytes + Math.max(1, length));
     at += lengthBytes + Math.max(1, length);
   }

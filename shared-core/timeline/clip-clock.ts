@@ -20,7 +20,7 @@ const slackTicks = 0.01;
 /** The frame shown at a real time since the first shown picture, by the table's lookup rule. */
 export function frameAtRealTime(clock: ClipClock, time: number): number {
   const media = time * clock.slowdown;
-  const first = clock.table.starts[0] ?? 0;
+  const first = clock.table.starts[0] as number;
   return frameAtTick(clock.table, first + media * clock.table.ticksPerSecond + slackTicks);
 }
 
@@ -32,7 +32,7 @@ export function localFrameInterval(clock: ClipClock, frame: number): number {
   const { table, slowdown } = clock;
   const n = table.starts.length;
   const i = clampFrame(table, frame);
-  const at = (k: number): number => table.starts[k] ?? 0;
+  const at = (k: number): number => table.starts[k] as number;
   const before = i > 0 ? at(i) - at(i - 1) : undefined;
   const after = i < n - 1 ? at(i + 1) - at(i) : undefined;
   const ticks =

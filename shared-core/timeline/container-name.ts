@@ -87,7 +87,7 @@ export function isMatroskaCut(head: Uint8Array, bytes: number): boolean {
     let size = first - 2 ** (8 - length);
     let unknown = size === 2 ** (8 - length) - 1;
     for (let i = 1; i < length; i++) {
-      const byte = head[at + 4 + i] ?? 0;
+      const byte = head[at + 4 + i] as number;
       size = size * 256 + byte;
       unknown &&= byte === 0xff;
     }

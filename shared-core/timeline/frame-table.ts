@@ -28,7 +28,7 @@ export function frameAtTick(table: FrameTable, tick: number): number {
   let high = table.starts.length - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((table.starts[middle] ?? 0) <= tick) low = middle;
+    if ((table.starts[middle] as number) <= tick) low = middle;
     else high = middle - 1;
   }
   return Math.max(0, low);
@@ -36,7 +36,7 @@ export function frameAtTick(table: FrameTable, tick: number): number {
 
 /** Start of a frame on the clip's own clock, from its first shown picture (so frame 0 is 0 s). */
 export function mediaTimeOf(table: FrameTable, frame: number): number {
-  const first = table.starts[0] ?? 0;
+  const first = table.starts[0] as number;
   const start = table.starts[clampFrame(table, frame)] ?? first;
   return (start - first) / table.ticksPerSecond;
 }

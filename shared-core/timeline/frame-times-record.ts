@@ -15,14 +15,14 @@ export interface FrameTimesRecord {
 export function recordFromTable(table: FrameTable): FrameTimesRecord {
   const gaps: [number, number][] = [];
   for (let i = 0; i < table.starts.length; i++) {
-    const gap = (table.starts[i + 1] ?? table.endTick) - (table.starts[i] ?? 0);
+    const gap = (table.starts[i + 1] ?? table.endTick) - (table.starts[i] as number);
     const last = gaps.at(-1);
     if (last && last[0] === gap) last[1] += 1;
     else gaps.push([gap, 1]);
   }
   return {
     ticksPerSecond: table.ticksPerSecond,
-    firstTick: table.starts[0] ?? 0,
+    firstTick: table.starts[0] as number,
     gaps,
   };
 }

@@ -31,11 +31,11 @@ function numberAt(
   at: number,
   isSize: boolean,
 ): { readonly value: number; readonly length: number } | null {
-  const first = bytes[at] ?? 0;
+  const first = bytes[at] as number;
   const length = Math.clz32(first) - 23;
   if (first === 0 || at + length > bytes.length) return null;
   let value = isSize ? first - 2 ** (8 - length) : first;
-  for (let n = 1; n < length; n++) value = value * 256 + (bytes[at + n] ?? 0);
+  for (let n = 1; n < length; n++) value = value * 256 + (bytes[at + n] as number);
   const unknown = isSize && value === 2 ** (7 * length) - 1;
   return { value: unknown ? Number.POSITIVE_INFINITY : value, length };
 }

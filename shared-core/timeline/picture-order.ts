@@ -80,18 +80,18 @@ function keysOf(pictures: readonly CodedPicture[], codedOfFrame: readonly number
   pictures.forEach((picture, coded) => {
     if (picture.key) keys.push(coded);
     let k = keys.length - 1;
-    while (k > 0 && (pictures[keys[k] ?? 0]?.tick ?? 0) > picture.tick) k -= 1;
+    while (k > 0 && (pictures[keys[k] as number]?.tick ?? 0) > picture.tick) k -= 1;
     keyOfCoded[coded] = keys[k] ?? 0;
   });
-  return codedOfFrame.map((coded) => keyOfCoded[coded] ?? 0);
+  return codedOfFrame.map((coded) => keyOfCoded[coded] as number);
 }
 
 /** Median gap between neighbouring starts in ticks (mean of the middle two of an even count), or null below two. */
 export function medianGap(starts: readonly number[]): number | null {
   if (starts.length < 2) return null;
-  const gaps = starts.slice(1).map((start, i) => start - (starts[i] ?? 0));
+  const gaps = starts.slice(1).map((start, i) => start - (starts[i] as number));
   gaps.sort((a, b) => a - b);
-  const upper = gaps[gaps.length >> 1] ?? 0;
+  const upper = gaps[gaps.length >> 1] as number;
   const lower = gaps[(gaps.length - 1) >> 1] ?? upper;
   return (lower + upper) / 2;
 }
@@ -101,7 +101,7 @@ export function isEvenRate(table: FrameTable): boolean {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (let i = 1; i < table.starts.length; i++) {
-    const gap = (table.starts[i] ?? 0) - (table.starts[i - 1] ?? 0);
+    const gap = (table.starts[i] as number) - (table.starts[i - 1] as number);
     least = Math.min(least, gap);
     most = Math.max(most, gap);
   }
@@ -115,7 +115,7 @@ export function isEvenRate(table: FrameTable): boolean {
  */
 export function usualRate(table: FrameTable): number {
   const gaps = table.starts.length - 1;
-  const first = table.starts[0] ?? 0;
+  const first = table.starts[0] as number;
   if (gaps < 1) return table.ticksPerSecond / Math.max(1, table.endTick - first);
   if (isEvenRate(table)) return (gaps * table.ticksPerSecond) / ((table.starts.at(-1) ?? 0) - first);
   return table.ticksPerSecond / Math.max(1, medianGap(table.starts) ?? 1);

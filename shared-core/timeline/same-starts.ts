@@ -11,7 +11,7 @@ export function sameStarts(one: FrameTable, other: FrameTable, slackTicks = 1): 
   const firsts = [one.starts[0] ?? 0, other.starts[0] ?? 0] as const;
   return one.starts.every((start, frame) => {
     const mine = (start - firsts[0]) / one.ticksPerSecond;
-    const theirs = ((other.starts[frame] ?? 0) - firsts[1]) / other.ticksPerSecond;
+    const theirs = ((other.starts[frame] as number) - firsts[1]) / other.ticksPerSecond;
     return Math.abs(mine - theirs) <= slack;
   });
 }

@@ -64,7 +64,7 @@ export function sideLayers(
   const picture = layout.pictures[which];
   const cell = layout.cells[which];
   if (!part || !side || !picture || !cell) return { line: [], where: [], flash: [], light: [] };
-  const frame = frames[which] ?? 0;
+  const frame = frames[which] as number;
   const { clip, scene, card } = part.swim;
   const size = layout.letters;
 
@@ -97,8 +97,8 @@ export function sideLayers(
 function laidOver(parts: readonly PairPart[], plan: VideoPlan, frames: readonly number[]): Posture | null {
   const [a, b] = parts;
   if (!a || !b || plan.lay === null) return null;
-  const onto = lineOf(a, frames[0] ?? 0);
-  const other = lineOf(b, frames[1] ?? 0);
+  const onto = lineOf(a, frames[0] as number);
+  const other = lineOf(b, frames[1] as number);
   if (!onto || !other) return null;
   return layBodyLine(other, plan.sides[0]?.mirrored ? mirrorLaid(onto) : onto, plan.lay)?.posture ?? null;
 }

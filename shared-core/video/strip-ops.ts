@@ -93,7 +93,7 @@ export function videoStrip(
     ops,
     playheads: (frames) =>
       parts.flatMap(({ side }, i): DrawingOp[] => {
-        const x = toX(placeOfFrame(side, mode, frames[i] ?? 0));
+        const x = toX(placeOfFrame(side, mode, frames[i] as number));
         const lanes = staves.staves.map(({ lanes: each }) => each[i]);
         return lanes.flatMap((lane): DrawingOp[] =>
           lane

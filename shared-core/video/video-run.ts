@@ -30,6 +30,6 @@ export function videoRun(parts: readonly PairPart[], plan: VideoPlan): VideoRun 
   return {
     pictures,
     framesOf,
-    spans: parts.map((_, index) => ({ first: begin[index] ?? 0, last: end[index] ?? 0 })),
+    spans: parts.map((_, index) => ({ first: begin[index] as number, last: end[index] as number })),
   };
 }

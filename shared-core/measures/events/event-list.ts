@@ -18,6 +18,15 @@ export function eventsOf(events: readonly TimedEvent[], kind: EventKind): readon
   return known.get(kind) ?? [];
 }
 
+/** Distance marks that say how far, by time, each with its metres. */
+export function measuredMarks(
+  events: readonly TimedEvent[],
+): readonly (TimedEvent & { readonly metres: number })[] {
+  return eventsOf(events, 'distance-mark').flatMap((each) =>
+    each.event.metres === null ? [] : [{ ...each, metres: each.event.metres }],
+  );
+}
+
 function sortedByKind(events: readonly TimedEvent[]): ReadonlyMap<EventKind, readonly TimedEvent[]> {
   const lists = new Map<EventKind, TimedEvent[]>();
   for (const each of [...events].sort((a, b) => a.time - b.time)) {

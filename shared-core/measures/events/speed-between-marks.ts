@@ -1,7 +1,7 @@
 import { difference, quotient, scaled, type Tracked, trackedVariance } from '../../uncertainty/tracked';
 import type { BodyContext } from '../body/context/body-context';
 import type { MissingReason } from '../reading';
-import { eventsOf } from './event-list';
+import { measuredMarks } from './event-list';
 import { markVariances, timeOf } from './tracked-reading';
 
 /**
@@ -33,9 +33,7 @@ export function speedBetweenMarks(
   context: BodyContext,
   notBefore = Number.NEGATIVE_INFINITY,
 ): MarkedSpeedResult {
-  const marks = eventsOf(context.events, 'distance-mark').filter(
-    (each) => each.event.metres !== null && each.time >= notBefore,
-  );
+  const marks = measuredMarks(context.events).filter((each) => each.time >= notBefore);
   const first = marks[0];
   const last = marks.at(-1);
   if (!first || !last || marks.length < 2)
@@ -43,7 +41,7 @@ export function speedBetweenMarks(
       ok: false,
       reason: { code: 'needs-events', kind: 'distance-mark', have: marks.length, need: 2 },
     };
-  const metres = Math.abs((last.event.metres ?? 0) - (first.event.metres ?? 0));
+  const metres = Math.abs(last.metres - first.metres);
   if (metres === 0) return { ok: false, reason: { code: 'degenerate', what: 'zero-length' } };
   const metresOnly: Tracked = { value: metres, slopes: new Map() };
   const speed = quotient(metresOnly, difference(timeOf(last), timeOf(first)));

@@ -105,8 +105,9 @@ const kept = new WeakMap<readonly TimedEvent[], readonly Stroke[]>();
 function pairStrokes(events: readonly TimedEvent[]): readonly Stroke[] {
   const entries = eventsOf(events, 'entry');
   const places = strokePlaces(events);
-  const typical = places?.typical ?? 0;
-  const kicksEach = places?.feet?.kicks ?? null;
+  if (!places) return [];
+  const { typical } = places;
+  const kicksEach = places.feet?.kicks ?? null;
   const kicks = markedKicks(events);
   const rows = new Map(insideKinds.map((kind) => [kind, eventsOf(events, kind)]));
   const strokes: Stroke[] = [];

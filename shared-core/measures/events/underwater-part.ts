@@ -12,7 +12,7 @@ import type { TimedEvent } from '../timed-event';
 import { computedReading, missingReading } from '../body/reading/measured-reading';
 import { z95 } from '../../uncertainty/normal-quantile';
 import type { MissingReason, Reading, ReadingDefinition } from '../reading';
-import { eventsOf } from './event-list';
+import { eventsOf, measuredMarks } from './event-list';
 import { fitPeriod } from './fit-period';
 import { markVariances, timeOf, trackedReading } from './tracked-reading';
 import { wholeNumberVariance } from './whole-number';
@@ -120,7 +120,7 @@ interface BreakoutPlace {
 
 /** Where the head was at the breakout, by the distance marks before and after it; or why that can't be told. */
 function breakoutPlace(context: BodyContext, end: TimedEvent): BreakoutPlace | MissingReason {
-  const marks = eventsOf(context.events, 'distance-mark').filter((each) => each.event.metres !== null);
+  const marks = measuredMarks(context.events);
   const before = marks.filter((each) => each.time <= end.time).at(-1);
   const after = marks.find((each) => each.time > end.time);
   if (!before && !after) return { code: 'needs-events', kind: 'distance-mark', have: 0, need: 2 };
@@ -131,8 +131,8 @@ function breakoutPlace(context: BodyContext, end: TimedEvent): BreakoutPlace | M
       side: before ? 'after' : 'before',
       of: 'breakout',
     };
-  const from = before.event.metres ?? 0;
-  const gap = (after.event.metres ?? 0) - from;
+  const from = before.metres;
+  const gap = after.metres - from;
   const share = quotient(difference(timeOf(end), timeOf(before)), difference(timeOf(after), timeOf(before)));
   if (!share || !(gap > 0)) return { code: 'degenerate', what: 'zero-length' };
   const metres: Tracked = sum([

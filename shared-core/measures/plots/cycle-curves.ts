@@ -56,8 +56,8 @@ function anglesOf(context: BodyContext, joint: CycleCurve['joint']): readonly Ti
   for (const landmark of measure.needs) {
     const trace = context.trace(landmark);
     trace.frames.forEach((frame, i) => {
-      const found = byFrame.get(frame) ?? { time: trace.times[i] ?? 0, points: {} };
-      found.points[landmark] = { x: trace.x[i] ?? 0, y: trace.y[i] ?? 0 };
+      const found = byFrame.get(frame) ?? { time: trace.times[i] as number, points: {} };
+      found.points[landmark] = { x: trace.x[i] as number, y: trace.y[i] as number };
       byFrame.set(frame, found);
     });
   }

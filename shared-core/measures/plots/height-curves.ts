@@ -34,9 +34,9 @@ export function heightCurves(context: BodyContext): readonly HeightCurve[] {
   return traces.flatMap(({ landmark, trace }): HeightCurve[] => {
     if (trace.y.length === 0) return [];
     const points = trace.times.map((time, i) => ({
-      frame: trace.frames[i] ?? 0,
+      frame: trace.frames[i] as number,
       time,
-      value: (trace.y[i] ?? 0) - zero,
+      value: (trace.y[i] as number) - zero,
     }));
     const result = landmarkWave(context, landmark, trace, trace.y);
     if (!result.ok) return [{ landmark, points, fitted: [] }];

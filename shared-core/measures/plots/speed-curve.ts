@@ -100,9 +100,9 @@ function runsOf({ frames, times, x }: Pick<LandmarkTrace, 'frames' | 'times' | '
     if (before === undefined || time - before > widestGaps * usual)
       runs.push({ frames: [], times: [], x: [] });
     const run = runs.at(-1);
-    run?.frames.push(frames[i] ?? 0);
+    run?.frames.push(frames[i] as number);
     run?.times.push(time);
-    run?.x.push(x[i] ?? 0);
+    run?.x.push(x[i] as number);
   });
   return runs.filter((run) => run.times.length >= leastFrames);
 }
@@ -138,6 +138,6 @@ function filteredSpeed({ frames, times, x }: Run, cutoffHz: number): readonly Cu
     const low = slopeAt(from);
     const high = share < 1e-6 ? low : slopeAt(from + 1);
     if (low === null || high === null) return [];
-    return [{ frame: frames[i] ?? 0, time, value: low + share * (high - low) }];
+    return [{ frame: frames[i] as number, time, value: low + share * (high - low) }];
   });
 }

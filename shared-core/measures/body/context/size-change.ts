@@ -20,8 +20,8 @@ function measured(geometry: BodyGeometry): boolean {
   const lengths: number[] = [];
   const { shoulder, hip } = geometry.columns;
   for (const { time, place } of geometry.postures) {
-    const dx = (shoulder.x[place] ?? 0) - (hip.x[place] ?? 0);
-    const dy = (shoulder.y[place] ?? 0) - (hip.y[place] ?? 0);
+    const dx = (shoulder.x[place] as number) - (hip.x[place] as number);
+    const dy = (shoulder.y[place] as number) - (hip.y[place] as number);
     if (Number.isNaN(dx)) continue;
     times.push(time);
     lengths.push(Math.sqrt(dx * dx + dy * dy));
@@ -29,7 +29,7 @@ function measured(geometry: BodyGeometry): boolean {
   const line = fitLine(times, lengths);
   const mean = lengths.reduce((sum, each) => sum + each, 0) / lengths.length;
   if (!line || !(mean > 0)) return false;
-  const span = (times.at(-1) ?? 0) - (times[0] ?? 0);
+  const span = (times.at(-1) ?? 0) - (times[0] as number);
   const marking = geometry.landmarkSd('shoulder') ** 2 + geometry.landmarkSd('hip') ** 2;
   const noise = marking + (bendShare * mean) ** 2;
   const change = Math.abs(line.slope) * span;

@@ -25,14 +25,14 @@ export function toeKicks(trace: LandmarkTrace, spans: readonly CycleSpan[], peri
   const stride = Math.max(1, Math.floor(perCycle / samplesInCycle));
   const picked = inside.filter((_, i) => i % stride === 0);
   const fit = fitWave(
-    picked.map((i) => trace.times[i] ?? 0),
-    picked.map((i) => trace.y[i] ?? 0),
+    picked.map((i) => trace.times[i] as number),
+    picked.map((i) => trace.y[i] as number),
     { period, harmonics, slope: true },
   );
   if (!fit) return null;
   const skip = fit.hasSlope ? 2 : 1;
   const sizes = Array.from({ length: fit.harmonics }, (_, k) =>
-    Math.hypot(fit.coefficients[skip + 2 * k] ?? 0, fit.coefficients[skip + 2 * k + 1] ?? 0),
+    Math.hypot(fit.coefficients[skip + 2 * k] as number, fit.coefficients[skip + 2 * k + 1] as number),
   );
   const [largest = 0, next = 0] = [...sizes].sort((a, b) => b - a);
   if (!(largest > clearly * next) || !(largest > 3 * trace.sd)) return null;

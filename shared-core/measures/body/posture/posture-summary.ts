@@ -44,7 +44,7 @@ function whereFrom(
 ): { readonly frames: readonly number[]; readonly eventIds: readonly string[] } {
   if (at.of === 'events' && places === at.places) return at;
   if (at.of === 'all' && places.length === all.length) return { frames: all, eventIds: [] };
-  const frames = places.map((place) => all[place] ?? 0);
+  const frames = places.map((place) => all[place] as number);
   if (at.of === 'events') return { frames, eventIds: frames.flatMap((frame) => at.ids.get(frame) ?? []) };
   return { frames, eventIds: at.of === 'glide' ? [at.from.event.id, at.to.event.id] : [] };
 }
@@ -139,7 +139,7 @@ function singleValues(
   if (at.of !== 'events' && places.length > listedPostures)
     return { perCycle: [], singles: spreadOf(size, places, scale) };
   const perCycle = places.map((place, i): CycleValue => {
-    const frame = frames[i] ?? 0;
+    const frame = frames[i] as number;
     return { value: scale * size(place), fromFrame: frame, toFrame: frame };
   });
   if (at.of !== 'events' || (at.kind !== 'kick-top' && at.kind !== 'kick-bottom')) return { perCycle };

@@ -110,9 +110,9 @@ function surgeCovariance(
   for (let a = 0; a < swings; a++)
     for (let b = 0; b < swings; b++)
       covariance[a * swings + b] =
-        wave.sd ** 2 * (fit.unitCovariance[(a + 2) * p + b + 2] ?? 0) +
+        wave.sd ** 2 * (fit.unitCovariance[(a + 2) * p + b + 2] as number) +
         // a level line that is a little off takes a share of rise and fall for surge
-        tilt * (heights[a + 2] ?? 0) * (heights[b + 2] ?? 0);
+        tilt * (heights[a + 2] as number) * (heights[b + 2] as number);
   return covariance;
 }
 

@@ -78,7 +78,7 @@ function measureSpeed(context: BodyContext, of: TraceSpeed['of']): SpeedResult {
     return {
       ok: true,
       speed: {
-        value: wave.pooled.coefficients[1] ?? 0,
+        value: wave.pooled.coefficients[1] as number,
         variance:
           wave.sd ** 2 * (fitInDoubtOfPeriod(wave).unitCovariance[p + 1] ?? 0) +
           cameraVariance(context, wave.frames),
@@ -108,7 +108,14 @@ function sparseSpeed(
   if (!frame || !first || !last) return null;
   const inside = trace.times.flatMap((t, i) =>
     t >= first.start - 1e-9 && t <= last.end + 1e-9
-      ? [{ t, x: trace.x[i] ?? 0, frame: trace.frames[i] ?? 0, weight: trace.followed?.slowWeights[i] ?? 1 }]
+      ? [
+          {
+            t,
+            x: trace.x[i] as number,
+            frame: trace.frames[i] as number,
+            weight: trace.followed?.slowWeights[i] ?? 1,
+          },
+        ]
       : [],
   );
   const span = (inside.at(-1)?.t ?? 0) - (inside[0]?.t ?? 0);

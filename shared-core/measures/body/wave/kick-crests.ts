@@ -89,12 +89,14 @@ export function swimmerBounds(
   const read = (phases: readonly number[]): number =>
     of(
       phases.map((phase, i) => {
-        const behind = (like[i] ?? 0) - (like[0] ?? 0);
-        return behind + wrap(phase - (phases[0] ?? 0) - behind);
+        const behind = (like[i] as number) - (like[0] as number);
+        return behind + wrap(phase - (phases[0] as number) - behind);
       }),
     );
   const value = of(like);
-  const single = Array.from({ length: count }, (_, i) => read(rows.map(({ perCycle }) => perCycle[i] ?? 0)));
+  const single = Array.from({ length: count }, (_, i) =>
+    read(rows.map(({ perCycle }) => perCycle[i] as number)),
+  );
   const mean = single.reduce((sum, each) => sum + each, 0) / count;
   const variance = single.reduce((sum, each) => sum + (each - mean) ** 2, 0) / (count - 1);
   const half = studentQuantile975(count - 1) * Math.sqrt(variance / count);

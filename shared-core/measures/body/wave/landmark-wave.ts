@@ -154,7 +154,7 @@ function bunched(
   const first = hasSlope ? 2 : 1;
   const costs = Array.from({ length: waves }, (_, i) => {
     const [a, b] = [first + 2 * i, first + 2 * i + 1];
-    return ((unitCovariance[a * p + a] ?? 0) + (unitCovariance[b * p + b] ?? 0)) * (samples / 4);
+    return ((unitCovariance[a * p + a] as number) + (unitCovariance[b * p + b] as number)) * (samples / 4);
   });
   return Math.max(...costs);
 }
@@ -268,7 +268,7 @@ function cycleFits(
   // a single cycle is what the pooled fit already is
   if (frame.spans.length < 2) return [];
   const { times, weights } = whole;
-  const drift = pooled.coefficients[1] ?? 0;
+  const drift = pooled.coefficients[1] as number;
   const level = new Array<number>(values.length);
   for (let i = 0; i < level.length; i++)
     level[i] = (values[i] as number) - drift * ((times[i] as number) - pooled.centre);

@@ -49,11 +49,16 @@ export function toeExtremes(context: BodyContext, kickPeriod: number): readonly 
     if (found) return [{ event, kind: side, ...found, straySquare: 0 }];
     const near = nearest(trace, event.time);
     if (near < 0) return [];
-    const time = trace.times[near] ?? 0;
+    const time = trace.times[near] as number;
     const off = time - event.time;
     if (Math.abs(off) > beside * kickPeriod + rounding) return [];
     const straySquare = event.variance + off ** 2;
-    const here = { event, kind: side, y: trace.y[near] ?? 0, variance: sampleVariance(trace, near) } as const;
+    const here = {
+      event,
+      kind: side,
+      y: trace.y[near] as number,
+      variance: sampleVariance(trace, near),
+    } as const;
     if (!wave) return [{ ...here, straySquare }];
     const lost = (Math.abs(waveValue(wave, event.time, 2, false)) / 2) * straySquare;
     // the loss goes with the square of a normal error, whose variance is twice the square of its mean
@@ -80,8 +85,8 @@ function nearest(trace: LandmarkTrace, time: number): number {
   const before = after - 1;
   if (after >= trace.times.length) return before;
   if (before < 0) return after;
-  const since = time - (trace.times[before] ?? 0);
-  const until = (trace.times[after] ?? 0) - time;
+  const since = time - (trace.times[before] as number);
+  const until = (trace.times[after] as number) - time;
   return since - until <= asNear * (since + until) ? before : after;
 }
 
@@ -96,11 +101,11 @@ function vertexNear(
   const y: number[] = [];
   let followed = false;
   for (let i = firstAtOrAfter(trace.times, time - window - rounding); i < trace.times.length; i++) {
-    const tau = ((trace.times[i] ?? 0) - time) / window;
+    const tau = ((trace.times[i] as number) - time) / window;
     if (tau > 1 + rounding / window) break;
     t.push(tau);
     followed ||= trace.followed?.is[i] ?? false;
-    y.push(trace.y[i] ?? 0);
+    y.push(trace.y[i] as number);
   }
   const parabola = t.length < 5 ? null : parabolaOn(t);
   const top = parabola?.(y);
@@ -142,8 +147,8 @@ function parabolaOn(t: readonly number[]): ((y: readonly number[]) => Vertex | n
   if (!(norm2 > 1e-9)) return null;
   return (y) => {
     const c0 = mean(y);
-    const c1 = centred.reduce((sum, v, i) => sum + v * (y[i] ?? 0), 0) / (n * m2);
-    const c2 = p2.reduce((sum, v, i) => sum + v * (y[i] ?? 0), 0) / norm2;
+    const c1 = centred.reduce((sum, v, i) => sum + v * (y[i] as number), 0) / (n * m2);
+    const c2 = p2.reduce((sum, v, i) => sum + v * (y[i] as number), 0) / norm2;
     if (c2 === 0) return null;
     const vertex = m3 / m2 / 2 - c1 / (2 * c2);
     const q2 = vertex * vertex - (m3 / m2) * vertex - m2;

@@ -50,8 +50,8 @@ function refine(trace: LandmarkTrace, frame: CycleFrame): TracePeriod | null {
     Math.floor(inside.length / (frame.spans.length * samplesInKick * frame.kickHarmonic)),
   );
   const picked = inside.filter((_, i) => i % stride === 0);
-  const times = picked.map((i) => trace.times[i] ?? 0);
-  const y = picked.map((i) => trace.y[i] ?? 0);
+  const times = picked.map((i) => trace.times[i] as number);
+  const y = picked.map((i) => trace.y[i] as number);
   const weights = trace.followed && picked.map((i) => trace.followed?.waveWeights[i] ?? 1);
   // fewer samples than this leave the period to the events
   if (times.length < 4 * harmonics + 8) return null;

@@ -25,7 +25,7 @@ const usualLength = 1.1;
 const lengths = { low: 0.6, high: 3 } as const;
 
 const lagAt = (near: LandmarkName, far: LandmarkName, length: number): number =>
-  (2 * Math.PI * ((alongBody[near] ?? 0) - (alongBody[far] ?? 0))) / length;
+  (2 * Math.PI * ((alongBody[near] as number) - (alongBody[far] as number))) / length;
 
 /** Whether a wave down the body can come so much later at the farther landmark, radians. */
 export const isLagOfBody = (near: LandmarkName, far: LandmarkName, lag: number): boolean =>
