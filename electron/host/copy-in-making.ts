@@ -1,9 +1,9 @@
-import type { Stretch } from '#core/host-contract/operations/media-operations';
+import type { FrameRange } from '#core/timeline/frame-range';
 import type { Focus } from '../media/copy-pieces';
 
 /** A working copy under way: what can be shown of it already, and where the coach looks. */
 export class CopyInMaking implements Focus {
-  private readonly made: Stretch[] = [];
+  private readonly made: FrameRange[] = [];
   private readonly hearers = new Set<() => void>();
 
   constructor(
@@ -20,12 +20,12 @@ export class CopyInMaking implements Focus {
   get folder(): string {
     return `${this.name}.pieces.part`;
   }
-  get pieces(): readonly Stretch[] {
+  get pieces(): readonly FrameRange[] {
     return this.made;
   }
 
   /** A piece was made; null: they are there no more. */
-  add(piece: Stretch | null): void {
+  add(piece: FrameRange | null): void {
     if (piece) this.made.push(piece);
     else this.made.length = 0;
   }

@@ -1,7 +1,7 @@
 import type { Result } from '#core/host-contract/host-error';
 import type { OperationOutput } from '#core/host-contract/operations';
 import type { WantedPlace } from '#core/host-contract/operations/place-operations';
-import type { WindowFace, WindowWish } from '#core/host-contract/operations/window-operations';
+import type { WindowFace, WindowRequest } from '#core/host-contract/operations/window-operations';
 
 /** What only the program around a host can do. */
 export interface Surroundings {
@@ -12,7 +12,7 @@ export interface Surroundings {
   /** The window that holds the page: takes what the page tells it, and says what it wants of the page. */
   readonly window: {
     show(face: WindowFace): void;
-    next(after: number): Promise<readonly WindowWish[]>;
+    next(after: number): Promise<readonly WindowRequest[]>;
   };
   /** Hears of the host's own long work: share done of each piece that is running, null where it can't be told. */
   readonly onWork: (shares: readonly (number | null)[]) => void;

@@ -1,8 +1,9 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readdir, rename, rm, stat, utimes } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { CopiesRoom, CopyLook, Still, Stretch } from '#core/host-contract/operations/media-operations';
+import type { CopiesRoom, CopyLook, Still } from '#core/host-contract/operations/media-operations';
 import type { Clip } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { pieceFile } from '../media/copy-pieces';
@@ -88,7 +89,7 @@ export class WorkingCopies {
   }
 
   /** Pieces of a copy under way that can be shown; `frame` is where the coach looks, which is made first. */
-  watch(id: string, frame: number): Stretch[] {
+  watch(id: string, frame: number): FrameRange[] {
     const making = this.making.get(id);
     making?.lookAt(frame);
     return [...(making?.pieces ?? [])];
@@ -103,7 +104,7 @@ export class WorkingCopies {
   /** Frames of the clip itself, for the moment before the copy has them. `scratch` may be written for a moment. */
   async stills(
     id: string,
-    { first, last }: Stretch,
+    { first, last }: FrameRange,
     asked: number,
     scratch: string,
   ): Promise<Result<readonly Still[]>> {

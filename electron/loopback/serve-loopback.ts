@@ -1,7 +1,7 @@
 import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
 import { securityHeaders } from '../host/content-security';
-import { createWalls } from './walls';
+import { createRequestGuard } from './request-guard';
 
 export interface LoopbackServer {
   readonly port: number;
@@ -16,23 +16,23 @@ const refusal: Readonly<Record<string, string>> = {
   'no-token': 'This window has no key to Submark. Start Submark again and use the address it gives.',
 };
 
-/** Serves the app on 127.0.0.1 only, behind the walls. Port 0 takes a free one. No upgrade (websocket) is accepted. */
+/** Serves the app on 127.0.0.1 only, behind its guard. Port 0 takes a free one. No upgrade (websocket) is accepted. */
 export async function serveLoopback(
   handler: (request: Request) => Promise<Response>,
   wantedPort: number,
 ): Promise<LoopbackServer> {
   let port = wantedPort;
-  const walls = createWalls(() => port);
+  const guard = createRequestGuard(() => port);
   const plain = (text: string, status: number): Response =>
     new Response(text, {
       status,
       headers: { ...securityHeaders, 'Content-Type': 'text/plain; charset=utf-8' },
     });
   const guarded = async (request: Request): Promise<Response> => {
-    const verdict = walls.check(request);
+    const verdict = guard.check(request);
     const url = new URL(request.url);
     if (verdict === 'no-token' && request.method === 'GET' && url.pathname.startsWith('/open/')) {
-      const cookie = walls.exchange(url.pathname.slice('/open/'.length));
+      const cookie = guard.exchange(url.pathname.slice('/open/'.length));
       if (!cookie) return plain(refusal['no-token'] ?? '', 403);
       return new Response(null, {
         status: 303,
@@ -49,7 +49,7 @@ export async function serveLoopback(
       port = info.port;
       resolve({
         port,
-        startAddress: `http://127.0.0.1:${port}/open/${walls.startCode}`,
+        startAddress: `http://127.0.0.1:${port}/open/${guard.startCode}`,
         close: () =>
           new Promise((done, fail) => {
             server.close((error) => (error ? fail(error) : done()));

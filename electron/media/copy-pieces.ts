@@ -1,8 +1,8 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { createReadStream } from 'node:fs';
 import { mkdir, open } from 'node:fs/promises';
 import path from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { Stretch } from '#core/host-contract/operations/media-operations';
 import type { FrameTable } from '#core/timeline/frame-table';
 import { sameStarts } from '#core/timeline/same-starts';
 import { usualRate } from '#core/timeline/picture-order';
@@ -46,7 +46,7 @@ export interface PiecesOrder {
   readonly focus: Focus;
   readonly signal: AbortSignal;
   /** A piece is made and its frames are checked. */
-  readonly onMade: (piece: Stretch) => void;
+  readonly onMade: (piece: FrameRange) => void;
   readonly onFrames: (made: number) => void;
 }
 
@@ -57,11 +57,11 @@ export const pieceFile = (folder: string, first: number): string => path.join(fo
  * Makes a working copy piece by piece, the ones where the coach looks first. Every piece can be shown as soon as it is made:
  * its frames are those of the table, one for one, or it is refused with `copy-differs`.
  */
-export async function makePieces(order: PiecesOrder): Promise<Result<readonly Stretch[]>> {
+export async function makePieces(order: PiecesOrder): Promise<Result<readonly FrameRange[]>> {
   const { table, folder, focus, near, far, signal, onMade, onFrames, known } = order;
   await mkdir(folder, { recursive: true });
   const frames = table.starts.length;
-  const made: Stretch[] = [];
+  const made: FrameRange[] = [];
   let coding: string | null = null;
   let done = 0;
   for (;;) {
@@ -95,7 +95,7 @@ export async function makePieces(order: PiecesOrder): Promise<Result<readonly St
 /** One piece; answers how its pictures are coded. */
 async function makePiece(
   { known, table, folder, timing }: PiecesOrder,
-  { first, last }: Stretch,
+  { first, last }: FrameRange,
   signal: AbortSignal,
   onFrames: (made: number) => void,
 ): Promise<Result<string>> {
@@ -171,6 +171,6 @@ async function codingOf(file: string): Promise<string> {
 }
 
 /** The bytes of all pieces, one after another. */
-export async function* piecesInOrder(folder: string, pieces: readonly Stretch[]): AsyncGenerator<Buffer> {
+export async function* piecesInOrder(folder: string, pieces: readonly FrameRange[]): AsyncGenerator<Buffer> {
   for (const { first } of pieces) yield* createReadStream(pieceFile(folder, first));
 }

@@ -1,7 +1,7 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { rm } from 'node:fs/promises';
 import { Readable } from 'node:stream';
 import { failure, type Result, success } from '#core/host-contract/host-error';
-import type { Stretch } from '#core/host-contract/operations/media-operations';
 import type { FrameTable } from '#core/timeline/frame-table';
 import { sameStarts } from '#core/timeline/same-starts';
 import { copyCoding, copySize } from './copy-coding';
@@ -27,7 +27,7 @@ export interface CopyOrder {
   readonly signal: AbortSignal;
   readonly report: (share: number | null, words: string) => void;
   /** A piece of the copy can be shown; null: there are no pieces any more. */
-  readonly onPiece: (piece: Stretch | null) => void;
+  readonly onPiece: (piece: FrameRange | null) => void;
 }
 
 const words = 'Making the working copy';
@@ -66,7 +66,7 @@ export async function makeWorkingCopy(order: CopyOrder): Promise<Result<null>> {
 
 const isRepacked = ({ film, fields }: KnownFilm): boolean => film.codec === 'mjpeg' && !fields;
 
-async function joinPieces(order: CopyOrder, pieces: readonly Stretch[]): Promise<Result<null>> {
+async function joinPieces(order: CopyOrder, pieces: readonly FrameRange[]): Promise<Result<null>> {
   const { target, table, signal, report } = order;
   report(1 - restShare, 'Putting its pieces together');
   const joined = await runMediaTool(

@@ -1,10 +1,10 @@
-import type { Stretch } from '#core/host-contract/operations/media-operations';
+import type { FrameRange } from '#core/timeline/frame-range';
 
 /** Where a working copy stands: what is made of it, and where the coach looks. */
 export interface PieceNeeds {
   readonly frames: number;
   /** Pieces made, in any order; they never overlap. */
-  readonly made: readonly Stretch[];
+  readonly made: readonly FrameRange[];
   readonly focus: number;
   /** Frames of a piece where the coach waits for it, and of one made ahead. */
   readonly near: number;
@@ -18,7 +18,7 @@ export interface PieceNeeds {
  * one, so that it is there soon; else on from what is made there, forward before backward; else the nearest that is missing.
  * Longer pieces cost less, as each begins with decoding what its first frame leans on.
  */
-export function nextPiece({ frames, made, focus, near, far, inPairs }: PieceNeeds): Stretch | null {
+export function nextPiece({ frames, made, focus, near, far, inPairs }: PieceNeeds): FrameRange | null {
   const gaps = gapsBetween(made, frames);
   const at = gaps.find(({ first, last }) => focus >= first && focus <= last);
   // a rest too short to be worth a piece of its own goes with its neighbour
@@ -31,8 +31,8 @@ export function nextPiece({ frames, made, focus, near, far, inPairs }: PieceNeed
     const end = pair(first + near);
     return { first, last: at.last - end < crumb ? at.last : end - 1 };
   }
-  const distance = ({ first, last }: Stretch): number => (first > focus ? first - focus : focus - last);
-  const turn = (gap: Stretch): number => distance(gap) + (gap.first > focus ? 0 : near);
+  const distance = ({ first, last }: FrameRange): number => (first > focus ? first - focus : focus - last);
+  const turn = (gap: FrameRange): number => distance(gap) + (gap.first > focus ? 0 : near);
   const [gap] = gaps.sort((a, b) => turn(a) - turn(b));
   if (!gap) return null;
   const length = pair(distance(gap) > near ? far : Math.min(far, 2 * near));
@@ -45,8 +45,8 @@ export function nextPiece({ frames, made, focus, near, far, inPairs }: PieceNeed
 }
 
 /** What is missing, in order. */
-function gapsBetween(made: readonly Stretch[], frames: number): Stretch[] {
-  const gaps: Stretch[] = [];
+function gapsBetween(made: readonly FrameRange[], frames: number): FrameRange[] {
+  const gaps: FrameRange[] = [];
   let next = 0;
   for (const { first, last } of [...made].sort((a, b) => a.first - b.first)) {
     if (first > next) gaps.push({ first: next, last: first - 1 });

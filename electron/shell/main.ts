@@ -99,7 +99,7 @@ async function open(): Promise<void> {
 }
 
 function setMenu(groups: Parameters<typeof menuItems>[0]): void {
-  const run = (id: string): void => link.wish({ kind: 'command', id });
+  const run = (id: string): void => link.ask({ kind: 'command', id });
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuItems(groups, process.platform === 'darwin', run)));
 }
 
@@ -110,8 +110,8 @@ const files = filesNamed(process.argv, process.cwd(), process.defaultApp ? 2 : 1
 if (app.requestSingleInstanceLock({ files } satisfies FromSecondStart)) {
   quitOnSignal(app, process);
   endOnBug(app, process, { end: () => endWork() });
-  hearOfFiles(app, (paths) => link.wish({ kind: 'files', paths: [...paths] }), showWindow);
-  if (files.length > 0) link.wish({ kind: 'files', paths: files });
+  hearOfFiles(app, (paths) => link.ask({ kind: 'files', paths: [...paths] }), showWindow);
+  if (files.length > 0) link.ask({ kind: 'files', paths: files });
   registerAppScheme(protocol);
   denyNavigation(app);
   reloadCrashedPage(app);

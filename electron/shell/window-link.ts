@@ -1,10 +1,10 @@
-import type { WindowWish } from '#core/host-contract/operations/window-operations';
+import type { WindowRequest } from '#core/host-contract/operations/window-operations';
 
 /** Milliseconds the page may take to save before the program ends. Our default: a save takes some 10 ms. */
 const saveWithinMs = 2000;
 
-type Unnumbered = WindowWish extends infer Each
-  ? Each extends WindowWish
+type Unnumbered = WindowRequest extends infer Each
+  ? Each extends WindowRequest
     ? Omit<Each, 'number'>
     : never
   : never;
@@ -14,17 +14,17 @@ type Unnumbered = WindowWish extends infer Each
  * nothing is lost while it is not there yet, and no channel leads into it.
  */
 export class WindowLink {
-  private wishes: readonly WindowWish[] = [];
+  private requests: readonly WindowRequest[] = [];
   private last = 0;
-  private answer: ((wishes: readonly WindowWish[]) => void) | null = null;
+  private answer: ((requests: readonly WindowRequest[]) => void) | null = null;
   private saving: { readonly number: number; readonly done: () => void } | null = null;
   /** A page has been there: it may hold what is not saved. */
   private met = false;
 
-  wish(wish: Unnumbered): void {
+  ask(request: Unnumbered): void {
     this.last += 1;
-    this.wishes = [...this.wishes, { ...wish, number: this.last } as WindowWish];
-    this.answer?.(this.wishes);
+    this.requests = [...this.requests, { ...request, number: this.last } as WindowRequest];
+    this.answer?.(this.requests);
     this.answer = null;
   }
 
@@ -40,11 +40,11 @@ export class WindowLink {
           resolve();
         },
       };
-      this.wish({ kind: 'save' });
+      this.ask({ kind: 'save' });
     });
   }
 
-  next(after: number): Promise<readonly WindowWish[]> {
+  next(after: number): Promise<readonly WindowRequest[]> {
     this.met = true;
     // a page that has just been loaded has nothing unsaved
     if (this.saving && (after === 0 || after >= this.saving.number)) {
@@ -54,12 +54,12 @@ export class WindowLink {
     // whoever asked before is a page that is gone
     this.answer?.([]);
     this.answer = null;
-    this.wishes =
+    this.requests =
       // a page that has just been loaded: a command was meant for the one before it, files are still to be opened
       after === 0
-        ? this.wishes.filter(({ kind }) => kind === 'files')
-        : this.wishes.filter(({ number }) => number > after);
-    if (this.wishes.length > 0) return Promise.resolve(this.wishes);
+        ? this.requests.filter(({ kind }) => kind === 'files')
+        : this.requests.filter(({ number }) => number > after);
+    if (this.requests.length > 0) return Promise.resolve(this.requests);
     return new Promise((resolve) => {
       this.answer = resolve;
     });

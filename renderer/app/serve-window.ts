@@ -1,4 +1,4 @@
-import type { WindowWish } from '#core/host-contract/operations/window-operations';
+import type { WindowRequest } from '#core/host-contract/operations/window-operations';
 import { saveAll } from '../documents/open-autosaves';
 import type { HostClient } from '../host/host-client';
 import { commandRegistry } from '../ui/command-registry';
@@ -54,22 +54,22 @@ async function doWishes(host: HostClient): Promise<void> {
       await pause(again.ask);
       continue;
     }
-    for (const wish of answer.value.wishes) {
-      await fulfil(wish);
-      after = wish.number;
+    for (const request of answer.value.requests) {
+      await fulfil(request);
+      after = request.number;
     }
   }
 }
 
-async function fulfil(wish: WindowWish): Promise<void> {
-  switch (wish.kind) {
+async function fulfil(request: WindowRequest): Promise<void> {
+  switch (request.kind) {
     case 'command':
-      return runCommand(wish.id);
+      return runCommand(request.id);
     case 'save':
       // the window waits with its end until the next question says that this is done
       return saveAll();
     case 'files':
-      openFiles(wish.paths);
+      openFiles(request.paths);
       openRoute(shelfRoute);
   }
 }

@@ -27,10 +27,10 @@ function Fields({
   readonly session: ReturnType<typeof useOpenSwim>;
   readonly camera: { readonly metres: number | null; readonly fartherMetres: number | null };
 }) {
-  const [away, setAway] = useState(text(camera.metres));
+  const [distance, setDistance] = useState(text(camera.metres));
   const [farther, setFarther] = useState(text(camera.fartherMetres));
   const close = (): void => session.view.setState({ asksCamera: false });
-  const metres = away.trim() === '' ? null : numberTyped(away);
+  const metres = distance.trim() === '' ? null : numberTyped(distance);
   const fartherMetres = farther.trim() === '' ? null : numberTyped(farther);
   const behind = metres !== null && fartherMetres !== null && metres + fartherMetres <= 0;
   const usable =
@@ -56,7 +56,7 @@ function Fields({
         close();
       }}
     >
-      <strong>How far away was the camera?</strong>
+      <strong>How far distance was the camera?</strong>
       <div className="scale-fields">
         <label>
           camera to the known length, metres
@@ -64,8 +64,8 @@ function Fields({
             inputMode="decimal"
             // biome-ignore lint/a11y/noAutofocus: the form is the answer to the pad just pressed
             autoFocus
-            value={away}
-            onChange={(event) => setAway(event.target.value)}
+            value={distance}
+            onChange={(event) => setDistance(event.target.value)}
           />
         </label>
         <label>

@@ -1,4 +1,4 @@
-import type { Stretch } from '#core/host-contract/operations/media-operations';
+import type { FrameRange } from '#core/timeline/frame-range';
 import { clockOf, type Copying, useSwim, useView } from '../open-swim/open-swim';
 
 /** Which part of the film is ready while its copy is made, and where the coach is. */
@@ -34,8 +34,8 @@ const elsewhere: Readonly<Record<Copying['why'], string>> = {
 };
 
 /** Pieces that follow one another as one. */
-function joined(pieces: readonly Stretch[]): Stretch[] {
-  const whole: Stretch[] = [];
+function joined(pieces: readonly FrameRange[]): FrameRange[] {
+  const whole: FrameRange[] = [];
   for (const piece of [...pieces].sort((a, b) => a.first - b.first)) {
     const before = whole.at(-1);
     if (before && before.last + 1 === piece.first) whole[whole.length - 1] = { ...before, last: piece.last };

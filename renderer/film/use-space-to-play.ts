@@ -1,6 +1,6 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
-import type { Stretch } from '../video/player';
 import { useOpenSwim, useView } from '../open-swim/open-swim';
 import { startPlayback } from '../open-swim/playback';
 
@@ -13,7 +13,7 @@ const typing = (target: EventTarget | null): boolean =>
     target.closest('input, textarea, select, button, [role="button"]') !== null);
 
 /** Space tapped plays or stops, all or a stretch; space held is left to the stage, for moving the picture. */
-export function useSpaceToPlay(loop?: Stretch): void {
+export function useSpaceToPlay(loop?: FrameRange): void {
   const session = useOpenSwim();
   const playing = useView((state) => state.playing);
   useEffect(() => {

@@ -1,5 +1,5 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { success } from '#core/host-contract/host-error';
-import type { Stretch } from '#core/host-contract/operations/media-operations';
 import { factsOfClip } from '../video/facts-of-clip';
 import type { FrameSource, OpenFrameSource } from '../video/frame-source';
 import { createGrowingSource, type GrowingSource } from '../video/growing-source';
@@ -45,7 +45,7 @@ export async function growWhileMade(
       },
       budgetBytes: pictureBudget,
     });
-  const tell = (pieces: readonly Stretch[]): void => {
+  const tell = (pieces: readonly FrameRange[]): void => {
     const { source, copying, trouble } = film.getState();
     // the film may have gone and come back meanwhile: then what shows it now is begun on
     if (growing === null || source !== growing) {

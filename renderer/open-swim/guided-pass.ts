@@ -103,7 +103,7 @@ export function passBack(session: OpenSwim): void {
 }
 
 /** A mark was placed: the pass goes on when it is the one asked for. */
-export function passHears(session: OpenSwim, kind: EventKind, id: string): void {
+export function passAfterMark(session: OpenSwim, kind: EventKind, id: string): void {
   const { passStep, guidedKind } = session.view.getState();
   if (guidedKind !== kind) return;
   if (passStep === null) session.view.setState({ guidedKind: null });

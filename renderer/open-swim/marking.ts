@@ -5,7 +5,7 @@ import { makeId } from '../host/make-id';
 import { markPhrase } from '#core/marks/mark-words';
 import type { OpenQuestion } from './view-store';
 import type { OpenSwim } from './open-swim';
-import { passHears } from './guided-pass';
+import { passAfterMark } from './guided-pass';
 import { selectedEvent } from './selection-actions';
 import { whenShown } from './stepping';
 
@@ -39,13 +39,13 @@ function placeMark(session: OpenSwim, kind: EventKind, frame: number, said: Said
     view.setState({ selection: { kind: 'event', id: twin.id }, question: null });
     session.say(`This frame already has a ${markPhrase(twin)}`);
     // it is there, so a guided pass that asked for it has it
-    passHears(session, kind, twin.id);
+    passAfterMark(session, kind, twin.id);
     return;
   }
   const mark: EventMark = { ...plainMark, id: makeId(), kind, frame, ...said };
   document.run(addEvent(mark));
   view.setState({ selection: { kind: 'event', id: mark.id }, question: null });
-  passHears(session, kind, mark.id);
+  passAfterMark(session, kind, mark.id);
 }
 
 /** A pad was pressed: waits for the picture asked for, so that no mark lands on a frame the coach has not seen. */

@@ -1,7 +1,8 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { PicturesChecked, Stretch } from '#core/host-contract/operations/media-operations';
+import type { PicturesChecked } from '#core/host-contract/operations/media-operations';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { ClipClock } from '#core/timeline/clip-clock';
@@ -38,7 +39,7 @@ export interface Copying {
   readonly share: number | null;
   readonly words: string;
   /** What of it can be shown already. */
-  readonly pieces: readonly Stretch[];
+  readonly pieces: readonly FrameRange[];
   readonly stop: () => void;
 }
 type FilmTrouble =

@@ -1,8 +1,8 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import type { EventKind } from '#core/marks/event-kind';
 import { median } from '#core/signal/median';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import { type ClipClock, frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
-import type { Stretch } from '../video/player';
 
 /** Half a second of film is looped, a quarter to each side of where the moment is expected. */
 const halfWindow = 0.25;
@@ -40,7 +40,7 @@ export function passWindow(
   events: readonly Pick<EventMark, 'kind' | 'frame'>[],
   stroking: boolean,
   clock: ClipClock,
-): Stretch {
+): FrameRange {
   const cycle = stroking
     ? (spacing(events, 'entry', clock) ?? 2 * (spacing(events, 'kick-top', clock) ?? usualStroke / 2))
     : (spacing(events, 'kick-top', clock) ?? usualKick);

@@ -1,4 +1,5 @@
-import { createPlayer, type PlayPace, playPaces, type Stretch } from '../video/player';
+import type { FrameRange } from '#core/timeline/frame-range';
+import { createPlayer, type PlayPace, playPaces } from '../video/player';
 import { type OpenSwim, clockOf } from './open-swim';
 
 const paceOf = (pace: number): PlayPace => playPaces.find((each) => each === pace) ?? 1;
@@ -7,7 +8,7 @@ const paceOf = (pace: number): PlayPace => playPaces.find((each) => each === pac
  * Plays from the frame on the stage until the end, or a stretch over and over, until told to stop; the number follows
  * the picture shown.
  */
-export function startPlayback(session: OpenSwim, loop?: Stretch): () => void {
+export function startPlayback(session: OpenSwim, loop?: FrameRange): () => void {
   const { view, film, document } = session;
   const { source } = film.getState();
   if (!source) return () => undefined;

@@ -1,7 +1,7 @@
 import type { Reading } from '#core/measures/reading';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import type { MarkingError } from '#core/uncertainty/marking-error';
-import type { ListChange, SwimChange } from './swim-change';
+import type { ListChange, SwimDifference } from './swim-difference';
 
 /** What readings are made of beside the marks; null: as it was. */
 interface KnownChange {
@@ -11,7 +11,7 @@ interface KnownChange {
 
 /** To the worker: what changed since the last message. */
 export interface ToReadingsWorker {
-  readonly swim: SwimChange;
+  readonly swim: SwimDifference;
   readonly known: KnownChange | null;
 }
 

@@ -5,7 +5,7 @@ import type { Swim } from '#core/swim-file/swim-schema';
 import type { MarkingError } from '#core/uncertainty/marking-error';
 import type { FromReadingsWorker, ToReadingsWorker } from './readings-message';
 import { type PlainWorker, type WorkerPatience, watchedWorker } from '../workers/watched-worker';
-import { changedList, swimChange } from './swim-change';
+import { changedList, swimChange } from './swim-difference';
 
 /** What readings are read from. */
 export interface ReadingsOf {
@@ -48,7 +48,7 @@ const patience: WorkerPatience = { checkMs: 250, silentChecks: 80 };
  * Reads in a worker, so that a long swim never holds up the window. The worker is told what changed; one that fails, or
  * ended without a word, is put away, and this thread reads from then on.
  */
-export function readAway(startWorker: () => ReadingsWorker, clock: () => number): StartReader {
+export function readInWorker(startWorker: () => ReadingsWorker, clock: () => number): StartReader {
   return (tell) => {
     let here: ReadingsReader | null = null;
     let told: ReadingsOf | null = null;

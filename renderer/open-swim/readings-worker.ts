@@ -2,7 +2,7 @@ import { computeReadings, type ReadingKnowledge, readingContext } from '#core/me
 import type { Reading } from '#core/measures/reading';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { FromReadingsWorker, ToReadingsWorker } from './readings-message';
-import { changedSwim, listChange } from './swim-change';
+import { changedSwim, listChange } from './swim-difference';
 
 /** The swim and what goes with it, as far as told: readings are kept by the identity of what they are made of. */
 let swim: Swim | null = null;

@@ -52,7 +52,7 @@ export function createPairPlayer(options: PairPlayerOptions): PairPlayer {
       shown = frames;
       onFrames(frames);
     } catch (problem) {
-      // somebody else's newer wish: the clock goes on and asks again
+      // somebody else's newer request: the clock goes on and asks again
       if (closed || isAbort(problem)) return;
       stop();
       onStop('lost');

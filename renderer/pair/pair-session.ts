@@ -1,9 +1,9 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { createContext, useContext, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { PairSide } from '#core/compare/pair-clock';
 import type { Lock } from '#core/compare/pair-lock';
 import { type PairPart, pairPartOf } from '#core/compare/pair-part';
-import type { Stretch } from '#core/compare/swim-stretch';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { type OpenSwim, clockOf } from '../open-swim/open-swim';
 import type { HostClient } from '../host/host-client';
@@ -34,7 +34,7 @@ export function usePairView<T>(select: (state: PairView) => T): T {
 interface Asked {
   readonly swim: Swim;
   readonly known: Known;
-  readonly stretch: Stretch;
+  readonly stretch: FrameRange;
   readonly lock: Lock;
 }
 

@@ -8,7 +8,7 @@ import type { OpenSwim } from '../open-swim/open-swim';
 import { KickDoubtCaution } from '../export/kick-doubt-caution';
 import { groupWords } from '../readings/group-words';
 import type { ReadingsOf } from '../open-swim/readings-reader';
-import { aside } from '../readings/window-aside';
+import { background } from '../readings/window-background';
 import { arrangeDifferences, type DifferenceGroup } from './arrange-differences';
 import { differenceText, unlikeSentence, unlikeWords, verdictWords } from './difference-words';
 import { usePair, usePairPart } from './pair-session';
@@ -35,7 +35,7 @@ export function PairTablePanel() {
   useEffect(() => {
     const leaving = new AbortController();
     const asked = [of(session.swims[0], a), of(session.swims[1], b)] as const;
-    void aside.ask('pair', asked, leaving.signal).then((found) => {
+    void background.ask('pair', asked, leaving.signal).then((found) => {
       if (found) setTable(found);
     });
     return () => leaving.abort();

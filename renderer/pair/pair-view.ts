@@ -1,8 +1,8 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { LayPoint } from '#core/compare/lay-body-line';
 import type { PairMode } from '#core/compare/pair-clock';
 import type { Lock } from '#core/compare/pair-lock';
-import type { Stretch } from '#core/compare/swim-stretch';
 import type { PlayPace } from '../video/player';
 
 /** The two swims of a pair, by place. */
@@ -23,7 +23,7 @@ export interface PairView {
   /** The swim that steps and keys are about; the other follows. */
   readonly lead: Which;
   readonly locks: Each<Lock>;
-  readonly stretches: Each<Stretch>;
+  readonly stretches: Each<FrameRange>;
   readonly mirrored: Each<boolean>;
   /** Both bodies are shown equally long. */
   readonly sameLength: boolean;

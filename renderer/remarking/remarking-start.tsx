@@ -28,14 +28,14 @@ export function RemarkingStart({
   const session = useOpenSwim();
   const there = useSwim((swim) => swim);
   const counts = remarkable(there, clockOf(there));
-  const [wish, setWish] = useState(() => ({
+  const [choice, setChoice] = useState(() => ({
     moments: Math.min(usual.moments, counts.moments),
     bodyLines: Math.min(usual.bodyLines, counts.bodyLines),
     followed: Math.min(usual.followed, counts.followed),
   }));
   const { left, trouble } = pass;
   const hasFilm = useStore(session.film, (state) => state.source !== null);
-  const some = wish.moments + wish.bodyLines + wish.followed > 0;
+  const some = choice.moments + choice.bodyLines + choice.followed > 0;
   return (
     <main className="remark-page">
       <h1>Mark again, without seeing your first marks</h1>
@@ -67,7 +67,7 @@ export function RemarkingStart({
         <form
           onSubmit={(event) => {
             event.preventDefault();
-            pass.begin(wish);
+            pass.begin(choice);
           }}
         >
           {things.map(([what, label, words]) => (
@@ -82,8 +82,8 @@ export function RemarkingStart({
                     <input
                       type="radio"
                       name={what}
-                      checked={wish[what] === step}
-                      onChange={() => setWish({ ...wish, [what]: step })}
+                      checked={choice[what] === step}
+                      onChange={() => setChoice({ ...choice, [what]: step })}
                     />
                     {step === 0 ? 'none' : step === counts[what] ? `all ${step}` : step}
                   </label>

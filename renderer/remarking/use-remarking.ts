@@ -2,7 +2,7 @@ import { useCallback, useMemo, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
 import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import { type RemarkingAnswer, remarkingEntries } from '#core/uncertainty/remarking-entries';
-import { type RemarkingItem, type RemarkingWish, remarkingPlan } from '#core/uncertainty/remarking-plan';
+import { type RemarkingItem, type RemarkingChoice, remarkingPlan } from '#core/uncertainty/remarking-plan';
 import { type OpenSwim, clockOf } from '../open-swim/open-swim';
 import { createRemarkingJournal, type RemarkingPass } from './remarking-journal';
 import { writeRemarkings } from './write-remarkings';
@@ -19,7 +19,7 @@ export interface Remarking {
   readonly trouble: HostError | null;
   /** Pairs that this pass has added to the coach's file. */
   readonly added: number;
-  begin(wish: Omit<RemarkingWish, 'seed'>): void;
+  begin(choice: Omit<RemarkingChoice, 'seed'>): void;
   goOn(): void;
   throwAway(): void;
   answer(answer: RemarkingAnswer): void;
@@ -101,8 +101,8 @@ export function useRemarking(session: OpenSwim): Remarking {
     all: pass.items.length,
     trouble,
     added,
-    begin(wish) {
-      const items = remarkingPlan(swim, clockOf(swim), { ...wish, seed: freshSeed() });
+    begin(choice) {
+      const items = remarkingPlan(swim, clockOf(swim), { ...choice, seed: freshSeed() });
       if (items.length === 0) return;
       setPhase('going');
       take({ swimId: swim.id, items, answers: [] });

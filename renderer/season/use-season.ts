@@ -7,7 +7,7 @@ import type { SeasonSwim } from '#core/practice/season-swim';
 import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
 import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import type { HostClient } from '../host/host-client';
-import { aside } from '../readings/window-aside';
+import { background } from '../readings/window-background';
 
 export interface SeasonData {
   readonly swims: readonly SwimSummary[];
@@ -95,7 +95,7 @@ export function useSwimmerReadings(
             continue;
           }
           const measured = { swim: swim.value.swim, swimmer, markingError: error };
-          one = await aside.ask('season', { of: measured, drills: data.drills }, leaving.signal);
+          one = await background.ask('season', { of: measured, drills: data.drills }, leaving.signal);
           if (!one) return;
           if (computed.size >= computedKept) computed.clear();
           computed.set(id, { of, swim: one });

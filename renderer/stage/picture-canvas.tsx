@@ -46,7 +46,7 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     };
     const held = source.held(frame);
     if (held) present(held);
-    // the player asks for its pictures itself; another wish here would drop its next one
+    // the player asks for its pictures itself; another request here would drop its next one
     if (held && playing) return;
     const step = watch.asked(frame, performance.now());
     // half size will do while moving; where the coach stops, the whole picture follows

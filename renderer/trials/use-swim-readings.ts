@@ -5,7 +5,7 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import type { HostClient } from '../host/host-client';
-import { aside } from '../readings/window-aside';
+import { background } from '../readings/window-background';
 
 export type ReadSwim =
   | {
@@ -70,6 +70,6 @@ async function readSwim(
   const { swim } = read.value;
   const swimmer = squad.swimmers.find((each) => each.id === swim.card.swimmerId) ?? null;
   const markingError = coach.ok ? coachMarkingError(coach.value.coach, swim.clip.height) : null;
-  const readings = await aside.ask('readings', { swim, swimmer, markingError }, signal);
+  const readings = await background.ask('readings', { swim, swimmer, markingError }, signal);
   return readings && { ok: true, swim: { id: swim.id, card: swim.card }, readings };
 }

@@ -29,7 +29,7 @@ function show(): void {
   if (chosen !== null) window.localStorage.setItem(shownKey, chosen);
 }
 
-/** Shows the theme, and follows the system's wish for contrast while the coach hasn't chosen one. */
+/** Shows the theme, and follows the system's setting for contrast while the coach hasn't chosen one. */
 export function startTheme(): void {
   show();
   contrastWish.addEventListener('change', show);

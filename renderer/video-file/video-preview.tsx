@@ -53,7 +53,7 @@ export function VideoPreview({ parts, plan, sources, picture }: Props) {
     };
     Promise.all(frames.map((frame, index) => sources[index]?.show(frame, 0))).then(
       draw,
-      // a newer wish draws instead; what can't be decoded is left dark, as it would be said on the stage
+      // a newer request draws instead; what can't be decoded is left dark, as it would be said on the stage
       () => draw([]),
     );
     return () => {

@@ -2,7 +2,7 @@ import { isDisposableAvc, isInstantAvc } from '#core/timeline/avc-disposable';
 import { avcLengthBytes } from '#core/timeline/avc-units';
 import { bytesOf } from './buffer-bytes';
 import { createBell } from './bell';
-import { type FilmDecoder, makeDecoderAway } from './decoder-away';
+import { type FilmDecoder, makeDecoderInWorker } from './decoder-in-worker';
 import { closeFrame, opened } from './frame-ledger';
 import type { OpenedFilm } from './opened-film';
 import type { FilmPacket } from './packet-index';
@@ -42,7 +42,7 @@ interface Pump {
 }
 
 /**
- * One decoder that runs in the direction of travel. Before every packet it asks again what is wanted, so a new wish
+ * One decoder that runs in the direction of travel. Before every packet it asks again what is wanted, so a new request
  * turns it round within a few milliseconds; it begins a new run only where feeding on would not lead there. From one group
  * to another it goes without a pause where the next begins with a picture that needs none before it. What is known of the
  * decoder is a state of pump-machine.ts; here are the film, the decoder and the waiting.
@@ -132,7 +132,7 @@ function createDecoderInUse(pump: Pump, ring: () => void) {
   return {
     get: () => decoder,
     make(): FilmDecoder {
-      decoder ??= makeDecoderAway({
+      decoder ??= makeDecoderInWorker({
         output: takeOut,
         died: () => {
           drop({ kind: 'decoder-failed' });
@@ -229,7 +229,7 @@ async function feed(pump: Pump, decoder: DecoderInUse): Promise<void> {
   const run = runOf(state());
   if (!run) return;
   const came = await Promise.race([packets.next(), turn.wait()]);
-  // a new wish does not wait for what was being read for an older one
+  // a new request does not wait for what was being read for an older one
   if (!came || !isStill(pump, run)) return;
   packets.take();
   const { value: packet, done } = came;

@@ -1,5 +1,5 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import type { PictureOrder } from '#core/timeline/picture-order';
-import type { HoldingRange } from './picture-cache';
 
 /** Where the coach is and which way the walk goes. */
 export interface Walk {
@@ -30,7 +30,7 @@ const jumpAhead = 48;
  * The frames worth decoding and holding: mostly ahead of the walk, some behind it; at a clip's end the rest goes to the
  * other side. After a jump fewer, so that holding what is passed on the way there does not slow the jump.
  */
-export function holdingRange({ playhead, towards }: Walk, capacity: number, frames: number): HoldingRange {
+export function holdingRange({ playhead, towards }: Walk, capacity: number, frames: number): FrameRange {
   const room = Math.max(0, capacity - 1);
   if (towards === 0) {
     const behind = Math.min(jumpBehind, Math.floor(room / 2));
@@ -69,7 +69,7 @@ export function comesFrom(run: RunPlace | null, order: PictureOrder, frame: numb
  */
 export function nextFrameToDecode(
   walk: Walk,
-  range: HoldingRange,
+  range: FrameRange,
   order: PictureOrder,
   run: RunPlace | null,
   isThere: (frame: number) => boolean,
@@ -98,7 +98,7 @@ export function nextFrameToDecode(
 /** What is missing nearest to a place where the coach has stopped: what a running decoder gives, else in the direction of travel. */
 export function nearestMissing(
   { playhead, towards }: Walk,
-  around: HoldingRange,
+  around: FrameRange,
   order: PictureOrder,
   run: RunPlace | null,
   isThere: (frame: number) => boolean,
@@ -117,7 +117,7 @@ function picturesTo(frame: number, order: PictureOrder, run: RunPlace | null): n
 }
 
 /** Whether at least half of the pictures decoded on the way to `frame` are worth holding. */
-function isWorthARun(frame: number, { first }: HoldingRange, order: PictureOrder): boolean {
+function isWorthARun(frame: number, { first }: FrameRange, order: PictureOrder): boolean {
   const cost = (order.codedOfFrame[frame] as number) - (order.keyOfFrame[frame] as number) + 1;
   return 2 * Math.min(frame - first + 1, cost) >= cost;
 }

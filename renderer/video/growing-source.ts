@@ -1,5 +1,5 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import type { Result } from '#core/host-contract/host-error';
-import type { Stretch } from '#core/host-contract/operations/media-operations';
 import { clampFrame } from '#core/timeline/frame-table';
 import { createOpenPieces, type OpenPieces } from './open-pieces';
 import type { FramePicture, FrameSource, ShownAs } from './frame-source';
@@ -8,13 +8,13 @@ export interface GrowingOptions {
   /** Where frames come from that no piece has yet; closed with this. */
   readonly beyond: FrameSource;
   /** Opens a piece of the copy within a budget; its frames count from 0. */
-  readonly open: (piece: Stretch, standsFor: ShownAs, budgetBytes: number) => Promise<Result<FrameSource>>;
+  readonly open: (piece: FrameRange, standsFor: ShownAs, budgetBytes: number) => Promise<Result<FrameSource>>;
 }
 
 /** A working copy that is still being made: quick where pieces of it are there, from elsewhere where they aren't. */
 export interface GrowingSource extends FrameSource {
   /** The pieces that can be shown now. */
-  grow(pieces: readonly Stretch[]): void;
+  grow(pieces: readonly FrameRange[]): void;
   /** Whether a frame's picture comes from a piece. */
   covers(frame: number): boolean;
 }
@@ -24,14 +24,14 @@ const nearTheEdge = 48;
 
 export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSource {
   const { facts } = beyond;
-  let pieces: readonly Stretch[] = [];
+  let pieces: readonly FrameRange[] = [];
   let playhead = 0;
   /** Somewhat ahead of the playhead: of two neighbours the one the coach goes to is nearer. */
   let aim = 0;
-  let wish: Wish | null = null;
+  let request: Request | null = null;
   let closed = false;
 
-  const pieceOf = (frame: number): Stretch | null =>
+  const pieceOf = (frame: number): FrameRange | null =>
     pieces.find(({ first, last }) => frame >= first && frame <= last) ?? null;
 
   const distance = (first: number): number =>
@@ -44,10 +44,10 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
     distance,
   );
 
-  const serve = async (wanted: Wish): Promise<void> => {
+  const serve = async (wanted: Request): Promise<void> => {
     const piece = pieceOf(wanted.frame);
     const source = piece ? await opened.open(piece) : null;
-    if (wish !== wanted) return;
+    if (request !== wanted) return;
     if (piece && source) {
       try {
         const picture = await showFrom(source, wanted, piece.first);
@@ -55,7 +55,7 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
         return;
       } catch {
         // taken away once the whole copy is there, or damaged: what is beyond the pieces has every frame
-        if (wish !== wanted) return;
+        if (request !== wanted) return;
         opened.shut(piece.first);
       }
     }
@@ -67,14 +67,14 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
       (problem: unknown) => settle(wanted, ({ reject }) => reject(problem)),
     );
   };
-  const settle = (wanted: Wish, end: (settled: Wish) => void): void => {
-    if (wish !== wanted) return;
-    wish = null;
+  const settle = (wanted: Request, end: (settled: Request) => void): void => {
+    if (request !== wanted) return;
+    request = null;
     end(wanted);
   };
   const supersede = (reason: string): void => {
-    const older = wish;
-    wish = null;
+    const older = request;
+    request = null;
     older?.reject(new DOMException(reason, 'AbortError'));
   };
 
@@ -91,8 +91,8 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
       playhead = clampFrame(facts.table, frame);
       aim = playhead + (towards * nearTheEdge) / 2;
       return new Promise((resolve, reject) => {
-        const wanted: Wish = { frame: playhead, towards, whenWhole, beyond: false, resolve, reject };
-        wish = wanted;
+        const wanted: Request = { frame: playhead, towards, whenWhole, beyond: false, resolve, reject };
+        request = wanted;
         void serve(wanted);
         const neighbour = pieceOf(playhead + towards * nearTheEdge);
         if (neighbour) void opened.open(neighbour);
@@ -105,7 +105,7 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
       if (!piece) return;
       void opened.open(piece);
       // what was asked for elsewhere may come sooner from here
-      if (wish?.beyond) void serve(wish);
+      if (request?.beyond) void serve(request);
     },
     covers: (frame) => pieceOf(frame) !== null,
     memory() {
@@ -121,7 +121,7 @@ export function createGrowingSource({ beyond, open }: GrowingOptions): GrowingSo
   };
 }
 
-interface Wish {
+interface Request {
   readonly frame: number;
   readonly towards: -1 | 0 | 1;
   readonly whenWhole: ((picture: FramePicture) => void) | undefined;
@@ -140,7 +140,7 @@ const moved = (picture: FramePicture, first: number): FramePicture => ({
 /** A frame of the whole film, from the piece that begins at `first`. */
 async function showFrom(
   source: FrameSource,
-  { frame, towards, whenWhole }: Wish,
+  { frame, towards, whenWhole }: Request,
   first: number,
 ): Promise<FramePicture> {
   const whole = whenWhole ? (picture: FramePicture) => whenWhole(moved(picture, first)) : undefined;
@@ -157,11 +157,11 @@ function memoryOf(sources: readonly FrameSource[], budgetBytes: number): ReturnT
 }
 
 /** A frame that a piece has decoded, under the number of the whole film's frame. */
-function heldIn(opened: OpenPieces, piece: Stretch | null, frame: number): FramePicture | null {
+function heldIn(opened: OpenPieces, piece: FrameRange | null, frame: number): FramePicture | null {
   const picture = piece && opened.ready(piece)?.held(frame - piece.first);
   return picture && piece ? moved(picture, piece.first) : null;
 }
 
 /** How far a piece lies from a frame; one that is no more, farthest of all. */
-const distanceOf = (piece: Stretch | undefined, frame: number): number =>
+const distanceOf = (piece: FrameRange | undefined, frame: number): number =>
   piece ? Math.max(0, piece.first - frame, frame - piece.last) : Number.POSITIVE_INFINITY;

@@ -1,17 +1,17 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import type { PictureOrder } from '#core/timeline/picture-order';
 import { holdingRange, type Walk } from './decoding-plan';
-import type { HoldingRange } from './picture-cache';
 
 /** What is worth holding now. */
 export interface HoldPlan {
   /** Frames worth holding at all. */
-  readonly range: HoldingRange;
+  readonly range: FrameRange;
   /** Of those, the ones worth holding at full resolution. */
-  readonly whole: HoldingRange;
+  readonly whole: FrameRange;
   /** How far ahead of a forward walk frames are decoded though there is no hurry. */
   readonly eagerAhead: number;
   /** Of those worth holding, a second to both sides: where the coach stops it comes before all else. */
-  readonly around: HoldingRange;
+  readonly around: FrameRange;
 }
 
 /** What a plan has to go by. */
@@ -50,7 +50,7 @@ const wholeForwardShare = 0.5;
 export function holdPlan(needs: HoldNeeds): HoldPlan {
   const { walk, frames, capacity, halvesToWhole, wanted, second, rested } = needs;
   const { playhead, towards } = walk;
-  const planOf = (range: HoldingRange, whole: HoldingRange, eagerTo = range.last): HoldPlan => ({
+  const planOf = (range: FrameRange, whole: FrameRange, eagerTo = range.last): HoldPlan => ({
     range,
     whole,
     eagerAhead: eagerTo - playhead,
@@ -75,7 +75,7 @@ export function holdPlan(needs: HoldNeeds): HoldPlan {
 }
 
 /** As many frames to both sides; at a clip's end the rest goes to the other side. */
-function bothWays(playhead: number, room: number, frames: number): HoldingRange {
+function bothWays(playhead: number, room: number, frames: number): FrameRange {
   const count = Math.min(room, frames);
   const first = Math.max(0, Math.min(playhead - Math.floor(count / 2), frames - count));
   return { first, last: first + count - 1 };

@@ -19,13 +19,13 @@ export interface Mending {
 export function mendedSource(source: FrameSource, { ask, onBroken }: Mending): FrameSource {
   const broken = new Set<number>();
   let stills: FrameSource | null = null;
-  let wishes = 0;
+  let requests = 0;
   return {
     ...source,
     held: (frame) => source.held(frame) ?? stills?.held(frame) ?? null,
     async show(frame, towards, onWhole) {
-      wishes += 1;
-      const wish = wishes;
+      requests += 1;
+      const request = requests;
       const made = stills?.held(clampFrame(source.facts.table, frame));
       if (made) return made;
       try {
@@ -34,7 +34,7 @@ export function mendedSource(source: FrameSource, { ask, onBroken }: Mending): F
         if (!(problem instanceof PictureLost) || problem.unreadable) throw problem;
         broken.add(problem.frame);
         onBroken?.(broken.size);
-        if (wish !== wishes) throw new DOMException('A newer frame was asked for', 'AbortError');
+        if (request !== requests) throw new DOMException('A newer frame was asked for', 'AbortError');
         stills ??= createStillsSource({
           facts: source.facts,
           ask: (_around, asked) => ask(asked),

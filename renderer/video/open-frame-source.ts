@@ -12,7 +12,7 @@ import { holdPlan, neighbourhood } from './hold-plan';
 import { createHoldings, type Holdings } from './holdings';
 import { createImagePump } from './image-pump';
 import { awaitedFrame, hasStopped, jumpedTo, mayTryAgain } from './looking-machine';
-import { openFilmAway } from './open-film-away';
+import { openFilmInWorker } from './open-film-in-worker';
 import type { OpenedFilm } from './opened-film';
 import { createPassedPictures } from './passed-pictures';
 import { PictureLost } from './picture-lost';
@@ -28,7 +28,7 @@ export const openFrameSource: OpenFrameSource = async (
   input,
   { budgetBytes = pictureBudget, standsFor, signal },
 ) => {
-  const film = await openFilmAway(input, signal);
+  const film = await openFilmInWorker(input, signal);
   if (!film.ok) return film;
   const shown = standsFor ? shownAs(standsFor, film.value.facts) : success(film.value.facts);
   const { decoding } = film.value;

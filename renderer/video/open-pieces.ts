@@ -1,5 +1,5 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import type { Result } from '#core/host-contract/host-error';
-import type { Stretch } from '#core/host-contract/operations/media-operations';
 import type { ClipFacts, FrameSource, ShownAs } from './frame-source';
 
 /** Pieces open at one time: the one looked at and its neighbour. */
@@ -10,7 +10,7 @@ const pieceShare = 5 / 16;
 export interface OpenPiecesOptions {
   readonly facts: ClipFacts;
   readonly budgetBytes: number;
-  readonly open: (piece: Stretch, standsFor: ShownAs, budgetBytes: number) => Promise<Result<FrameSource>>;
+  readonly open: (piece: FrameRange, standsFor: ShownAs, budgetBytes: number) => Promise<Result<FrameSource>>;
   /** What the pieces leave of the budget is for what is beyond them. */
   readonly onRest: (bytes: number) => void;
 }
@@ -18,9 +18,9 @@ export interface OpenPiecesOptions {
 /** The pieces of a growing copy that are open, within one budget of memory. */
 export interface OpenPieces {
   /** Opens a piece, or has it from before; null where it can't be opened. */
-  open(piece: Stretch): Promise<FrameSource | null>;
+  open(piece: FrameRange): Promise<FrameSource | null>;
   /** The source of a piece that is open by now. */
-  ready(piece: Stretch | null): FrameSource | null;
+  ready(piece: FrameRange | null): FrameSource | null;
   shut(first: number): void;
   /** All sources open by now. */
   all(): readonly FrameSource[];

@@ -28,7 +28,7 @@ export type OpenFilm = (clip: ClipInput, signal: AbortSignal) => Promise<Result<
 
 /**
  * Reads a film's container where it is called: in a worker, as what is in a file may keep a reader busy for ever
- * (`openFilmAway`). `ground` is told of everything that is read for the first time.
+ * (`openFilmInWorker`). `ground` is told of everything that is read for the first time.
  */
 export async function openFilm(
   clip: ClipInput,

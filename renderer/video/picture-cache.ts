@@ -1,10 +1,5 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import type { HeldPicture } from './held-picture';
-
-/** Which frames are worth holding around the playhead, both ends included. */
-export interface HoldingRange {
-  readonly first: number;
-  readonly last: number;
-}
 
 /** Decoded pictures by frame number, never more bytes than the budget. */
 export interface PictureCache {
@@ -16,15 +11,15 @@ export interface PictureCache {
    * Takes a picture in and makes room: first those outside `range` go, then those outside `whole` are halved where they can
    * be, then others go; always the farthest from the playhead first.
    */
-  put(picture: HeldPicture, playhead: number, range: HoldingRange, whole?: HoldingRange): void;
+  put(picture: HeldPicture, playhead: number, range: FrameRange, whole?: FrameRange): void;
   /** Makes room where the budget has become smaller. */
-  shrink(playhead: number, range: HoldingRange, whole: HoldingRange): void;
+  shrink(playhead: number, range: FrameRange, whole: FrameRange): void;
   readonly bytes: number;
   readonly count: number;
   clear(): void;
 }
 
-const isIn = (frame: number, { first, last }: HoldingRange): boolean => frame >= first && frame <= last;
+const isIn = (frame: number, { first, last }: FrameRange): boolean => frame >= first && frame <= last;
 
 export function createPictureCache(budgetBytes: () => number): PictureCache {
   const held = new Map<number, HeldPicture>();
@@ -42,7 +37,7 @@ export function createPictureCache(budgetBytes: () => number): PictureCache {
   };
 
   /** Gives up some bytes; false when only the playhead's picture is left, which always stays. */
-  const makeRoom = (playhead: number, range: HoldingRange, whole: HoldingRange): boolean => {
+  const makeRoom = (playhead: number, range: FrameRange, whole: FrameRange): boolean => {
     let worst: HeldPicture | undefined;
     let worstRank = 0;
     for (const picture of held.values()) {

@@ -1,3 +1,4 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { type ClipClock, frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
 import { clampFrame, frameCount, type FrameTable } from '#core/timeline/frame-table';
 import type { FramePicture, FrameSource } from './frame-source';
@@ -5,12 +6,6 @@ import type { FramePicture, FrameSource } from './frame-source';
 /** Shares of true speed the coach can play at. */
 export const playPaces = [1 / 8, 1 / 4, 1 / 2, 1] as const;
 export type PlayPace = (typeof playPaces)[number];
-
-/** Frames played over and over, both ends included. */
-export interface Stretch {
-  readonly first: number;
-  readonly last: number;
-}
 
 export interface PlayerOptions {
   readonly source: FrameSource;
@@ -28,7 +23,7 @@ export interface PlayerOptions {
  * decoding, so input is not blocked.
  */
 export interface Player {
-  play(from: number, pace: PlayPace, loop?: Stretch): void;
+  play(from: number, pace: PlayPace, loop?: FrameRange): void;
   /** Stops. The frame on screen is the frame returned, whatever the clock had reached. */
   pause(): number;
   setPace(pace: PlayPace): void;
@@ -46,7 +41,7 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
   const last = frameCount(clock.table) - 1;
   let shown = 0;
   let pace: PlayPace = 1;
-  let loop: Stretch | null = null;
+  let loop: FrameRange | null = null;
   let origin: { readonly wall: number; readonly real: number } | null = null;
   let handle: number | null = null;
   /** Counts plays, so that a picture arriving after a pause is not shown. */
@@ -73,7 +68,7 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
       (problem: unknown) => {
         if (mine !== turn) return;
         asking = false;
-        // somebody else's newer wish: the clock goes on and asks again
+        // somebody else's newer request: the clock goes on and asks again
         if (wasReplaced(problem)) return;
         stop();
         onStop('lost', frame);
@@ -101,7 +96,7 @@ export function createPlayer({ source, slowdown, onFrame, onStop }: PlayerOption
     }
     // at the very end of a stretch the clock's rounding may already name the frame after it
     const frame = Math.min(frameAtRealTime(clock, time), loop?.last ?? last);
-    // one picture at a time: a newer wish would drop the one being decoded, and nothing would ever show
+    // one picture at a time: a newer request would drop the one being decoded, and nothing would ever show
     if (asking || frame === shown) return;
     ask(frame);
   };
@@ -157,7 +152,7 @@ const wasReplaced = (problem: unknown): boolean =>
 const roundAgain = (start: number, end: number, time: number): number =>
   start + ((time - start) % Math.max(1e-3, end - start));
 
-const stretchIn = (table: FrameTable, { first, last }: Stretch): Stretch => ({
+const stretchIn = (table: FrameTable, { first, last }: FrameRange): FrameRange => ({
   first: clampFrame(table, first),
   last: clampFrame(table, last),
 });

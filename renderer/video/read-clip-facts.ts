@@ -5,12 +5,12 @@ import { slowdownFromCameraXml } from '#core/timeline/capture-rate';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import { isSlowedInPart, phoneTrailerWithin } from '#core/timeline/phone-trailer';
 import type { ClipFacts, ReadClipFacts } from './frame-source';
-import { openFilmAway } from './open-film-away';
+import { openFilmInWorker } from './open-film-in-worker';
 import { readClipEnd } from './read-clip-bytes';
 
 /** What a clip's container tells, and whether this window can decode it. The clip is closed again. */
 export const readClipFacts: ReadClipFacts = async (input, signal) => {
-  const film = await openFilmAway(input, signal);
+  const film = await openFilmInWorker(input, signal);
   if (!film.ok) return film;
   film.value.close();
   const { facts } = film.value;

@@ -1,5 +1,6 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import type { Result } from '#core/host-contract/host-error';
-import type { Still, Stretch } from '#core/host-contract/operations/media-operations';
+import type { Still } from '#core/host-contract/operations/media-operations';
 import { clampFrame } from '#core/timeline/frame-table';
 import { coloursByDrawing } from './colour-part';
 import type { ClipFacts, FramePicture, FrameSource } from './frame-source';
@@ -10,7 +11,7 @@ import { smallGreyByDrawing } from './small-grey';
 export interface StillsOptions {
   readonly facts: ClipFacts;
   /** Frames of the clip around the one asked for, which has to be among them. */
-  readonly ask: (around: Stretch, asked: number) => Promise<Result<readonly Still[]>>;
+  readonly ask: (around: FrameRange, asked: number) => Promise<Result<readonly Still[]>>;
   readonly budgetBytes: number;
 }
 
@@ -26,15 +27,15 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
   const held = new Map<number, { readonly bitmap: ImageBitmap; readonly picture: FramePicture }>();
   let budget = budgetBytes;
   const most = (): number => Math.max(2 * onTheWay, Math.floor(budget / (width * height * 4)));
-  let wish: Wish | null = null;
+  let request: Request | null = null;
   let asking = false;
   let closed = false;
   /** The picture handed over last: it is on the stage, and stays. */
   let onStage = -1;
 
-  const settle = (end: (settled: Wish) => void): void => {
-    const settled = wish;
-    wish = null;
+  const settle = (end: (settled: Request) => void): void => {
+    const settled = request;
+    request = null;
     if (settled) end(settled);
   };
 
@@ -64,18 +65,18 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
     if (asking) return;
     asking = true;
     try {
-      while (wish && !closed) {
-        const wanted: Wish = wish;
+      while (request && !closed) {
+        const wanted: Request = request;
         const answer = await ask(around(wanted, facts), wanted.frame);
         if (answer.ok) for (const still of answer.value) await keep(still);
         if (closed) return;
-        const came = wish ? held.get(wish.frame) : undefined;
+        const came = request ? held.get(request.frame) : undefined;
         if (came)
           settle(({ frame, resolve }) => {
             onStage = frame;
             resolve(came.picture);
           });
-        else if (wish === wanted)
+        else if (request === wanted)
           settle(({ frame, reject }) => {
             const gone =
               !answer.ok && ['clip-missing', 'clip-changed', 'host-unreachable'].includes(answer.error.code);
@@ -101,7 +102,7 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
         return Promise.resolve(there.picture);
       }
       return new Promise((resolve, reject) => {
-        wish = { frame: wanted, towards, resolve, reject };
+        request = { frame: wanted, towards, resolve, reject };
         void work();
       });
     },
@@ -120,14 +121,14 @@ export function createStillsSource({ facts, ask, budgetBytes }: StillsOptions): 
 }
 
 /** The frames asked for with one: those on the way. */
-function around({ frame, towards }: Wish, { table }: ClipFacts): Stretch {
+function around({ frame, towards }: Request, { table }: ClipFacts): FrameRange {
   const ahead = towards === 0 ? onTheWay >> 1 : onTheWay;
   const behind = towards === 0 ? onTheWay >> 1 : 0;
   const [below, above] = towards < 0 ? [ahead, behind] : [behind, ahead];
   return { first: clampFrame(table, frame - below), last: clampFrame(table, frame + above) };
 }
 
-interface Wish {
+interface Request {
   readonly frame: number;
   readonly towards: -1 | 0 | 1;
   resolve(picture: FramePicture): void;

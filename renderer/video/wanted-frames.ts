@@ -1,8 +1,8 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import type { PictureOrder } from '#core/timeline/picture-order';
 import { nearestMissing, nextFrameToDecode, type RunPlace } from './decoding-plan';
 import type { HoldPlan } from './hold-plan';
 import { hasStopped, type Looking } from './looking-machine';
-import type { HoldingRange } from './picture-cache';
 
 /** What is known when it is decided which frame to decode. */
 export interface Wanting {
@@ -14,7 +14,7 @@ export interface Wanting {
   readonly lacksWhole: (frame: number) => boolean;
 }
 
-export const isWithin = (frame: number, { first, last }: HoldingRange): boolean =>
+export const isWithin = (frame: number, { first, last }: FrameRange): boolean =>
   frame >= first && frame <= last;
 
 /** Not there as it is wanted now: at full resolution, or at half size where that will do. */

@@ -22,7 +22,7 @@ export interface WorkerPatience {
 /** Why a worker is over: it could not start or failed, said nothing for too long, or was ended from outside. */
 export type WorkerOver = 'broken' | 'silent' | 'ended';
 
-export interface WorkerEars<From> {
+export interface WorkerListener<From> {
   /** Each message; it counts as a sign of life. */
   heard(message: From): void;
   /** Once, when the worker was given up; it has been terminated. Not called for `end()`. `words`: what it said of it. */
@@ -49,7 +49,7 @@ export const saidNothing = 'the worker gave no sign of life';
 export function watchedWorker<To, From>(
   worker: PlainWorker<To, From>,
   patience: WorkerPatience,
-  { heard, lost, checked }: WorkerEars<From>,
+  { heard, lost, checked }: WorkerListener<From>,
 ): WatchedWorker<To> {
   const { checkMs, silentChecks, startChecks = silentChecks } = patience;
   let over = false;

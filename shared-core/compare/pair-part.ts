@@ -1,3 +1,4 @@
+import type { FrameRange } from '../timeline/frame-range';
 import type { BodyContext } from '../measures/body/context/body-context';
 import { type ReadingKnowledge, readingContext } from '../measures/compute-readings';
 import type { LandmarkName } from '../marks/landmark';
@@ -7,7 +8,7 @@ import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
 import { cycleStarts } from '../measures/events/cycle-starts';
 import type { PairSide } from './pair-clock';
 import { type Lock, lockTime } from './pair-lock';
-import { type Stretch, swimStretch } from './swim-stretch';
+import { swimStretch } from './swim-stretch';
 
 /** One swim of a pair as its stretch: what is measured, and how it runs. */
 export interface PairPart {
@@ -32,7 +33,7 @@ export function pairPartOf(
   swim: Swim,
   knowledge: ReadingKnowledge,
   clock: ClipClock,
-  stretch: Stretch,
+  stretch: FrameRange,
   lock: Lock,
 ): PairPart {
   const own = swimStretch(swim, stretch);

@@ -1,16 +1,11 @@
+import type { FrameRange } from '../timeline/frame-range';
 import type { FollowedRun, SeenRun, Swim } from '../swim-file/swim-schema';
-
-/** Frames of a swim, both included. */
-export interface Stretch {
-  readonly first: number;
-  readonly last: number;
-}
 
 /**
  * The same swim with the marks of one stretch only, for readings of that stretch. Clip, card and scene stay whole, so
  * frames and lengths mean what they meant.
  */
-export function swimStretch(swim: Swim, { first, last }: Stretch): Swim {
+export function swimStretch(swim: Swim, { first, last }: FrameRange): Swim {
   const inside = ({ frame }: { readonly frame: number }): boolean => frame >= first && frame <= last;
   return {
     ...swim,

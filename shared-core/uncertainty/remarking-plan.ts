@@ -27,7 +27,7 @@ export interface PointsItem {
 
 export type RemarkingItem = MomentItem | PointsItem;
 
-export interface RemarkingWish {
+export interface RemarkingChoice {
   /** From the border: chooses what is marked again and how far off each loop begins and ends. */
   readonly seed: number;
   /** How many of each to draw at most. */
@@ -49,14 +49,18 @@ const longestReach = 0.4;
  * and are left out, as are moments too close to another of their kind to have a loop of their own; followed points are
  * taken only from frames on which the coach has marked nothing.
  */
-export function remarkingPlan(swim: Swim, clock: ClipClock, wish: RemarkingWish): readonly RemarkingItem[] {
-  const uniform = seededUniform(wish.seed);
+export function remarkingPlan(
+  swim: Swim,
+  clock: ClipClock,
+  choice: RemarkingChoice,
+): readonly RemarkingItem[] {
+  const uniform = seededUniform(choice.seed);
   const moments = takeTurns(
     eventKinds.map((kind) => shuffled(momentsOf(swim, kind, clock, uniform), uniform)),
-    wish.moments,
+    choice.moments,
   );
-  const bodyLines = shuffled(bodyLineItems(swim), uniform).slice(0, wish.bodyLines);
-  const followed = shuffled(followedItems(swim), uniform).slice(0, wish.followed);
+  const bodyLines = shuffled(bodyLineItems(swim), uniform).slice(0, choice.bodyLines);
+  const followed = shuffled(followedItems(swim), uniform).slice(0, choice.followed);
   return shuffled<RemarkingItem>([...moments, ...bodyLines, ...followed], uniform);
 }
 

@@ -17,7 +17,7 @@ const upTo = (count: number): number[] => Array.from({ length: count }, (_, n) =
 /** 640 × 360 in planes of I420 (1.5 bytes a pixel). */
 const pictureBytes = 640 * 360 * 1.5;
 
-test('a newer wish makes older ones end as aborted, and the newest is shown', async ({ clips }) => {
+test('a newer request makes older ones end as aborted, and the newest is shown', async ({ clips }) => {
   await clips.open(await made('one-group-of-250'));
   // all far from the first frames, which are decoded as soon as a clip is open
   const ends = await clips.hurry([240, 110, 200, 130, 150]);
@@ -122,7 +122,7 @@ test('500 steps leave no decoder picture open and hold no more than the budget',
   expect(await clips.close()).toBe(0);
 });
 
-test('closing in the middle of decoding ends the wish and closes every picture', async ({ clips }) => {
+test('closing in the middle of decoding ends the request and closes every picture', async ({ clips }) => {
   await clips.open(await made('one-group-of-250'));
   const ends = clips.hurry([245]);
   expect(await clips.close()).toBe(0);

@@ -129,7 +129,7 @@ test.describe('with the sample swims', () => {
     expect(app.said()).not.toMatch(/error/i);
   });
 
-  test('follows a wish for more contrast until a look is chosen', async ({ page, app }) => {
+  test('follows a setting for more contrast until a look is chosen', async ({ page, app }) => {
     await page.emulateMedia({ contrast: 'more' });
     await expect(page.locator('html')).toHaveAttribute('data-theme', 'glare');
     await page.getByRole('radio', { name: 'Light' }).check();

@@ -174,14 +174,14 @@ describe('the task bar', () => {
 describe('what the window wants of its page', () => {
   it('is kept until the page has taken it, in order', async () => {
     const link = new WindowLink();
-    link.wish({ kind: 'command', id: 'a' });
+    link.ask({ kind: 'command', id: 'a' });
     const waiting = link.next(1);
-    link.wish({ kind: 'files', paths: ['/a.mp4'] });
-    link.wish({ kind: 'command', id: 'b' });
+    link.ask({ kind: 'files', paths: ['/a.mp4'] });
+    link.ask({ kind: 'command', id: 'b' });
     expect(await waiting).toEqual([{ kind: 'files', number: 2, paths: ['/a.mp4'] }]);
     expect(await link.next(2)).toEqual([{ kind: 'command', number: 3, id: 'b' }]);
     // loaded again: files are still to be opened, a command was for the page that is gone
-    link.wish({ kind: 'files', paths: ['/b.mp4'] });
+    link.ask({ kind: 'files', paths: ['/b.mp4'] });
     expect(await link.next(0)).toEqual([{ kind: 'files', number: 4, paths: ['/b.mp4'] }]);
     const gone = link.next(4);
     const here = link.next(4);

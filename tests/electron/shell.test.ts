@@ -249,7 +249,7 @@ describe('the window', () => {
     const quitsBefore = standIn.quits;
     standIn.app.emit('open-file', { preventDefault: () => undefined }, '/early.mp4');
     expect(await operation(ours, 'window/next', { after: 0 })).toMatchObject({
-      value: { wishes: [{ kind: 'files', number: 1 }] },
+      value: { requests: [{ kind: 'files', number: 1 }] },
     });
     const wanted = operation(ours, 'window/next', { after: 1 });
     standIn.window.emit('close', event);
@@ -258,7 +258,7 @@ describe('the window', () => {
     standIn.app.emit('before-quit', event);
     expect(prevented).toBe(1);
     // the page saves first, and says so by asking what else is wanted
-    expect(await wanted).toMatchObject({ value: { wishes: [{ kind: 'save', number: 2 }] } });
+    expect(await wanted).toMatchObject({ value: { requests: [{ kind: 'save', number: 2 }] } });
     expect(standIn.quits).toBe(quitsBefore + 1);
     void operation(ours, 'window/next', { after: 2 });
     await vi.waitFor(() => expect(standIn.quits).toBe(quitsBefore + 2), { timeout: 20_000 });
@@ -313,7 +313,7 @@ describe('the window', () => {
     const film = path.join(folder, 'film.mp4');
     standIn.app.emit('second-instance', {}, [], '/', { files: [film] });
     expect(await operation(ours, 'window/next', { after: 0 })).toMatchObject({
-      value: { wishes: [{ kind: 'files', number: 3, paths: [film] }] },
+      value: { requests: [{ kind: 'files', number: 3, paths: [film] }] },
     });
   });
 
@@ -334,7 +334,7 @@ describe('the window', () => {
     expect(item).toMatchObject({ label: 'Hand entry', accelerator: 'A', registerAccelerator: false });
     (item.click as () => void)();
     expect(await operation(ours, 'window/next', { after: 3 })).toMatchObject({
-      value: { wishes: [{ kind: 'command', number: 4, id: 'mark' }] },
+      value: { requests: [{ kind: 'command', number: 4, id: 'mark' }] },
     });
     // the same again is no new menu, which would close the one that is open
     await operation(ours, 'window/show', { ...face, work: [0.5] });
@@ -346,7 +346,7 @@ describe('the window', () => {
     standIn.app.emit('open-file', opening, '/other.mp4');
     expect(opening.preventDefault).toHaveBeenCalledOnce();
     expect(await operation(ours, 'window/next', { after: 4 })).toMatchObject({
-      value: { wishes: [{ kind: 'files', number: 5, paths: ['/other.mp4'] }] },
+      value: { requests: [{ kind: 'files', number: 5, paths: ['/other.mp4'] }] },
     });
   });
 

@@ -1,3 +1,4 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { createReadStream } from 'node:fs';
 import { mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -6,7 +7,7 @@ import { Readable } from 'node:stream';
 import { execa } from 'execa';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { JobLook } from '#core/host-contract/operations/job-operations';
-import { type HostFilm, hostFilmSchema, type Stretch } from '#core/host-contract/operations/media-operations';
+import { type HostFilm, hostFilmSchema } from '#core/host-contract/operations/media-operations';
 import { makePieces, pieceFile } from '#electron/media/copy-pieces';
 import { knowFilm } from '#electron/media/known-film';
 import { decodeIndependently } from '#tests/browser/harness/independent-decode';
@@ -137,7 +138,7 @@ describe('a working copy', () => {
     ]) {
       const known = must(await knowFilm(file, { ...anyClip, fields }, {}));
       let looksAt = 5;
-      const seen: Stretch[] = [];
+      const seen: FrameRange[] = [];
       const made = await makePieces({
         ...{ known, table: known.table, near: 24, far: 48, timing: ['-fps_mode', 'passthrough'] },
         folder: path.join(clips, `pieces-${count}`),

@@ -12,6 +12,6 @@ export function windowHandlers({ surroundings: { window } }: HostParts): Handler
       return success({});
     },
     'window/next': async ({ after }) =>
-      window ? success({ wishes: [...(await window.next(after))] }) : none,
+      window ? success({ requests: [...(await window.next(after))] }) : none,
   };
 }

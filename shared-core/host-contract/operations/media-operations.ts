@@ -1,3 +1,4 @@
+import type { FrameRange } from '../../timeline/frame-range';
 import { z } from 'zod';
 import { frameTimesSchema, idSchema } from '../../swim-file/swim-schema';
 import { startedJobSchema } from './job-operations';
@@ -52,11 +53,10 @@ const copyLookSchema = z.discriminatedUnion('state', [
 export type CopyLook = z.infer<typeof copyLookSchema>;
 
 /** Frames one after another, both ends included. */
-const stretchSchema = z.strictObject({
+const stretchSchema: z.ZodType<FrameRange> = z.strictObject({
   first: z.number().int().nonnegative(),
   last: z.number().int().nonnegative(),
 });
-export type Stretch = z.infer<typeof stretchSchema>;
 
 /** A frame as a JPEG, base64. */
 const stillSchema = z.strictObject({

@@ -27,7 +27,7 @@ const windowFaceSchema = z.strictObject({
 export type WindowFace = z.infer<typeof windowFaceSchema>;
 
 /** What the window wants of its page. */
-const windowWishSchema = z.discriminatedUnion('kind', [
+const windowRequestSchema = z.discriminatedUnion('kind', [
   /** A menu item was chosen: the page runs the command as its button or key would. */
   z.strictObject({ kind: z.literal('command'), number: z.number().int(), id: commandId }),
   /** Files were opened with Submark: clips or bundles, by their whole paths. */
@@ -39,17 +39,17 @@ const windowWishSchema = z.discriminatedUnion('kind', [
   /** Submark is about to end: the page saves what is unsaved before it asks again. */
   z.strictObject({ kind: z.literal('save'), number: z.number().int() }),
 ]);
-export type WindowWish = z.infer<typeof windowWishSchema>;
+export type WindowRequest = z.infer<typeof windowRequestSchema>;
 
 /** Between a page and the window that holds it; `not-allowed` in a browser, whose window is its own. */
 export const windowOperations = {
   'window/show': { input: windowFaceSchema, output: z.strictObject({}) },
   /**
-   * Waits for what the window wants next. Answers all wishes with a number above `after`: those up to it are done. A page
+   * Waits for what the window wants next. Answers all requests with a number above `after`: those up to it are done. A page
    * that was loaded again begins at 0 and gets what its predecessor did not finish.
    */
   'window/next': {
     input: z.strictObject({ after: z.number().int().nonnegative() }),
-    output: z.strictObject({ wishes: z.array(windowWishSchema) }),
+    output: z.strictObject({ requests: z.array(windowRequestSchema) }),
   },
 } as const;

@@ -27,7 +27,7 @@ const worth = (cycles: number): number => 1 - 0.19 * (cycles - 1);
 /** What a gap too long to be counted speaks for a period: missing marks may make any gap long, and none short. Our default. */
 const longWorth = 0.3;
 
-/** An explanation whose score is lower by this is no rival; and lengths closer than this, in logarithms, are one. Our defaults. */
+/** An explanation whose score is lower by this does not compete; and lengths closer than this, in logarithms, are one. Our defaults. */
 const clearlyWorse = 0.05;
 const otherLength = 0.25;
 

@@ -1,4 +1,4 @@
-/** Park–Miller steps: the same jumps on every run and for every rival. */
+/** Park–Miller steps: the same jumps on every run and for every baseline. */
 export function jumps(count: number, below: number): number[] {
   let state = 77_003;
   return Array.from({ length: count }, () => {

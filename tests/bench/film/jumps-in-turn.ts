@@ -9,7 +9,7 @@ export type Way = 'source' | 'element' | 'call';
 
 export interface JumpsInTurn {
   readonly seen: Readonly<Record<Way, readonly Seen[]>>;
-  /** Median of the frame source against that of the faster rival. */
+  /** Median of the frame source against that of the faster baseline. */
   readonly ratio: number;
 }
 
@@ -54,8 +54,8 @@ export async function jumpInTurn(
     ];
     for (const [round, frame] of jumps(count, film.pictures).entries())
       for (let n = 0; n < ways.length; n++) await ways[(round + n) % ways.length]?.(frame);
-    const rivals = [medianOf(seen.element), medianOf(seen.call)].filter((value) => !Number.isNaN(value));
-    return { seen, ratio: medianOf(seen.source) / Math.min(...rivals) };
+    const baselines = [medianOf(seen.element), medianOf(seen.call)].filter((value) => !Number.isNaN(value));
+    return { seen, ratio: medianOf(seen.source) / Math.min(...baselines) };
   } finally {
     await ours.close();
     await element.close();

@@ -1,7 +1,8 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { openVideoFrames } from '../../../renderer/video/frame-ledger';
 import type { ClipFacts, FrameSource } from '../../../renderer/video/frame-source';
 import { openFrameSource } from '../../../renderer/video/open-frame-source';
-import { createPlayer, type PlayPace, type Stretch } from '../../../renderer/video/player';
+import { createPlayer, type PlayPace } from '../../../renderer/video/player';
 import { readClipFacts } from '../../../renderer/video/read-clip-facts';
 import { framesLeftOpen, numberOf, numberOn, pairHarness } from './pair-page';
 import { pictureCosts } from './picture-costs';
@@ -136,18 +137,18 @@ const harness = {
     return source?.memory().heldBytes ?? Number.NaN;
   },
 
-  /** Asks for frames without waiting; tells how each wish ended. */
+  /** Asks for frames without waiting; tells how each request ended. */
   async hurry(frames: readonly number[]): Promise<string[]> {
     if (!source) throw new Error('no clip open');
     const now = source;
-    const wishes = frames.map((frame) =>
+    const requests = frames.map((frame) =>
       now.show(frame, 0).then(
         (picture) => `shown ${numberOf(picture)}`,
         (problem: unknown) =>
           problem instanceof Error || problem instanceof DOMException ? problem.name : 'other',
       ),
     );
-    return Promise.all(wishes);
+    return Promise.all(requests);
   },
 
   /** Whether every frame so far to both sides of one is held. */
@@ -192,7 +193,7 @@ const harness = {
     readonly slowdown: number;
     /** Until so many pictures were shown, the loop came round so often, or playing stopped by itself. */
     readonly until: { readonly pictures: number } | { readonly rounds: number } | 'the end';
-    readonly loop?: Stretch;
+    readonly loop?: FrameRange;
   }): Promise<Played> {
     if (!source) throw new Error('no clip open');
     const shown: { frame: number; number: number | null; at: number }[] = [];

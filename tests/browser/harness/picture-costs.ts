@@ -1,7 +1,7 @@
 import { closeFrame, opened } from '../../../renderer/video/frame-ledger';
-import { makeDecoderAway } from '../../../renderer/video/decoder-away';
+import { makeDecoderInWorker } from '../../../renderer/video/decoder-in-worker';
 import { holdPicture } from '../../../renderer/video/held-picture';
-import { openFilmAway } from '../../../renderer/video/open-film-away';
+import { openFilmInWorker } from '../../../renderer/video/open-film-in-worker';
 
 /** Milliseconds a picture, medians but for decoding: what each part of the way to the screen takes by itself. */
 export interface PictureCosts {
@@ -23,13 +23,13 @@ const median = (values: readonly number[]): number =>
 
 /** Decodes a clip's first pictures and takes a few of them through what is done with each. */
 export async function pictureCosts(address: string): Promise<PictureCosts> {
-  const film = await openFilmAway({ address }, never);
+  const film = await openFilmInWorker({ address }, never);
   if (!film.ok || !film.value.decoding || film.value.decoding === 'images')
     throw new Error('a film decoder is needed');
   const { index, decoding, facts } = film.value;
   const kept: VideoFrame[] = [];
   let [out, began, ended] = [0, 0, 0];
-  const decoder = makeDecoderAway({
+  const decoder = makeDecoderInWorker({
     output: (picture) => {
       out += 1;
       ended = performance.now();

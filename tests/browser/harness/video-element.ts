@@ -1,7 +1,7 @@
 import { readCode } from './picture-code';
 import type { Seen } from './page';
 
-/** The rival: an HTML video element, seeking to the middle of a frame. */
+/** The baseline: an HTML video element, seeking to the middle of a frame. */
 let element: HTMLVideoElement | null = null;
 
 export async function openElement(address: string): Promise<void> {

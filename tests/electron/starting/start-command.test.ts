@@ -2,8 +2,8 @@ import { Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 
 const commands = new URL('../../../electron/commands/starting/', import.meta.url);
-const { readWishes } = (await import(new URL('read-wishes.mjs', commands).href)) as {
-  readWishes(args: string[]): {
+const { readOptions } = (await import(new URL('read-options.mjs', commands).href)) as {
+  readOptions(args: string[]): {
     open?: boolean;
     getElectron?: boolean;
     port?: number;
@@ -20,13 +20,13 @@ const { fetchProgress } = (await import(new URL('fetch-progress.mjs', commands).
 
 describe('the start command’s arguments', () => {
   it('are read in any order', () => {
-    expect(readWishes(['--library', 'a b', '--get-electron', '--port', '0', '--no-open'])).toEqual({
+    expect(readOptions(['--library', 'a b', '--get-electron', '--port', '0', '--no-open'])).toEqual({
       open: false,
       getElectron: true,
       port: 0,
       library: 'a b',
     });
-    expect(readWishes([])).toEqual({ open: true, getElectron: false });
+    expect(readOptions([])).toEqual({ open: true, getElectron: false });
   });
 
   it.each([
@@ -37,7 +37,7 @@ describe('the start command’s arguments', () => {
     ['--port', 'x'],
     ['--library', '--no-open'],
   ])('are refused with the usage: %s %s', (...args) => {
-    expect(readWishes(args.filter((each) => each !== undefined)).unknown).toMatch(/\nUsage: npm start/);
+    expect(readOptions(args.filter((each) => each !== undefined)).unknown).toMatch(/\nUsage: npm start/);
   });
 });
 

@@ -8,7 +8,7 @@ vi.hoisted(() => {
 });
 
 import { failure, success } from '#core/host-contract/host-error';
-import type { WindowFace, WindowWish } from '#core/host-contract/operations/window-operations';
+import type { WindowFace, WindowRequest } from '#core/host-contract/operations/window-operations';
 import { serveWindow } from '../../../renderer/app/serve-window';
 import { windowFace } from '../../../renderer/app/window-face';
 import { savedOnLeaving } from '../../../renderer/documents/open-autosaves';
@@ -46,11 +46,11 @@ afterEach(() => {
 const command = (id: string, more: Partial<Command> = {}): Command =>
   ({ id, label: id, keys: [], run: vi.fn(), ...more }) as Command;
 
-/** A window that wishes what it is told to, and keeps what it is shown. */
+/** A window that asks what it is told to, and keeps what it is shown. */
 function aWindow(transport: 'ipc' | 'loopback' = 'ipc') {
   const asked: number[] = [];
   const faces: WindowFace[] = [];
-  let answer: (wishes: readonly WindowWish[] | null) => void = () => undefined;
+  let answer: (requests: readonly WindowRequest[] | null) => void = () => undefined;
   const call = (name: string, input: unknown) => {
     if (name === 'window/show') {
       faces.push(input as WindowFace);
@@ -58,15 +58,15 @@ function aWindow(transport: 'ipc' | 'loopback' = 'ipc') {
     }
     asked.push((input as { after: number }).after);
     return new Promise((resolve) => {
-      answer = (wishes) => resolve(wishes ? success({ wishes }) : failure('host-unreachable'));
+      answer = (requests) => resolve(requests ? success({ requests }) : failure('host-unreachable'));
     });
   };
-  const wish = async (wishes: readonly WindowWish[] | null): Promise<void> => {
-    answer(wishes);
+  const ask = async (requests: readonly WindowRequest[] | null): Promise<void> => {
+    answer(requests);
     await vi.advanceTimersByTimeAsync(0);
   };
   serveWindow({ transport, call } as unknown as HostClient);
-  return { asked, faces, wish };
+  return { asked, faces, ask };
 }
 
 describe('the page in a window of ours', () => {
@@ -74,14 +74,14 @@ describe('the page in a window of ours', () => {
     const mark = command('mark');
     const off = command('off', { enabled: () => false });
     const gone = registerCommands({ heading: 'Bench', commands: [mark, off] });
-    const { wish, asked } = aWindow();
-    await wish([
+    const { ask, asked } = aWindow();
+    await ask([
       { kind: 'command', number: 1, id: 'mark' },
       { kind: 'command', number: 2, id: 'off' },
       { kind: 'command', number: 3, id: 'nobody' },
     ]);
     page.dialog = true;
-    await wish([{ kind: 'command', number: 4, id: 'mark' }]);
+    await ask([{ kind: 'command', number: 4, id: 'mark' }]);
     expect(mark.run).toHaveBeenCalledOnce();
     expect(off.run).not.toHaveBeenCalled();
     expect(asked).toEqual([0, 3, 4]);
@@ -91,20 +91,20 @@ describe('the page in a window of ours', () => {
   it('undoes what is typed while the coach types, and else the last mark', async () => {
     const undo = command('undo', { keys: ['$mod+z'] });
     const gone = registerCommands({ heading: 'Bench', commands: [undo] });
-    const { wish } = aWindow();
+    const { ask } = aWindow();
     page.active = new Field();
-    await wish([{ kind: 'command', number: 1, id: 'undo' }]);
+    await ask([{ kind: 'command', number: 1, id: 'undo' }]);
     expect(document.execCommand).toHaveBeenCalledWith('undo');
     expect(undo.run).not.toHaveBeenCalled();
     page.active = null;
-    await wish([{ kind: 'command', number: 2, id: 'undo' }]);
+    await ask([{ kind: 'command', number: 2, id: 'undo' }]);
     expect(undo.run).toHaveBeenCalledOnce();
     gone();
   });
 
   it('takes files that were opened with Submark to the shelf', async () => {
-    const { wish } = aWindow();
-    await wish([{ kind: 'files', number: 1, paths: ['/a.mp4', '/b.zip'] }]);
+    const { ask } = aWindow();
+    await ask([{ kind: 'files', number: 1, paths: ['/a.mp4', '/b.zip'] }]);
     expect(takeOpenedFiles()).toEqual(['/a.mp4', '/b.zip']);
     expect(takeOpenedFiles()).toEqual([]);
     expect(window.location.hash).toBe('#/');
@@ -116,8 +116,8 @@ describe('the page in a window of ours', () => {
       leave: () => undefined,
       flush: () => new Promise((resolve) => (end = resolve)),
     });
-    const { wish, asked } = aWindow();
-    await wish([{ kind: 'save', number: 1 }]);
+    const { ask, asked } = aWindow();
+    await ask([{ kind: 'save', number: 1 }]);
     expect(asked).toEqual([0]);
     end();
     await vi.advanceTimersByTimeAsync(0);
@@ -126,8 +126,8 @@ describe('the page in a window of ours', () => {
   });
 
   it('asks again, not at once, where the window gave no answer', async () => {
-    const { wish, asked } = aWindow();
-    await wish(null);
+    const { ask, asked } = aWindow();
+    await ask(null);
     expect(asked).toHaveLength(1);
     await vi.advanceTimersByTimeAsync(2000);
     expect(asked).toEqual([0, 0]);

@@ -1,7 +1,7 @@
+import type { FrameRange } from '#core/timeline/frame-range';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { createStore } from 'zustand/vanilla';
 import { failure, success } from '#core/host-contract/host-error';
-import type { Stretch } from '#core/host-contract/operations/media-operations';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import { aSwim } from '../../shared-core/swim-file/a-swim';
 import type { OpenSwim, ClipStatus } from '../../../renderer/open-swim/open-swim';
@@ -19,7 +19,7 @@ function aBench(state: {
   copy: 'none' | 'ready';
   decodable: boolean;
   job?: unknown;
-  pieces?: Stretch[];
+  pieces?: FrameRange[];
 }) {
   const said: string[] = [];
   const open: string[] = [];

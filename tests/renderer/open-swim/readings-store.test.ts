@@ -6,12 +6,17 @@ import type { FromReadingsWorker, ToReadingsWorker } from '../../../renderer/ope
 import {
   type ReadingsReader,
   type ReadingsWorker,
-  readAway,
+  readInWorker,
   readHere,
   type TellReadings,
 } from '../../../renderer/open-swim/readings-reader';
 import { createReadingsStore, type Known } from '../../../renderer/open-swim/readings-store';
-import { changedList, changedSwim, listChange, swimChange } from '../../../renderer/open-swim/swim-change';
+import {
+  changedList,
+  changedSwim,
+  listChange,
+  swimChange,
+} from '../../../renderer/open-swim/swim-difference';
 import { addEvent } from '../../../renderer/open-swim/event-commands';
 import { createSwimDocument } from '../../../renderer/open-swim/swim-document';
 import { aMark, aSwim } from '../a-swim';
@@ -76,7 +81,7 @@ describe('readings that are made away from the window', () => {
   it('are said to be behind from the moment a mark moves until those of that very swim are back', () => {
     const { worker, asked, answer } = aWorker();
     const { store, mark, nextPicture } = opened(
-      readAway(
+      readInWorker(
         () => worker,
         () => 0,
       ),
@@ -111,7 +116,7 @@ describe('readings that are made away from the window', () => {
     onTestFinished(() => void vi.useRealTimers());
     const { worker, answer, breakDown } = aWorker();
     const { store, mark, nextPicture } = opened(
-      readAway(
+      readInWorker(
         () => worker,
         () => 0,
       ),

@@ -61,7 +61,7 @@ describe('a working copy that is being made', () => {
     const shown = source.show(12, 0);
     source.grow([{ first: 0, last: 19 }]);
     expect(await shown).toEqual({ frame: 12, from: 'piece 0' });
-    // a newer wish ends an older one
+    // a newer request ends an older one
     const older = source.show(50, 1);
     const newer = source.show(13, 1);
     await expect(older).rejects.toMatchObject({ name: 'AbortError' });

@@ -16,8 +16,8 @@ function aWorker() {
 }
 function watched() {
   const { worker, sent, says } = aWorker();
-  const ears = { heard: vi.fn(), lost: vi.fn(), checked: vi.fn() };
-  return { worker, sent, says, ears, link: watchedWorker(worker, patience, ears) };
+  const listener = { heard: vi.fn(), lost: vi.fn(), checked: vi.fn() };
+  return { worker, sent, says, listener, link: watchedWorker(worker, patience, listener) };
 }
 
 beforeEach(() => void vi.useFakeTimers());
@@ -27,9 +27,9 @@ it('gives a worker that loads more time than one that has spoken', () => {
   const first = watched();
   first.link.watch();
   vi.advanceTimersByTime(999);
-  expect(first.ears.lost).not.toHaveBeenCalled();
+  expect(first.listener.lost).not.toHaveBeenCalled();
   vi.advanceTimersByTime(1);
-  expect(first.ears.lost.mock.calls[0]?.[0]).toBe('broken');
+  expect(first.listener.lost.mock.calls[0]?.[0]).toBe('broken');
 
   const second = watched();
   second.link.watch();
@@ -37,35 +37,35 @@ it('gives a worker that loads more time than one that has spoken', () => {
   vi.advanceTimersByTime(399);
   expect(second.link.isOver()).toBe(false);
   vi.advanceTimersByTime(1);
-  expect(second.ears.lost.mock.calls).toEqual([['silent', 'the worker gave no sign of life']]);
+  expect(second.listener.lost.mock.calls).toEqual([['silent', 'the worker gave no sign of life']]);
   expect(second.worker.terminate).toHaveBeenCalledTimes(1);
 });
 
 it('takes every message as a sign of life, and asks nothing of one that owes nothing', () => {
-  const { ears, link, says } = watched();
+  const { listener, link, says } = watched();
   link.watch();
   for (let n = 0; n < 10; n++) {
     says('at work');
     vi.advanceTimersByTime(300);
   }
   link.rest();
-  const checks = ears.checked.mock.calls.length;
+  const checks = listener.checked.mock.calls.length;
   vi.advanceTimersByTime(60_000);
-  expect([link.isOver(), checks, ears.checked.mock.calls.length]).toEqual([false, 30, 30]);
+  expect([link.isOver(), checks, listener.checked.mock.calls.length]).toEqual([false, 30, 30]);
 });
 
 it('tells a loss once, and sends nothing to a worker that is over', () => {
-  const { worker, sent, ears, link } = watched();
+  const { worker, sent, listener, link } = watched();
   worker.onerror?.({ message: 'out of memory' } as ErrorEvent);
   worker.onerror?.({ message: 'again' } as ErrorEvent);
   link.watch();
   link.send('question');
   vi.advanceTimersByTime(60_000);
-  expect(ears.lost.mock.calls).toEqual([['broken', 'out of memory']]);
+  expect(listener.lost.mock.calls).toEqual([['broken', 'out of memory']]);
   expect(sent).toEqual([]);
   const other = watched();
   other.link.end();
-  expect([other.link.isOver(), other.ears.lost.mock.calls.length]).toEqual([true, 0]);
+  expect([other.link.isOver(), other.listener.lost.mock.calls.length]).toEqual([true, 0]);
 });
 
 it('answers a question with the first answer heard, and ends the worker when stopped', async () => {

@@ -1,5 +1,5 @@
 /** Filled anew by each call: one is made for every posture of a swim. */
-const rivals: number[] = [];
+const largest: number[] = [];
 
 /**
  * Mean of the largest of independent normal values with one standard deviation, by Clark's pairwise moments; with sign −1
@@ -20,14 +20,14 @@ export function meanOfLargest(values: readonly number[], sd: number, sign: 1 | -
     if (value < reach) continue;
     // in falling order
     let at = count;
-    for (; at > 0 && (rivals[at - 1] as number) < value; at--) rivals[at] = rivals[at - 1] as number;
-    rivals[at] = value;
+    for (; at > 0 && (largest[at - 1] as number) < value; at--) largest[at] = largest[at - 1] as number;
+    largest[at] = value;
     count += 1;
   }
   let mean = top;
   let variance = sd * sd;
   for (let i = 1; i < count; i++) {
-    const value = rivals[i] as number;
+    const value = largest[i] as number;
     const spread = Math.sqrt(variance + sd * sd);
     const alpha = (mean - value) / spread;
     const bell = Math.exp((-alpha * alpha) / 2);

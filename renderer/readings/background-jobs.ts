@@ -7,28 +7,28 @@ import type { ReadingsOf } from '../open-swim/readings-reader';
 const contextOf = (of: ReadingsOf) => readingContext(of.swim, of);
 
 /** What can be asked of the worker that measures whole swims beside the window. Pure; what goes in and out can be cloned. */
-const asideJobs = {
+const backgroundJobs = {
   readings: (of: ReadingsOf) => computeReadings(contextOf(of)),
   season: ({ of, drills }: { readonly of: ReadingsOf; readonly drills: readonly Drill[] }) =>
     seasonSwim(of.swim, computeReadings(contextOf(of)), drills),
   pair: ([a, b]: readonly [ReadingsOf, ReadingsOf]) => pairTable(contextOf(a), contextOf(b)),
 };
 
-export type AsideKind = keyof typeof asideJobs;
-export type AsideInput<K extends AsideKind> = Parameters<(typeof asideJobs)[K]>[0];
-export type AsideAnswer<K extends AsideKind> = ReturnType<(typeof asideJobs)[K]>;
+export type JobKind = keyof typeof backgroundJobs;
+export type JobInput<K extends JobKind> = Parameters<(typeof backgroundJobs)[K]>[0];
+export type JobAnswer<K extends JobKind> = ReturnType<(typeof backgroundJobs)[K]>;
 
 /** To the worker: one job. */
-export type ToAside = { [K in AsideKind]: { readonly kind: K; readonly input: AsideInput<K> } }[AsideKind];
+export type BackgroundJob = { [K in JobKind]: { readonly kind: K; readonly input: JobInput<K> } }[JobKind];
 
 /** Does a job in the thread it is called in. */
-export function doAside(job: ToAside): AsideAnswer<AsideKind> {
+export function doJob(job: BackgroundJob): JobAnswer<JobKind> {
   switch (job.kind) {
     case 'readings':
-      return asideJobs.readings(job.input);
+      return backgroundJobs.readings(job.input);
     case 'season':
-      return asideJobs.season(job.input);
+      return backgroundJobs.season(job.input);
     case 'pair':
-      return asideJobs.pair(job.input);
+      return backgroundJobs.pair(job.input);
   }
 }

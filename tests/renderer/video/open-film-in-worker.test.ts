@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { orderPictures } from '#core/timeline/picture-order';
 import type { FilmWorker } from '../../../renderer/video/film-link';
 import type { FilmAnswer, FilmAsk, FilmTold, ToFilmWorker } from '../../../renderer/video/film-message';
-import { createFilmOpener } from '../../../renderer/video/open-film-away';
+import { createFilmOpener } from '../../../renderer/video/open-film-in-worker';
 import type { OpenedFilm } from '../../../renderer/video/opened-film';
 
 const count = 20;

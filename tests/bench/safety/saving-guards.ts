@@ -1,4 +1,4 @@
-import { of, type Wall } from './wall-list';
+import { of, type Guard } from './security-guards';
 
 const ownWrites = 'tests/electron/own-writes.test.ts';
 const faults = 'tests/electron/disk-faults.test.ts';
@@ -11,7 +11,7 @@ const generations = (test: string) => of('electron/disk/atomic-file.ts', test);
 const autosave = of('renderer/documents/document-autosave.ts', 'tests/renderer/open-swim/autosave.test.ts');
 
 /** What keeps marks when disk, clock or another program does not do its part, one guard at a time. */
-export const guards: readonly Wall[] = [
+export const savingGuards: readonly Guard[] = [
   errors('a full disk is told as one', "ENOSPC: 'disk-full',", ''),
   errors('a read-only disk is told as one', "EROFS: 'read-only',", ''),
   errors(

@@ -1,5 +1,5 @@
-/** One wall, and how the sources read when it is taken out. */
-export interface Wall {
+/** One guard, and how the sources read when it is taken out. */
+export interface Guard {
   readonly name: string;
   readonly file: string;
   readonly is: string;
@@ -9,12 +9,12 @@ export interface Wall {
 
 export const of =
   (file: string, test: string) =>
-  (name: string, is: string, without: string): Wall => ({ name, file, is, without, test });
+  (name: string, is: string, without: string): Guard => ({ name, file, is, without, test });
 
-const loopback = 'tests/electron/loopback-walls.test.ts';
+const loopback = 'tests/electron/loopback-guard.test.ts';
 const shell = 'tests/electron/shell.test.ts';
 const server = of('electron/loopback/serve-loopback.ts', loopback);
-const gate = of('electron/loopback/walls.ts', loopback);
+const gate = of('electron/loopback/request-guard.ts', loopback);
 const contained = of('electron/disk/contained-path.ts', loopback);
 const policy = of('electron/host/content-security.ts', loopback);
 const handler = of('electron/host/request-handler.ts', loopback);
@@ -27,7 +27,7 @@ const media = of('electron/media/run-media-tool.ts', 'tests/electron/media-tools
 const upkeep = 'tests/electron/upkeep.test.ts';
 const archive = of('electron/host/upkeep/read-archive.ts', upkeep);
 
-export const walls: readonly Wall[] = [
+export const securityGuards: readonly Guard[] = [
   server('bound to this machine', "hostname: '127.0.0.1'", "hostname: '0.0.0.0'"),
   server(
     'no websocket',

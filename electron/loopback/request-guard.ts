@@ -1,7 +1,7 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto';
 
-/** Who may talk to the loopback server. Everything is refused unless it passes every wall. */
-export interface Walls {
+/** Who may talk to the loopback server. Everything is refused unless it passes every check. */
+export interface RequestGuard {
   /** Opens the door once: the address printed or opened at start carries it. */
   readonly startCode: string;
   check(request: Request): 'ok' | 'wrong-host' | 'cross-site' | 'no-token';
@@ -18,11 +18,11 @@ const same = (a: string, b: string): boolean => {
 const cookieName = 'submark';
 
 /**
- * Walls of one start of the server. Host must be the very address served (a name that was re-pointed to 127.0.0.1
+ * The guard of one start of the server. Host must be the very address served (a name that was re-pointed to 127.0.0.1
  * fails here); Origin and Sec-Fetch-Site, where a browser sends them, must be our own; the token rides in an
  * HttpOnly, SameSite=Strict cookie and so never in an address.
  */
-export function createWalls(port: () => number): Walls {
+export function createRequestGuard(port: () => number): RequestGuard {
   let startCode: string | null = randomBytes(24).toString('base64url');
   const first = startCode;
   const token = randomBytes(32).toString('base64url');

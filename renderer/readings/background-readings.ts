@@ -4,25 +4,21 @@ import {
   type WorkerPatience,
   watchedWorker,
 } from '../workers/watched-worker';
-import { type AsideAnswer, type AsideInput, type AsideKind, doAside, type ToAside } from './aside-jobs';
+import { type JobAnswer, type JobInput, type JobKind, doJob, type BackgroundJob } from './background-jobs';
 
 /** Measures whole swims beside the window, one job after the other, for screens that show many. */
-export interface ReadingsAside {
+export interface BackgroundReadings {
   /** Null where the signal was aborted before the answer was there: a job that waits is then never done. */
-  ask<K extends AsideKind>(
-    kind: K,
-    input: AsideInput<K>,
-    signal: AbortSignal,
-  ): Promise<AsideAnswer<K> | null>;
+  ask<K extends JobKind>(kind: K, input: JobInput<K>, signal: AbortSignal): Promise<JobAnswer<K> | null>;
 }
 
 interface Waiting {
-  readonly job: ToAside;
+  readonly job: BackgroundJob;
   readonly signal: AbortSignal;
-  readonly tell: (answer: AsideAnswer<AsideKind> | null) => void;
+  readonly tell: (answer: JobAnswer<JobKind> | null) => void;
 }
 
-export type AsideWorker = PlainWorker<ToAside, AsideAnswer<AsideKind>>;
+export type BackgroundWorker = PlainWorker<BackgroundJob, JobAnswer<JobKind>>;
 
 /** Twenty seconds. */
 const patience: WorkerPatience = { checkMs: 250, silentChecks: 80 };
@@ -33,10 +29,10 @@ const idleMs = 30_000;
  * Jobs for a worker that is started when it is first asked, and ended when nothing more is asked. One that fails or stays
  * silent is put away, and this thread does the jobs from then on.
  */
-export function readingsAside(startWorker: () => AsideWorker): ReadingsAside {
+export function backgroundReadings(startWorker: () => BackgroundWorker): BackgroundReadings {
   const waiting: Waiting[] = [];
   let running: Waiting | null = null;
-  let worker: WatchedWorker<ToAside> | null = null;
+  let worker: WatchedWorker<BackgroundJob> | null = null;
   let failed = false;
   let idle: ReturnType<typeof setTimeout> | undefined;
 
@@ -52,7 +48,7 @@ export function readingsAside(startWorker: () => AsideWorker): ReadingsAside {
     if (last) waiting.unshift(last);
     next();
   };
-  const heard = (answer: AsideAnswer<AsideKind>): void => {
+  const heard = (answer: JobAnswer<JobKind>): void => {
     worker?.rest();
     const done = running;
     running = null;
@@ -70,7 +66,7 @@ export function readingsAside(startWorker: () => AsideWorker): ReadingsAside {
       one.tell(null);
       next();
     } else if (failed) {
-      one.tell(doAside(one.job));
+      one.tell(doJob(one.job));
       next();
     } else {
       clearTimeout(idle);
@@ -83,7 +79,7 @@ export function readingsAside(startWorker: () => AsideWorker): ReadingsAside {
   return {
     ask: (kind, input, signal) =>
       new Promise((resolve) => {
-        const job = { kind, input } as ToAside;
+        const job = { kind, input } as BackgroundJob;
         waiting.push({ job, signal, tell: resolve as Waiting['tell'] });
         next();
       }),

@@ -16,7 +16,7 @@ export interface FilmDecoder {
 }
 
 /** Who hears of it. */
-interface DecoderEars {
+interface DecoderListener {
   /** A picture came out; the receiver closes it. */
   output(picture: VideoFrame): void;
   /** It failed; it can be begun anew. */
@@ -25,7 +25,7 @@ interface DecoderEars {
   taken(): void;
 }
 
-export type MakeFilmDecoder = (ears: DecoderEars) => FilmDecoder;
+export type MakeFilmDecoder = (listener: DecoderListener) => FilmDecoder;
 
 export type DecoderWorker = PlainWorker<ToDecoderWorker, FromDecoderWorker>;
 
@@ -130,6 +130,6 @@ export function createDecoderMaker(makeWorker: () => DecoderWorker): MakeFilmDec
 }
 
 /** Decoders of the running app. */
-export const makeDecoderAway = createDecoderMaker(
+export const makeDecoderInWorker = createDecoderMaker(
   () => new Worker(new URL('./decoder-worker.ts', import.meta.url), { type: 'module' }),
 );

@@ -163,6 +163,6 @@ function filmOf(told: FilmTold, { ask, drop, close }: Asking): OpenedFilm {
 }
 
 /** Opens films in the running app. */
-export const openFilmAway = createFilmOpener(
+export const openFilmInWorker = createFilmOpener(
   () => new Worker(new URL('./film-worker.ts', import.meta.url), { type: 'module' }),
 );

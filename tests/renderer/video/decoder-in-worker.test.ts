@@ -1,5 +1,5 @@
 import { expect, it, vi } from 'vitest';
-import { createDecoderMaker, type DecoderWorker } from '../../../renderer/video/decoder-away';
+import { createDecoderMaker, type DecoderWorker } from '../../../renderer/video/decoder-in-worker';
 import type { FromDecoderWorker, ToDecoderWorker } from '../../../renderer/video/decoder-message';
 
 class AWorker implements DecoderWorker {
@@ -25,28 +25,28 @@ function aMaker() {
     workers.push(made);
     return made;
   });
-  const ears = { output: vi.fn(), died: vi.fn(), taken: vi.fn() };
-  return { workers, ears, decoder: () => make(ears) };
+  const listener = { output: vi.fn(), died: vi.fn(), taken: vi.fn() };
+  return { workers, listener, decoder: () => make(listener) };
 }
 const config = { codec: 'vp8' };
 const chunk = { type: 'key', timestamp: 0, data: new Uint8Array(4) } as const;
 const aPicture = () => ({ close: vi.fn() }) as unknown as VideoFrame & { close: ReturnType<typeof vi.fn> };
 
 it('counts what waits in the decoder, turn by turn', () => {
-  const { workers, ears, decoder } = aMaker();
+  const { workers, listener, decoder } = aMaker();
   const made = decoder();
   expect(made.isReady()).toBe(false);
   made.begin(config);
   for (let n = 0; n < 3; n++) made.decode(chunk);
   workers[0]?.says({ kind: 'taken', turn: 1, taken: 2 });
-  expect([made.isReady(), made.queued(), ears.taken.mock.calls.length]).toEqual([true, 1, 1]);
+  expect([made.isReady(), made.queued(), listener.taken.mock.calls.length]).toEqual([true, 1, 1]);
   made.begin(config);
   workers[0]?.says({ kind: 'taken', turn: 1, taken: 3 });
-  expect([made.queued(), ears.taken.mock.calls.length]).toEqual([0, 1]);
+  expect([made.queued(), listener.taken.mock.calls.length]).toEqual([0, 1]);
 });
 
 it('closes pictures of a turn that is over, and of a film that was closed, and hands on the others', () => {
-  const { workers, ears, decoder } = aMaker();
+  const { workers, listener, decoder } = aMaker();
   const first = decoder();
   first.begin(config);
   const [shown, late, later] = [aPicture(), aPicture(), aPicture()];
@@ -57,13 +57,13 @@ it('closes pictures of a turn that is over, and of a film that was closed, and h
   // the worker serves the next film; what it still sends of the one before is that film's no more
   decoder().begin(config);
   workers[0]?.says({ kind: 'picture', turn: 2, picture: later });
-  expect(ears.output.mock.calls).toEqual([[shown]]);
+  expect(listener.output.mock.calls).toEqual([[shown]]);
   expect([shown, late, later].map(({ close }) => close.mock.calls.length)).toEqual([0, 1, 1]);
   expect(workers).toHaveLength(1);
 });
 
 it('ends a flush when it has come out, is made ready anew, or dies', async () => {
-  const { workers, ears, decoder } = aMaker();
+  const { workers, listener, decoder } = aMaker();
   const made = decoder();
   made.begin(config);
   const [out, anew, dead] = [made.flush(), made.flush(), made.flush()];
@@ -74,11 +74,11 @@ it('ends a flush when it has come out, is made ready anew, or dies', async () =>
   const last = made.flush();
   workers[0]?.says({ kind: 'died', turn: 2 });
   await last;
-  expect([made.isReady(), ears.died.mock.calls.length]).toEqual([false, 1]);
+  expect([made.isReady(), listener.died.mock.calls.length]).toEqual([false, 1]);
 });
 
 it('keeps one worker for the next film, and never one whose program failed', () => {
-  const { workers, ears, decoder } = aMaker();
+  const { workers, listener, decoder } = aMaker();
   const [first, second] = [decoder(), decoder()];
   first.close();
   second.close();
@@ -88,13 +88,13 @@ it('keeps one worker for the next film, and never one whose program failed', () 
   workers[0]?.onerror?.(new Event('error') as ErrorEvent);
   third.close();
   decoder();
-  expect([ears.died.mock.calls.length, workers[0]?.ended, workers.length]).toEqual([1, true, 3]);
+  expect([listener.died.mock.calls.length, workers[0]?.ended, workers.length]).toEqual([1, true, 3]);
 });
 
 it('gives up a worker that has gone without a word, and looks after one only while it is at work', () => {
   vi.useFakeTimers();
   try {
-    const { workers, ears, decoder } = aMaker();
+    const { workers, listener, decoder } = aMaker();
     const made = decoder();
     made.begin(config);
     made.decode(chunk);
@@ -104,12 +104,12 @@ it('gives up a worker that has gone without a word, and looks after one only whi
     vi.advanceTimersByTime(3000);
     workers[0]?.says({ kind: 'alive' });
     vi.advanceTimersByTime(60_000);
-    expect([made.isReady(), ears.died.mock.calls.length]).toEqual([true, 0]);
+    expect([made.isReady(), listener.died.mock.calls.length]).toEqual([true, 0]);
     // gone with a picture inside that it has taken up
     made.decode(chunk);
     workers[0]?.says({ kind: 'taken', turn: 1, taken: 2 });
     vi.advanceTimersByTime(10_000);
-    expect([made.isReady(), ears.died.mock.calls.length, workers[0]?.ended]).toEqual([false, 1, true]);
+    expect([made.isReady(), listener.died.mock.calls.length, workers[0]?.ended]).toEqual([false, 1, true]);
     made.close();
     decoder();
     expect(workers).toHaveLength(2);

@@ -12,7 +12,7 @@ type ListName = (typeof lists)[number];
 type Rest = Partial<Omit<Swim, ListName>>;
 
 /** What of a swim is another object than before, so that a moved mark costs its own sending only. */
-export interface SwimChange {
+export interface SwimDifference {
   readonly rest: Rest;
   readonly events: ListChange<Swim['events'][number]> | null;
   readonly postures: ListChange<Swim['postures'][number]> | null;
@@ -40,7 +40,7 @@ export function changedList<T>(before: readonly T[], change: ListChange<T> | nul
 const nothing: Pick<Swim, ListName> = { events: [], postures: [], followed: [] };
 
 /** What has to be told of a swim to someone who knows it as it was before (null: not at all). */
-export function swimChange(before: Swim | null, now: Swim): SwimChange {
+export function swimChange(before: Swim | null, now: Swim): SwimDifference {
   const known = before ?? nothing;
   const { events, postures, followed, ...others } = now;
   const rest = Object.fromEntries(
@@ -55,7 +55,7 @@ export function swimChange(before: Swim | null, now: Swim): SwimChange {
 }
 
 /** The swim as it is after a change. What did not change keeps its identity, so that what hangs on it can be kept. */
-export function changedSwim(before: Swim | null, change: SwimChange): Swim {
+export function changedSwim(before: Swim | null, change: SwimDifference): Swim {
   const known = before ?? nothing;
   return {
     ...known,

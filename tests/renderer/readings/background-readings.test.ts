@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
-import { doAside, type ToAside } from '../../../renderer/readings/aside-jobs';
-import { type AsideWorker, readingsAside } from '../../../renderer/readings/readings-aside';
+import { doJob, type BackgroundJob } from '../../../renderer/readings/background-jobs';
+import { type BackgroundWorker, backgroundReadings } from '../../../renderer/readings/background-readings';
 import { aMark, aSwim } from '../a-swim';
 
 const of = (id: string) => ({
@@ -19,11 +19,11 @@ const staying = new AbortController().signal;
 
 /** A worker of the test's own: what is posted waits until it is let through, cloned as a worker would. */
 function aWorker() {
-  const asked: ToAside[] = [];
-  const worker: AsideWorker = {
+  const asked: BackgroundJob[] = [];
+  const worker: BackgroundWorker = {
     onmessage: null,
     onerror: null,
-    postMessage: (job: ToAside) => void asked.push(structuredClone(job)),
+    postMessage: (job: BackgroundJob) => void asked.push(structuredClone(job)),
     terminate: vi.fn(),
   };
   return {
@@ -32,7 +32,7 @@ function aWorker() {
     answer: () => {
       const job = asked.shift();
       if (!job) throw new Error('nothing was asked');
-      worker.onmessage?.({ data: structuredClone(doAside(job)) } as never);
+      worker.onmessage?.({ data: structuredClone(doJob(job)) } as never);
     },
     breakDown: () => worker.onerror?.({} as never),
   };
@@ -41,7 +41,7 @@ function aWorker() {
 describe('measuring beside the window', () => {
   it('gives the very numbers that are computed here, whatever is asked', async () => {
     const { worker, answer } = aWorker();
-    const aside = readingsAside(() => worker);
+    const aside = backgroundReadings(() => worker);
     const single = aside.ask('readings', of('a'), staying);
     answer();
     expect(await single).toEqual(readings);
@@ -59,7 +59,7 @@ describe('measuring beside the window', () => {
 
   it('does one job at a time, never one that nobody waits for any more, and drops an answer that comes too late', async () => {
     const { worker, asked, answer } = aWorker();
-    const aside = readingsAside(() => worker);
+    const aside = backgroundReadings(() => worker);
     const leaving = [new AbortController(), new AbortController()] as const;
     const late = aside.ask('readings', of('a'), leaving[0].signal);
     const never = aside.ask('readings', of('b'), leaving[1].signal);
@@ -76,7 +76,7 @@ describe('measuring beside the window', () => {
 
   it('goes on in the window where the worker breaks down, with what it owed', async () => {
     const { worker, breakDown } = aWorker();
-    const aside = readingsAside(() => worker);
+    const aside = backgroundReadings(() => worker);
     const owed = aside.ask('readings', of('a'), staying);
     breakDown();
     expect(await owed).toEqual(readings);
