@@ -17,6 +17,7 @@ import { themeWords } from '../ui/theme-switch';
 import { useCommandKeys } from '../ui/use-command-keys';
 import { addressOf, shelfRoute, useRoute } from '../ui/use-route';
 import './app.css';
+import { appWords } from '#core/words/app';
 
 /** The frame around the screens: where the coach is, what was just said, every key, and a net for bugs. */
 export function App({ host }: { readonly host: HostClient }) {
@@ -33,20 +34,20 @@ export function App({ host }: { readonly host: HostClient }) {
     (): readonly Command[] => [
       {
         id: 'keys',
-        label: 'Keys and look',
+        label: appWords('keysLook'),
         keys: ['?', 'Shift+?'],
         kind: 'view',
         run: () => keySheet.setState({ open: true }),
       },
       {
         id: 'next-look',
-        label: 'Next look: dim, light, glare',
+        label: appWords('nextLookDimLight'),
         keys: ['Shift+L'],
         kind: 'view',
         run: () => {
           const theme = nextTheme();
           chooseTheme(theme);
-          notices.say(`Look: ${themeWords[theme].toLowerCase()}`);
+          notices.say(appWords('look', { theme: themeWords[theme].toLowerCase() }));
         },
       },
       ...screenList.flatMap(({ name, label, menuKey }): Command[] =>
@@ -55,7 +56,7 @@ export function App({ host }: { readonly host: HostClient }) {
           : [
               {
                 id: `go-${name}`,
-                label: `Go to ${label.toLowerCase()}`,
+                label: appWords('go', { label: label.toLowerCase() }),
                 keys: [menuKey],
                 kind: 'view',
                 run: () => go({ screen: name, ids: [] }),
@@ -65,7 +66,7 @@ export function App({ host }: { readonly host: HostClient }) {
     ],
     [notices, go],
   );
-  useCommandKeys('Everywhere', commands);
+  useCommandKeys(appWords('everywhere'), commands);
   return (
     <>
       <ErrorBoundary

@@ -1,3 +1,5 @@
+import { appWords } from '#core/words/app';
+
 export interface ReportGiven {
   readonly error: unknown;
   /** Name of the screen, without what it shows. */
@@ -17,9 +19,9 @@ export function brokenReport({ error, screen, agent }: ReportGiven): string {
   const words = error instanceof Error && own.has(error.name) ? `: ${withoutQuotes(error.message)}` : '';
   const stack = error instanceof Error ? (error.stack ?? '') : '';
   return [
-    `Submark, ${/^[a-z]+$/.test(screen) ? screen : 'unknown'} screen`,
-    `${/^\w{1,60}$/.test(name) ? name : 'Error'}${words}`,
-    ...placesOf(stack).map((place) => `  at ${place}`),
+    appWords('submarkScreen', { screen: /^[a-z]+$/.test(screen) ? screen : 'unknown' }),
+    `${/^\w{1,60}$/.test(name) ? name : appWords('error')}${words}`,
+    ...placesOf(stack).map((place) => `  ${appWords('at', { place })}`),
     agent.slice(0, 200),
   ].join('\n');
 }

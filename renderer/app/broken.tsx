@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { brokenReport } from './broken-report';
+import { appWords } from '#core/words/app';
 
 interface Props {
   readonly error: unknown;
@@ -21,31 +22,28 @@ export function Broken({ error, screen, onAgain, onShelf }: Props) {
   };
   return (
     <main className="broken" role="alert">
-      <h1>Something in Submark broke</h1>
-      <p>Your marks are safe: every change is kept as it is made. Open the screen again to go on.</p>
+      <h1>{appWords('somethingSubmarkBroke')}</h1>
+      <p>{appWords('yourMarksSafe')}</p>
       <div className="dialog-foot">
         <button type="button" className="primary" onClick={onAgain}>
-          Open again
+          {appWords('openAgain')}
         </button>
         {onShelf && (
           <button type="button" onClick={onShelf}>
-            Back to the shelf
+            {appWords('backShelf')}
           </button>
         )}
       </div>
       <details>
-        <summary>Report it</summary>
-        <p>
-          This is all a report holds: no names, no film, no marks, no addresses. Nothing is sent by itself;
-          copy it to whoever looks after Submark.
-        </p>
+        <summary>{appWords('report')}</summary>
+        <p>{appWords('allReportHolds')}</p>
         <pre>{report}</pre>
         <button type="button" onClick={copy}>
-          Copy the report
+          {appWords('copyReport')}
         </button>{' '}
         <output>
-          {copied === 'yes' && 'Copied.'}
-          {copied === 'refused' && 'This window may not copy: select the lines above and copy them.'}
+          {copied === 'yes' && appWords('copied')}
+          {copied === 'refused' && appWords('windowMayNot')}
         </output>
       </details>
     </main>

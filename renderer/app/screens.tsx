@@ -11,6 +11,7 @@ import { TrialsScreen } from '../trials/trials-screen';
 import { screenList, type ScreenName } from '../ui/screen-list';
 import type { ScreenProps } from '../ui/screen-props';
 import { type Route, shelfRoute } from '../ui/use-route';
+import { appWords } from '#core/words/app';
 
 /** What the app gives to what shows an address. */
 interface Given extends ScreenProps {
@@ -41,7 +42,7 @@ const screens: Readonly<Record<ScreenName, Render>> = {
     swimId ? <BenchScreen swimId={swimId} host={host} onLeave={() => go(shelfRoute)} say={say} /> : null,
   handout: ([swimId], { host, say, go }) =>
     swimId ? (
-      <Suspense fallback={<output className="bench-opening">Opening the handout…</output>}>
+      <Suspense fallback={<output className="bench-opening">{appWords('openingHandout')}</output>}>
         <HandoutScreen key={swimId} swimId={swimId} host={host} say={say} go={go} />
       </Suspense>
     ) : null,

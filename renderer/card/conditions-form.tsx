@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { type ConditionTags, depths, headPositions, hipPositions } from '#core/swim-file/condition-tags';
 import { conditionWords } from '#core/swim-file/card-words';
 import { sentence } from './sentence';
+import { cardFormWords } from '#core/words/card-form';
 
 interface Props {
   readonly conditions: ConditionTags;
@@ -9,9 +10,9 @@ interface Props {
 }
 
 const asked = [
-  { of: 'head', label: 'Head', levels: headPositions },
-  { of: 'hips', label: 'Hips', levels: hipPositions },
-  { of: 'depth', label: 'Depth', levels: depths },
+  { of: 'head', label: cardFormWords('head'), levels: headPositions },
+  { of: 'hips', label: cardFormWords('hips'), levels: hipPositions },
+  { of: 'depth', label: cardFormWords('depth'), levels: depths },
 ] as const;
 
 /** Free tags as typed: commas apart, each once, as many and as long as a file may hold. */
@@ -26,7 +27,7 @@ export function ConditionsForm({ conditions, onChange }: Props) {
   const [typed, setTyped] = useState(() => conditions.free.join(', '));
   return (
     <fieldset className="wide conditions-form">
-      <legend>For trials: what was tried</legend>
+      <legend>{cardFormWords('trialsWhatTried')}</legend>
       {asked.map(({ of, label, levels }) => (
         <label key={of}>
           {label}
@@ -37,7 +38,7 @@ export function ConditionsForm({ conditions, onChange }: Props) {
               onChange({ ...conditions, [of]: level });
             }}
           >
-            <option value="">Not said</option>
+            <option value="">{cardFormWords('notSaid')}</option>
             {levels.map((level) => (
               <option key={level} value={level}>
                 {sentence(conditionWords(of, level))}
@@ -47,11 +48,11 @@ export function ConditionsForm({ conditions, onChange }: Props) {
         </label>
       ))}
       <label className="free-tags">
-        Other tags
+        {cardFormWords('otherTags')}
         <input
           value={typed}
           maxLength={600}
-          placeholder="your own words, commas between"
+          placeholder={cardFormWords('yourOwnWords')}
           onChange={(event) => {
             setTyped(event.target.value);
             onChange({ ...conditions, free: tagsOf(event.target.value) });

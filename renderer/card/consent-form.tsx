@@ -1,4 +1,5 @@
 import type { Swimmer } from '#core/swim-file/squad-schema';
+import { cardFormWords } from '#core/words/card-form';
 
 type Consent = NonNullable<Swimmer['consent']>;
 
@@ -12,7 +13,7 @@ interface Props {
 export function ConsentForm({ consent, today, onChange }: Props) {
   return (
     <fieldset className="wide consent-form">
-      <legend>Consent</legend>
+      <legend>{cardFormWords('consent')}</legend>
       <label className="tick">
         <input
           type="checkbox"
@@ -21,12 +22,12 @@ export function ConsentForm({ consent, today, onChange }: Props) {
             onChange(event.target.checked ? { givenOn: today, givenBy: '', note: '' } : null)
           }
         />
-        I hold written consent to film and show this swimmer
+        {cardFormWords('iHoldWritten')}
       </label>
       {consent && (
         <>
           <label>
-            Given on
+            {cardFormWords('given')}
             <input
               type="date"
               required
@@ -37,17 +38,17 @@ export function ConsentForm({ consent, today, onChange }: Props) {
             />
           </label>
           <label>
-            Given by
+            {cardFormWords('given2')}
             <input
               required
               maxLength={120}
-              placeholder="swimmer or guardian"
+              placeholder={cardFormWords('swimmerOrGuardian')}
               value={consent.givenBy}
               onChange={(event) => onChange({ ...consent, givenBy: event.target.value })}
             />
           </label>
           <label className="wide">
-            What it covers
+            {cardFormWords('whatCovers')}
             <input
               maxLength={1000}
               value={consent.note}
@@ -57,10 +58,10 @@ export function ConsentForm({ consent, today, onChange }: Props) {
         </>
       )}
       <ul className="caution wide">
-        <li>For a minor, a guardian gives it, in writing.</li>
-        <li>No one else in shot.</li>
-        <li>Delete the film when the swimmer or guardian asks for it.</li>
-        <li>The rules of your pool and federation come first.</li>
+        <li>{cardFormWords('minorGuardianGives')}</li>
+        <li>{cardFormWords('noOneElseShot')}</li>
+        <li>{cardFormWords('deleteFilmWhen')}</li>
+        <li>{cardFormWords('rulesYourPool')}</li>
       </ul>
     </fieldset>
   );

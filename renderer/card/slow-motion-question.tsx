@@ -2,6 +2,7 @@ import { useId, useState } from 'react';
 import { filmedRates } from '#core/timeline/capture-rate';
 import type { ClipFacts } from '../video/frame-source';
 import { slowMotionWords } from './slow-motion-words';
+import { cardFormWords } from '#core/words/card-form';
 
 interface Props {
   readonly facts: Pick<ClipFacts, 'rate' | 'taggedSlowdown'>;
@@ -29,16 +30,16 @@ export function SlowMotionQuestion({ facts, factor, filmHz = null, onChange }: P
   };
   return (
     <fieldset className="slow-motion">
-      <legend>Was this filmed in slow motion?</legend>
+      <legend>{cardFormWords('filmedSlowMotion')}</legend>
       <div className="choices">
         {presets.map((each) => (
           <label key={each}>
             <input type="radio" name={name} checked={factor === each} onChange={() => choose(each)} />
-            {each === 1 ? 'No, true speed' : `${each}× slower`}
+            {cardFormWords('slower', { each })}
           </label>
         ))}
         <label>
-          Filmed at
+          {cardFormWords('filmedAt')}
           <input
             type="number"
             inputMode="decimal"
@@ -52,7 +53,7 @@ export function SlowMotionQuestion({ facts, factor, filmHz = null, onChange }: P
               if (asked >= filmedRates.least && asked <= filmedRates.most) onChange(asked / facts.rate);
             }}
           />
-          a second
+          {cardFormWords('second')}
         </label>
       </div>
       <p>{slowMotionWords(facts, factor, filmHz)}</p>

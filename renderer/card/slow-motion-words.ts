@@ -1,4 +1,5 @@
 import type { ClipFacts } from '../video/frame-source';
+import { cardFormWords } from '#core/words/card-form';
 
 const short = (value: number): string => Number(value.toPrecision(3)).toString();
 /** Two kicks a second in life, to show what the answer does: an example, not a norm. */
@@ -13,19 +14,39 @@ export function slowMotionWords(
   factor: number | null,
   filmHz: number | null = null,
 ): string {
-  if (factor === null)
-    return `The file doesn’t say. It plays ${short(rate)} pictures a second; if more were filmed, every time and speed depends on your answer.`;
+  if (factor === null) return cardFormWords('fileDoesntSay', { short: short(rate) });
   const told =
     taggedSlowdown === null
       ? ''
-      : taggedSlowdown === 1
-        ? `The file keeps the ${short(rate)} pictures a second it was filmed at; phones only play it slowed. `
-        : `The file says it was filmed at ${short(taggedSlowdown * rate)} pictures a second. `;
+      : cardFormWords('fileSaysFilmed', {
+          taggedSlowdown,
+          short: short(rate),
+          short2: short(taggedSlowdown * rate),
+        });
   if (factor === 1)
-    return `${told}It plays as it was: one second of film is one second in the water${filmHz === null ? '' : `, and kick frequency reads ${short(filmHz)} Hz`}.`;
+    return filmHz === null
+      ? cardFormWords('playsOneSecond', { told })
+      : cardFormWords('playsOneSecondFilm', { told, short: short(filmHz) });
   if (filmHz !== null)
-    return `${told}It plays ${factor > 1 ? `${short(factor)}× slower` : `${short(1 / factor)}× faster`} than life: kick frequency reads ${short(filmHz * factor)} Hz instead of ${short(filmHz)} Hz.`;
+    return factor > 1
+      ? cardFormWords('playsSlowerThan', {
+          told,
+          short: short(factor),
+          short2: short(filmHz * factor),
+          short3: short(filmHz),
+        })
+      : cardFormWords('playsFasterThan', {
+          told,
+          short: short(1 / factor),
+          short2: short(filmHz * factor),
+          short3: short(filmHz),
+        });
   return factor > 1
-    ? `${told}It plays ${short(factor)}× slower than life: two kicks a second look like ${short(exampleHz / factor)}, and are read as ${exampleHz}.`
-    : `${told}It plays ${short(1 / factor)}× faster than life: is that right?`;
+    ? cardFormWords('playsSlowerThanLife', {
+        told,
+        short: short(factor),
+        short2: short(exampleHz / factor),
+        exampleHz,
+      })
+    : cardFormWords('playsFasterThanLife', { told, short: short(1 / factor) });
 }

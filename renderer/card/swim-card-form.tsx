@@ -14,9 +14,10 @@ import { ConsentWords } from './consent-words';
 import { Pick } from './pick';
 import { sentence } from './sentence';
 import { withStroke } from './with-stroke';
+import { cardFormWords } from '#core/words/card-form';
 
 const effortWords = (effort: (typeof efforts)[number] | 'not-said'): string =>
-  effort === 'not-said' ? 'not said' : effort;
+  effort === 'not-said' ? cardFormWords('notSaid2') : effort;
 
 interface Props {
   readonly card: SwimCard;
@@ -31,13 +32,13 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
   return (
     <div className="card-form">
       <label>
-        Swimmer
+        {cardFormWords('swimmer')}
         <input
           list="squad-names"
           value={card.swimmerName}
           maxLength={120}
           autoComplete="off"
-          placeholder="pick or type a new name"
+          placeholder={cardFormWords('pickOrTypeNew')}
           onChange={(event) => {
             const name = event.target.value;
             const swimmer = squad.swimmers.find(
@@ -53,7 +54,7 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
         </datalist>
       </label>
       <label>
-        Date
+        {cardFormWords('date')}
         <input
           type="date"
           required
@@ -62,51 +63,51 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
         />
       </label>
       <Pick
-        label="Filmed from"
+        label={cardFormWords('filmedFrom')}
         value={card.view}
         choices={views}
         words={(view) => viewWords[view]}
         onPick={(view) => set({ view })}
       />
       <Pick
-        label="Stroke"
+        label={cardFormWords('stroke')}
         value={card.stroke}
         choices={strokes}
         words={(stroke) => strokeWords[stroke]}
         onPick={(stroke) => onChange(withStroke(card, stroke))}
       />
       <label className="two">
-        Drill
+        {cardFormWords('drill')}
         <input
           value={card.drill}
           maxLength={200}
-          placeholder="in your own words; empty for the plain stroke"
+          placeholder={cardFormWords('yourOwnWordsEmpty')}
           onChange={(event) => set({ drill: event.target.value })}
         />
       </label>
       <Pick
-        label="Arms"
+        label={cardFormWords('arms')}
         value={card.arms}
         choices={armPositions}
         words={(arms) => armWords[arms]}
         onPick={(arms) => set({ arms })}
       />
       <Pick
-        label="Side up"
+        label={cardFormWords('sideUp')}
         value={card.sideUp}
         choices={sidesUp}
         words={(side) => sideWords[side]}
         onPick={(sideUp) => set({ sideUp })}
       />
       <Pick
-        label="Effort"
+        label={cardFormWords('effort')}
         value={card.effort ?? 'not-said'}
         choices={['not-said', ...efforts] as const}
         words={effortWords}
         onPick={(effort) => set({ effort: effort === 'not-said' ? null : effort })}
       />
       <fieldset className="two">
-        <legend>Aids</legend>
+        <legend>{cardFormWords('aids')}</legend>
         {aids.map((aid) => (
           <label key={aid}>
             <input
@@ -123,7 +124,7 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
         ))}
       </fieldset>
       <label>
-        Distance swum, m
+        {cardFormWords('distanceSwumM')}
         <input
           type="number"
           min="1"
@@ -138,7 +139,7 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
       </label>
       <ConditionsForm conditions={card.conditions} onChange={(conditions) => set({ conditions })} />
       <label className="wide">
-        Note
+        {cardFormWords('note')}
         <textarea
           rows={2}
           maxLength={4000}
@@ -151,7 +152,7 @@ export function SwimCardForm({ card, squad, onChange }: Props) {
           {known ? (
             <ConsentWords swimmer={known} />
           ) : (
-            `${card.swimmerName.trim()} is new: consent, birth year and streamline length can be filled in on the shelf.`
+            cardFormWords('newConsentBirth', { swimmerName: card.swimmerName.trim() })
           )}
         </p>
       )}

@@ -1,6 +1,7 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
 import type { HostClient } from '../host/host-client';
+import { cardFormWords } from '#core/words/card-form';
 
 /**
  * Changes the squad on disk: reads it fresh, so that what another window wrote meanwhile stays, and tries once more
@@ -59,7 +60,7 @@ export async function writeSwimmer(
 ): Promise<Result<null>> {
   const done = await changeSquad<Result<null>>(host, (squad) => {
     const swimmer = squad.swimmers.find((each) => each.id === id);
-    if (!swimmer) return { squad, value: failure('not-found', { name: 'The swimmer' }) };
+    if (!swimmer) return { squad, value: failure('not-found', { name: cardFormWords('swimmer2') }) };
     const name = said.name;
     const taken =
       name !== undefined && squad.swimmers.some((each) => each.id !== id && sameName(each.name, name));

@@ -1,6 +1,7 @@
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { KeptProblem } from '#core/host-contract/operations/kept-problem';
+import { documentsWords } from '#core/words/documents';
 
 /** Files that can't be opened as they are: each says what happened, so that nothing seems lost. */
 export function KeptProblems({ problems }: { readonly problems: readonly KeptProblem[] }) {
@@ -32,7 +33,7 @@ export function KeptTrouble({ error, onAgain, onLeave, leaveWords }: TroubleProp
         <p>{todo}</p>
         <div className="dialog-foot">
           <button type="button" onClick={onAgain}>
-            Try again
+            {documentsWords('tryAgain')}
           </button>
           <button type="button" onClick={onLeave}>
             {leaveWords}

@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import { errorWords } from '#core/host-contract/error-words';
 import type { DocumentAutosave } from './document-autosave';
 import './save-state.css';
+import { documentsWords } from '#core/words/documents';
 
 interface Props<T> {
   readonly autosave: DocumentAutosave<T>;
@@ -16,39 +17,44 @@ export function SaveState<T>({ autosave, what }: Props<T>) {
     case 'saved':
       return (
         <output className="save-state" data-save="saved">
-          {status.at ? `Saved ${status.at.toLocaleTimeString(undefined, { timeStyle: 'medium' })}` : 'Saved'}
+          {status.at
+            ? documentsWords('saved', {
+                at: status.at.toLocaleTimeString(undefined, { timeStyle: 'medium' }),
+              })
+            : documentsWords('saved2')}
         </output>
       );
     case 'unsaved':
     case 'saving':
       return (
         <output className="save-state" data-save={status.kind}>
-          Saving…
+          {documentsWords('saving')}
         </output>
       );
     case 'failed':
       return (
         <div className="save-state trouble" role="alert" data-save="failed">
           <span>
-            Not saved. {errorWords(status.error).what} {errorWords(status.error).todo}
-            {!status.journalled && ' Leave this window open until it works: it holds the only copy.'}
+            {documentsWords('notSaved', {
+              what: errorWords(status.error).what,
+              todo: errorWords(status.error).todo,
+            })}
+            {!status.journalled && ` ${documentsWords('leaveWindowOpen')}`}
           </span>
           <button type="button" onClick={() => void autosave.flush()}>
-            Try again
+            {documentsWords('tryAgain')}
           </button>
         </div>
       );
     case 'conflict':
       return (
         <div className="save-state trouble" role="alert" data-save="conflict">
-          <span>
-            This {what} was changed elsewhere meanwhile. Both versions are kept beside each other: go on with
-          </span>
+          <span>{documentsWords('changedElsewhereMeanwhile', { what })}</span>
           <button type="button" onClick={() => void autosave.keepMine()}>
-            this one
+            {documentsWords('one')}
           </button>
           <button type="button" onClick={() => autosave.takeTheirs()}>
-            the other
+            {documentsWords('other')}
           </button>
         </div>
       );

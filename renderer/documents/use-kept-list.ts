@@ -2,6 +2,7 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import type { HostError, Result } from '#core/host-contract/host-error';
 import type { Say } from '../ui/notices';
 import type { HostClient } from '../host/host-client';
+import { documentsWords } from '#core/words/documents';
 
 /** How the documents of one kind are listed, and moved to their bin and back. */
 export interface ListedKind<Listed> {
@@ -56,7 +57,7 @@ export function useKeptList<Listed>(kind: ListedKind<Listed>, host: HostClient, 
       }
       removed.current = [...removed.current, id];
       await load();
-      say(words, { label: 'Undo', run: () => void restore(id) });
+      say(words, { label: documentsWords('undo'), run: () => void restore(id) });
     },
     [kind, host, load, restore, say],
   );

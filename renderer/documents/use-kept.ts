@@ -3,6 +3,7 @@ import type { HostError } from '#core/host-contract/host-error';
 import type { Say } from '../ui/notices';
 import type { HostClient } from '../host/host-client';
 import { type KeptKind, type OpenKept, openKept } from './open-kept';
+import { documentsWords } from '#core/words/documents';
 
 export type Opening<T> =
   | { readonly state: 'opening' }
@@ -33,7 +34,7 @@ export function useKept<T extends { readonly id: string; readonly changedAt: str
       if (!read.ok) return setOpening({ error: read.error });
       open = read.value;
       setOpening({ kept: open });
-      if (open.replayed) say('Changes of last time that had not been saved are back');
+      if (open.replayed) say(documentsWords('changesLastTime'));
     });
     return () => {
       gone = true;

@@ -1,6 +1,7 @@
 import { choosableReadings } from '#core/practice/choosable-readings';
 import { readingOrder } from '../readings/arrange-readings';
 import { groupWords } from '../readings/group-words';
+import { seasonWords } from '#core/words/season';
 
 interface Props {
   /** How many swims have each reading, by its id. */
@@ -13,13 +14,13 @@ interface Props {
 export function ReadingChoice({ counts, reading, onChoose }: Props) {
   return (
     <label>
-      Reading
+      {seasonWords('reading')}
       <select
         value={reading ?? ''}
         disabled={counts.size === 0}
         onChange={(event) => onChoose(event.target.value)}
       >
-        {reading === null && <option value="">none yet</option>}
+        {reading === null && <option value="">{seasonWords('noneYet')}</option>}
         {readingOrder.map((group) => {
           const inGroup = choosableReadings.filter((each) => each.group === group && counts.has(each.id));
           return inGroup.length === 0 ? null : (

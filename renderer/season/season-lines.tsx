@@ -5,6 +5,7 @@ import { seasonChange, seasonChangeWords, type SeasonLine } from '#core/practice
 import { dayWords } from '#core/swim-file/card-words';
 import { lineSymbols } from './season-plot';
 import { figuresFor, lineWords } from './season-words';
+import { seasonWords } from '#core/words/season';
 
 interface Props {
   readonly lines: readonly SeasonLine[];
@@ -23,7 +24,7 @@ function changeWords(line: SeasonLine): {
   if (!change) return { words: '', clear: false, rests: '' };
   if (change.status === 'one-day-only')
     return {
-      words: `Filmed on ${dayWords(change.day)} only: a second day would show a change.`,
+      words: seasonWords('filmedOnlySecond', { day: dayWords(change.day) }),
       clear: false,
       rests: '',
     };
@@ -33,8 +34,8 @@ function changeWords(line: SeasonLine): {
     clear: change.verdict === 'clear',
     rests:
       change.rests === 'marking-and-cycles'
-        ? 'Judged by marking error and by what the strokes or kicks vary.'
-        : 'Judged by marking error alone: too few cycles to know what they vary by.',
+        ? seasonWords('judgedMarkingError')
+        : seasonWords('judgedMarkingErrorAlone'),
   };
 }
 
@@ -43,7 +44,7 @@ export function SeasonLines({ lines, chosen, drills, onChoose }: Props) {
   const group = useId();
   return (
     <fieldset className="season-lines">
-      <legend>Clear change since?</legend>
+      <legend>{seasonWords('clearChangeSince')}</legend>
       {lines.map((line, at) => {
         const { words, clear, rests } = changeWords(line);
         const shape = symbol(lineSymbols[at % lineSymbols.length], 90)() ?? '';
@@ -58,9 +59,7 @@ export function SeasonLines({ lines, chosen, drills, onChoose }: Props) {
             </svg>
             <span>
               <strong>{lineWords(line.work, drills)}</strong>
-              <small>
-                {line.points.length} {line.points.length === 1 ? 'swim' : 'swims'}
-              </small>
+              <small>{seasonWords('swims', { points: line.points.length })}</small>
               <em className={clear ? 'clear' : undefined}>
                 {clear ? '● ' : '○ '}
                 {words}

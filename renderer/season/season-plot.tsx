@@ -6,6 +6,7 @@ import type { Target } from '#core/swim-file/target-in-force';
 import { drawPlot } from '../plots/draw-plot';
 import { useElementSize } from '../ui/use-element-size';
 import '../plots/plots.css';
+import { seasonWords } from '#core/words/season';
 
 /** One shape a line, so that colour is never needed to tell them apart; more lines take them in turn. */
 export const lineSymbols = [
@@ -130,7 +131,7 @@ export function SeasonPlot({ lines, chosen, targets, label }: Props) {
       ref={holder}
       className="season-plot"
       role="img"
-      aria-label={`${label} over the season; the table below holds the same numbers`}
+      aria-label={seasonWords('overSeasonTable', { label })}
     />
   );
 }

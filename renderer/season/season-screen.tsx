@@ -9,6 +9,8 @@ import { SwimmerPage } from './swimmer-page';
 import { useSeasonData } from './use-season';
 import '../shelf/shelf.css';
 import './season.css';
+import { seasonWords } from '#core/words/season';
+import { rich } from '../ui/rich';
 
 interface Props extends Pick<ScreenProps, 'host'> {
   /** Whose season; null: the squad. */
@@ -22,12 +24,12 @@ export function SeasonScreen({ host, swimmerId }: Props) {
   if (!data)
     return (
       <div className="season">
-        <PageBar title="Season" />
+        <PageBar title={seasonWords('season')} />
         <main>
           {trouble ? (
             <LibraryTrouble trouble={trouble} onAgain={() => window.location.reload()} />
           ) : (
-            <output className="shelf-opening">Opening the season…</output>
+            <output className="shelf-opening">{seasonWords('openingSeason')}</output>
           )}
         </main>
       </div>
@@ -37,12 +39,15 @@ export function SeasonScreen({ host, swimmerId }: Props) {
   if (swimmer) return <SwimmerPage key={swimmerId} host={host} data={data} swimmer={swimmer} today={today} />;
   return (
     <div className="season">
-      <PageBar title="Season" />
+      <PageBar title={seasonWords('season')} />
       <main className="season-empty">
-        <h2>This swimmer is not in the squad</h2>
+        <h2>{seasonWords('swimmerNotSquad')}</h2>
         <p>
-          They may have been erased, or the address is of another library.{' '}
-          <a href={addressOf({ screen: 'season', ids: [] })}>Show the squad</a>
+          {rich(
+            seasonWords.parts('theyMayHaveBeen', {
+              a: (inside) => <a href={addressOf({ screen: 'season', ids: [] })}>{inside}</a>,
+            }),
+          )}
         </p>
       </main>
     </div>

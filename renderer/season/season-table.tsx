@@ -3,6 +3,7 @@ import type { SeasonLine } from '#core/practice/season-change';
 import { addressOf } from '../ui/use-route';
 import { dayWords } from '#core/swim-file/card-words';
 import { lineWords, readingText } from './season-words';
+import { seasonWords } from '#core/words/season';
 
 interface Props {
   readonly lines: readonly SeasonLine[];
@@ -17,14 +18,14 @@ export function SeasonTable({ lines, drills, label }: Props) {
     .sort((a, b) => (a.point.day < b.point.day ? 1 : a.point.day > b.point.day ? -1 : 0));
   return (
     <table className="season-table">
-      <caption className="unseen">{label} by day</caption>
+      <caption className="unseen">{seasonWords('day', { label })}</caption>
       <thead>
         <tr>
-          <th scope="col">Day</th>
-          <th scope="col">Swum</th>
-          <th scope="col">Effort</th>
+          <th scope="col">{seasonWords('day2')}</th>
+          <th scope="col">{seasonWords('swum')}</th>
+          <th scope="col">{seasonWords('effort')}</th>
           <th scope="col">{label}</th>
-          <th scope="col">Cycles</th>
+          <th scope="col">{seasonWords('cycles')}</th>
         </tr>
       </thead>
       <tbody>
@@ -34,7 +35,7 @@ export function SeasonTable({ lines, drills, label }: Props) {
               <a href={addressOf({ screen: 'bench', ids: [point.swimId] })}>{dayWords(point.day)}</a>
             </th>
             <td>{lineWords(line.work, drills)}</td>
-            <td>{point.effort ?? 'not said'}</td>
+            <td>{point.effort ?? seasonWords('notSaid')}</td>
             <td>{readingText(point.reading)}</td>
             <td>{point.reading.cycles > 0 ? point.reading.cycles : '–'}</td>
           </tr>

@@ -9,6 +9,7 @@ import { isoDayOf } from '../card/remembered-card';
 import type { SeasonData } from './use-season';
 import { PageBar } from '../ui/page-bar';
 import { lineWords, readingLabel, withDays } from './season-words';
+import { seasonWords } from '#core/words/season';
 
 interface Props {
   readonly data: SeasonData;
@@ -17,16 +18,18 @@ interface Props {
 
 /** Days of practice looked back on; our own choices. */
 const periods = [
-  [28, 'last 4 weeks'],
-  [84, 'last 12 weeks'],
-  [365, 'last year'],
+  [28, seasonWords('last4Weeks')],
+  [84, seasonWords('last12Weeks')],
+  [365, seasonWords('lastYear')],
 ] as const;
 const metres = (value: number): string => `${Math.round(value).toLocaleString()} m`;
 
 function filmedWords({ lastFilmed, daysSinceFilm }: SquadRow): string {
-  if (lastFilmed === null) return 'Never filmed';
-  if (daysSinceFilm === 0) return 'Today';
-  return `${daysSinceFilm} ${daysSinceFilm === 1 ? 'day' : 'days'} ago`;
+  if (lastFilmed === null) return seasonWords('neverFilmed');
+  if (daysSinceFilm === 0) return seasonWords('today');
+  return daysSinceFilm === 1
+    ? seasonWords('dayAgo', { daysSinceFilm: String(daysSinceFilm) })
+    : seasonWords('daysAgo', { daysSinceFilm: String(daysSinceFilm) });
 }
 
 /** Who has not been filmed, and whose metres with aids are not matched by as many without. */
@@ -71,22 +74,19 @@ export function SquadPage({ data, today }: Props) {
   }, [data, today]);
   return (
     <div className="season">
-      <PageBar title="Season" />
+      <PageBar title={seasonWords('season')} />
       <main>
         {data.squad.swimmers.length === 0 ? (
           <section className="season-empty">
-            <h2>No swimmers yet</h2>
-            <p>
-              A swimmer comes into the squad with the first swim that names them. Then this page says who has
-              not been filmed for a while, and whether what is swum with aids is matched by as much without.
-            </p>
+            <h2>{seasonWords('noSwimmersYet')}</h2>
+            <p>{seasonWords('swimmerComesInto')}</p>
           </section>
         ) : (
           <>
             <p className="season-lead">
-              Longest without film first. Open a swimmer to see any reading over the season.
+              {seasonWords('longestWithoutFilm')}
               <label>
-                Metres of the
+                {seasonWords('metres')}
                 <select value={back} onChange={(event) => setBack(Number(event.target.value))}>
                   {periods.map(([days, words]) => (
                     <option key={days} value={days}>
@@ -99,12 +99,12 @@ export function SquadPage({ data, today }: Props) {
             <table className="season-table squad-table">
               <thead>
                 <tr>
-                  <th scope="col">Swimmer</th>
-                  <th scope="col">Last filmed</th>
-                  <th scope="col">Logged with aids</th>
-                  <th scope="col">Without</th>
-                  <th scope="col">Balance</th>
-                  <th scope="col">What to film next</th>
+                  <th scope="col">{seasonWords('swimmer')}</th>
+                  <th scope="col">{seasonWords('lastFilmed')}</th>
+                  <th scope="col">{seasonWords('loggedAids')}</th>
+                  <th scope="col">{seasonWords('without')}</th>
+                  <th scope="col">{seasonWords('balance')}</th>
+                  <th scope="col">{seasonWords('whatFilmNext')}</th>
                 </tr>
               </thead>
               <tbody>
@@ -126,10 +126,10 @@ export function SquadPage({ data, today }: Props) {
                       <td>{totals.metres > 0 ? metres(totals.unaidedMetres) : '–'}</td>
                       <td className={totals.matched ? undefined : 'off'}>
                         {totals.metres === 0
-                          ? 'nothing logged'
+                          ? seasonWords('nothingLogged')
                           : totals.matched
                             ? '✓ matched'
-                            : `▲ ${metres(totals.shortfallMetres)} short without`}
+                            : seasonWords('shortWithout', { metres: metres(totals.shortfallMetres) })}
                       </td>
                       <td>
                         {film
@@ -139,18 +139,14 @@ export function SquadPage({ data, today }: Props) {
                                 workWords: (work) => lineWords(work, data.drills),
                               }),
                             )
-                          : 'Nothing pressing'}
+                          : seasonWords('nothingPressing')}
                       </td>
                     </tr>
                   );
                 })}
               </tbody>
             </table>
-            <p className="caution">
-              Whatever is done with an aid is matched by as much without: common practice, no source. Film a
-              minor only with the guardian’s written consent; nobody goes under water longer or farther for a
-              film.
-            </p>
+            <p className="caution">{seasonWords('whateverDoneAid')}</p>
           </>
         )}
       </main>

@@ -18,6 +18,7 @@ import { SeasonTable } from './season-table';
 import { lineWords, readingLabel, withDays } from './season-words';
 import { TargetHistory } from './target-history';
 import { type SeasonData, useSwimmerReadings } from './use-season';
+import { seasonWords } from '#core/words/season';
 
 interface Props {
   readonly host: HostClient;
@@ -70,15 +71,15 @@ export function SwimmerPage({ host, data, swimmer, today }: Props) {
   return (
     <div className="season">
       <PageBar
-        title={`${swimmer.name}: season`}
+        title={seasonWords('seasonName', { name: swimmer.name })}
         back={
           <a className="season-back" href={addressOf({ screen: 'season', ids: [] })}>
-            ‹ Squad
+            {seasonWords('squad')}
           </a>
         }
       />
       <main className="season-swimmer">
-        <section className="season-main" aria-label="A reading over the season">
+        <section className="season-main" aria-label={seasonWords('readingOverSeason')}>
           <div className="season-choose">
             <ReadingChoice
               counts={counts}
@@ -88,26 +89,23 @@ export function SwimmerPage({ host, data, swimmer, today }: Props) {
                 setLine(null);
               }}
             />
-            <output>{pending > 0 ? `${pending} swims still being read…` : ''}</output>
-            {failed > 0 && <span className="off">▲ {failed} swims can’t be read</span>}
+            <output>{pending > 0 ? seasonWords('swimsStillBeing', { pending }) : ''}</output>
+            {failed > 0 && <span className="off">{seasonWords('swimsCantRead', { failed })}</span>}
           </div>
           {reading !== null && lines.length > 0 ? (
             <>
               <SeasonPlot lines={lines} chosen={chosen} targets={targets} label={readingLabel(reading)} />
-              <p className="caution">
-                Whiskers: 95 % of this swim’s own uncertainty, with the scale’s. Shaded: the target of those
-                days. Swims with aids and without, and different drills, are never on one line.
-              </p>
+              <p className="caution">{seasonWords('whiskers95Swims')}</p>
               <SeasonTable lines={lines} drills={data.drills} label={readingLabel(reading)} />
             </>
           ) : (
             pending === 0 && (
               <section className="season-empty">
-                <h2>{own.length === 0 ? 'No swims yet' : 'Nothing to draw yet'}</h2>
+                <h2>{own.length === 0 ? seasonWords('noSwimsYet') : seasonWords('nothingDrawYet')}</h2>
                 <p>
                   {own.length === 0
-                    ? `Film ${swimmer.name} from the side, add the clip on the shelf and mark it; readings appear here by themselves.`
-                    : 'Mark hands, feet and head on the bench: every reading that comes of it appears here by itself.'}
+                    ? seasonWords('filmFromSide', { name: swimmer.name })
+                    : seasonWords('markHandsFeet')}
                 </p>
               </section>
             )
@@ -118,11 +116,11 @@ export function SwimmerPage({ host, data, swimmer, today }: Props) {
             <SeasonLines lines={lines} chosen={chosen} drills={data.drills} onChoose={setLine} />
           )}
           <section>
-            <h2>What to film next</h2>
+            <h2>{seasonWords('whatFilmNext')}</h2>
             {pending > 0 ? (
-              <p className="caution">Known when all swims are read.</p>
+              <p className="caution">{seasonWords('knownWhenAll')}</p>
             ) : advice.length === 0 ? (
-              <p>Nothing pressing.</p>
+              <p>{seasonWords('nothingPressingFull')}</p>
             ) : (
               <ol className="film-next">
                 {advice.slice(0, 6).map((each) => (
@@ -139,18 +137,33 @@ export function SwimmerPage({ host, data, swimmer, today }: Props) {
             )}
           </section>
           <section>
-            <h2>Targets and their history</h2>
+            <h2>{seasonWords('targetsTheirHistory')}</h2>
             <TargetHistory swimmer={swimmer} />
           </section>
           <section>
-            <h2>Film and metres</h2>
+            <h2>{seasonWords('filmMetres')}</h2>
             <p>
-              {last
-                ? `${own.length} ${own.length === 1 ? 'swim' : 'swims'}, last filmed ${dayWords(last)}.`
-                : 'Never filmed.'}{' '}
               {totals.metres > 0
-                ? `Logged in the last 4 weeks: ${Math.round(totals.aidedMetres)} m with aids, ${Math.round(totals.unaidedMetres)} m without${totals.matched ? ', matched' : ''}.`
-                : 'No practice logged in the last 4 weeks.'}
+                ? totals.matched
+                  ? seasonWords('loggedLast4Weeks', {
+                      own: last
+                        ? seasonWords('swimsLastFilmed', { own: own.length, day: dayWords(last) })
+                        : seasonWords('neverFilmedFull'),
+                      aidedMetres: Math.round(totals.aidedMetres),
+                      unaidedMetres: Math.round(totals.unaidedMetres),
+                    })
+                  : seasonWords('loggedLast4WeeksM', {
+                      own: last
+                        ? seasonWords('swimsLastFilmed', { own: own.length, day: dayWords(last) })
+                        : seasonWords('neverFilmedFull'),
+                      aidedMetres: Math.round(totals.aidedMetres),
+                      unaidedMetres: Math.round(totals.unaidedMetres),
+                    })
+                : seasonWords('noPracticeLogged', {
+                    own: last
+                      ? seasonWords('swimsLastFilmed', { own: own.length, day: dayWords(last) })
+                      : seasonWords('neverFilmedFull'),
+                  })}
             </p>
             <p>
               <ConsentWords swimmer={swimmer} />

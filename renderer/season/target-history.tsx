@@ -3,13 +3,17 @@ import type { Swimmer } from '#core/swim-file/squad-schema';
 import { targetInForce } from '#core/swim-file/target-in-force';
 import { dayWords } from '#core/swim-file/card-words';
 import { readingLabel } from './season-words';
+import { seasonWords } from '#core/words/season';
 
 type Target = Swimmer['targets'][number];
 
 function bandWords({ low, high }: Target): string {
   const text = (value: number): string => String(value).replace('-', '−');
-  if (high === null) return low === null ? 'given up' : `at least ${text(low)}`;
-  return low === null ? `at most ${text(high)}` : `${text(low)} to ${text(high)}`;
+  if (high === null)
+    return low === null ? seasonWords('givenUp') : seasonWords('atLeast', { text: text(low) });
+  return low === null
+    ? seasonWords('atMost', { text: text(high) })
+    : seasonWords('to', { text: text(low), text2: text(high) });
 }
 
 /** Every band the coach set, by reading, the latest first; the one that rules is said to. */
@@ -19,12 +23,7 @@ export function TargetHistory({ swimmer }: { readonly swimmer: Swimmer }) {
     (a, b) => (order.get(a) ?? 0) - (order.get(b) ?? 0),
   );
   if (readings.length === 0)
-    return (
-      <p className="caution">
-        No target set. One can be set in “About {swimmer.name}” on the shelf; changing it keeps the one before
-        as history.
-      </p>
-    );
+    return <p className="caution">{seasonWords('noTargetSetOne', { name: swimmer.name })}</p>;
   return (
     <dl className="target-history">
       {readings.map((reading) => {
@@ -39,8 +38,10 @@ export function TargetHistory({ swimmer }: { readonly swimmer: Swimmer }) {
               <dd key={`${target.from} ${target.low} ${target.high}`}>
                 {bandWords(target)}{' '}
                 <small>
-                  {target.from ? `since ${dayWords(target.from)}` : 'since before days were kept'}
-                  {target === rules ? ', in force' : ''}
+                  {target.from
+                    ? seasonWords('since', { day: dayWords(target.from) })
+                    : seasonWords('sinceBeforeDays')}
+                  {target === rules ? seasonWords('force') : ''}
                 </small>
               </dd>
             ))}

@@ -18,6 +18,7 @@ import { SlowMotionQuestion } from '../card/slow-motion-question';
 import { FilmNotes } from './film-notes';
 import { twinsOfClip } from './twins-of-clip';
 import { useLookAtClip } from './use-look-at-clip';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly adding: ClipToAdd;
@@ -103,26 +104,27 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
 
   const trouble = unreadable ?? failed;
   return (
-    <Dialog title={`Add ${nameOf(adding)}`} wide onCancel={leave}>
+    <Dialog title={shelfWords('add', { nameOf: nameOf(adding) })} wide onCancel={leave}>
       {twins[0] && (
         <p className="message" role="status">
-          <strong>This very clip is on the shelf already:</strong> {cardWords(twins[0].card).title},{' '}
+          <strong>{shelfWords('veryClipShelf')}</strong> {cardWords(twins[0].card).title},{' '}
           {cardWords(twins[0].card).facts[0]}
-          {twins.length > 1 ? `, and ${twins.length - 1} more` : ''}. Adding it again makes a second swim of
-          it.
+          {twins.length > 1
+            ? shelfWords('moreAddingAgain', { twins: twins.length - 1 })
+            : shelfWords('addingAgainMakes')}
         </p>
       )}
-      {waiting > 0 && <p className="caution">{waiting} more after this one.</p>}
+      {waiting > 0 && <p className="caution">{shelfWords('moreAfterOne', { waiting })}</p>}
       {trouble && (
         <p className="message message-trouble" role="alert">
           <strong>{errorWords(trouble).what}</strong> {errorWords(trouble).todo}
         </p>
       )}
-      {!facts && !unreadable && <output>{look.words || 'Reading the clip…'}</output>}
+      {!facts && !unreadable && <output>{look.words || shelfWords('readingClip')}</output>}
       {unreadable && (
         <footer className="dialog-foot">
           <button type="button" className="primary" onClick={() => onDone(null)}>
-            {waiting > 0 ? 'Go on with the next' : 'Close'}
+            {waiting > 0 ? shelfWords('goNext') : shelfWords('close')}
           </button>
         </footer>
       )}
@@ -153,13 +155,9 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
                   disabled={sending !== null}
                   onChange={(event) => setCopied(event.target.checked)}
                 />{' '}
-                Copy it into the library
+                {shelfWords('copyIntoLibrary')}
               </label>
-              {!copied && (
-                <p className="caution">
-                  The file stays where it is. If you move or rename it, Submark asks you where it is.
-                </p>
-              )}
+              {!copied && <p className="caution">{shelfWords('fileStaysWhere')}</p>}
             </>
           )}
           <AddingFoot sending={sending} onLeave={leave} />
@@ -167,10 +165,10 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
       )}
       {asks && (
         <ConfirmDialog
-          title="Leave this clip out?"
-          words="What you filled in for it is not kept."
-          yes="Leave it out"
-          no="Go on"
+          title={shelfWords('leaveClipOut')}
+          words={shelfWords('whatYouFilled')}
+          yes={shelfWords('leaveOut')}
+          no={shelfWords('go')}
           onAnswer={(yes) => {
             setAsks(false);
             if (yes) onDone(null);
@@ -191,14 +189,15 @@ function AddingFoot({
   return (
     <footer className="dialog-foot">
       <button type="submit" className="primary" disabled={sending !== null}>
-        Add to the shelf
+        {shelfWords('addShelf')}
       </button>
       <button type="button" onClick={onLeave}>
-        {sending ? 'Stop' : 'Don’t add'}
+        {sending ? shelfWords('stop') : shelfWords('dontAdd')}
       </button>
       {sending && (
         <output className="sending">
-          <progress value={sending.share} aria-label="Sent" /> {Math.round(sending.share * 100)} %
+          <progress value={sending.share} aria-label={shelfWords('sent')} /> {Math.round(sending.share * 100)}{' '}
+          %
         </output>
       )}
     </footer>

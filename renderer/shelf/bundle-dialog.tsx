@@ -3,6 +3,7 @@ import { cardWords } from '#core/swim-file/card-words';
 import { Dialog } from '../ui/dialog';
 import { bytesWords } from '../swims/fact-words';
 import type { Bundles } from './use-bundles';
+import { shelfWords } from '#core/words/shelf';
 
 type How = 'both' | 'replace';
 
@@ -17,19 +18,19 @@ export function BundleDialog({ bundles }: { readonly bundles: Bundles }) {
       return null;
     case 'checking':
       return (
-        <Dialog title="Swim bundle" onCancel={() => undefined}>
-          <output>Checking {state.name}…</output>
+        <Dialog title={shelfWords('swimBundle')} onCancel={() => undefined}>
+          <output>{shelfWords('checking', { name: state.name })}</output>
         </Dialog>
       );
     case 'refused':
       return (
-        <Dialog title={`${state.name} was not taken`} onCancel={leave}>
+        <Dialog title={shelfWords('notTaken', { name: state.name })} onCancel={leave}>
           <p role="alert" className="message message-trouble">
             {state.words}
           </p>
           <footer className="dialog-foot">
             <button type="button" className="primary" data-first-focus onClick={leave}>
-              Close
+              {shelfWords('close')}
             </button>
           </footer>
         </Dialog>
@@ -40,24 +41,22 @@ export function BundleDialog({ bundles }: { readonly bundles: Bundles }) {
       return (
         <Dialog title={title} onCancel={leave}>
           <p>
-            {[...facts, count(eventCount, 'event'), count(postureCount, 'body line'), bytesWords(bytes)].join(
-              ' · ',
-            )}
+            {[
+              ...facts,
+              count(eventCount, 'event'),
+              count(postureCount, shelfWords('bodyLine')),
+              bytesWords(bytes),
+            ].join(' · ')}
           </p>
-          <p className="caution">
-            Every file in the bundle is whole and as it was packed. Whether the swimmer may be shown is asked
-            of you as of any swim.
-          </p>
+          <p className="caution">{shelfWords('everyFileBundle')}</p>
           {there && (
             <fieldset>
               <legend>
-                {there.same
-                  ? 'This swim is on the shelf already, with the same marks'
-                  : 'This swim is on the shelf already, with other marks'}
+                {there.same ? shelfWords('swimShelfAlready') : shelfWords('swimShelfAlreadyOther')}
               </legend>
               <label className="bundle-how">
                 <input type="radio" name="how" checked={how === 'both'} onChange={() => setHow('both')} />
-                Keep both
+                {shelfWords('keepBoth')}
               </label>
               <label className="bundle-how">
                 <input
@@ -66,7 +65,7 @@ export function BundleDialog({ bundles }: { readonly bundles: Bundles }) {
                   checked={how === 'replace'}
                   onChange={() => setHow('replace')}
                 />
-                Replace the one here; it goes into the bin
+                {shelfWords('replaceOneHere')}
               </label>
             </fieldset>
           )}
@@ -77,10 +76,10 @@ export function BundleDialog({ bundles }: { readonly bundles: Bundles }) {
               data-first-focus
               onClick={() => void keep(there ? how : 'new')}
             >
-              Put on the shelf
+              {shelfWords('putShelf')}
             </button>
             <button type="button" onClick={leave}>
-              Leave it out
+              {shelfWords('leaveOut')}
             </button>
           </footer>
         </Dialog>

@@ -12,6 +12,7 @@ import { followJob } from '../host/follow-job';
 import type { HostClient } from '../host/host-client';
 import { makeId } from '../host/make-id';
 import type { ShelfUndo } from './use-shelf-undo';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly ids: readonly string[];
@@ -71,8 +72,8 @@ export function ChangeCardsDialog({ ids, squad, today, host, undo, load, onClose
     if (!done.ok) return setTrouble(done.error);
     const { before, failed } = done.value;
     if (before.length > 0)
-      undo.did(`${before.length === 1 ? '1 card' : `${before.length} cards`} changed.`, {
-        undone: 'The cards say what they said before.',
+      undo.did(shelfWords('cardsChanged', { before: before.length }), {
+        undone: shelfWords('cardsSayWhat'),
         undo: async () => {
           const back = await run(before, new AbortController());
           await load();
@@ -100,7 +101,7 @@ export function ChangeCardsDialog({ ids, squad, today, host, undo, load, onClose
   );
   return (
     <Dialog
-      title={ids.length === 1 ? 'Change one card' : `Change ${ids.length} cards`}
+      title={ids.length === 1 ? shelfWords('changeOneCard') : shelfWords('changeCards', { ids: ids.length })}
       onCancel={() => (working ? working.stop.abort() : onClose())}
     >
       <form
@@ -109,20 +110,20 @@ export function ChangeCardsDialog({ ids, squad, today, host, undo, load, onClose
           void change();
         }}
       >
-        <p>Tick what all of them should say. What is not ticked stays as each card has it.</p>
+        <p>{shelfWords('tickWhatAllThem')}</p>
         {trouble && (
           <p className="message message-trouble" role="alert">
             <strong>{errorWords(trouble).what}</strong> {errorWords(trouble).todo}
           </p>
         )}
         <div className="change-fields">
-          {tick('swimmer', 'Swimmer')}
+          {tick('swimmer', shelfWords('swimmer'))}
           <input
-            aria-label="New swimmer"
+            aria-label={shelfWords('newSwimmer')}
             list="change-names"
             maxLength={120}
             autoComplete="off"
-            placeholder="pick or type a name; empty for no one"
+            placeholder={shelfWords('pickOrTypeName')}
             disabled={!ticked.has('swimmer')}
             value={said.swimmerName}
             onChange={(event) => setSaid({ ...said, swimmerName: event.target.value })}
@@ -132,35 +133,35 @@ export function ChangeCardsDialog({ ids, squad, today, host, undo, load, onClose
               <option key={each.id} value={each.name} />
             ))}
           </datalist>
-          {tick('date', 'Date')}
+          {tick('date', shelfWords('date'))}
           <input
-            aria-label="New date"
+            aria-label={shelfWords('newDate')}
             type="date"
             required
             disabled={!ticked.has('date')}
             value={said.date}
             onChange={(event) => event.target.value && setSaid({ ...said, date: event.target.value })}
           />
-          {tick('drill', 'Drill')}
+          {tick('drill', shelfWords('drill'))}
           <input
-            aria-label="New drill"
+            aria-label={shelfWords('newDrill')}
             maxLength={200}
-            placeholder="empty for the plain stroke"
+            placeholder={shelfWords('emptyPlainStroke')}
             disabled={!ticked.has('drill')}
             value={said.drill}
             onChange={(event) => setSaid({ ...said, drill: event.target.value })}
           />
-          {tick('aids', 'Aids')}
+          {tick('aids', shelfWords('aids'))}
           <NewAids disabled={!ticked.has('aids')} chosen={chosenAids} onChange={setAids} />
         </div>
         <footer className="dialog-foot">
           <button type="submit" className="primary" disabled={ticked.size === 0 || working !== null}>
-            Change {ids.length === 1 ? 'it' : `all ${ids.length}`}
+            {shelfWords('changeAll', { ids: ids.length })}
           </button>
           <button type="button" onClick={() => (working ? working.stop.abort() : onClose())}>
-            {working ? 'Stop' : 'Leave as they are'}
+            {working ? shelfWords('stop') : shelfWords('leaveThey')}
           </button>
-          {working && <progress value={working.share} aria-label="Changed" />}
+          {working && <progress value={working.share} aria-label={shelfWords('changed')} />}
         </footer>
       </form>
     </Dialog>
@@ -175,7 +176,7 @@ interface AidsProps {
 
 function NewAids({ disabled, chosen, onChange }: AidsProps) {
   return (
-    <fieldset disabled={disabled} aria-label="New aids">
+    <fieldset disabled={disabled} aria-label={shelfWords('newAids')}>
       {aids.map((aid) => (
         <label key={aid}>
           <input

@@ -1,4 +1,5 @@
 import { useTip } from '../ui/use-tip';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly count: number;
@@ -14,24 +15,29 @@ export function ChooseBar({ count, shown, onChange, onRemove, onAll, onNone }: P
   const tip = useTip();
   if (count === 0) return null;
   return (
-    <section className="choose-bar" aria-label="Chosen swims">
-      <output>{count === 1 ? '1 swim chosen' : `${count} swims chosen`}</output>
+    <section className="choose-bar" aria-label={shelfWords('chosenSwims')}>
+      <output>{shelfWords('swimsChosen', { count })}</output>
       <button
         type="button"
         className="primary"
         onClick={onChange}
-        title={tip('change-cards', 'Swimmer, date, drill, aids')}
+        title={tip('change-cards', shelfWords('swimmerDateDrill'))}
       >
-        Change their cards…
+        {shelfWords('changeTheirCards')}
       </button>
-      <button type="button" onClick={onRemove} title={tip('remove', 'Can be undone')}>
-        Move to the bin
+      <button type="button" onClick={onRemove} title={tip('remove', shelfWords('canUndone'))}>
+        {shelfWords('moveBin')}
       </button>
       <button type="button" onClick={onAll} disabled={count === shown}>
-        Choose all {shown} shown
+        {shelfWords('chooseAllShown', { shown })}
       </button>
-      <button type="button" className="quiet" onClick={onNone} title={tip('choose-none', 'Choose none')}>
-        Choose none
+      <button
+        type="button"
+        className="quiet"
+        onClick={onNone}
+        title={tip('choose-none', shelfWords('chooseNone'))}
+      >
+        {shelfWords('chooseNone')}
       </button>
     </section>
   );

@@ -4,6 +4,7 @@ import { codecWords } from '#core/timeline/codec-words';
 import { damageWords } from '#core/timeline/damage-words';
 import { isStill } from '../video/is-still';
 import { bytesWords, lengthWords, rateWords } from '../swims/fact-words';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly facts: ClipFacts;
@@ -20,30 +21,39 @@ interface Props {
 export function ClipFactsList({ facts, bytes, slowdown, picture, check = null }: Props) {
   const rows: readonly (readonly [string, string])[] = [
     [
-      'Picture',
-      `${facts.width} × ${facts.height}${facts.rotation === 0 ? '' : `, turned ${facts.rotation}° as filmed`}`,
+      shelfWords('picture'),
+      `${facts.width} × ${facts.height}${facts.rotation === 0 ? '' : shelfWords('turnedFilmed', { rotation: facts.rotation })}`,
     ],
     ...(isStill(facts)
-      ? [['Frames', '1: a still picture'] as const]
+      ? [[shelfWords('frames'), shelfWords('n1StillPicture')] as const]
       : [
-          ['Frames', facts.table.starts.length.toLocaleString()] as const,
-          ['Length', lengthWords(facts.table, slowdown)] as const,
-          ['Rate', rateWords(facts)] as const,
+          [shelfWords('frames'), facts.table.starts.length.toLocaleString()] as const,
+          [shelfWords('length'), lengthWords(facts.table, slowdown)] as const,
+          [shelfWords('rate'), rateWords(facts)] as const,
         ]),
-    ['File', `${codecWords(facts.codec)} in ${facts.container}, ${bytesWords(bytes)}`],
+    [
+      shelfWords('file'),
+      shelfWords('in', {
+        codec: codecWords(facts.codec),
+        container: facts.container,
+        bytes: bytesWords(bytes),
+      }),
+    ],
     ...((facts.lostPictures ?? 0) > 0
       ? [
           [
-            'Lost',
-            `about ${facts.lostPictures} pictures are missing: the file breaks off or is damaged. What is there can be added`,
+            shelfWords('lost'),
+            shelfWords('aboutPicturesMissing', { lostPictures: String(facts.lostPictures) }),
           ] as const,
         ]
       : []),
-    ...(check === null ? [] : [['Checked', checkWords(check)] as const]),
+    ...(check === null ? [] : [[shelfWords('checked'), checkWords(check)] as const]),
   ];
   return (
     <div className="clip-facts">
-      <div className="clip-facts-picture">{picture && <img src={picture} alt="Middle of the clip" />}</div>
+      <div className="clip-facts-picture">
+        {picture && <img src={picture} alt={shelfWords('middleClip')} />}
+      </div>
       <dl>
         {rows.map(([what, words]) => (
           <div key={what}>
@@ -57,8 +67,8 @@ export function ClipFactsList({ facts, bytes, slowdown, picture, check = null }:
 }
 
 function checkWords(check: PicturesChecked | number): string {
-  if (typeof check === 'number') return `looking at every picture, ${Math.round(check * 100)} %`;
+  if (typeof check === 'number') return shelfWords('lookingAtEvery', { check: Math.round(check * 100) });
   const damage = damageWords(check);
-  if (damage === null) return 'every picture can be decoded';
-  return `${damage}; pictures after them may show traces. The rest can be used`;
+  if (damage === null) return shelfWords('everyPictureCan');
+  return shelfWords('picturesAfterThem', { damage });
 }

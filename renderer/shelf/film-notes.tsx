@@ -1,5 +1,6 @@
 import type { ClipFacts } from '../video/frame-source';
 import { codecWords } from '#core/timeline/codec-words';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly facts: ClipFacts;
@@ -13,7 +14,7 @@ export function FilmNotes({ facts, onTrack }: Props) {
     <>
       {facts.tracks.length > 1 && (
         <label className="film-track">
-          This file holds {facts.tracks.length} films
+          {shelfWords('fileHoldsFilms', { tracks: facts.tracks.length })}
           <select value={facts.track} onChange={(event) => onTrack(Number(event.target.value))}>
             {facts.tracks.map(({ number, codec, width, height }) => (
               <option key={number} value={number}>
@@ -25,21 +26,16 @@ export function FilmNotes({ facts, onTrack }: Props) {
       )}
       {facts.fields && (
         <p className="caution">
-          Interlaced film: every picture holds two moments. Submark shows each as a frame of its own, so this
-          film has {Math.round(facts.rate)} frames a second instead of {Math.round(facts.rate / 2)}.
+          {shelfWords('interlacedFilmEvery', {
+            rate: Math.round(facts.rate),
+            rate2: Math.round(facts.rate / 2),
+          })}
         </p>
       )}
-      {facts.slowedInPart && (
-        <p className="caution">
-          This film is slowed only in part, says the phone that filmed it. Submark counts the whole of it at
-          one rate: answer for the stretch you measure, and mark only there.
-        </p>
-      )}
+      {facts.slowedInPart && <p className="caution">{shelfWords('filmSlowedOnly')}</p>}
       {needsCopy && (
         <p className="caution">
-          This window can’t step through {codecWords(facts.codec)} in {facts.container} by itself: once it is
-          added, Submark makes a working copy for that. Your marks belong to the original’s frames, and the
-          original stays as it is.
+          {shelfWords('windowCantStep', { codec: codecWords(facts.codec), container: facts.container })}
         </p>
       )}
     </>

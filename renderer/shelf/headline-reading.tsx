@@ -5,6 +5,7 @@ import { kickDoubt } from '#core/measures/kick-doubt';
 import type { ReadingUnit } from '#core/measures/reading';
 import { kickDoubtWords } from '#core/measures/kick-doubt-words';
 import { formatReading } from '#core/measures/format-reading';
+import { shelfWords } from '#core/words/shelf';
 
 const definitions = new Map(catalogue.map((each) => [each.id, each]));
 
@@ -35,12 +36,12 @@ export function HeadlineReading({
             {text.value} {text.spread}
           </b>{' '}
           {text.unit}
-          {reading.doubtful && <em className="headline-doubtful"> doubtful</em>}
+          {reading.doubtful && <em className="headline-doubtful"> {shelfWords('doubtful')}</em>}
         </span>
       </span>
       {doubt && (
         <span className="headline-doubt" title={kickDoubtWords(doubt)}>
-          Is the slow motion right?
+          {shelfWords('slowMotionRight')}
         </span>
       )}
     </>

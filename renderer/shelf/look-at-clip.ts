@@ -10,6 +10,7 @@ import type { ClipFacts } from '../video/frame-source';
 import { readClipFacts } from '../video/read-clip-facts';
 import { type ClipToAdd, inputOf, nameOf } from './clip-to-add';
 import { sendClip } from './send-clip';
+import { shelfWords } from '#core/words/shelf';
 
 const named = (error: HostError, name: string): Result<never> =>
   failure(error.code, { ...error.detail, name });
@@ -88,7 +89,7 @@ async function askHost({
   if (!clip && adding.kind === 'file') {
     const arrived = await sendClip(host, adding.file, {
       signal,
-      onProgress: (share) => onWords(`Sending it to the library: ${Math.round(share * 100)} %`),
+      onProgress: (share) => onWords(shelfWords('sendingLibrary', { share: Math.round(share * 100) })),
     });
     if (!arrived.ok) return arrived;
     clip = arrived.value;

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly swimId: string;
@@ -18,5 +19,9 @@ export function MissingPicture({ swimId, address, retake }: Props) {
       gone = true;
     };
   }, [swimId, retake]);
-  return taken ? <img src={address} alt="" /> : <span className="swim-tile-blank">no picture yet</span>;
+  return taken ? (
+    <img src={address} alt="" />
+  ) : (
+    <span className="swim-tile-blank">{shelfWords('noPictureYet')}</span>
+  );
 }

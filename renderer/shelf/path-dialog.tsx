@@ -5,6 +5,7 @@ import type { ArrivedClip } from '#core/host-contract/operations/clip-operations
 import { Dialog } from '../ui/dialog';
 import type { HostClient } from '../host/host-client';
 import { barePath, PlaceField } from '../ui/place-field';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly host: HostClient;
@@ -22,32 +23,33 @@ export function PathDialog({ host, onFound, onCancel }: Props) {
     else setTrouble(found.error);
   };
   return (
-    <Dialog title="Add a clip where it lies" onCancel={onCancel}>
+    <Dialog title={shelfWords('addClipWhere')} onCancel={onCancel}>
       <form
         onSubmit={(event) => {
           event.preventDefault();
           void find();
         }}
       >
-        <p>
-          Nothing is copied: Submark uses the file from its place, on this computer or a connected disk. Keep
-          it there, or the swim asks where it has gone.
-        </p>
+        <p>{shelfWords('nothingCopiedSubmark')}</p>
         {trouble && (
           <p className="message message-trouble" role="alert">
             <strong>{errorWords(trouble).what}</strong>{' '}
-            {trouble.code === 'not-allowed'
-              ? 'Give the whole path, from the disk’s root to the file’s name.'
-              : errorWords(trouble).todo}
+            {trouble.code === 'not-allowed' ? shelfWords('giveWholePath') : errorWords(trouble).todo}
           </p>
         )}
-        <PlaceField host={host} label="Path of the file" wanted="film" value={path} onChange={setPath} />
+        <PlaceField
+          host={host}
+          label={shelfWords('pathFile')}
+          wanted="film"
+          value={path}
+          onChange={setPath}
+        />
         <footer className="dialog-foot">
           <button type="submit" className="primary">
-            Look at it
+            {shelfWords('lookAt')}
           </button>
           <button type="button" onClick={onCancel}>
-            Don’t add
+            {shelfWords('dontAdd')}
           </button>
         </footer>
       </form>

@@ -1,6 +1,8 @@
 import type { RefObject } from 'react';
 import { PageBar } from '../ui/page-bar';
 import { useTip } from '../ui/use-tip';
+import { shelfWords } from '#core/words/shelf';
+import { rich } from '../ui/rich';
 
 interface Props {
   /** How much is on the shelf, in words; empty until it is known. */
@@ -16,22 +18,18 @@ export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
   const tip = useTip();
   return (
     <PageBar
-      title={
-        <>
-          Shelf <small>{counts}</small>
-        </>
-      }
+      title={<>{rich(shelfWords.parts('shelf', { counts, small: (inside) => <small>{inside}</small> }))}</>}
     >
-      <button type="button" onClick={onPath} title={tip('add-path', 'For film too large to copy')}>
-        Use a file where it lies…
+      <button type="button" onClick={onPath} title={tip('add-path', shelfWords('filmTooLarge'))}>
+        {shelfWords('useFileWhere')}
       </button>
       <button
         type="button"
         className="primary"
         onClick={onPick}
-        title={tip('add', 'Choose clips or swim bundles, or drop them anywhere')}
+        title={tip('add', shelfWords('chooseClipsOr'))}
       >
-        Add swims…
+        {shelfWords('addSwims')}
       </button>
       <input
         ref={picker}
@@ -40,7 +38,7 @@ export function ShelfBar({ counts, picker, onPick, onPath, onFiles }: Props) {
         accept="video/*,.mkv,.mov,.mp4,.webm,.zip"
         multiple
         tabIndex={-1}
-        aria-label="Clips to add"
+        aria-label={shelfWords('clipsAdd')}
         onChange={(event) => {
           onFiles([...(event.target.files ?? [])]);
           event.target.value = '';

@@ -3,6 +3,7 @@ import { openRoute } from '../ui/use-route';
 import type { Choice } from './use-choice';
 import { focusedSwim } from './use-grid-keys';
 import type { ShelfUndo } from './use-shelf-undo';
+import { shelfWords } from '#core/words/shelf';
 
 interface Reach {
   readonly remove: (swimIds: readonly string[]) => void;
@@ -27,12 +28,18 @@ export function shelfCommands({
   search,
 }: Reach): readonly Command[] {
   return [
-    { id: 'search', label: 'Search swims', keys: ['/'], kind: 'view', run: search },
-    { id: 'add', label: 'Add swims', keys: ['a'], kind: 'never', run: pick },
-    { id: 'add-path', label: 'Use a file where it lies', keys: ['Shift+A'], kind: 'never', run: openPath },
+    { id: 'search', label: shelfWords('searchSwims'), keys: ['/'], kind: 'view', run: search },
+    { id: 'add', label: shelfWords('addSwims2'), keys: ['a'], kind: 'never', run: pick },
+    {
+      id: 'add-path',
+      label: shelfWords('useFileWhereLies'),
+      keys: ['Shift+A'],
+      kind: 'never',
+      run: openPath,
+    },
     {
       id: 'walk',
-      label: 'Go from swim to swim',
+      label: shelfWords('goFromSwimSwim'),
       keys: [],
       told: ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'],
       kind: 'view',
@@ -40,7 +47,7 @@ export function shelfCommands({
     },
     {
       id: 'open',
-      label: 'Open the swim',
+      label: shelfWords('openSwim'),
       keys: [],
       told: ['Enter'],
       kind: 'view',
@@ -48,7 +55,7 @@ export function shelfCommands({
     },
     {
       id: 'pair',
-      label: 'Pair the swim with another',
+      label: shelfWords('pairSwimAnother'),
       keys: ['p'],
       kind: 'view',
       enabled: onTile,
@@ -60,7 +67,7 @@ export function shelfCommands({
     ...choosing(choice),
     {
       id: 'change-cards',
-      label: 'Change the cards of the chosen swims',
+      label: shelfWords('changeCardsChosen'),
       keys: ['e'],
       kind: 'undoable',
       enabled: () => choice.ids.length > 0,
@@ -68,7 +75,7 @@ export function shelfCommands({
     },
     {
       id: 'remove',
-      label: 'Move the swim, or all chosen, to the bin',
+      label: shelfWords('moveSwimOrAll'),
       keys: ['Delete'],
       kind: 'undoable',
       enabled: () => onTile() || choice.ids.length > 0,
@@ -80,7 +87,7 @@ export function shelfCommands({
     },
     {
       id: 'restore',
-      label: 'Undo what was last done on the shelf',
+      label: shelfWords('undoWhatLast'),
       keys: ['$mod+z'],
       kind: 'never',
       enabled: undo.canUndo,
@@ -94,7 +101,7 @@ function choosing(choice: Choice): readonly Command[] {
   return [
     {
       id: 'choose',
-      label: 'Choose the swim, to change several together',
+      label: shelfWords('chooseSwimChange'),
       keys: ['x'],
       kind: 'view',
       enabled: onTile,
@@ -105,7 +112,7 @@ function choosing(choice: Choice): readonly Command[] {
     },
     {
       id: 'choose-along',
-      label: 'Choose all from the last one chosen to here',
+      label: shelfWords('chooseAllFrom'),
       keys: ['Shift+X'],
       kind: 'view',
       enabled: onTile,
@@ -116,14 +123,14 @@ function choosing(choice: Choice): readonly Command[] {
     },
     {
       id: 'choose-all',
-      label: 'Choose all swims shown',
+      label: shelfWords('chooseAllSwims'),
       keys: ['$mod+a'],
       kind: 'view',
       run: choice.all,
     },
     {
       id: 'choose-none',
-      label: 'Choose none',
+      label: shelfWords('chooseNone'),
       keys: ['Escape'],
       kind: 'view',
       enabled: () => choice.ids.length > 0,

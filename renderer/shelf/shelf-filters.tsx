@@ -2,6 +2,7 @@ import type { Ref } from 'react';
 import { strokes, views } from '#core/swim-file/swim-schema';
 import { strokeWords, viewWords } from '#core/swim-file/card-words';
 import { type Care, cares, noFilter, type ShelfFilter, type SwimGroup } from '../swims/filter-swims';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   /** All swimmers with swims, whatever is filtered. */
@@ -16,11 +17,11 @@ interface Props {
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 const careWords: Readonly<Record<Care, string>> = {
-  missing: 'Clip missing or changed',
-  copies: 'Changed in two places',
-  twice: 'Same clip twice',
-  unmarked: 'Nothing marked',
-  'no-one': 'No swimmer named',
+  missing: shelfWords('clipMissingOr'),
+  copies: shelfWords('changedTwoPlaces'),
+  twice: shelfWords('sameClipTwice'),
+  unmarked: shelfWords('nothingMarked'),
+  'no-one': shelfWords('noSwimmerNamed'),
 };
 
 interface ChoiceProps<T extends string> {
@@ -57,54 +58,54 @@ export function ShelfFilters({ all, shown, total, filter, search, onChange }: Pr
       <input
         ref={search}
         type="search"
-        placeholder="Search swims"
-        title="Search swims (/)"
-        aria-label="Search swims"
+        placeholder={shelfWords('searchSwims')}
+        title={shelfWords('searchSwims2')}
+        aria-label={shelfWords('searchSwims')}
         value={filter.text}
         onChange={(event) => set({ text: event.target.value })}
       />
       <Choice
-        label="Swimmer"
-        any="All swimmers"
+        label={shelfWords('swimmer')}
+        any={shelfWords('allSwimmers')}
         value={filter.swimmer}
         choices={all.map(({ key, name }) => [key, name] as const)}
         onChoose={(swimmer) => set({ swimmer })}
       />
       <Choice
-        label="Stroke"
-        any="Any stroke"
+        label={shelfWords('stroke')}
+        any={shelfWords('anyStroke')}
         value={filter.stroke}
         choices={strokes.map((each) => [each, sentence(strokeWords[each])] as const)}
         onChoose={(stroke) => set({ stroke })}
       />
       <Choice
-        label="Aids"
-        any="Any aids"
+        label={shelfWords('aids')}
+        any={shelfWords('anyAids')}
         value={filter.aids}
         choices={[
-          ['without', 'Without aids'],
-          ['with', 'With aids'],
+          ['without', shelfWords('withoutAids')],
+          ['with', shelfWords('aids2')],
         ]}
         onChoose={(aids) => set({ aids })}
       />
       <Choice
-        label="View"
-        any="Any view"
+        label={shelfWords('view')}
+        any={shelfWords('anyView')}
         value={filter.view}
         choices={views.map((each) => [each, sentence(viewWords[each])] as const)}
         onChoose={(view) => set({ view })}
       />
       <Choice
-        label="Needs care"
-        any="Any state"
+        label={shelfWords('needsCare')}
+        any={shelfWords('anyState')}
         value={filter.care}
         choices={cares.map((each) => [each, careWords[each]] as const)}
         onChoose={(care) => set({ care })}
       />
-      <output>{filtered && `${shown} of ${total} swims`}</output>
+      <output>{filtered && shelfWords('swims', { shown, total })}</output>
       {filtered && (
         <button type="button" className="quiet" onClick={() => onChange(noFilter)}>
-          Show all
+          {shelfWords('showAll')}
         </button>
       )}
     </search>

@@ -5,6 +5,7 @@ import type { SwimGroup } from '../swims/filter-swims';
 import { columnsFor, type ShelfRow, shelfRows } from './shelf-rows';
 import { SwimTile, type TileActs } from './swim-tile';
 import { SwimmerHead } from './swimmer-head';
+import { shelfWords } from '#core/words/shelf';
 
 export interface ShelfListHandle {
   /** Brings a swim's tile into sight and gives it the focus. */
@@ -152,7 +153,7 @@ export function ShelfList({ groups, host, reached, chosen, acts, onSwimmer, ref 
                       acts={acts}
                     />
                   ))}
-                  {row.swims.length === 0 && <li className="no-swims">No swims yet.</li>}
+                  {row.swims.length === 0 && <li className="no-swims">{shelfWords('noSwimsYetFull')}</li>}
                 </ul>
               ))}
             </div>

@@ -34,6 +34,7 @@ import { VersionsDialog } from './versions-dialog';
 import './swim-tile.css';
 import './shelf.css';
 import '../card/card.css';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly host: HostClient;
@@ -43,16 +44,14 @@ interface Props {
 }
 
 const countWords = (swims: number, swimmers: number): string =>
-  swims === 0
-    ? ''
-    : `${swims} ${swims === 1 ? 'swim' : 'swims'}, ${swimmers} ${swimmers === 1 ? 'swimmer' : 'swimmers'}`;
+  swims === 0 ? '' : shelfWords('swimsSwimmers', { swims, swimmers });
 
 /** What is still on its way while an index is made anew. */
 const stillWords = ({ pending, readingsPending }: Library): string =>
   pending > 0
-    ? ` · ${pending} more being read…`
+    ? ` ${shelfWords('moreBeingRead', { pending })}`
     : readingsPending > 0
-      ? ` · readings of ${readingsPending} being worked out…`
+      ? ` ${shelfWords('readingsBeingWorked', { readingsPending })}`
       : '';
 
 /** All swims of the library by swimmer, newest first; files dropped anywhere are added. */
@@ -67,7 +66,7 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
     useCallback(
       (swimId) => {
         memory.setState({ swimId });
-        say('The swim is on the shelf');
+        say(shelfWords('swimShelf'));
         void load();
       },
       [memory, say, load],
@@ -111,7 +110,7 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
       }),
     [remove, choice, undo, pick, openPath],
   );
-  useCommandKeys('Shelf', commands);
+  useCommandKeys(shelfWords('shelf2'), commands);
 
   // coming back from the bench, the coach is where they left
   const isOpen = library !== null;
@@ -168,7 +167,7 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
         onAll={choice.all}
         onNone={choice.none}
       />
-      {dropping && <div className="shelf-drop">Let go to add these clips or bundles</div>}
+      {dropping && <div className="shelf-drop">{shelfWords('letGoAddThese')}</div>}
       <BundleDialog bundles={bundles} />
       <AddingDialogs
         host={host}
@@ -221,7 +220,7 @@ function ShelfState({ opened: { library, trouble, load }, none, onAdd, onPath, o
     <>
       {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
       {library && <LibraryProblems problems={library.problems} />}
-      {!library && !trouble && <output className="shelf-opening">Opening the library…</output>}
+      {!library && !trouble && <output className="shelf-opening">{shelfWords('openingLibrary')}</output>}
       {library && library.swims.length + library.pending === 0 && (
         <EmptyShelf onAdd={onAdd} onPath={onPath} />
       )}
@@ -233,9 +232,9 @@ function ShelfState({ opened: { library, trouble, load }, none, onAdd, onPath, o
 function NoMatch({ total, onAll }: { readonly total: number; readonly onAll: () => void }) {
   return (
     <div className="no-match">
-      <p>No swim is like that.</p>
+      <p>{shelfWords('noSwimLike')}</p>
       <button type="button" onClick={onAll}>
-        Show all {total}
+        {shelfWords('showAllTotal', { total })}
       </button>
     </div>
   );

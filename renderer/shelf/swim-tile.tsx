@@ -4,6 +4,7 @@ import { aidsWords, cardWords, dayWords, swumWords, triedWords, viewWords } from
 import { HeadlineReading } from './headline-reading';
 import { MissingPicture } from './missing-picture';
 import { useTip } from '../ui/use-tip';
+import { shelfWords } from '#core/words/shelf';
 
 /** What can be done with a tile; the same for all of them. */
 export interface TileActs {
@@ -28,9 +29,9 @@ interface Props {
 }
 
 function marksSoFar({ eventCount, postureCount }: SwimSummary): string {
-  if (eventCount === 0 && postureCount === 0) return 'Nothing marked yet';
-  const events = `${eventCount} ${eventCount === 1 ? 'event' : 'events'}`;
-  const lines = `${postureCount} ${postureCount === 1 ? 'body line' : 'body lines'}`;
+  if (eventCount === 0 && postureCount === 0) return shelfWords('nothingMarkedYet');
+  const events = shelfWords('events', { eventCount });
+  const lines = shelfWords('bodyLines', { postureCount });
   return `${events}, ${lines}`;
 }
 
@@ -38,14 +39,14 @@ function marksSoFar({ eventCount, postureCount }: SwimSummary): string {
 function spokenName(swim: SwimSummary): string {
   const { title, facts } = cardWords(swim.card);
   const trouble = clipTrouble[swim.clipStatus];
-  const copies = swim.copies > 0 ? ['changed in two places'] : [];
+  const copies = swim.copies > 0 ? [shelfWords('changedTwoPlaces2')] : [];
   return [title, ...facts, marksSoFar(swim), ...(trouble ? [trouble] : []), ...copies].join(', ');
 }
 
 const clipTrouble = {
   present: null,
-  missing: 'clip missing',
-  changed: 'clip changed',
+  missing: shelfWords('clipMissing'),
+  changed: shelfWords('clipChanged'),
 } as const;
 
 /** One swim on the shelf: what was swum, how far it is marked, and its first readings. */
@@ -73,17 +74,17 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chose
           ) : swim.clipStatus === 'present' ? (
             <MissingPicture swimId={swim.id} address={thumbnail} retake={acts.retake} />
           ) : (
-            <span className="swim-tile-blank">no picture</span>
+            <span className="swim-tile-blank">{shelfWords('noPicture')}</span>
           )}
-          {card.invented && <em>invented</em>}
+          {card.invented && <em>{shelfWords('invented')}</em>}
           {trouble && <em className="swim-tile-warn">⚠ {trouble}</em>}
         </span>
         <span className="swim-tile-words">
           <span className="swim-tile-when">
             <time dateTime={card.date}>{dayWords(card.date)}</time>
             <span>
-              {clip.seconds.toFixed(1)} s
-              {clip.slowdown > 1 && `, slowed ${Number(clip.slowdown.toPrecision(3))}×`}
+              {`${clip.seconds.toFixed(1)} s`}
+              {clip.slowdown > 1 && shelfWords('slowed', { slowdown: Number(clip.slowdown.toPrecision(3)) })}
             </span>
           </span>
           <strong>{what}</strong>
@@ -96,19 +97,19 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chose
           ))}
         </span>
       </button>
-      <label className="swim-tile-choose" title={tip('choose', 'Choose, to change several together')}>
+      <label className="swim-tile-choose" title={tip('choose', shelfWords('chooseChangeSeveral'))}>
         <input
           type="checkbox"
           tabIndex={-1}
           checked={chosen}
-          aria-label={`Choose ${what} of ${dayWords(card.date)}`}
+          aria-label={shelfWords('choose', { what, day: dayWords(card.date) })}
           onChange={() => undefined}
           onClick={(event) => acts.choose(swim.id, event.shiftKey)}
         />
       </label>
       {swim.copies > 0 && (
         <button type="button" className="swim-tile-versions" onClick={() => acts.versions(swim.id)}>
-          ⚠ Changed in two places…
+          {shelfWords('changedTwoPlacesMore')}
         </button>
       )}
       <button
@@ -116,8 +117,8 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chose
         className="swim-tile-remove"
         tabIndex={-1}
         onClick={() => acts.remove(swim.id)}
-        title={tip('remove', 'Move to the bin')}
-        aria-label={`Move ${what} of ${dayWords(card.date)} to the bin`}
+        title={tip('remove', shelfWords('moveBin'))}
+        aria-label={shelfWords('moveBinWhat', { what, day: dayWords(card.date) })}
       >
         ✕
       </button>

@@ -8,6 +8,7 @@ import type { HostClient } from '../host/host-client';
 import { TargetsForm } from '../targets/targets-form';
 import { ConsentForm } from '../card/consent-form';
 import { writeSwimmer } from '../card/write-swimmer';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly swimmer: Swimmer;
@@ -53,7 +54,7 @@ export function SwimmerDialog({ swimmer, today, host, onClose }: Props) {
         )}
         <div className="card-form card-form-two">
           <label>
-            Name
+            {shelfWords('name')}
             <input
               required
               pattern=".*\S.*"
@@ -63,7 +64,7 @@ export function SwimmerDialog({ swimmer, today, host, onClose }: Props) {
             />
           </label>
           <label>
-            Birth year
+            {shelfWords('birthYear')}
             <input
               type="number"
               min="1900"
@@ -76,7 +77,7 @@ export function SwimmerDialog({ swimmer, today, host, onClose }: Props) {
             />
           </label>
           <label>
-            Streamline length, m
+            {shelfWords('streamlineLengthM')}
             <input
               type="number"
               min="0.5"
@@ -87,21 +88,21 @@ export function SwimmerDialog({ swimmer, today, host, onClose }: Props) {
                 setSaid({ ...said, streamlineMetres: withinOrNull(event.target.valueAsNumber, 0.5, 5) })
               }
             />
-            <small>Fingertip to toe, arms stretched over the head.</small>
+            <small>{shelfWords('fingertipToeArms')}</small>
           </label>
           <label>
-            Table of body segments
+            {shelfWords('tableBodySegments')}
             <select
               value={said.bodyTable ?? ''}
               onChange={(event) =>
                 setSaid({ ...said, bodyTable: (event.target.value || null) as Swimmer['bodyTable'] })
               }
             >
-              <option value="">Mean of both</option>
-              <option value="female">Women’s</option>
-              <option value="male">Men’s</option>
+              <option value="">{shelfWords('meanBoth')}</option>
+              <option value="female">{shelfWords('womens')}</option>
+              <option value="male">{shelfWords('mens')}</option>
             </select>
-            <small>For the centre of mass; measured on young adults, so approximate for children.</small>
+            <small>{shelfWords('centreMassMeasured')}</small>
           </label>
           <TargetsForm
             targets={said.targets}
@@ -116,19 +117,19 @@ export function SwimmerDialog({ swimmer, today, host, onClose }: Props) {
         </div>
         <footer className="dialog-foot">
           <button type="submit" className="primary" disabled={busy}>
-            Keep
+            {shelfWords('keep')}
           </button>
           <button type="button" onClick={leave}>
-            Leave as it was
+            {shelfWords('leave')}
           </button>
         </footer>
       </form>
       {asks && (
         <ConfirmDialog
-          title="Leave without keeping?"
-          words={`What you changed for ${swimmer.name} is not kept yet.`}
-          yes="Leave it"
-          no="Go on"
+          title={shelfWords('leaveWithoutKeeping')}
+          words={shelfWords('whatYouChanged', { name: swimmer.name })}
+          yes={shelfWords('leave2')}
+          no={shelfWords('go')}
           onAnswer={(yes) => {
             setAsks(false);
             if (yes) onClose(false);

@@ -1,6 +1,7 @@
 import { ConsentWords } from '../card/consent-words';
 import { dayWords } from '#core/swim-file/card-words';
 import type { SwimGroup } from '../swims/filter-swims';
+import { shelfWords } from '#core/words/shelf';
 
 interface Props {
   readonly group: SwimGroup;
@@ -14,11 +15,7 @@ export function SwimmerHead({ group, onSwimmer }: Props) {
   return (
     <div className="swimmer">
       <h2>{name}</h2>
-      {newest && (
-        <p>
-          {swims.length} {swims.length === 1 ? 'swim' : 'swims'}, last {dayWords(newest.card.date)}
-        </p>
-      )}
+      {newest && <p>{shelfWords('swimsLast', { swims: swims.length, day: dayWords(newest.card.date) })}</p>}
       {swimmer && (
         <>
           <p>
@@ -27,10 +24,10 @@ export function SwimmerHead({ group, onSwimmer }: Props) {
           <button
             type="button"
             onClick={() => onSwimmer(swimmer.id)}
-            aria-label={`About ${name}`}
-            title="Consent, streamline length, birth year"
+            aria-label={shelfWords('about', { name })}
+            title={shelfWords('consentStreamlineLength')}
           >
-            About {name}…
+            {shelfWords('aboutName', { name })}
           </button>
         </>
       )}

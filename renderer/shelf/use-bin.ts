@@ -8,6 +8,7 @@ import type { HostClient } from '../host/host-client';
 import { neighbourOf } from './use-grid-keys';
 import type { OpenedLibrary } from '../swims/use-library';
 import type { ShelfUndo } from './use-shelf-undo';
+import { shelfWords } from '#core/words/shelf';
 
 const both = (error: HostError): string => `${errorWords(error).what} ${errorWords(error).todo}`;
 
@@ -29,16 +30,19 @@ export function useBin(
       const { done, failed } = moved.value;
       await load();
       if (next && !done.includes(next)) focusTile(next);
-      const trouble = failed[0] ? ` ${failed.length} stayed: ${both(failed[0].error)}` : '';
+      const trouble = failed[0]
+        ? ` ${shelfWords('stayed', { failed: failed.length, both: both(failed[0].error) })}`
+        : '';
       const card = library?.swims.find((each) => each.id === done[0])?.card;
       if (!card) return say(trouble.trim());
-      const words =
-        done.length === 1
-          ? `${sentence(swumWords(card).what)} of ${card.swimmerName || 'no one named'}`
-          : `${done.length} swims`;
+      const words = shelfWords('swimsDone', {
+        done: done.length,
+        sentence: sentence(swumWords(card).what),
+        swimmerName: card.swimmerName || shelfWords('noOneNamed'),
+      });
       const are = done.length === 1 ? 'is' : 'are';
-      undo.did(`${words} ${are} in the bin.${trouble}`, {
-        undone: `${words} ${are} back on the shelf.`,
+      undo.did(shelfWords('bin', { words, are, trouble }), {
+        undone: shelfWords('backShelf', { words, are }),
         undo: async () => {
           const back = await host.call('swims/restore', { ids: done });
           if (!back.ok) return both(back.error);

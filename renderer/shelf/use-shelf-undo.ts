@@ -1,5 +1,6 @@
 import { useCallback, useMemo, useRef } from 'react';
 import type { Say } from '../ui/notices';
+import { shelfWords } from '#core/words/shelf';
 
 interface Step {
   /** Takes the step back; null when it worked, else why not, in words. */
@@ -31,7 +32,7 @@ export function useShelfUndo(say: Say): ShelfUndo {
   const did = useCallback(
     (words: string, step: Step) => {
       steps.current = [...steps.current, step];
-      say(words, { label: 'Undo', run: () => void undo(step) });
+      say(words, { label: shelfWords('undo'), run: () => void undo(step) });
     },
     [say, undo],
   );

@@ -7,6 +7,8 @@ import { Dialog } from '../ui/dialog';
 import type { Say } from '../ui/notices';
 import { cardWords } from '#core/swim-file/card-words';
 import type { HostClient } from '../host/host-client';
+import { shelfWords } from '#core/words/shelf';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly swimId: string;
@@ -18,8 +20,8 @@ interface Props {
 const instant = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'medium' });
 
 function marksWords({ eventCount, postureCount, followedCount }: SwimVersion): string {
-  const followed = followedCount > 0 ? `, ${followedCount} followed stretches` : '';
-  return `${eventCount} events, ${postureCount} body lines${followed}`;
+  const followed = followedCount > 0 ? shelfWords('followedStretches', { followedCount }) : '';
+  return shelfWords('eventsBodyLines', { eventCount, postureCount, followed });
 }
 
 /** What the copy's card says otherwise than the shelf's. */
@@ -27,7 +29,9 @@ function otherwise(shelf: SwimVersion, copy: SwimVersion): string {
   const fields = (Object.keys(shelf.card) as (keyof SwimVersion['card'])[]).filter(
     (key) => JSON.stringify(shelf.card[key]) !== JSON.stringify(copy.card[key]),
   );
-  return fields.length === 0 ? 'The cards say the same.' : `Other on the card: ${fields.join(', ')}.`;
+  return fields.length === 0
+    ? shelfWords('cardsSaySame')
+    : shelfWords('otherCard', { fields: fields.join(', ') });
 }
 
 /** Two versions of one swim: what each holds, and which is to be the swim. The other stays among its generations. */
@@ -46,20 +50,13 @@ export function VersionsDialog({ swimId, host, say, onClose }: Props) {
     if (!shelf) return;
     const done = await host.call('swim/settle', { id: swimId, copy, take, baseRevision: shelf.revision });
     if (!done.ok) return setTrouble(done.error);
-    say(
-      take === 'copy'
-        ? 'The other version is on the shelf now; the one before is among its generations.'
-        : 'The version on the shelf stays; the other is among its generations.',
-    );
+    say(take === 'copy' ? shelfWords('otherVersionShelf') : shelfWords('versionShelfStays'));
     const left = await look();
     if (left.ok && left.value.versions.length < 2) onClose();
   };
   return (
-    <Dialog title="Changed in two places" wide onCancel={onClose}>
-      <p>
-        This swim was changed in two windows or on two computers at the same time. Both versions were kept.
-        Choose which is to be the swim; the other stays in its <code>.generations</code> folder.
-      </p>
+    <Dialog title={shelfWords('changedTwoPlaces')} wide onCancel={onClose}>
+      <p>{rich(shelfWords.parts('swimChangedTwo', { code: (inside) => <code>{inside}</code> }))}</p>
       {trouble && (
         <p className="message message-trouble" role="alert">
           <strong>{errorWords(trouble).what}</strong> {errorWords(trouble).todo}
@@ -68,25 +65,30 @@ export function VersionsDialog({ swimId, host, say, onClose }: Props) {
       {shelf && (
         <ul className="versions">
           <li>
-            <strong>On the shelf</strong>
+            <strong>{shelfWords('shelf3')}</strong>
             <span>{cardWords(shelf.card).title}</span>
             <span>{marksWords(shelf)}</span>
-            <small>changed {instant.format(new Date(shelf.changedAt))}</small>
+            <small>
+              {shelfWords('changedFormat', { format: instant.format(new Date(shelf.changedAt)) })}
+            </small>
           </li>
           {copies.map((copy) => (
             <li key={copy.name}>
-              <strong>Kept beside it</strong>
+              <strong>{shelfWords('keptBeside')}</strong>
               <span>{cardWords(copy.card).title}</span>
               <span>{marksWords(copy)}</span>
               <small>
-                changed {instant.format(new Date(copy.changedAt))} · {otherwise(shelf, copy)}
+                {shelfWords('changed2', {
+                  format: instant.format(new Date(copy.changedAt)),
+                  otherwise: otherwise(shelf, copy),
+                })}
               </small>
               <div className="versions-foot">
                 <button type="button" onClick={() => void settle(copy.name ?? '', 'copy')}>
-                  Take this one
+                  {shelfWords('takeOne')}
                 </button>
                 <button type="button" onClick={() => void settle(copy.name ?? '', 'shelf')}>
-                  Keep the one on the shelf
+                  {shelfWords('keepOneShelf')}
                 </button>
               </div>
             </li>
@@ -95,12 +97,12 @@ export function VersionsDialog({ swimId, host, say, onClose }: Props) {
       )}
       {(found?.unreadable ?? []).map((name) => (
         <p key={name} className="caution">
-          {name} is no version that can be opened; it was left where it lies.
+          {shelfWords('noVersionCan', { name })}
         </p>
       ))}
       <footer className="dialog-foot">
         <button type="button" onClick={onClose}>
-          Decide later
+          {shelfWords('decideLater')}
         </button>
       </footer>
     </Dialog>

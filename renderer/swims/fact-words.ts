@@ -1,5 +1,6 @@
 import type { FrameTable } from '#core/timeline/frame-table';
 import type { ClipFacts } from '../video/frame-source';
+import { swimsWords } from '#core/words/swims';
 
 const short = (value: number): string => Number(value.toPrecision(4)).toString();
 
@@ -7,10 +8,10 @@ const short = (value: number): string => Number(value.toPrecision(4)).toString()
 export function rateWords(
   facts: Pick<ClipFacts, 'rate' | 'evenRate'> & Partial<Pick<ClipFacts, 'fields'>>,
 ): string {
-  if (facts.fields) return `${short(facts.rate)} fields a second, each shown as a picture`;
+  if (facts.fields) return swimsWords('fieldsSecondEach', { short: short(facts.rate) });
   return facts.evenRate
-    ? `${short(facts.rate)} a second, constant`
-    : `about ${short(facts.rate)} a second, variable`;
+    ? swimsWords('secondConstant', { short: short(facts.rate) })
+    : swimsWords('aboutSecondVariable', { short: short(facts.rate) });
 }
 
 /** Length as played, and in life where the clip is slowed down. */
@@ -19,12 +20,12 @@ export function lengthWords(table: FrameTable, slowdown: number | null): string 
   const text = `${played.toFixed(1)} s`;
   return slowdown === null || slowdown === 1
     ? text
-    : `${text} played, ${(played / slowdown).toFixed(1)} s in life`;
+    : swimsWords('playedSLife', { text, played: (played / slowdown).toFixed(1) });
 }
 
 /** Decimal units, as cameras and disks count. */
 export function bytesWords(bytes: number): string {
-  if (bytes < 1e6) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
-  if (bytes < 1e9) return `${(bytes / 1e6).toFixed(1)} MB`;
-  return `${(bytes / 1e9).toFixed(2)} GB`;
+  if (bytes < 1e6) return swimsWords('kb', { value: Math.max(1, Math.round(bytes / 1e3)) });
+  if (bytes < 1e9) return swimsWords('mb', { bytes: (bytes / 1e6).toFixed(1) });
+  return swimsWords('gb', { bytes: (bytes / 1e9).toFixed(2) });
 }

@@ -3,6 +3,7 @@ import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
 import type { View } from '#core/swim-file/swim-schema';
 import { armWords, cardWords, sideWords, strokeWords } from '#core/swim-file/card-words';
 import { keptWith } from '#core/units/kept-with';
+import { swimsWords } from '#core/words/swims';
 
 export interface ShelfFilter {
   readonly text: string;
@@ -100,7 +101,7 @@ export function filterSwims(
       return {
         key,
         swimmer,
-        name: swimmer?.name ?? (list[0]?.card.swimmerName || 'Swimmer not named'),
+        name: swimmer?.name ?? (list[0]?.card.swimmerName || swimsWords('swimmerNotNamed')),
         swims: list.sort((a, b) => later(a.card.date, b.card.date) || later(a.changedAt, b.changedAt)),
       };
     })

@@ -1,6 +1,7 @@
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
 import type { Library } from './use-library';
+import { swimsWords } from '#core/words/swims';
 
 interface TroubleProps {
   readonly trouble: HostError;
@@ -15,7 +16,7 @@ export function LibraryTrouble({ trouble, onAgain }: TroubleProps) {
       <h2>{what}</h2>
       <p>{todo}</p>
       <button type="button" onClick={onAgain}>
-        Try again
+        {swimsWords('tryAgain')}
       </button>
     </div>
   );
@@ -25,7 +26,7 @@ export function LibraryTrouble({ trouble, onAgain }: TroubleProps) {
 export function LibraryProblems({ problems }: { readonly problems: Library['problems'] }) {
   if (problems.length === 0) return null;
   return (
-    <section className="message message-trouble" aria-label="Swims that can’t be shown as they are">
+    <section className="message message-trouble" aria-label={swimsWords('swimsCantShown')}>
       <ul className="library-problems">
         {problems.map((problem) => {
           const { what, todo } = errorWords({

@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import { bandTrouble, readBound } from './read-bound';
+import { targetsWords } from '#core/words/targets';
 
 interface Props {
   readonly unit: string;
@@ -25,7 +26,7 @@ export function BandFields({ unit, low, high, onKeep }: Props) {
     <div className="band-fields">
       {(['low', 'high'] as const).map((end) => (
         <label key={end}>
-          {end === 'low' ? 'at least' : 'at most'}
+          {end === 'low' ? targetsWords('atLeast') : targetsWords('atMost')}
           <input
             inputMode="decimal"
             onKeyDown={(event) => {
@@ -42,7 +43,7 @@ export function BandFields({ unit, low, high, onKeep }: Props) {
       ))}
       <span>{unit}</span>
       <button type="button" onClick={keep}>
-        Set
+        {targetsWords('set')}
       </button>
       {trouble && (
         <p id={id} role="alert">

@@ -12,6 +12,7 @@ import { bandWords } from '#core/measures/target-mark';
 import { BandFields } from './band-fields';
 import { writeTarget } from './write-target';
 import './targets.css';
+import { targetsWords } from '#core/words/targets';
 
 interface Props {
   readonly reading: string;
@@ -26,10 +27,8 @@ export function ReadingTarget({ reading, unit }: Props) {
   const card = useSwim((swim) => swim.card);
   const [trouble, setTrouble] = useState<HostError | null>(null);
   const [round, setRound] = useState(0);
-  if (neverCompared(reading))
-    return <p className="target-none">No target can be set: this must never become a thing to beat.</p>;
-  if (!swimmer)
-    return <p className="target-none">Say on the card who swims, and a target can be set here.</p>;
+  if (neverCompared(reading)) return <p className="target-none">{targetsWords('noTargetCanSet')}</p>;
+  if (!swimmer) return <p className="target-none">{targetsWords('sayCardWhoSwims')}</p>;
   const target = targetInForce(swimmer, reading);
   const [, ...before] = targetHistory(swimmer, reading);
   const advice = target ? null : targetAdvice(reading, card);
@@ -50,8 +49,8 @@ export function ReadingTarget({ reading, unit }: Props) {
     setRound((each) => each + 1);
     session.say(
       low === null && high === null
-        ? `No target any more for ${swimmer.name}`
-        : `Target of ${swimmer.name}: ${bandWords(low, high)} ${unit}`,
+        ? targetsWords('noTargetAnyMore', { name: swimmer.name })
+        : targetsWords('target', { name: swimmer.name, band: bandWords(low, high), unit }),
     );
   };
   return (
@@ -65,12 +64,12 @@ export function ReadingTarget({ reading, unit }: Props) {
       />
       {advice && (
         <button type="button" onClick={() => void set(advice.low, advice.high)}>
-          Take {bandWords(advice.low, advice.high)} {unit}: {advice.why}
+          {targetsWords('take', { band: bandWords(advice.low, advice.high), unit, why: advice.why })}
         </button>
       )}
       {target && (
         <button type="button" onClick={() => void set(null, null)}>
-          Give it up
+          {targetsWords('giveUp')}
         </button>
       )}
       {trouble && (
@@ -78,17 +77,17 @@ export function ReadingTarget({ reading, unit }: Props) {
           {errorWords(trouble).what} {errorWords(trouble).todo}
         </p>
       )}
-      {target?.from && <small>Since {dayWords(target.from)}.</small>}
+      {target?.from && <small>{targetsWords('since', { day: dayWords(target.from) })}</small>}
       {before.length > 0 && (
         <small>
-          Before:{' '}
-          {before
-            .map(
-              ({ low, high, from }) =>
-                `${low === null && high === null ? 'none' : bandWords(low, high)}${from ? ` from ${dayWords(from)}` : ''}`,
-            )
-            .join('; ')}
-          .
+          {targetsWords('before', {
+            before: before
+              .map(
+                ({ low, high, from }) =>
+                  `${low === null && high === null ? 'none' : bandWords(low, high)}${from ? ` ${targetsWords('from', { day: dayWords(from) })}` : ''}`,
+              )
+              .join('; '),
+          })}
         </small>
       )}
     </div>

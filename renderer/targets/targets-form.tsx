@@ -6,6 +6,8 @@ import { dayWords } from '#core/swim-file/card-words';
 import { bandWords } from '#core/measures/target-mark';
 import { BandFields } from './band-fields';
 import './targets.css';
+import { targetsWords } from '#core/words/targets';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly targets: readonly Target[];
@@ -29,28 +31,38 @@ export function TargetsForm({ targets, today, onChange }: Props) {
   const known = inForce.find(({ reading }) => reading === chosen) ?? null;
   return (
     <fieldset className="wide targets-form">
-      <legend>Targets</legend>
-      {inForce.length === 0 && <p>None yet. A band set here shows beside the reading on every swim.</p>}
+      <legend>{targetsWords('targets')}</legend>
+      {inForce.length === 0 && <p>{targetsWords('noneYetBandSet')}</p>}
       <ul>
         {inForce.map(({ reading, low, high, from }) => (
           <li key={reading}>
             <span>
               {labelOf(reading)}: {bandWords(low, high)}
-              {from && <small> since {dayWords(from)}</small>}
+              {from && <small> {targetsWords('sinceDay', { day: dayWords(from) })}</small>}
             </span>
             <button type="button" onClick={() => setChosen(reading)}>
-              Change<span className="unseen"> {labelOf(reading)}</span>
+              {rich(
+                targetsWords.parts('change', {
+                  labelOf: labelOf(reading),
+                  span: (inside) => <span className="unseen">{inside}</span>,
+                }),
+              )}
             </button>
             <button type="button" onClick={() => set(reading, null, null)}>
-              Give up<span className="unseen"> {labelOf(reading)}</span>
+              {rich(
+                targetsWords.parts('giveUpLabelOf', {
+                  labelOf: labelOf(reading),
+                  span: (inside) => <span className="unseen">{inside}</span>,
+                }),
+              )}
             </button>
           </li>
         ))}
       </ul>
       <label>
-        Target for
+        {targetsWords('target2')}
         <select value={chosen} onChange={(event) => setChosen(event.target.value)}>
-          <option value="">Choose a reading</option>
+          <option value="">{targetsWords('chooseReading')}</option>
           {choosableReadings.map(({ id, label }) => (
             <option key={id} value={id}>
               {label}
@@ -61,13 +73,13 @@ export function TargetsForm({ targets, today, onChange }: Props) {
       {chosen !== '' && (
         <BandFields
           key={chosen}
-          unit="in its own unit"
+          unit={targetsWords('itsOwnUnit')}
           low={known?.low ?? null}
           high={known?.high ?? null}
           onKeep={(low, high) => set(chosen, low, high)}
         />
       )}
-      <small>Older bands stay as the history. Time and distance under water can have no target.</small>
+      <small>{targetsWords('olderBandsStay')}</small>
     </fieldset>
   );
 }

@@ -3,6 +3,7 @@ import type { Swimmer } from '#core/swim-file/squad-schema';
 import { type Target, withTarget } from '#core/swim-file/target-in-force';
 import { changeSquad } from '../card/write-swimmer';
 import type { HostClient } from '../host/host-client';
+import { targetsWords } from '#core/words/targets';
 
 /** Sets a swimmer's target on disk, beside whatever else was written meanwhile; the swimmer as it is then. */
 export async function writeTarget(
@@ -12,7 +13,7 @@ export async function writeTarget(
 ): Promise<Result<Swimmer>> {
   const done = await changeSquad<Result<Swimmer>>(host, (squad) => {
     const known = squad.swimmers.find(({ id }) => id === swimmerId);
-    if (!known) return { squad, value: failure('not-found', { name: 'The swimmer' }) };
+    if (!known) return { squad, value: failure('not-found', { name: targetsWords('swimmer') }) };
     const swimmer = { ...known, targets: withTarget(known.targets, target) };
     const swimmers = squad.swimmers.map((each) => (each.id === swimmerId ? swimmer : each));
     return { squad: { ...squad, swimmers }, value: success(swimmer) };

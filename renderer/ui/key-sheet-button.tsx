@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { useTip } from './use-tip';
+import { uiWords } from '#core/words/ui';
 
 /** Whether the keyboard sheet is open; any screen's button and the ? key open it. */
 export const keySheet = createStore<{ readonly open: boolean }>(() => ({ open: false }));
@@ -10,8 +11,8 @@ export function KeySheetButton() {
     <button
       type="button"
       className="key-sheet-button"
-      title={tip('keys', 'Keys and look')}
-      aria-label="Keys and look"
+      title={tip('keys', uiWords('keysLook'))}
+      aria-label={uiWords('keysLook')}
       onClick={() => keySheet.setState({ open: true })}
     >
       ?

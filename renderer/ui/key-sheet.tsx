@@ -4,6 +4,7 @@ import { commandRegistry } from './command-registry';
 import { Dialog } from './dialog';
 import { keyWords, onMac } from './key-words';
 import { ThemeSwitch } from './theme-switch';
+import { uiWords } from '#core/words/ui';
 
 /** Commands that differ only in their direction share a line. */
 function lines(commands: readonly Command[]): readonly (readonly [string, readonly string[]])[] {
@@ -20,10 +21,10 @@ function lines(commands: readonly Command[]): readonly (readonly [string, readon
 export function KeySheet({ onClose }: { readonly onClose: () => void }) {
   const groups = useStore(commandRegistry, (state) => state.groups);
   return (
-    <Dialog title="Keys and look" wide onCancel={onClose}>
+    <Dialog title={uiWords('keysLook')} wide onCancel={onClose}>
       <div className="sheet-look">
         <ThemeSwitch />
-        <p>Dim for a dark room, light for an office, glare for a bright pool deck.</p>
+        <p>{uiWords('dimDarkRoomLight')}</p>
       </div>
       <div className="key-sheet">
         {groups.map(({ heading, commands }) => (
@@ -46,7 +47,7 @@ export function KeySheet({ onClose }: { readonly onClose: () => void }) {
       </div>
       <footer className="dialog-foot">
         <button type="button" className="primary" data-first-focus onClick={onClose}>
-          Close
+          {uiWords('close')}
         </button>
       </footer>
     </Dialog>

@@ -1,9 +1,11 @@
+import { uiWords } from '#core/words/ui';
+
 const names: Readonly<Record<string, string>> = {
   ArrowLeft: '←',
   ArrowRight: '→',
   ArrowUp: '↑',
   ArrowDown: '↓',
-  Escape: 'Esc',
+  Escape: uiWords('esc'),
   Delete: 'Delete',
   Backspace: 'Backspace',
   ' ': 'Space',
@@ -16,7 +18,7 @@ export function keyWords(pattern: string, mac: boolean): string {
   const caps = pattern === '+' ? ['+'] : parts;
   return caps
     .map((cap) => {
-      if (cap === '$mod') return mac ? '⌘' : 'Ctrl';
+      if (cap === '$mod') return mac ? '⌘' : uiWords('ctrl');
       return names[cap] ?? /^Digit(\d)$/.exec(cap)?.[1] ?? (cap.length === 1 ? cap.toUpperCase() : cap);
     })
     .join(' ')

@@ -1,5 +1,6 @@
 import { errorWords } from '#core/host-contract/error-words';
 import type { HostError } from '#core/host-contract/host-error';
+import { uiWords } from '#core/words/ui';
 
 interface Props {
   readonly error: HostError;
@@ -17,11 +18,11 @@ export function OpeningFailed({ error, onAgain, onShelf }: Props) {
       <p>{todo}</p>
       {onAgain && (
         <button type="button" onClick={onAgain}>
-          Try again
+          {uiWords('tryAgain')}
         </button>
       )}
       <button type="button" onClick={onShelf}>
-        Back to the shelf
+        {uiWords('backShelf')}
       </button>
     </div>
   );

@@ -3,6 +3,7 @@ import { KeySheetButton } from './key-sheet-button';
 import { ScreenMenu } from './screen-menu';
 import { ThemeSwitch } from './theme-switch';
 import './page-bar.css';
+import { uiWords } from '#core/words/ui';
 
 interface Props {
   readonly title: ReactNode;
@@ -16,7 +17,7 @@ interface Props {
 export function PageBar({ title, back, children }: Props) {
   return (
     <header className="page-bar">
-      {back ?? <strong className="brand">Submark</strong>}
+      {back ?? <strong className="brand">{uiWords('submark')}</strong>}
       <h1>{title}</h1>
       <ScreenMenu />
       <ThemeSwitch />

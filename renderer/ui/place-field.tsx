@@ -3,6 +3,7 @@ import { errorWords } from '#core/host-contract/error-words';
 import type { WantedPlace } from '#core/host-contract/operations/place-operations';
 import type { HostClient } from '../host/host-client';
 import './place-field.css';
+import { uiWords } from '#core/words/ui';
 
 interface Props {
   readonly host: HostClient;
@@ -40,8 +41,8 @@ export function PlaceField({ host, label, wanted, placeholder, value, onChange }
         />
       </label>
       {host.transport === 'ipc' && (
-        <button type="button" aria-label={`Choose: ${label}`} onClick={() => void pick()}>
-          Choose…
+        <button type="button" aria-label={uiWords('choose', { label })} onClick={() => void pick()}>
+          {uiWords('chooseMore')}
         </button>
       )}
       {trouble && <p role="alert">{trouble}</p>}

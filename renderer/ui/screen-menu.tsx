@@ -1,6 +1,7 @@
 import { type ListedScreen, screenList } from './screen-list';
 import { useTip } from './use-tip';
 import { addressOf, useRoute } from './use-route';
+import { uiWords } from '#core/words/ui';
 
 /** The ways to the other screens, for a screen's bar. Not shown while there is only one. */
 export function ScreenMenu() {
@@ -9,7 +10,7 @@ export function ScreenMenu() {
   const listed = (screenList as readonly ListedScreen[]).filter(({ menuKey }) => menuKey !== null);
   if (listed.length < 2) return null;
   return (
-    <nav className="screen-menu" aria-label="Screens">
+    <nav className="screen-menu" aria-label={uiWords('screens')}>
       {listed.map(({ name, label }) => (
         <a
           key={name}

@@ -1,8 +1,13 @@
 import { useId } from 'react';
 import { useStore } from 'zustand';
 import { chooseTheme, type Theme, themeStore, themes } from './theme';
+import { uiWords } from '#core/words/ui';
 
-export const themeWords: Readonly<Record<Theme, string>> = { dim: 'Dim', light: 'Light', glare: 'Glare' };
+export const themeWords: Readonly<Record<Theme, string>> = {
+  dim: uiWords('dim'),
+  light: uiWords('light'),
+  glare: uiWords('glare'),
+};
 
 /** Three looks: a dark room, an office, a bright pool deck. */
 export function ThemeSwitch() {
@@ -10,7 +15,7 @@ export function ThemeSwitch() {
   const name = useId();
   return (
     <fieldset className="theme-switch">
-      <legend className="unseen">Look</legend>
+      <legend className="unseen">{uiWords('look')}</legend>
       {themes.map((each) => (
         <label key={each}>
           <input type="radio" name={name} checked={theme === each} onChange={() => chooseTheme(each)} />

@@ -2,6 +2,7 @@ import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import type { Command } from './command';
 import { useTip } from './use-tip';
+import { uiWords } from '#core/words/ui';
 
 interface Undoable {
   readonly store: StoreApi<{ readonly undoName: string | null; readonly redoName: string | null }>;
@@ -20,17 +21,17 @@ export function UndoButtons({ document }: { readonly document: Undoable }) {
         type="button"
         onClick={() => document.undo()}
         disabled={undoName === null}
-        title={undoName ? tip('undo', `Undo: ${undoName}`) : 'Nothing to undo'}
+        title={undoName ? tip('undo', uiWords('undo', { undoName })) : uiWords('nothingUndo')}
       >
-        Undo
+        {uiWords('undo2')}
       </button>
       <button
         type="button"
         onClick={() => document.redo()}
         disabled={redoName === null}
-        title={redoName ? tip('redo', `Redo: ${redoName}`) : 'Nothing to redo'}
+        title={redoName ? tip('redo', uiWords('redo', { redoName })) : uiWords('nothingRedo')}
       >
-        Redo
+        {uiWords('redo2')}
       </button>
     </>
   );
@@ -41,7 +42,7 @@ export function undoCommands(document: Undoable): readonly Command[] {
   return [
     {
       id: 'undo',
-      label: 'Undo',
+      label: uiWords('undo2'),
       keys: ['$mod+z'],
       kind: 'view',
       enabled: () => document.store.getState().undoName !== null,
@@ -49,7 +50,7 @@ export function undoCommands(document: Undoable): readonly Command[] {
     },
     {
       id: 'redo',
-      label: 'Redo',
+      label: uiWords('redo2'),
       keys: ['$mod+Shift+z', '$mod+y'],
       kind: 'view',
       enabled: () => document.store.getState().redoName !== null,

@@ -61,5 +61,5 @@ it('lets the list of folders with literal text in components only shrink', () =>
   const linter = JSON.parse(readFileSync(path.join(root, '.biome.json'), 'utf8')) as Linter;
   const rule = linter.plugins.find((plugin) => plugin.path === './tests/house/no-literal-words.grit');
   expect(rule?.includes[0]).toBe('renderer/**/*.tsx');
-  expect(rule?.includes.filter((each) => each.startsWith('!')).length).toBeLessThanOrEqual(26);
+  expect(rule?.includes.filter((each) => each.startsWith('!')).length).toBeLessThanOrEqual(18);
 });

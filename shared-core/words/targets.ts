@@ -1,0 +1,30 @@
+import { words } from './words';
+
+/** Targets for readings. */
+export const targetsWords = words({
+  atLeast: 'at least',
+  atMost: 'at most',
+  set: 'Set',
+  typeNumberOr: 'Type a number, or leave it empty for an open end.',
+  typeAtLeastOne: 'Type at least one end of the band.',
+  lowerEndAbove: 'The lower end is above the upper one.',
+  noTargetCanSet: 'No target can be set: this must never become a thing to beat.',
+  sayCardWhoSwims: 'Say on the card who swims, and a target can be set here.',
+  noTargetAnyMore: 'No target any more for {name}',
+  target: 'Target of {name}: {band} {unit}',
+  take: 'Take {band} {unit}: {why}',
+  giveUp: 'Give it up',
+  since: 'Since {day}.',
+  from: 'from {day}',
+  before: 'Before: {before}.',
+  targets: 'Targets',
+  noneYetBandSet: 'None yet. A band set here shows beside the reading on every swim.',
+  sinceDay: 'since {day}',
+  change: 'Change<span> {labelOf}</span>',
+  giveUpLabelOf: 'Give up<span> {labelOf}</span>',
+  target2: 'Target for',
+  chooseReading: 'Choose a reading',
+  itsOwnUnit: 'in its own unit',
+  olderBandsStay: 'Older bands stay as the history. Time and distance under water can have no target.',
+  swimmer: 'The swimmer',
+});
