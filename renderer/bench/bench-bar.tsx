@@ -7,6 +7,7 @@ import { useTip } from '../ui/use-tip';
 import { cardWords } from '#core/swim-file/card-words';
 import { goTo } from '../open-swim/stepping';
 import { SaveState } from './save-state';
+import { benchWords } from '#core/words/bench';
 
 interface Props {
   readonly onLeave: () => void;
@@ -33,56 +34,48 @@ export function BenchBar({ onLeave, onCard, onStill, onVideo, onExport }: Props)
   };
   return (
     <header className="bench-bar">
-      <button type="button" onClick={onLeave} title="Back to all swims">
-        ‹ Shelf
+      <button type="button" onClick={onLeave} title={benchWords('backAllSwims')}>
+        {benchWords('shelf')}
       </button>
       <h1 title={[words.title, ...words.facts].join(' · ')}>
         <strong>{words.title}</strong> <small>{[...words.facts, `${rate}/s`].join(' · ')}</small>
-        {card.invented && <em className="invented">invented</em>}
+        {card.invented && <em className="invented">{benchWords('invented')}</em>}
       </h1>
-      <button type="button" onClick={onCard} title="Who swims, what and how it was filmed">
-        Card
+      <button type="button" onClick={onCard} title={benchWords('whoSwimsWhat')}>
+        {benchWords('card')}
       </button>
       <SaveState />
       <button
         type="button"
         onClick={back('undo')}
         disabled={undoName === null}
-        title={undoName ? tip('undo', `Undo: ${undoName}`) : 'Nothing to undo'}
+        title={undoName ? tip('undo', benchWords('undo', { undoName })) : benchWords('nothingUndo')}
       >
-        Undo
+        {benchWords('undo2')}
       </button>
       <button
         type="button"
         onClick={back('redo')}
         disabled={redoName === null}
-        title={redoName ? tip('redo', `Redo: ${redoName}`) : 'Nothing to redo'}
+        title={redoName ? tip('redo', benchWords('redo', { redoName })) : benchWords('nothingRedo')}
       >
-        Redo
+        {benchWords('redo2')}
       </button>
       <button
         type="button"
         onClick={() => openRoute({ screen: 'pair', ids: [session.document.swim().id] })}
-        title={tip('pair', 'See this swim beside another')}
+        title={tip('pair', benchWords('seeSwimBeside'))}
       >
-        Pair
+        {benchWords('pair')}
       </button>
-      <button
-        type="button"
-        onClick={onStill}
-        title={tip('still', 'Save this picture with its body line and readings')}
-      >
-        Still
+      <button type="button" onClick={onStill} title={tip('still', benchWords('savePictureIts'))}>
+        {benchWords('still')}
       </button>
-      <button type="button" onClick={onVideo} title={tip('video', 'Save a stretch of this swim as a video')}>
-        Video
+      <button type="button" onClick={onVideo} title={tip('video', benchWords('saveStretchSwim'))}>
+        {benchWords('video')}
       </button>
-      <button
-        type="button"
-        onClick={onExport}
-        title={tip('export', 'Save pictures, data, captions, the handout or the whole swim')}
-      >
-        Export
+      <button type="button" onClick={onExport} title={tip('export', benchWords('savePicturesData'))}>
+        {benchWords('export')}
       </button>
       <KeySheetButton />
     </header>

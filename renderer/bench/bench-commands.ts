@@ -24,6 +24,7 @@ import { sceneCommands } from './scene-commands';
 import { nudgeEvent, removeSelected, selectedEvent } from '../open-swim/selection-actions';
 import { goTo } from '../open-swim/stepping';
 import { walkingCommands } from './walking-commands';
+import { benchWords } from '#core/words/bench';
 
 /** Everything on the bench that has a key. Of commands that share a key the first enabled one runs. */
 export function benchCommands(
@@ -37,7 +38,7 @@ export function benchCommands(
     const done = document[way]();
     if (!done) return;
     if (done.frame !== null) goTo(session, done.frame);
-    session.say(`${way === 'undo' ? 'Undone' : 'Done again'}: ${done.name}`);
+    session.say(`${way === 'undo' ? benchWords('undone') : benchWords('doneAgain')}: ${done.name}`);
   };
   const putAway = (): void => {
     const { question, tool, selection, litReading, crosshair, asksCamera } = state();
@@ -63,7 +64,7 @@ export function benchCommands(
     ...eventKinds.map(
       (kind): Command => ({
         id: `mark-${kind}`,
-        label: `Mark ${eventWords[kind].toLowerCase()}`,
+        label: benchWords('mark', { event: eventWords[kind].toLowerCase() }),
         keys: [padKeys[kind]],
         kind: 'undoable',
         run: () => markHere(session, kind),
@@ -73,7 +74,7 @@ export function benchCommands(
     ...sceneCommands(session),
     {
       id: 'point-back',
-      label: 'Back to the last point',
+      label: benchWords('backLastPoint'),
       keys: ['Backspace'],
       kind: 'view',
       enabled: () => state().draftPoints.length > 0,
@@ -81,7 +82,7 @@ export function benchCommands(
     },
     {
       id: 'still-back',
-      label: 'Take back a mark of the thing that stands still',
+      label: benchWords('takeBackMark'),
       keys: ['Backspace'],
       kind: 'undoable',
       enabled: () => state().tool === 'still',
@@ -90,23 +91,23 @@ export function benchCommands(
     ...chosenMarkCommands(session),
     {
       id: 'remove',
-      label: 'Remove what is chosen',
+      label: benchWords('removeWhatChosen'),
       keys: ['Delete', 'Backspace'],
       kind: 'undoable',
       enabled: () => state().selection.kind !== 'none',
       run: () => removeSelected(session),
     },
-    { id: 'undo', label: 'Undo', keys: ['$mod+z'], kind: 'never', run: () => back('undo') },
+    { id: 'undo', label: benchWords('undo2'), keys: ['$mod+z'], kind: 'never', run: () => back('undo') },
     {
       id: 'redo',
-      label: 'Redo',
+      label: benchWords('redo2'),
       keys: ['$mod+Shift+z', '$mod+Shift+Z', '$mod+y'],
       kind: 'never',
       run: () => back('redo'),
     },
     ...lookingCommands(session, reach.stageSize),
     ...leavingCommands(session, reach),
-    { id: 'put-away', label: 'Put away', keys: ['Escape'], kind: 'view', run: putAway },
+    { id: 'put-away', label: benchWords('putAway'), keys: ['Escape'], kind: 'view', run: putAway },
   ];
 }
 
@@ -117,21 +118,21 @@ function layingCommands(session: OpenSwim): readonly Command[] {
   return [
     {
       id: 'body-line',
-      label: 'Lay the body line',
+      label: benchWords('layBodyLine'),
       keys: ['b'],
       kind: 'view',
       run: () => (laying() ? endBodyLine(session) : startBodyLine(session)),
     },
     {
       id: 'guided-pass',
-      label: 'Mark one stroke, moment by moment',
+      label: benchWords('markOneStroke'),
       keys: ['m'],
       kind: 'view',
       run: () => (state().passStep === null ? startPass(session) : endPass(session)),
     },
     {
       id: 'pass-skip',
-      label: 'Leave this moment of the pass out',
+      label: benchWords('leaveMomentPass'),
       keys: ['l'],
       kind: 'view',
       enabled: () => state().passStep !== null,
@@ -139,7 +140,7 @@ function layingCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'pass-back',
-      label: 'Back to the moment before, and mark it again',
+      label: benchWords('backMomentBefore'),
       keys: ['Backspace'],
       kind: 'undoable',
       enabled: () => (state().passStep ?? 0) > 0,
@@ -147,14 +148,14 @@ function layingCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'copy-posture',
-      label: 'Copy the last body line',
+      label: benchWords('copyLastBody'),
       keys: ['n'],
       kind: 'undoable',
       run: () => copyLastForward(session),
     },
     {
       id: 'leave-out',
-      label: 'This point is hidden',
+      label: benchWords('pointHidden'),
       keys: ['h'],
       kind: 'undoable',
       enabled: () => laying() && state().nextLandmark !== null,
@@ -162,7 +163,7 @@ function layingCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'back-one',
-      label: 'Back to the last point',
+      label: benchWords('backLastPoint'),
       keys: ['Backspace'],
       kind: 'undoable',
       enabled: () => laying() && state().selection.kind === 'none',
@@ -170,7 +171,7 @@ function layingCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'enter',
-      label: 'Place at the crosshair',
+      label: benchWords('placeAtCrosshair'),
       keys: ['Enter'],
       kind: 'undoable',
       enabled: () => state().tool !== 'point',
@@ -184,7 +185,7 @@ function chosenMarkCommands(session: OpenSwim): readonly Command[] {
   return [
     {
       id: 'event-earlier',
-      label: 'Chosen mark one frame earlier',
+      label: benchWords('chosenMarkOne'),
       keys: [','],
       kind: 'undoable',
       enabled: () => selectedEvent(session) !== null,
@@ -192,7 +193,7 @@ function chosenMarkCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'event-later',
-      label: 'Chosen mark one frame later',
+      label: benchWords('chosenMarkOneFrame'),
       keys: ['.'],
       kind: 'undoable',
       enabled: () => selectedEvent(session) !== null,
@@ -200,7 +201,7 @@ function chosenMarkCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'say-more',
-      label: 'Change what the chosen mark says: hand, side or metres',
+      label: benchWords('changeWhatChosen'),
       keys: ['k'],
       kind: 'undoable',
       enabled: () => canSayMore(selectedEvent(session)?.kind ?? 'kick-top'),

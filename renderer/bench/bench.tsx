@@ -37,6 +37,7 @@ import '../film/film-messages.css';
 import './pads.css';
 import '../film/steps.css';
 import './bench.css';
+import { benchWords } from '#core/words/bench';
 
 interface Props {
   readonly catalogue: readonly ReadingDefinition[];
@@ -79,8 +80,8 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
   );
   const following = useMemo(() => [...seeCommands(session), ...followCommands(session)], [session]);
   const followOpen = useStore(session.follow, (state) => state.open);
-  useCommandKeys('Follow and propose', following);
-  useCommandKeys('Bench', commands);
+  useCommandKeys(benchWords('followPropose'), following);
+  useCommandKeys(benchWords('bench'), commands);
   useFollowAnswers();
   useCameraLook();
   useStopSeeing();

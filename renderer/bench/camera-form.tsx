@@ -3,6 +3,8 @@ import { offPlaneError } from '#core/scene/off-plane';
 import { setScene } from '../open-swim/scene-commands';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { numberTyped } from '../ui/number-typed';
+import { benchWords } from '#core/words/bench';
+import { rich } from '../ui/rich';
 
 const text = (value: number | null): string => (value === null ? '' : String(value));
 const percent = (share: number): string =>
@@ -44,7 +46,7 @@ function Fields({
   return (
     <form
       className="scale-form"
-      aria-label="Camera distance"
+      aria-label={benchWords('cameraDistance')}
       onKeyDown={(event) => {
         event.stopPropagation();
         if (event.key === 'Escape') close();
@@ -56,10 +58,10 @@ function Fields({
         close();
       }}
     >
-      <strong>How far distance was the camera?</strong>
+      <strong>{benchWords('howFarDistance')}</strong>
       <div className="scale-fields">
         <label>
-          camera to the known length, metres
+          {benchWords('cameraKnownLength')}
           <input
             inputMode="decimal"
             // biome-ignore lint/a11y/noAutofocus: the form is the answer to the pad just pressed
@@ -69,25 +71,27 @@ function Fields({
           />
         </label>
         <label>
-          swimmer farther than it by, metres
+          {benchWords('swimmerFartherThan')}
           <input inputMode="decimal" value={farther} onChange={(event) => setFarther(event.target.value)} />
         </label>
       </div>
       <p role="status" className={error !== null && Math.abs(error) >= farOff ? 'scene-warning' : undefined}>
         {behind
-          ? 'The swimmer would be behind the camera.'
+          ? benchWords('swimmerWouldBehind')
           : error === null
-            ? 'A known length nearer to the camera than the swimmer makes everything read too small, one farther too large. Minus: the swimmer was nearer. Leave empty what you did not measure.'
+            ? benchWords('knownLengthNearer')
             : error === 0
-              ? 'In the same plane: lengths are taken as they are.'
-              : `Without this, lengths would read ${percent(error)}. They are brought to the swimmer’s plane${Math.abs(error) >= farOff ? '; so far off, a length laid beside the swimmer is better' : ''}.`}
+              ? benchWords('samePlaneLengths')
+              : Math.abs(error) >= farOff
+                ? benchWords('withoutLengthsWould', { percent: percent(error) })
+                : benchWords('withoutLengthsWouldRead', { percent: percent(error) })}
       </p>
       <div className="question-answers">
         <button type="submit" disabled={!usable}>
-          Set the distance
+          {benchWords('setDistance')}
         </button>
         <button type="button" className="quiet" onClick={close}>
-          Cancel <kbd>Esc</kbd>
+          {rich(benchWords.parts('cancelEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       </div>
     </form>

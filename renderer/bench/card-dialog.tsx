@@ -13,6 +13,7 @@ import { usualRate } from '#core/timeline/picture-order';
 import { kickHz } from '../readings/slowdown-notice';
 import { clockOf, useOpenSwim } from '../open-swim/open-swim';
 import '../card/card.css';
+import { benchWords } from '#core/words/bench';
 
 /** What is known of the swim beside its marks, to be mended on the bench: the card, and the slow motion. */
 export function CardDialog({ onClose }: { readonly onClose: () => void }) {
@@ -49,7 +50,7 @@ export function CardDialog({ onClose }: { readonly onClose: () => void }) {
   };
 
   return (
-    <Dialog title="Swim card" wide onCancel={onClose}>
+    <Dialog title={benchWords('swimCard')} wide onCancel={onClose}>
       {trouble && (
         <p className="message message-trouble" role="alert">
           {errorWords(trouble).what} {errorWords(trouble).todo}
@@ -73,14 +74,14 @@ export function CardDialog({ onClose }: { readonly onClose: () => void }) {
         {squad ? (
           <SwimCardForm card={card} squad={squad} onChange={setCard} />
         ) : (
-          <p>The squad can’t be read just now, so the card can’t be changed.</p>
+          <p>{benchWords('squadCantRead')}</p>
         )}
         <footer className="dialog-foot">
           <button type="submit" className="primary" disabled={!squad}>
-            Keep
+            {benchWords('keep')}
           </button>
           <button type="button" onClick={onClose}>
-            Leave as it was
+            {benchWords('leave')}
           </button>
         </footer>
       </form>

@@ -5,6 +5,8 @@ import { askAgain, canSayMore } from '../open-swim/marking';
 import { nudgeEvent, removeSelected } from '../open-swim/selection-actions';
 import { goTo } from '../open-swim/stepping';
 import { useTip } from '../ui/use-tip';
+import { benchWords } from '#core/words/bench';
+import { rich } from '../ui/rich';
 
 /** The mark that is chosen, by name, with what can be done to it; its keys beside each. */
 export function ChosenMark() {
@@ -15,27 +17,27 @@ export function ChosenMark() {
   const busy = useView((state) => state.question !== null || state.tool !== 'point');
   if (!mark || busy) return null;
   return (
-    <section className="chosen-mark" aria-label="Chosen mark">
+    <section className="chosen-mark" aria-label={benchWords('chosenMark')}>
       <button
         type="button"
         className="quiet"
         onClick={() => goTo(session, mark.frame)}
-        title="Show its frame"
+        title={benchWords('showItsFrame')}
       >
         <strong className={`chosen-mark-${staffOf(mark.kind)}`}>{markPhrase(mark)}</strong>
-        <small>frame {mark.frame + 1}</small>
+        <small>{benchWords('frame', { frame: mark.frame + 1 })}</small>
       </button>
       <button
         type="button"
         onClick={() => nudgeEvent(session, -1)}
-        title={tip('event-earlier', 'One frame earlier')}
+        title={tip('event-earlier', benchWords('oneFrameEarlier'))}
       >
         ◀ <kbd>,</kbd>
       </button>
       <button
         type="button"
         onClick={() => nudgeEvent(session, 1)}
-        title={tip('event-later', 'One frame later')}
+        title={tip('event-later', benchWords('oneFrameLater'))}
       >
         ▶ <kbd>.</kbd>
       </button>
@@ -43,13 +45,17 @@ export function ChosenMark() {
         <button
           type="button"
           onClick={() => askAgain(session)}
-          title={tip('say-more', 'Change what is said of it')}
+          title={tip('say-more', benchWords('changeWhatSaid'))}
         >
-          Say more <kbd>K</kbd>
+          {rich(benchWords.parts('sayMoreK', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       )}
-      <button type="button" onClick={() => removeSelected(session)} title={tip('remove', 'Remove it')}>
-        Remove
+      <button
+        type="button"
+        onClick={() => removeSelected(session)}
+        title={tip('remove', benchWords('remove'))}
+      >
+        {benchWords('remove2')}
       </button>
     </section>
   );

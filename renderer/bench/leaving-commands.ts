@@ -1,6 +1,7 @@
 import type { Command } from '../ui/command';
 import { openRoute } from '../ui/use-route';
 import type { OpenSwim } from '../open-swim/open-swim';
+import { benchWords } from '#core/words/bench';
 
 /** What the bench opens over itself. */
 export interface BenchReach {
@@ -15,30 +16,30 @@ export function leavingCommands({ document }: OpenSwim, reach: BenchReach): read
   return [
     {
       id: 'pair',
-      label: 'Pair this swim with another',
+      label: benchWords('pairSwimAnother'),
       keys: ['Shift+P'],
       kind: 'view',
       run: () => openRoute({ screen: 'pair', ids: [document.swim().id] }),
     },
-    { id: 'video', label: 'Save a video', keys: ['Shift+V'], kind: 'never', run: reach.openVideo },
-    { id: 'still', label: 'Save a still', keys: ['i'], kind: 'never', run: reach.openStill },
+    { id: 'video', label: benchWords('saveVideo'), keys: ['Shift+V'], kind: 'never', run: reach.openVideo },
+    { id: 'still', label: benchWords('saveStill'), keys: ['i'], kind: 'never', run: reach.openStill },
     {
       id: 'export',
-      label: 'Export pictures, data or the swim',
+      label: benchWords('exportPicturesData'),
       keys: ['Shift+X'],
       kind: 'never',
       run: reach.openExport,
     },
     {
       id: 'handout',
-      label: 'Make the handout for the swimmer',
+      label: benchWords('makeHandoutSwimmer'),
       keys: ['Shift+H'],
       kind: 'view',
       run: () => openRoute({ screen: 'handout', ids: [document.swim().id] }),
     },
     {
       id: 'mark-again',
-      label: 'Mark again, without seeing the first marks',
+      label: benchWords('markAgainWithout'),
       keys: ['Shift+M'],
       kind: 'view',
       run: reach.openRemarking,

@@ -1,4 +1,5 @@
 import { poolMarks } from '#core/scene/pool-marks';
+import { benchWords } from '#core/words/bench';
 
 /** A length the coach may find in the picture, with where its metres come from. */
 export interface LengthPreset {
@@ -12,10 +13,9 @@ export interface LengthPreset {
 }
 
 /** Off-plane error of a lane rope 1.25 m nearer than the swimmer at 5 m: 5 / 3.75 − 1. */
-const rope =
-  'The lane rope is not in the swimmer’s plane: a rope 1.25 m nearer than a swimmer 5 m away makes speeds read 33 % wrong. Use something under or beside the swimmer instead.';
+const rope = benchWords('laneRopeNotSwimmers');
 
-const across = 'This lies across the swim: use it only in a view from below or above.';
+const across = benchWords('liesAcrossSwim');
 
 /** The pool's own marks, in the core's order. */
 export const lengthPresets: readonly LengthPreset[] = poolMarks.map(

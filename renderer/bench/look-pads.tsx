@@ -1,5 +1,6 @@
 import { useKeyOf, useTip } from '../ui/use-tip';
 import { useOpenSwim, useView } from '../open-swim/open-swim';
+import { benchWords } from '#core/words/bench';
 
 /** What lies over the picture: the scene shown or hidden, and everything away while the pad is held. */
 export function LookPads() {
@@ -16,13 +17,13 @@ export function LookPads() {
         className="pad"
         aria-pressed={!showScene}
         onClick={() => view.setState({ showScene: !showScene })}
-        title={tip('scene', 'Hide level, surface and length from the picture, or show them again')}
-        aria-label={`Hide the scene, key ${keyOf('scene')}`}
+        title={tip('scene', benchWords('hideLevelSurface'))}
+        aria-label={benchWords('hideSceneKey', { keyOf: keyOf('scene') })}
       >
         <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
           <path d="M-9,4 H9 M-9,-4 H9 M-8,9 L8,-9" fill="none" stroke="currentColor" strokeWidth="2" />
         </svg>
-        <span className="pad-words">Hide scene</span>
+        <span className="pad-words">{benchWords('hideScene')}</span>
         <span className="pad-count">{showScene ? '' : '✓'}</span>
         <kbd>{keyOf('scene')}</kbd>
       </button>
@@ -42,13 +43,13 @@ export function LookPads() {
         }}
         onKeyUp={() => hold(false)}
         onBlur={() => hold(false)}
-        title={tip('bare', 'Hold to see the bare picture')}
-        aria-label={`Bare picture while held, key ${keyOf('bare')}`}
+        title={tip('bare', benchWords('holdSeeBarePicture'))}
+        aria-label={benchWords('barePictureWhile', { keyOf: keyOf('bare') })}
       >
         <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
           <rect x="-9" y="-6" width="18" height="12" fill="none" stroke="currentColor" strokeWidth="2" />
         </svg>
-        <span className="pad-words">Bare (hold)</span>
+        <span className="pad-words">{benchWords('bareHold')}</span>
         <span className="pad-count" />
         <kbd>{keyOf('bare')}</kbd>
       </button>

@@ -2,6 +2,7 @@ import type { Command } from '../ui/command';
 import { fitView, type Size, zoomAt } from '../open-swim/stage-view';
 import { bareKey, sceneKey } from './use-bare-picture';
 import type { OpenSwim } from '../open-swim/open-swim';
+import { benchWords } from '#core/words/bench';
 
 const nextLower = { score: 'overlaid', overlaid: 'plots', plots: 'score' } as const;
 
@@ -19,46 +20,52 @@ export function lookingCommands(session: OpenSwim, stageSize: () => Size): reado
     });
   };
   return [
-    { id: 'zoom-in', label: 'Zoom in', keys: ['+', 'Shift++', '='], kind: 'view', run: () => zoom(1.5) },
-    { id: 'zoom-out', label: 'Zoom out', keys: ['-'], kind: 'view', run: () => zoom(1 / 1.5) },
+    {
+      id: 'zoom-in',
+      label: benchWords('zoom'),
+      keys: ['+', 'Shift++', '='],
+      kind: 'view',
+      run: () => zoom(1.5),
+    },
+    { id: 'zoom-out', label: benchWords('zoomOut'), keys: ['-'], kind: 'view', run: () => zoom(1 / 1.5) },
     {
       id: 'zoom-fit',
-      label: 'Whole picture',
+      label: benchWords('wholePicture'),
       keys: ['0'],
       kind: 'view',
       run: () => view.setState({ stage: null }),
     },
     {
       id: 'score-axis',
-      label: 'Seconds or percent of the stroke',
+      label: benchWords('secondsOrPercent'),
       keys: ['y'],
       kind: 'view',
       run: () => view.setState({ scoreAxis: state().scoreAxis === 'seconds' ? 'stroke' : 'seconds' }),
     },
     {
       id: 'lower',
-      label: 'Score, strokes over one another, plots',
+      label: benchWords('scoreStrokesOver'),
       keys: ['l'],
       kind: 'view',
       run: () => view.setState({ lower: nextLower[state().lower] }),
     },
     {
       id: 'angles',
-      label: 'Show or hide angles',
+      label: benchWords('showOrHideAngles'),
       keys: ['v'],
       kind: 'view',
       run: () => view.setState({ showAngles: !state().showAngles }),
     },
     {
       id: 'scene',
-      label: 'Show or hide the scene: level, surface, length',
+      label: benchWords('showOrHideScene'),
       keys: [sceneKey],
       kind: 'view',
       run: () => view.setState({ showScene: !state().showScene }),
     },
     {
       id: 'bare',
-      label: 'Hold: the bare picture',
+      label: benchWords('holdBarePicture'),
       // held, not pressed: read by `useBarePicture`
       keys: [],
       told: [bareKey],

@@ -4,6 +4,7 @@ import { overlaidCycles } from '#core/measures/events/overlaid-cycles';
 import { Score } from '../score/score';
 import { ScoreOverlaid } from '../score/score-overlaid';
 import { useSwim, useView } from '../open-swim/open-swim';
+import { benchWords } from '#core/words/bench';
 
 /** Plots bring a library of their own: it is read when they are first asked for. */
 const PlotsPanel = lazy(() => import('../plots/plots-panel').then((part) => ({ default: part.PlotsPanel })));
@@ -14,7 +15,7 @@ export function LowerPart() {
   if (lower === 'overlaid') return <Overlaid />;
   if (lower === 'plots')
     return (
-      <Suspense fallback={<output className="plots">Getting the plots ready…</output>}>
+      <Suspense fallback={<output className="plots">{benchWords('gettingPlotsReady')}</output>}>
         <PlotsPanel />
       </Suspense>
     );

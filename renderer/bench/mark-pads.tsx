@@ -11,12 +11,13 @@ import { FollowPad } from '../follow/follow-pad';
 import { SeePad } from '../see/see-pad';
 import { ScenePads } from './scene-pads';
 import { useTip } from '../ui/use-tip';
+import { benchWords } from '#core/words/bench';
 
 const staffs: readonly { readonly staff: Staff; readonly words: string }[] = [
-  { staff: 'hands', words: 'Hands' },
-  { staff: 'feet', words: 'Feet' },
-  { staff: 'head', words: 'Head' },
-  { staff: 'course', words: 'Course' },
+  { staff: 'hands', words: benchWords('hands') },
+  { staff: 'feet', words: benchWords('feet') },
+  { staff: 'head', words: benchWords('head') },
+  { staff: 'course', words: benchWords('course') },
 ];
 
 function MarkPad({ kind }: { readonly kind: EventKind }) {
@@ -31,8 +32,8 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
       className={`pad${pointedOut ? ' pointed-out' : ''}`}
       onClick={() => void markHere(session, kind)}
       data-pad={kind}
-      title={tip(`mark-${kind}`, `Mark ${eventWords[kind].toLowerCase()} on this frame`)}
-      aria-label={`${eventWords[kind]}, ${count} marked, key ${key.toUpperCase()}`}
+      title={tip(`mark-${kind}`, benchWords('markFrame', { event: eventWords[kind].toLowerCase() }))}
+      aria-label={benchWords('markedKey', { event: eventWords[kind], count, key: key.toUpperCase() })}
     >
       <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
         <Glyph kind={kind} />
@@ -53,20 +54,22 @@ export function MarkPads() {
   const kicking = useSwim((swim) => swim.card.stroke === 'dolphin-kick');
   const laying = useView((state) => state.tool === 'body-line');
   return (
-    <nav className="pads" aria-label="Marks">
+    <nav className="pads" aria-label={benchWords('marks')}>
       <SeePad />
       <button
         type="button"
         className="pad pass"
         aria-pressed={passing}
         onClick={() => (passing ? endPass(session) : startPass(session))}
-        title={tip('guided-pass', 'Be led through one stroke, moment by moment')}
+        title={tip('guided-pass', benchWords('ledThroughOne'))}
       >
-        <span className="pad-words">{kicking ? 'Mark three kicks' : 'Mark one stroke'}</span>
-        <kbd>M</kbd>
+        <span className="pad-words">
+          {kicking ? benchWords('markThreeKicks') : benchWords('markOneStroke2')}
+        </span>
+        <kbd>{`M`}</kbd>
       </button>
       {staffs.map(({ staff, words }) => (
-        <section key={staff} aria-label={`Mark ${words.toLowerCase()}`}>
+        <section key={staff} aria-label={benchWords('markWords', { words: words.toLowerCase() })}>
           <h2>{words}</h2>
           {eventKinds
             .filter((kind) => staffOf(kind) === staff)
@@ -75,29 +78,29 @@ export function MarkPads() {
             ))}
         </section>
       ))}
-      <section aria-label="Body line">
-        <h2>Body line</h2>
+      <section aria-label={benchWords('bodyLine')}>
+        <h2>{benchWords('bodyLine')}</h2>
         <button
           type="button"
           className="pad"
           aria-pressed={laying}
           onClick={() => (laying ? endBodyLine(session) : startBodyLine(session))}
-          title={tip('body-line', 'Lay the body line on this frame, fingertip to toe')}
+          title={tip('body-line', benchWords('layBodyLineFrame'))}
         >
           <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
             <path d="M-9,-4 L-3,2 L2,-3 L9,4" fill="none" stroke="currentColor" strokeWidth="2" />
             <circle cx="-3" cy="2" r="2.4" fill="currentColor" />
             <circle cx="2" cy="-3" r="2.4" fill="currentColor" />
           </svg>
-          <span className="pad-words">Lay line</span>
+          <span className="pad-words">{benchWords('layLine')}</span>
           <span className="pad-count">{laid > 0 ? laid : ''}</span>
-          <kbd>B</kbd>
+          <kbd>{`B`}</kbd>
         </button>
         <button
           type="button"
           className="pad"
           onClick={() => copyLastForward(session)}
-          title={tip('copy-posture', 'Copy the last body line to this frame as a start')}
+          title={tip('copy-posture', benchWords('copyLastBodyLine'))}
         >
           <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
             <path
@@ -107,9 +110,9 @@ export function MarkPads() {
               strokeWidth="2"
             />
           </svg>
-          <span className="pad-words">Copy last</span>
+          <span className="pad-words">{benchWords('copyLast')}</span>
           <span className="pad-count" />
-          <kbd>N</kbd>
+          <kbd>{`N`}</kbd>
         </button>
       </section>
       <FollowPad />

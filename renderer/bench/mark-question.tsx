@@ -2,24 +2,26 @@ import { useEffect, useRef, useState } from 'react';
 import { eventWords } from '#core/marks/mark-words';
 import { useOpenSwim, useView } from '../open-swim/open-swim';
 import { answerQuestion, type Said } from '../open-swim/marking';
+import { benchWords } from '#core/words/bench';
+import { rich } from '../ui/rich';
 
 const nothing = { hand: null, breathTo: null, metres: null } as const;
 
 const choices = {
   hand: {
-    asks: 'Which hand?',
+    asks: benchWords('whichHand'),
     answers: [
-      { words: 'Left', said: { ...nothing, hand: 'left' } },
-      { words: 'Right', said: { ...nothing, hand: 'right' } },
-      { words: 'Both', said: { ...nothing } },
+      { words: benchWords('left'), said: { ...nothing, hand: 'left' } },
+      { words: benchWords('right'), said: { ...nothing, hand: 'right' } },
+      { words: benchWords('both'), said: { ...nothing } },
     ],
   },
   breath: {
-    asks: 'Which way does the mouth turn?',
+    asks: benchWords('whichWayDoes'),
     answers: [
-      { words: 'Front', said: { ...nothing, breathTo: 'front' } },
-      { words: 'Left', said: { ...nothing, breathTo: 'left' } },
-      { words: 'Right', said: { ...nothing, breathTo: 'right' } },
+      { words: benchWords('front'), said: { ...nothing, breathTo: 'front' } },
+      { words: benchWords('left'), said: { ...nothing, breathTo: 'left' } },
+      { words: benchWords('right'), said: { ...nothing, breathTo: 'right' } },
     ],
   },
 } as const satisfies Record<
@@ -52,7 +54,7 @@ export function MarkQuestion() {
     <div
       className="question"
       role="dialog"
-      aria-label={`${eventWords[question.kind]}: one thing more`}
+      aria-label={benchWords('oneThingMore', { event: eventWords[question.kind] })}
       onKeyDown={(event) => {
         event.stopPropagation();
         if (event.key === 'Escape') drop();
@@ -62,7 +64,7 @@ export function MarkQuestion() {
       }}
     >
       <strong>
-        {question.asks === 'metres' ? 'How many metres from the wall?' : choices[question.asks].asks}
+        {question.asks === 'metres' ? benchWords('howManyMetres') : choices[question.asks].asks}
       </strong>
       {question.asks === 'metres' ? (
         <form
@@ -76,10 +78,10 @@ export function MarkQuestion() {
             inputMode="decimal"
             value={metres}
             onChange={(event) => setMetres(event.target.value)}
-            aria-label="Metres from the wall"
+            aria-label={benchWords('metresFromWall')}
           />
           <button type="submit" disabled={!usable}>
-            {again ? 'Keep' : 'Mark'}
+            {again ? benchWords('keep') : benchWords('mark2')}
           </button>
           <div className="question-answers">
             {distances.map((each) => (
@@ -104,7 +106,12 @@ export function MarkQuestion() {
         </div>
       )}
       <button type="button" className="quiet" onClick={drop}>
-        {again ? 'Leave as it was' : 'Don’t mark'} <kbd>Esc</kbd>
+        {rich(
+          benchWords.parts('esc', {
+            value: again ? benchWords('leave') : benchWords('dontMark'),
+            kbd: (inside) => <kbd>{inside}</kbd>,
+          }),
+        )}
       </button>
     </div>
   );

@@ -10,6 +10,7 @@ import { Bench } from './bench';
 import { OpenSwimContext } from '../open-swim/open-swim';
 import { createOpenSwim, type CreatedOpenSwim } from '../open-swim/create-open-swim';
 import { RemarkingScreen } from '../remarking/remarking-screen';
+import { benchWords } from '#core/words/bench';
 
 export interface BenchParts {
   readonly openFrameSource: OpenFrameSource;
@@ -62,7 +63,7 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
         return;
       }
       setOpening({ kind: 'open', open });
-      if (open.opened.replayed) say('Changes of last time that had not been saved are back');
+      if (open.opened.replayed) say(benchWords('changesLastTime'));
       await open.session.keeper.open(open.opened.clipStatus);
     };
     void start();
@@ -77,7 +78,8 @@ export function OpenedBench({ swimId, host, onLeave, say, parts }: Props) {
 
   if (opening.kind === 'failed')
     return <OpeningFailed error={opening.error} onAgain={again} onShelf={onLeave} />;
-  if (opening.kind === 'opening') return <output className="bench-opening">Opening the swim…</output>;
+  if (opening.kind === 'opening')
+    return <output className="bench-opening">{benchWords('openingSwim')}</output>;
   return (
     <OpenSwimContext value={opening.open.session}>
       {remarking ? (

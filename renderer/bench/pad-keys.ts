@@ -1,4 +1,5 @@
 import type { EventKind } from '#core/marks/event-kind';
+import { benchWords } from '#core/words/bench';
 
 /** Our own keys, laid out as the pads are: hands on the top row, feet and head under it, course on the lowest. */
 export const padKeys: Readonly<Record<EventKind, string>> = {
@@ -19,17 +20,17 @@ export const padKeys: Readonly<Record<EventKind, string>> = {
 
 /** Words on the pad, under the staff's own heading. */
 export const padWords: Readonly<Record<EventKind, string>> = {
-  entry: 'Entry',
-  catch: 'Catch',
-  shoulder: 'Shoulder',
-  navel: 'Navel',
-  exit: 'Exit',
-  'kick-top': 'Top',
-  'kick-bottom': 'Bottom',
-  breath: 'Breath',
-  'head-in': 'Head in',
-  breakout: 'Breakout',
-  'push-off': 'Push-off',
-  'distance-mark': 'Distance',
-  touch: 'Touch',
+  entry: benchWords('entry'),
+  catch: benchWords('catch'),
+  shoulder: benchWords('shoulder'),
+  navel: benchWords('navel'),
+  exit: benchWords('exit'),
+  'kick-top': benchWords('top'),
+  'kick-bottom': benchWords('bottom'),
+  breath: benchWords('breath'),
+  'head-in': benchWords('head2'),
+  breakout: benchWords('breakout'),
+  'push-off': benchWords('pushOff'),
+  'distance-mark': benchWords('distance'),
+  touch: benchWords('touch'),
 };

@@ -3,6 +3,8 @@ import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { endPass, passBack, passFor, passOn } from '../open-swim/guided-pass';
 import { padKeys } from './pad-keys';
 import { useTip } from '../ui/use-tip';
+import { benchWords } from '#core/words/bench';
+import { rich } from '../ui/rich';
 
 /** What the guided pass asks for next. */
 export function PassPrompt() {
@@ -15,28 +17,33 @@ export function PassPrompt() {
   return (
     <output className="stage-prompt">
       <strong>
-        {step + 1} of {steps.length}: {eventWords[kind].toLowerCase()}
+        {benchWords('of', { step: step + 1, steps: steps.length, event: eventWords[kind].toLowerCase() })}
       </strong>
       <span>
-        Press <kbd>{padKeys[kind].toUpperCase()}</kbd> when you see it; Space stops and starts the loop
+        {rich(
+          benchWords.parts('pressWhenYou', {
+            padKeys: padKeys[kind].toUpperCase(),
+            kbd: (inside) => <kbd>{inside}</kbd>,
+          }),
+        )}
       </span>
       <button
         type="button"
         disabled={step === 0}
         onClick={() => passBack(session)}
-        title={tip('pass-back', 'To the moment before, and mark it again')}
+        title={tip('pass-back', benchWords('momentBeforeMark'))}
       >
-        Back <kbd>⌫</kbd>
+        {rich(benchWords.parts('back', { kbd: (inside) => <kbd>{inside}</kbd> }))}
       </button>
       <button
         type="button"
         onClick={() => passOn(session)}
-        title={tip('pass-skip', "It can't be seen: go on to the next moment")}
+        title={tip('pass-skip', benchWords('cantSeenGoNext'))}
       >
-        Leave out <kbd>L</kbd>
+        {rich(benchWords.parts('leaveOutL', { kbd: (inside) => <kbd>{inside}</kbd> }))}
       </button>
-      <button type="button" onClick={() => endPass(session)} title={tip('put-away', 'End the pass')}>
-        Done <kbd>Esc</kbd>
+      <button type="button" onClick={() => endPass(session)} title={tip('put-away', benchWords('endPass'))}>
+        {rich(benchWords.parts('doneEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
       </button>
     </output>
   );

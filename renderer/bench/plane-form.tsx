@@ -3,6 +3,8 @@ import { setScene } from '../open-swim/scene-commands';
 import { endPoints, planeCorners } from '../stage/tools/points-tool';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { numberTyped } from '../ui/number-typed';
+import { benchWords } from '#core/words/bench';
+import { rich } from '../ui/rich';
 
 /** Asks how long the two sides of the drawn rectangle are. */
 export function PlaneForm() {
@@ -31,7 +33,7 @@ export function PlaneForm() {
   return (
     <form
       className="scale-form"
-      aria-label="Known rectangle"
+      aria-label={benchWords('knownRectangle')}
       onKeyDown={(event) => {
         event.stopPropagation();
         if (event.key === 'Escape') endPoints(session);
@@ -41,10 +43,10 @@ export function PlaneForm() {
         if (usable) keep();
       }}
     >
-      <strong>How large is the rectangle?</strong>
+      <strong>{benchWords('howLargeRectangle')}</strong>
       <div className="scale-fields">
         <label>
-          along the pool, metres
+          {benchWords('alongPoolMetres')}
           <input
             inputMode="decimal"
             // biome-ignore lint/a11y/noAutofocus: the form is the answer to the corners just placed
@@ -54,21 +56,17 @@ export function PlaneForm() {
           />
         </label>
         <label>
-          up and down, metres
+          {benchWords('upDownMetres')}
           <input inputMode="decimal" value={up} onChange={(event) => setUp(event.target.value)} />
         </label>
       </div>
-      <p>
-        The first side you drew, corner one to two, is the one along the pool. The rectangle must lie in the
-        plane the swimmer goes in: a frame held under water over the line, not the wall behind. While it is
-        set it gives the scale, and the known length is not used.
-      </p>
+      <p>{benchWords('firstSideYou')}</p>
       <div className="question-answers">
         <button type="submit" disabled={!usable}>
-          Set the rectangle
+          {benchWords('setRectangle')}
         </button>
         <button type="button" className="quiet" onClick={() => endPoints(session)}>
-          Cancel <kbd>Esc</kbd>
+          {rich(benchWords.parts('cancelEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       </div>
     </form>

@@ -4,6 +4,8 @@ import { endLine } from '../stage/tools/line-tool';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { lengthPresets } from './length-presets';
 import { numberTyped } from '../ui/number-typed';
+import { benchWords } from '#core/words/bench';
+import { rich } from '../ui/rich';
 
 /** Asks how long the drawn length is, and how sure the coach is of it. */
 export function ScaleForm() {
@@ -44,7 +46,7 @@ export function ScaleForm() {
   return (
     <form
       className="scale-form"
-      aria-label="Known length"
+      aria-label={benchWords('knownLength')}
       onKeyDown={(event) => {
         event.stopPropagation();
         if (event.key === 'Escape') endLine(session);
@@ -54,10 +56,10 @@ export function ScaleForm() {
         if (usable) keep();
       }}
     >
-      <strong>How long is it?</strong>
+      <strong>{benchWords('howLong')}</strong>
       <div className="scale-fields">
         <label>
-          Metres
+          {benchWords('metres')}
           <input
             inputMode="decimal"
             // biome-ignore lint/a11y/noAutofocus: the form is the answer to the line just drawn
@@ -71,7 +73,7 @@ export function ScaleForm() {
           />
         </label>
         <label>
-          give or take, metres
+          {benchWords('giveOrTakeMetres')}
           <input
             inputMode="decimal"
             value={spread}
@@ -80,9 +82,9 @@ export function ScaleForm() {
           />
         </label>
         <label>
-          or a mark of the pool
+          {benchWords('orMarkPool')}
           <select value={preset ?? ''} title={chosen?.source} onChange={(event) => take(event.target.value)}>
-            <option value="">choose</option>
+            <option value="">{benchWords('choose')}</option>
             {lengthPresets.map((each) => (
               <option key={each.id} value={each.id}>
                 {each.words}
@@ -92,15 +94,14 @@ export function ScaleForm() {
         </label>
       </div>
       <p className={chosen?.caution ? 'scale-caution' : undefined} role="status">
-        {chosen?.caution ??
-          'Measure in the plane the swimmer goes in, in the water. Your pool may differ from the rules: your own measure is better.'}
+        {chosen?.caution ?? benchWords('measurePlaneSwimmer')}
       </p>
       <div className="question-answers">
         <button type="submit" disabled={!usable}>
-          Set the length
+          {benchWords('setLength')}
         </button>
         <button type="button" className="quiet" onClick={() => endLine(session)}>
-          Cancel <kbd>Esc</kbd>
+          {rich(benchWords.parts('cancelEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       </div>
     </form>

@@ -3,6 +3,7 @@ import { endLine, startLine } from '../stage/tools/line-tool';
 import { endPoints, startPoints, straightKey } from '../stage/tools/points-tool';
 import { endStill, startStill } from '../stage/tools/still-tool';
 import type { OpenSwim } from '../open-swim/open-swim';
+import { benchWords } from '#core/words/bench';
 
 /** What ties pixels to the pool. */
 export function sceneCommands(session: OpenSwim): readonly Command[] {
@@ -12,7 +13,7 @@ export function sceneCommands(session: OpenSwim): readonly Command[] {
     ...(['level', 'surface', 'scale'] as const).map(
       (item, index): Command => ({
         id: `scene-${item}`,
-        label: `Draw the ${item === 'scale' ? 'known length' : `${item} line`}`,
+        label: item === 'scale' ? benchWords('drawKnownLength') : benchWords('drawLine', { item }),
         keys: [String(index + 1)],
         kind: 'view',
         run: () => (state().tool === item ? endLine(session) : startLine(session, item)),
@@ -20,28 +21,28 @@ export function sceneCommands(session: OpenSwim): readonly Command[] {
     ),
     {
       id: 'scene-plane',
-      label: 'Draw the known rectangle',
+      label: benchWords('drawKnownRectangle'),
       keys: ['4'],
       kind: 'view',
       run: () => (state().tool === 'plane' ? endPoints(session) : startPoints(session, 'plane')),
     },
     {
       id: 'scene-straight',
-      label: 'Draw a line that is straight in the pool; keep it',
+      label: benchWords('drawLineStraight'),
       keys: ['5'],
       kind: 'undoable',
       run: () => straightKey(session),
     },
     {
       id: 'scene-still',
-      label: 'Mark a thing that stands still beside the swimmer, for a camera that moved',
+      label: benchWords('markThingStands'),
       keys: ['7'],
       kind: 'view',
       run: () => (state().tool === 'still' ? endStill(session) : startStill(session)),
     },
     {
       id: 'scene-camera',
-      label: 'Say how far away the camera was',
+      label: benchWords('sayHowFarAway'),
       keys: ['6'],
       kind: 'view',
       run: () => view.setState({ asksCamera: !state().asksCamera }),

@@ -7,15 +7,16 @@ import { endStill, startStill } from '../stage/tools/still-tool';
 import type { ViewState } from '../open-swim/view-store';
 import { type OpenSwim, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { LookPads } from './look-pads';
+import { benchWords } from '#core/words/bench';
 
 const lines: readonly {
   readonly item: SceneLineItem;
   readonly words: string;
   readonly dash: string;
 }[] = [
-  { item: 'level', words: 'Level', dash: '6 3' },
-  { item: 'surface', words: 'Surface', dash: '1.5 4' },
-  { item: 'scale', words: 'Length', dash: '' },
+  { item: 'level', words: benchWords('level'), dash: '6 3' },
+  { item: 'surface', words: benchWords('surface'), dash: '1.5 4' },
+  { item: 'scale', words: benchWords('length'), dash: '' },
 ];
 
 interface MorePad {
@@ -32,7 +33,7 @@ interface MorePad {
 const more: readonly MorePad[] = [
   {
     id: 'plane',
-    words: 'Rectangle',
+    words: benchWords('rectangle'),
     title: sceneWords.plane,
     path: 'M-9,-5 L8,-7 L9,6 L-8,7Z',
     run: (session) =>
@@ -42,8 +43,8 @@ const more: readonly MorePad[] = [
   },
   {
     id: 'straight',
-    words: 'Straight',
-    title: 'Lines that are straight in the pool',
+    words: benchWords('straight'),
+    title: benchWords('linesStraightPool'),
     path: 'M-9,3 Q0,-8 9,3',
     run: straightKey,
     isSet: ({ straights }) => (straights.length > 0 ? String(straights.length) : ''),
@@ -51,7 +52,7 @@ const more: readonly MorePad[] = [
   },
   {
     id: 'camera',
-    words: 'Camera',
+    words: benchWords('camera'),
     title: sceneWords.camera,
     path: 'M-9,-5 h11 v10 h-11Z M2,0 L9,-5 V5Z',
     run: ({ view }) => view.setState({ asksCamera: !view.getState().asksCamera }),
@@ -60,8 +61,8 @@ const more: readonly MorePad[] = [
   },
   {
     id: 'still',
-    words: 'Still thing',
-    title: 'A thing that stands still beside the swimmer, for a camera that moved',
+    words: benchWords('stillThing'),
+    title: benchWords('thingStandsStill'),
     path: 'M-9,0 H-3 M3,0 H9 M0,-9 V-3 M0,3 V9',
     run: (session) => (session.view.getState().tool === 'still' ? endStill(session) : startStill(session)),
     isSet: ({ still }) => (still.length > 0 ? String(still.flat().length) : ''),
@@ -84,24 +85,27 @@ export function ScenePads() {
     session.document.run(setScene('travel', scene.travel === way ? null : way));
   };
   return (
-    <section aria-label="Scene">
-      <h2>Scene</h2>
-      <fieldset className={`travel${asksTravel ? ' pointed-out' : ''}`} aria-label="Direction of travel">
+    <section aria-label={benchWords('scene')}>
+      <h2>{benchWords('scene')}</h2>
+      <fieldset
+        className={`travel${asksTravel ? ' pointed-out' : ''}`}
+        aria-label={benchWords('directionTravel')}
+      >
         <button
           type="button"
           aria-pressed={scene.travel === 'left'}
           onClick={() => travel('left')}
-          title="The swimmer goes to the left of the picture"
+          title={benchWords('swimmerGoesLeft')}
         >
-          ← goes left
+          {benchWords('goesLeft')}
         </button>
         <button
           type="button"
           aria-pressed={scene.travel === 'right'}
           onClick={() => travel('right')}
-          title="The swimmer goes to the right of the picture"
+          title={benchWords('swimmerGoesRight')}
         >
-          goes right →
+          {benchWords('goesRight')}
         </button>
       </fieldset>
       {lines.map(({ item, words, dash }) => (
@@ -112,7 +116,11 @@ export function ScenePads() {
           aria-pressed={tool === item}
           onClick={() => (tool === item ? endLine(session) : startLine(session, item))}
           title={tip(`scene-${item}`, sceneWords[item])}
-          aria-label={`${sceneWords[item]}, ${scene[item] ? 'set' : 'not set'}, key ${keyOf(`scene-${item}`)}`}
+          aria-label={
+            scene[item]
+              ? benchWords('setKey', { scene: sceneWords[item], keyOf: keyOf(`scene-${item}`) })
+              : benchWords('notSetKey', { scene: sceneWords[item], keyOf: keyOf(`scene-${item}`) })
+          }
         >
           <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
             <line x1="-9" x2="9" y1="0" y2="0" stroke="currentColor" strokeWidth="2" strokeDasharray={dash} />
@@ -131,7 +139,11 @@ export function ScenePads() {
           aria-pressed={isOn(view)}
           onClick={() => run(session)}
           title={tip(`scene-${id}`, title)}
-          aria-label={`${title}, ${isSet(scene) === '' ? 'not set' : 'set'}, key ${keyOf(`scene-${id}`)}`}
+          aria-label={
+            isSet(scene) === ''
+              ? benchWords('notSetKeyTitle', { title, keyOf: keyOf(`scene-${id}`) })
+              : benchWords('setKeyTitle', { title, keyOf: keyOf(`scene-${id}`) })
+          }
         >
           <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
             <path d={path} fill="none" stroke="currentColor" strokeWidth="2" />

@@ -2,6 +2,7 @@ import type { Command } from '../ui/command';
 import type { OpenSwim } from '../open-swim/open-swim';
 import { nudgePoint, pointIsHeld } from '../open-swim/selection-actions';
 import { goToEnd, goToMark, stepBy } from '../open-swim/stepping';
+import { benchWords } from '#core/words/bench';
 
 /** From frame to frame and from mark to mark; while a point is held, the same keys move the point. */
 export function walkingCommands(session: OpenSwim): readonly Command[] {
@@ -26,7 +27,7 @@ export function walkingCommands(session: OpenSwim): readonly Command[] {
     ).map(
       ([modifier, pixels]): Command => ({
         id: `point-${key}-${pixels}`,
-        label: `Move the point ${pixels} px`,
+        label: benchWords('movePointPx', { pixels }),
         keys: [`${modifier}${key}`],
         kind: 'undoable',
         enabled: holding,
@@ -46,17 +47,19 @@ export function walkingCommands(session: OpenSwim): readonly Command[] {
 
   return [
     ...nudges,
-    step('frame-back', 'One frame back', ['ArrowLeft'], (held) => stepBy(session, -1, held)),
-    step('frame-on', 'One frame on', ['ArrowRight'], (held) => stepBy(session, 1, held)),
-    step('frames-back', 'Ten frames back', ['Shift+ArrowLeft'], (held) => stepBy(session, -10, held)),
-    step('frames-on', 'Ten frames on', ['Shift+ArrowRight'], (held) => stepBy(session, 10, held)),
-    step('mark-before', 'Previous mark', ['ArrowUp'], () => goToMark(session, -1)),
-    step('mark-after', 'Next mark', ['ArrowDown'], () => goToMark(session, 1)),
-    step('first-frame', 'First frame', ['Home'], () => goToEnd(session, 'first')),
-    step('last-frame', 'Last frame', ['End'], () => goToEnd(session, 'last')),
+    step('frame-back', benchWords('oneFrameBack'), ['ArrowLeft'], (held) => stepBy(session, -1, held)),
+    step('frame-on', benchWords('oneFrame'), ['ArrowRight'], (held) => stepBy(session, 1, held)),
+    step('frames-back', benchWords('tenFramesBack'), ['Shift+ArrowLeft'], (held) =>
+      stepBy(session, -10, held),
+    ),
+    step('frames-on', benchWords('tenFrames'), ['Shift+ArrowRight'], (held) => stepBy(session, 10, held)),
+    step('mark-before', benchWords('previousMark'), ['ArrowUp'], () => goToMark(session, -1)),
+    step('mark-after', benchWords('nextMark'), ['ArrowDown'], () => goToMark(session, 1)),
+    step('first-frame', benchWords('firstFrame'), ['Home'], () => goToEnd(session, 'first')),
+    step('last-frame', benchWords('lastFrame'), ['End'], () => goToEnd(session, 'last')),
     {
       id: 'play',
-      label: 'Play or stop',
+      label: benchWords('playOrStop'),
       // Space is read where it is let go, because held down it moves the picture
       keys: [],
       told: ['Space'],

@@ -3,6 +3,7 @@ import type { CameraRun } from '#core/swim-file/swim-schema';
 import { askedWorker } from '../workers/ask-worker';
 import type { WorkerPatience } from '../workers/watched-worker';
 import type { CameraTask, FromLooker, ToLooker } from './look-message';
+import { cameraWords } from '#core/words/camera';
 
 /** Five minutes, our choice: it says nothing until it is done. */
 const lookerPatience: WorkerPatience = { checkMs: 1000, silentChecks: 300 };
@@ -22,7 +23,7 @@ export async function askLooker(task: CameraTask, signal: AbortSignal): Promise<
       {
         message: { opencv, task },
         transfer: task.pictures.map(({ grey }) => grey.buffer),
-        stopped: 'Looking at the camera was stopped',
+        stopped: cameraWords('lookingAtCamera'),
         hear(told) {
           if (told.kind === 'failed') throw new Error(told.reason);
           return told.run;

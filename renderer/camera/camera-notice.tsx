@@ -3,15 +3,16 @@ import { cameraPath } from '#core/follow/camera-path';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { cameraUnlooked, lookAtCamera, sayItStood, stopLooking } from './look-at-camera';
+import { cameraWords } from '#core/words/camera';
 
 /** What a camera that was found to have moved leaves unread; null where nothing is. The coach, who was there, decides. */
 function foundMoving(swim: Swim): string | null {
   if (swim.card.view !== 'side') return null;
   switch (cameraPath(swim, 0).state) {
     case 'loose':
-      return 'The camera seems to have moved: without a thing that stands still, marked on two frames, speed and distance are not read.';
+      return cameraWords('cameraSeemsHave');
     case 'turned':
-      return 'The camera seems to have turned or zoomed: speed and distance are not read.';
+      return cameraWords('cameraSeemsHaveTurned');
     case 'stands':
     case 'carried':
       return null;
@@ -34,7 +35,7 @@ export function CameraNotice() {
         <p>{moving}</p>
         <span className="camera-notice-row">
           <button type="button" onClick={() => sayItStood(session)}>
-            It stood still
+            {cameraWords('stoodStill')}
           </button>
         </span>
       </div>
@@ -43,25 +44,21 @@ export function CameraNotice() {
   if (camera?.state === 'looking')
     return (
       <div className="view-notice camera-notice" role="status">
-        <p>Looking whether the camera moved: {Math.round(100 * camera.share)} %</p>
+        <p>{cameraWords('lookingWhetherCamera', { share: Math.round(100 * camera.share) })}</p>
         <button type="button" onClick={() => stopLooking(session)}>
-          Stop
+          {cameraWords('stop')}
         </button>
       </div>
     );
   return (
     <div className="view-notice camera-notice">
-      <p>
-        {camera?.state === 'unclear'
-          ? 'Too little can be seen behind the swimmer to tell whether the camera moved. Speed, distance and heights are read as if it had stood.'
-          : 'Nobody has looked whether the camera moved: speed, distance and heights are read as if it had stood.'}
-      </p>
+      <p>{camera?.state === 'unclear' ? cameraWords('tooLittleCan') : cameraWords('nobodyHasLooked')}</p>
       <span className="camera-notice-row">
         <button type="button" disabled={!hasFilm} onClick={() => void lookAtCamera(session)}>
-          {camera?.state === 'unclear' ? 'Look again' : 'Look'}
+          {camera?.state === 'unclear' ? cameraWords('lookAgain') : cameraWords('look')}
         </button>
         <button type="button" onClick={() => sayItStood(session)}>
-          It stood still
+          {cameraWords('stoodStill')}
         </button>
       </span>
     </div>

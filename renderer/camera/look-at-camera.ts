@@ -11,6 +11,7 @@ import { askLooker } from './ask-looker';
 import { fewLooks } from '../../shared-core/follow/camera-moves';
 import type { WholePicture } from '#core/follow/whole-picture';
 import type { CameraTask } from './look-message';
+import { cameraWords } from '#core/words/camera';
 
 /** Bytes of decoded pictures held while looking. */
 const readingBudget = 96 * 2 ** 20;
@@ -51,7 +52,7 @@ export async function lookAtCamera(session: OpenSwim): Promise<void> {
     const opened = await reopen(readingBudget, stop.signal);
     if (!opened.ok) {
       follow.setState({ camera: null });
-      session.say('The clip could not be opened a second time to look at the camera.');
+      session.say(cameraWords('clipCouldNot'));
       return;
     }
     try {
@@ -69,8 +70,8 @@ export async function lookAtCamera(session: OpenSwim): Promise<void> {
     if (stop.signal.aborted) return;
     session.say(
       problem instanceof PictureLost
-        ? `Frame ${problem.frame + 1} can’t be decoded: the camera was not looked at.`
-        : `Looking at the camera stopped by itself (${String(problem)}). Nothing is lost; try again.`,
+        ? cameraWords('frameCantDecoded', { frame: problem.frame + 1 })
+        : cameraWords('lookingAtCameraStopped', { problem: String(problem) }),
     );
   } finally {
     underWay.delete(session);

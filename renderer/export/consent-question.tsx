@@ -8,6 +8,8 @@ import { isoDayOf } from '../card/remembered-card';
 import type { OpenSwim } from '../open-swim/open-swim';
 import { leaveOf } from './leave-of';
 import { recordConsent } from './record-consent';
+import { exportWords } from '#core/words/export';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly leave: LeaveToShow;
@@ -53,7 +55,7 @@ export function ConsentQuestion({ leave, sessions, once, onOnce }: Props) {
     await write(
       asked,
       { givenOn, givenBy: by, note: '' },
-      { session: asked, words: `Written consent to show ${name}: ${dayWords(givenOn)}, given by ${by}.` },
+      { session: asked, words: exportWords('writtenConsentShow', { name, day: dayWords(givenOn), by }) },
     );
     setGivenBy('');
   };
@@ -63,27 +65,29 @@ export function ConsentQuestion({ leave, sessions, once, onOnce }: Props) {
       {recorded && (
         <p className="consent-recorded">
           <output>
-            <span aria-hidden="true">✓ </span>Recorded. {recorded.words}
+            {rich(
+              exportWords.parts('recorded', {
+                recorded: recorded.words,
+                span: (inside) => <span aria-hidden="true">{inside}</span>,
+              }),
+            )}
           </output>
           <button type="button" disabled={busy} onClick={() => void write(recorded.session, null, null)}>
-            Take it back
+            {exportWords('takeBack')}
           </button>
         </p>
       )}
       {leave.kind === 'ask' && (
-        <section className="consent-question" aria-label="Consent">
-          <p>
-            No written consent to show {namesInWords(leave.names)} is recorded. For a minor a guardian gives
-            it.
-          </p>
+        <section className="consent-question" aria-label={exportWords('consent')}>
+          <p>{exportWords('noWrittenConsent', { namesIn: namesInWords(leave.names) })}</p>
           {name !== '' && (
             <div className="consent-record">
               <label>
-                {leave.names.length > 1 ? `For ${name}, given by` : 'Given by'}
+                {leave.names.length > 1 ? exportWords('given', { name }) : exportWords('given2')}
                 <input
                   value={givenBy}
                   maxLength={120}
-                  placeholder="swimmer or guardian"
+                  placeholder={exportWords('swimmerOrGuardian')}
                   onChange={(event) => setGivenBy(event.target.value)}
                   onKeyDown={(event) => {
                     if (event.key !== 'Enter') return;
@@ -93,7 +97,7 @@ export function ConsentQuestion({ leave, sessions, once, onOnce }: Props) {
                 />
               </label>
               <label>
-                On
+                {exportWords('on')}
                 <input
                   type="date"
                   value={givenOn}
@@ -104,17 +108,17 @@ export function ConsentQuestion({ leave, sessions, once, onOnce }: Props) {
                 type="button"
                 disabled={busy || givenBy.trim() === ''}
                 onClick={() => void record()}
-                title={withKey('Put it on the swimmer’s card: then you aren’t asked again', {
+                title={withKey(exportWords('putSwimmersCard'), {
                   keys: ['Enter'],
                 })}
               >
-                Record consent
+                {exportWords('recordConsent')}
               </button>
             </div>
           )}
           <label className="consent-once">
             <input type="checkbox" checked={once} onChange={(event) => onOnce(event.target.checked)} />
-            <span>Just this once: I hold the consent and take care where these pictures go.</span>
+            <span>{exportWords('justOnceIHold')}</span>
           </label>
           {trouble && <p role="alert">{trouble}</p>}
         </section>

@@ -17,17 +17,18 @@ import { SavedList } from './saved-list';
 import { useConsent } from './use-consent';
 import { type HostJob, useSaving } from './use-saving';
 import './export.css';
+import { exportWords } from '#core/words/export';
 
 const partWords: Readonly<Record<ExportPart, { readonly name: string; readonly about: string }>> = {
-  stills: { name: 'Stills', about: 'one PNG a frame, with body line, angles and readings' },
-  sheet: { name: 'Contact sheet', about: 'one cycle at equal phase, readings below, PNG' },
-  fan: { name: 'Posture fan', about: 'the body lines of one cycle over each other, PNG' },
-  'readings-csv': { name: 'Readings', about: 'CSV, a row a reading with its interval' },
-  'events-csv': { name: 'Events', about: 'CSV, a row an event' },
-  'landmarks-csv': { name: 'Landmarks', about: 'CSV, a row a point of a frame' },
-  'readings-json': { name: 'Readings, in full', about: 'JSON, as the command line gives them' },
-  'events-vtt': { name: 'Events as captions', about: 'WebVTT: any player shows them over the clip' },
-  bundle: { name: 'Swim bundle', about: 'clip and marks in one zip, for another coach’s shelf' },
+  stills: { name: exportWords('stills'), about: exportWords('onePngFrameBody') },
+  sheet: { name: exportWords('contactSheet'), about: exportWords('oneCycleAtEqual') },
+  fan: { name: exportWords('postureFan'), about: exportWords('bodyLinesOne') },
+  'readings-csv': { name: exportWords('readings'), about: exportWords('csvRowReading') },
+  'events-csv': { name: exportWords('events'), about: exportWords('csvRowEvent') },
+  'landmarks-csv': { name: exportWords('landmarks'), about: exportWords('csvRowPointFrame') },
+  'readings-json': { name: exportWords('readingsFull'), about: exportWords('jsonCommandLine') },
+  'events-vtt': { name: exportWords('eventsCaptions'), about: exportWords('webvttAnyPlayer') },
+  bundle: { name: exportWords('swimBundle'), about: exportWords('clipMarksOne') },
 };
 const pictureParts: readonly ExportPart[] = ['stills', 'sheet', 'fan'];
 const dataParts = exportParts.filter((part) => !pictureParts.includes(part) && part !== 'bundle');
@@ -62,13 +63,15 @@ export function ExportDialog({ onClose, onVideo }: Props) {
   const frames = framesFromWords(words, count);
   const shows = [...parts].some((part) => showsSwimmer.has(part));
   const asks = shows && !consent.mayShow;
-  const cycleWords = cycle ? `${cycle.of} ${cycle.number} of ${cycle.count}` : null;
+  const cycleWords = cycle
+    ? exportWords('of', { of: cycle.of, number: cycle.number, count: cycle.count })
+    : null;
 
   const why = (part: ExportPart): string | null => {
-    if (part === 'stills' && !film) return 'the clip is not here';
-    if (part === 'sheet' && !film) return 'the clip is not here';
-    if ((part === 'sheet' || part === 'fan') && !cycle) return 'mark two hand entries or two kick tops first';
-    if (part === 'fan' && !fan) return 'lay two body lines with a hip in the cycle first';
+    if (part === 'stills' && !film) return exportWords('clipNotHere');
+    if (part === 'sheet' && !film) return exportWords('clipNotHere');
+    if ((part === 'sheet' || part === 'fan') && !cycle) return exportWords('markTwoHandEntries');
+    if (part === 'fan' && !fan) return exportWords('layTwoBodyLines');
     return null;
   };
   const toggle = (part: ExportPart): void => {
@@ -95,10 +98,10 @@ export function ExportDialog({ onClose, onVideo }: Props) {
   );
 
   return (
-    <Dialog title="Export" wide onCancel={() => (busy ? cancel() : onClose())}>
+    <Dialog title={exportWords('export')} wide onCancel={() => (busy ? cancel() : onClose())}>
       <div className="export-groups">
         <fieldset>
-          <legend>Pictures</legend>
+          <legend>{exportWords('pictures')}</legend>
           {row('stills')}
           <StillFrames
             words={words}
@@ -126,11 +129,11 @@ export function ExportDialog({ onClose, onVideo }: Props) {
         </fieldset>
         <div className="export-column">
           <fieldset>
-            <legend>Data</legend>
+            <legend>{exportWords('data')}</legend>
             {dataParts.map(row)}
           </fieldset>
           <fieldset>
-            <legend>The whole swim</legend>
+            <legend>{exportWords('wholeSwim')}</legend>
             {row('bundle')}
           </fieldset>
           <button
@@ -140,17 +143,17 @@ export function ExportDialog({ onClose, onVideo }: Props) {
               onClose();
               openRoute({ screen: 'handout', ids: [swim.id] });
             }}
-            title={tip('handout', 'One page for the swimmer to take home')}
+            title={tip('handout', exportWords('onePageSwimmer'))}
           >
-            Handout for the swimmer…
+            {exportWords('handoutSwimmer')}
           </button>
           <button
             type="button"
             disabled={busy}
             onClick={onVideo}
-            title={tip('video', 'A stretch of this swim as a video')}
+            title={tip('video', exportWords('stretchSwimVideo'))}
           >
-            Video of a stretch…
+            {exportWords('videoStretch')}
           </button>
         </div>
       </div>
@@ -170,15 +173,15 @@ export function ExportDialog({ onClose, onVideo }: Props) {
           disabled={busy || total === 0 || stillsWrong || asks}
           onClick={() => void save(jobs, hostJobs).then(consent.used)}
         >
-          {total === 1 ? 'Save 1 file' : `Save ${total} files`}
+          {exportWords('saveFiles', { total })}
         </button>
         {busy && (
           <output className="export-progress">
-            {saving.done + 1} of {saving.count}: {saving.words}
+            {exportWords('ofDone', { done: saving.done + 1, count: saving.count, saving: saving.words })}
           </output>
         )}
         <button type="button" onClick={() => (busy ? cancel() : onClose())}>
-          {busy ? 'Cancel' : 'Close'}
+          {busy ? exportWords('cancel') : exportWords('close')}
         </button>
       </footer>
     </Dialog>
@@ -188,7 +191,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
 /** The swim's bundle, made by the host once all marks are on the disk. */
 function bundleJob(session: OpenSwim): HostJob {
   return {
-    name: 'the bundle',
+    name: exportWords('bundle'),
     async run(signal, say) {
       await session.autosave.flush();
       const started = await session.host.call('bundle/make', { id: session.document.swim().id });
@@ -223,7 +226,7 @@ function PartRow({ part, ticked, why, busy, onToggle }: PartRowProps) {
       />
       <span>
         <b>{partWords[part].name}</b>
-        <small>{why ? `Not yet: ${why}.` : partWords[part].about}</small>
+        <small>{why ? exportWords('notYet', { why }) : partWords[part].about}</small>
       </span>
     </label>
   );
@@ -243,7 +246,7 @@ function StillFrames({ words, marked, count, busy, wrong, onWords }: StillFrames
   return (
     <div className="export-more">
       <label>
-        <span>Frames</span>
+        <span>{exportWords('frames')}</span>
         <input
           value={words}
           disabled={busy}
@@ -256,9 +259,9 @@ function StillFrames({ words, marked, count, busy, wrong, onWords }: StillFrames
         disabled={busy || marked.length === 0}
         onClick={() => onWords(framesInWords(marked))}
       >
-        All marked frames
+        {exportWords('allMarkedFrames')}
       </button>
-      {wrong && <small role="alert">Write frames from 1 to {count}, like 63, 71 or 80-84.</small>}
+      {wrong && <small role="alert">{exportWords('writeFramesFrom', { count })}</small>}
     </div>
   );
 }
@@ -275,7 +278,7 @@ function SheetPictures({ pictures, busy, of, onPictures }: SheetPicturesProps) {
   return (
     <div className="export-more">
       <label>
-        <span>Pictures</span>
+        <span>{exportWords('pictures')}</span>
         <select
           value={pictures}
           disabled={busy}
@@ -285,7 +288,7 @@ function SheetPictures({ pictures, busy, of, onPictures }: SheetPicturesProps) {
           <option value="12">12</option>
         </select>
       </label>
-      {of && <small>Of {of}, the one the stage stands in.</small>}
+      {of && <small>{exportWords('oneStageStands', { of })}</small>}
     </div>
   );
 }

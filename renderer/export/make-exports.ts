@@ -14,6 +14,7 @@ import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
 import type { FrameSource } from '../video/frame-source';
 import { canvasBlob, drawComposition } from './draw-composition';
 import type { ExportChoice } from './export-choice';
+import { exportWords } from '#core/words/export';
 
 /** One file to be made: its name, and how. */
 export interface ExportJob {
@@ -45,7 +46,9 @@ export function exportJobs(
   if (wants('stills'))
     for (const frame of choice.frames)
       jobs.push(
-        picture(['still', `frame ${frame + 1}`], () => composeStill(source, frame, onPictures, measure)),
+        picture(['still', exportWords('frame', { frame: frame + 1 })], () =>
+          composeStill(source, frame, onPictures, measure),
+        ),
       );
   const sheet = cycleFrames(context.events, clock, choice.cycleAt, choice.sheetPictures);
   if (wants('sheet') && sheet)

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { type ExportSource, namedReadings } from '#core/exporting/export-source';
 import { mostStillReadings } from '#core/exporting/still-content';
 import { neverCompared } from '#core/measures/never-compared';
+import { exportWords } from '#core/words/export';
 
 interface Props {
   readonly source: ExportSource;
@@ -21,13 +22,10 @@ export function ReadingTicks({ source, chosen, disabled, onChoose }: Props) {
       ),
     [source],
   );
-  if (rows.length === 0)
-    return <small>No readings yet: pictures bear body line, angles and words only.</small>;
+  if (rows.length === 0) return <small>{exportWords('noReadingsYet')}</small>;
   return (
     <details className="export-readings">
-      <summary>
-        Readings on stills and sheet, {chosen.length} of {mostStillReadings}
-      </summary>
+      <summary>{exportWords('readingsStillsSheet', { chosen: chosen.length, mostStillReadings })}</summary>
       <div>
         {rows.map(({ definition: { id, label } }) => {
           const on = chosen.includes(id);

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { HostClient } from '../host/host-client';
 import './saved-list.css';
+import { exportWords } from '#core/words/export';
 
 export interface SavedFile {
   readonly name: string;
@@ -22,13 +23,13 @@ export function SavedList({ files, host }: Props) {
   if (files.length === 0) return null;
   return (
     <output className="saved-list" ref={list}>
-      <b>{files.length === 1 ? 'Saved' : `Saved, ${files.length} files`}</b>
+      <b>{exportWords('savedFiles', { files: files.length })}</b>
       <ul>
         {files.map(({ name, path }) => (
           <li key={path}>
             <span>{path}</span>
             <a href={host.exportAddress(name)} download={name}>
-              Download a copy
+              {exportWords('downloadCopy')}
             </a>
           </li>
         ))}

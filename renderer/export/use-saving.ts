@@ -5,6 +5,7 @@ import { beginWork } from '../ui/work-in-hand';
 import type { HostClient } from '../host/host-client';
 import { type ExportJob, PictureTooLarge } from './make-exports';
 import type { SavedFile } from './saved-list';
+import { exportWords } from '#core/words/export';
 
 type Saving =
   | { readonly kind: 'ready' }
@@ -47,7 +48,7 @@ export function useSaving(host: Pick<HostClient, 'sendExport'>): Saver {
       const one = (result: Result<{ name: string; path: string }>): string | null => {
         if (!result.ok) {
           const { what, todo } = errorWords(result.error);
-          return result.error.code === 'cancelled' ? 'Cancelled.' : `${what} ${todo}`;
+          return result.error.code === 'cancelled' ? exportWords('cancelled') : `${what} ${todo}`;
         }
         done += 1;
         const saved = result.value;
@@ -69,17 +70,18 @@ export function useSaving(host: Pick<HostClient, 'sendExport'>): Saver {
           if (trouble !== null) break;
         }
       } catch (problem) {
-        if (own.signal.aborted) trouble = 'Cancelled.';
+        if (own.signal.aborted) trouble = exportWords('cancelled');
         else if (problem instanceof PictureTooLarge)
-          trouble = `${problem.message} is too large to be saved as PNG on this machine.`;
-        else if (problem instanceof Error) trouble = `A picture could not be made: ${problem.message}`;
+          trouble = exportWords('tooLargeSaved', { message: problem.message });
+        else if (problem instanceof Error)
+          trouble = exportWords('pictureCouldNot', { message: problem.message });
         else throw problem;
       } finally {
         work.end();
       }
       setSaving({
         kind: 'ended',
-        trouble: trouble === null ? null : `${trouble} ${done} of ${count} files are saved.`,
+        trouble: trouble === null ? null : exportWords('filesSaved', { trouble, done, count }),
       });
     },
     [host],

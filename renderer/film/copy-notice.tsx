@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { damageWords } from '#core/timeline/damage-words';
 import { useOpenSwim } from '../open-swim/open-swim';
 import { CopyPieces, WhatIsReady } from './copy-pieces';
+import { filmWords } from '#core/words/film';
 
 /** The working copy as the coach sees it: being made, offered where stepping is slow. Over the stage, never in the way. */
 export function CopyNotice() {
@@ -13,16 +14,12 @@ export function CopyNotice() {
     const percent = copying.share === null ? null : Math.round(copying.share * 100);
     return (
       <div className="copy-notice">
-        <p>
-          {copying.why === 'needed'
-            ? 'A working copy is being made, as this window can’t decode the clip. Ready frames step at once, others come as stills.'
-            : 'A working copy is being made; go on with the clip meanwhile. It is taken over at the same frame.'}
-        </p>
+        <p>{copying.why === 'needed' ? filmWords('workingCopyBeing') : filmWords('workingCopyBeingMade')}</p>
         <div className="copy-progress">
           {copying.pieces.length > 0 ? (
             <CopyPieces {...copying} />
           ) : (
-            <progress value={copying.share ?? undefined} aria-label="Working copy" />
+            <progress value={copying.share ?? undefined} aria-label={filmWords('workingCopy')} />
           )}
           <output>
             {copying.words}
@@ -30,7 +27,7 @@ export function CopyNotice() {
             {copying.pieces.length > 0 && <WhatIsReady {...copying} />}
           </output>
           <button type="button" onClick={copying.stop}>
-            Stop
+            {filmWords('stop')}
           </button>
         </div>
       </div>
@@ -42,15 +39,15 @@ export function CopyNotice() {
     <div className="copy-notice">
       <p>
         {broken > 0
-          ? `This clip is damaged: ${damage ?? `so far this window couldn’t decode ${broken === 1 ? 'one picture' : `${broken} pictures`}`}. A working copy patches up what it can. Submark makes it in the background, and its frames are the same.`
-          : `Steps take about ${Math.round(slowMs ?? 0)} ms on this clip. A working copy makes them quick; it is made in the background and its frames are the same.`}
+          ? filmWords('clipDamagedWorking', { damage: damage ?? filmWords('soFarWindowCouldnt', { broken }) })
+          : filmWords('stepsTakeAbout', { slowMs: Math.round(slowMs ?? 0) })}
       </p>
       <div className="copy-progress">
         <button type="button" onClick={() => void session.keeper.makeCopy('slow')}>
-          Make a working copy
+          {filmWords('makeWorkingCopy')}
         </button>
         <button type="button" onClick={() => setDeclined(true)}>
-          Not now
+          {filmWords('notNow')}
         </button>
       </div>
     </div>

@@ -1,5 +1,6 @@
 import type { FrameRange } from '#core/timeline/frame-range';
 import { clockOf, type Copying, useSwim, useView } from '../open-swim/open-swim';
+import { filmWords } from '#core/words/film';
 
 /** Which part of the film is ready while its copy is made, and where the coach is. */
 export function CopyPieces({ pieces }: Pick<Copying, 'pieces'>) {
@@ -23,14 +24,14 @@ export function WhatIsReady({ why, pieces }: Pick<Copying, 'why' | 'pieces'>) {
   return (
     <>
       <br />
-      {here ? `Ready here: frames ${here.first + 1} to ${here.last + 1}` : elsewhere[why]}
+      {here ? filmWords('readyHereFrames', { first: here.first + 1, last: here.last + 1 }) : elsewhere[why]}
     </>
   );
 }
 
 const elsewhere: Readonly<Record<Copying['why'], string>> = {
-  needed: 'Not ready here yet: stills meanwhile',
-  slow: 'Not ready here yet: the clip itself meanwhile',
+  needed: filmWords('notReadyHere'),
+  slow: filmWords('notReadyHereYet'),
 };
 
 /** Pieces that follow one another as one. */

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { errorWords } from '#core/host-contract/error-words';
 import { barePath, PlaceField } from '../ui/place-field';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
+import { filmWords } from '#core/words/film';
 
 /** Why there is no picture, and the way back to it. Marks and readings stay as they are meanwhile. */
 export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => void }) {
@@ -17,9 +18,9 @@ export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => voi
   const canReturn = trouble.kind === 'missing' || trouble.kind === 'changed';
   const said =
     trouble.kind === 'missing'
-      ? `The clip “${clip.originalName}” is not where it was.`
+      ? filmWords('clipNotWhere', { originalName: clip.originalName })
       : trouble.kind === 'changed'
-        ? `The clip “${clip.originalName}” is not the film these marks were made on, so it is not shown under them.`
+        ? filmWords('clipNotFilmThese', { originalName: clip.originalName })
         : trouble.words;
   const relink = async (): Promise<void> => {
     setAsking(true);
@@ -29,23 +30,18 @@ export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => voi
     if (result.ok) onRelinked();
     else {
       const { what, todo } = errorWords(result.error);
-      setAnswer(`Not linked. ${what} ${todo}`);
+      setAnswer(filmWords('notLinked', { what, todo }));
     }
   };
   return (
     <div className="film-trouble" role="alert">
-      <h2>No picture</h2>
+      <h2>{filmWords('noPicture')}</h2>
       <p>{said}</p>
-      {canReturn && trouble.waiting && (
-        <p>
-          It was here a moment ago. Connect its disk again or put the file back, and the picture returns by
-          itself, on the same frame.
-        </p>
-      )}
-      <p>Marks, readings and the score are all here.</p>
+      {canReturn && trouble.waiting && <p>{filmWords('hereMomentAgo')}</p>}
+      <p>{filmWords('marksReadingsScore')}</p>
       {trouble.kind === 'no-copy' && (
         <button type="button" onClick={() => void session.keeper.makeCopy('needed')}>
-          Make the working copy
+          {filmWords('makeWorkingCopy2')}
         </button>
       )}
       {canReturn && (
@@ -58,14 +54,14 @@ export function FilmTroubleCard({ onRelinked }: { readonly onRelinked: () => voi
         >
           <PlaceField
             host={session.host}
-            label="Where is it now?"
+            label={filmWords('whereNow')}
             wanted="film"
             placeholder={clip.place.kind === 'outside' ? clip.place.path : clip.originalName}
             value={path}
             onChange={setPath}
           />
           <button type="submit" disabled={path.trim() === '' || asking}>
-            {asking ? 'Looking…' : 'Link it'}
+            {asking ? filmWords('looking') : filmWords('link')}
           </button>
         </form>
       )}

@@ -6,6 +6,7 @@ import { StepButton } from './step-button';
 import { goTo, goToMark, stepBy } from '../open-swim/stepping';
 import { whereWords } from './where-words';
 import { useTip } from '../ui/use-tip';
+import { filmWords } from '#core/words/film';
 
 /** Shares of true speed the film can be played at. */
 export const paces = [
@@ -34,47 +35,61 @@ export function StepControls() {
       stepBy(session, frames, held);
   const where = whereWords(clock, frame, rhythm, hasStrokes ? 'stroke' : 'kick');
   return (
-    <section className="steps" aria-label="Step through the film">
+    <section className="steps" aria-label={filmWords('stepThroughFilm')}>
       <div className="steps-row">
         <button
           type="button"
           className="step"
           onClick={() => goToMark(session, -1)}
-          title={tip('mark-before', 'Previous mark')}
-          aria-label="Previous mark"
+          title={tip('mark-before', filmWords('previousMark'))}
+          aria-label={filmWords('previousMark')}
         >
-          ⇤ <span className="wide-words">mark</span>
+          ⇤ <span className="wide-words">{filmWords('mark')}</span>
         </button>
         <StepButton
           onStep={step(-10)}
           sign={null}
           words="−10"
-          title={tip('frames-back', 'Ten frames back')}
+          title={tip('frames-back', filmWords('tenFramesBack'))}
           minor
         />
-        <StepButton onStep={step(-1)} sign="◀" words="frame" title={tip('frame-back', 'One frame back')} />
+        <StepButton
+          onStep={step(-1)}
+          sign="◀"
+          words={filmWords('frame')}
+          title={tip('frame-back', filmWords('oneFrameBack'))}
+        />
         <output className={`where${waiting && hasFilm ? ' waiting' : ''}`} aria-live="off" data-frame={frame}>
           <strong className="where-frame">{where.frame}</strong>
           <small className="where-time">
-            {!waiting || !hasFilm ? where.time : lost ? 'this picture is damaged' : 'picture on its way…'}
+            {!waiting || !hasFilm
+              ? where.time
+              : lost
+                ? filmWords('pictureDamaged')
+                : filmWords('pictureItsWay')}
           </small>
         </output>
-        <StepButton onStep={step(1)} sign="▶" words="frame" title={tip('frame-on', 'One frame on')} />
+        <StepButton
+          onStep={step(1)}
+          sign="▶"
+          words={filmWords('frame')}
+          title={tip('frame-on', filmWords('oneFrame'))}
+        />
         <StepButton
           onStep={step(10)}
           sign={null}
           words="+10"
-          title={tip('frames-on', 'Ten frames on')}
+          title={tip('frames-on', filmWords('tenFrames'))}
           minor
         />
         <button
           type="button"
           className="step"
           onClick={() => goToMark(session, 1)}
-          title={tip('mark-after', 'Next mark')}
-          aria-label="Next mark"
+          title={tip('mark-after', filmWords('nextMark'))}
+          aria-label={filmWords('nextMark')}
         >
-          <span className="wide-words">mark</span> ⇥
+          <span className="wide-words">{filmWords('mark')}</span> ⇥
         </button>
         <span className="steps-space" />
         <button
@@ -83,18 +98,18 @@ export function StepControls() {
           aria-pressed={playing}
           disabled={!hasFilm}
           onClick={() => session.view.setState({ playing: !playing })}
-          title={tip('play', 'Play or stop')}
+          title={tip('play', filmWords('playOrStop'))}
         >
           {playing ? '❙❙ Stop' : '▶ Play'}
         </button>
-        <fieldset className="switch" aria-label="Speed of playing">
+        <fieldset className="switch" aria-label={filmWords('speedPlaying')}>
           {paces.map((each) => (
             <button
               key={each.pace}
               type="button"
               aria-pressed={pace === each.pace}
               onClick={() => session.view.setState({ pace: each.pace })}
-              title={`Play at ${each.words} of true speed`}
+              title={filmWords('playAtTrueSpeed', { each: each.words })}
             >
               {each.words}
             </button>
@@ -108,7 +123,7 @@ export function StepControls() {
           min={0}
           max={clock.table.starts.length - 1}
           value={frame}
-          aria-label="Scrub through the film"
+          aria-label={filmWords('scrubThroughFilm')}
           aria-valuetext={`${where.frame}, ${where.time}`}
           onChange={(event) => goTo(session, Number(event.target.value))}
         />

@@ -1,5 +1,6 @@
 import { type ClipClock, realTimeOf } from '#core/timeline/clip-clock';
 import type { ScoreRhythm } from '../open-swim/score-rhythm';
+import { filmWords } from '#core/words/film';
 
 export interface WhereWords {
   readonly frame: string;
@@ -20,10 +21,10 @@ export function whereWords(
   const to = starts[index + 1];
   const share =
     from !== undefined && to !== undefined
-      ? ` · ${Math.round((100 * (time - from)) / (to - from))} % of ${cycle} ${index + 1}`
+      ? ` ${filmWords('of', { time: Math.round((100 * (time - from)) / (to - from)), cycle, index: index + 1 })}`
       : '';
   return {
-    frame: `frame ${frame + 1} of ${clock.table.starts.length}`,
+    frame: filmWords('frameFrame', { frame: frame + 1, starts: clock.table.starts.length }),
     time: `${time.toFixed(3)} s${share}`,
   };
 }

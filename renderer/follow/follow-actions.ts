@@ -23,6 +23,7 @@ import {
 import { type FollowTrouble, followStretch } from './follow-stretch';
 import type { Follower } from './follower';
 import { startFollower } from './start-follower';
+import { followWords } from '#core/words/follow';
 
 /** Bytes of decoded pictures held while following: enough to decode ahead. */
 const readingBudget = 96 * 2 ** 20;
@@ -35,11 +36,11 @@ const underWay = new WeakMap<OpenSwim, AbortController>();
 function troubleWords(trouble: FollowTrouble): string {
   switch (trouble.kind) {
     case 'too-long':
-      return `Too far between body lines: lay one between frames ${trouble.piece.first + 1} and ${trouble.piece.last + 1}, then follow again.`;
+      return followWords('tooFarBetween', { first: trouble.piece.first + 1, last: trouble.piece.last + 1 });
     case 'picture-lost':
-      return `Frame ${trouble.frame + 1} can’t be decoded: nothing was followed from there on.`;
+      return followWords('frameCantDecoded', { frame: trouble.frame + 1 });
     case 'tracker':
-      return `Following stopped by itself (${trouble.reason}). Nothing is lost; try again.`;
+      return followWords('followingStoppedItself', { reason: trouble.reason });
   }
 }
 
@@ -49,11 +50,11 @@ function cameraWords(swim: Swim): string | null {
     case 'stands':
       return null;
     case 'carried':
-      return 'The camera moved: its path is kept with the swim and taken out of speed, distance and heights, its error added to their intervals.';
+      return followWords('cameraMovedIts');
     case 'turned':
-      return 'The camera turned or zoomed: speed and distance are not given, and lengths are off. Film with a camera that stands.';
+      return followWords('cameraTurnedOr');
     case 'loose':
-      return 'The camera moved. Mark one thing that stands still beside the swimmer on two frames far apart (7): then speed and distance can be read. Until then they are not given.';
+      return followWords('cameraMovedMark');
   }
 }
 
@@ -67,17 +68,15 @@ export async function followPoints(session: OpenSwim, what: 'new' | 'all'): Prom
     follow.setState({
       outcome:
         allPieces(swim.postures).length === 0
-          ? 'Lay a body line on two frames first: the points are followed between them.'
-          : 'Everything between the body lines is followed already.',
+          ? followWords('layBodyLineTwo')
+          : followWords('everythingBetweenBody'),
     });
     return;
   }
   const { reopen } = film.getState();
   if (!reopen) {
     follow.setState({
-      outcome: film.getState().trouble
-        ? 'There are no pictures to follow the points on.'
-        : 'The film is still being opened. Try again when its picture is there.',
+      outcome: film.getState().trouble ? followWords('thereNoPictures') : followWords('filmStillBeing'),
     });
     return;
   }
@@ -88,7 +87,7 @@ export async function followPoints(session: OpenSwim, what: 'new' | 'all'): Prom
   try {
     const opened = await reopen(readingBudget, stop.signal);
     if (!opened.ok) {
-      follow.setState({ outcome: 'The clip could not be opened a second time to follow the points.' });
+      follow.setState({ outcome: followWords('clipCouldNot') });
       return;
     }
     try {
@@ -108,7 +107,7 @@ export async function followPoints(session: OpenSwim, what: 'new' | 'all'): Prom
       const said = found.trouble
         ? troubleWords(found.trouble)
         : questions === 0
-          ? 'Followed. Every point is sure.'
+          ? followWords('followedEveryPoint')
           : null;
       const words = [said, cameraWords(document.swim())].filter((line) => line !== null);
       follow.setState({ outcome: words.length > 0 ? words.join(' ') : null });
@@ -117,7 +116,7 @@ export async function followPoints(session: OpenSwim, what: 'new' | 'all'): Prom
     }
   } catch (problem) {
     if (!stop.signal.aborted) throw problem;
-    follow.setState({ outcome: 'Cancelled: nothing was changed.' });
+    follow.setState({ outcome: followWords('cancelledNothingChanged') });
   } finally {
     underWay.delete(session);
     follow.setState({ share: null });
@@ -142,7 +141,7 @@ export function askNext(session: OpenSwim): void {
   const question = questions[(at + 1) % Math.max(1, questions.length)];
   if (!question) {
     stopAsking(session);
-    session.say('No point is unsure');
+    session.say(followWords('noPointUnsure'));
     return;
   }
   ask(session, question);
@@ -178,12 +177,12 @@ type Question = Pick<ReturnType<typeof questionsOf>[number], 'landmark' | 'frame
 export function layNextLine(session: OpenSwim): void {
   const frame = linesWanted(session.document.swim())[0];
   if (frame === undefined) {
-    session.say('No marked kick top needs a body line');
+    session.say(followWords('noMarkedKick'));
     return;
   }
   goTo(session, frame);
   startBodyLine(session);
-  session.say(`Lay the body line on frame ${frame + 1}`);
+  session.say(followWords('layBodyLineFrame', { frame: frame + 1 }));
 }
 
 export function ask(session: OpenSwim, question: Question): void {
@@ -250,5 +249,5 @@ async function followAnswers(session: OpenSwim): Promise<void> {
     stopAsking(session);
     askFirst(session);
   }
-  if (questions.length === 0) session.say('No point is unsure');
+  if (questions.length === 0) session.say(followWords('noPointUnsure'));
 }

@@ -12,6 +12,7 @@ import {
   rejectAll,
   sureProposals,
 } from '../open-swim/proposals';
+import { followWords } from '#core/words/follow';
 
 /** Following and deciding, by key. */
 export function followCommands(session: OpenSwim): readonly Command[] {
@@ -19,7 +20,7 @@ export function followCommands(session: OpenSwim): readonly Command[] {
   return [
     {
       id: 'follow',
-      label: 'Follow the points between body lines',
+      label: followWords('followPointsBetween'),
       keys: ['o'],
       kind: 'undoable',
       run: () => {
@@ -29,14 +30,14 @@ export function followCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'follow-panel',
-      label: 'Show or put away following and proposals',
+      label: followWords('showOrPutAway'),
       keys: ['Shift+O'],
       kind: 'view',
       run: () => follow.setState({ open: !follow.getState().open }),
     },
     {
       id: 'follow-cancel',
-      label: 'Cancel following',
+      label: followWords('cancelFollowing'),
       keys: ['Escape'],
       kind: 'never',
       enabled: () => follow.getState().share !== null,
@@ -44,7 +45,7 @@ export function followCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'follow-line',
-      label: 'To the next kick top that needs a body line',
+      label: followWords('nextKickTopNeeds'),
       keys: ['Shift+B'],
       kind: 'view',
       enabled: () => linesWanted(document.swim()).length > 0,
@@ -52,7 +53,7 @@ export function followCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'follow-ask',
-      label: 'To the unsure point that helps most; again: to the one after it',
+      label: followWords('unsurePointHelps'),
       keys: ['u'],
       kind: 'view',
       enabled: () => questionsOf(document.swim()).length > 0,
@@ -60,7 +61,7 @@ export function followCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'follow-right',
-      label: 'The point asked for is right as it is',
+      label: followWords('pointAskedRight'),
       keys: ['k'],
       kind: 'undoable',
       enabled: () => askedPoint(session) !== null,
@@ -68,14 +69,14 @@ export function followCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'proposal-next',
-      label: 'Next proposed mark',
+      label: followWords('nextProposedMark'),
       keys: ['p'],
       kind: 'view',
       run: () => lookAtNext(session),
     },
     {
       id: 'proposal-accept',
-      label: 'Accept the proposed mark, on the frame shown',
+      label: followWords('acceptProposedMark'),
       keys: ['k'],
       kind: 'undoable',
       enabled: () => lookedAt(session) !== null,
@@ -87,7 +88,7 @@ export function followCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'proposal-reject',
-      label: 'Reject the proposed mark',
+      label: followWords('rejectProposedMark'),
       keys: ['j'],
       kind: 'undoable',
       enabled: () => lookedAt(session) !== null,
@@ -98,7 +99,7 @@ export function followCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'proposals-accept',
-      label: 'Accept all proposed marks',
+      label: followWords('acceptAllProposed'),
       keys: ['Shift+K'],
       kind: 'undoable',
       enabled: () => sureProposals(document.swim()).length > 0,
@@ -106,7 +107,7 @@ export function followCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'proposals-reject',
-      label: 'Reject all proposed marks',
+      label: followWords('rejectAllProposed'),
       keys: ['Shift+J'],
       kind: 'undoable',
       enabled: () => proposalsOf(document.swim()).length > 0,

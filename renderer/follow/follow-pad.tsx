@@ -3,6 +3,7 @@ import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { questionsOf } from '../open-swim/follow-selectors';
 import { proposalsOf } from '../open-swim/proposals';
 import { useTip } from '../ui/use-tip';
+import { followWords } from '#core/words/follow';
 
 /** Opens following and proposals; its count is what waits for the coach. */
 export function FollowPad() {
@@ -11,14 +12,14 @@ export function FollowPad() {
   const open = useStore(session.follow, (state) => state.open);
   const waiting = useSwim((swim) => questionsOf(swim).length + proposalsOf(swim).length);
   return (
-    <section aria-label="Follow">
+    <section aria-label={followWords('follow')}>
       <button
         type="button"
         className="pad"
         aria-pressed={open}
         onClick={() => session.follow.setState({ open: !open })}
-        title={tip('follow-panel', 'Follow the points between body lines, and decide on proposed marks')}
-        aria-label={`Follow and propose, ${waiting} waiting for you, key Shift O`}
+        title={tip('follow-panel', followWords('followPointsBetweenBody'))}
+        aria-label={followWords('followProposeWaiting', { waiting })}
       >
         <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
           <path
@@ -31,9 +32,9 @@ export function FollowPad() {
           <circle cx="-8" cy="4" r="2.6" fill="currentColor" />
           <circle cx="8" cy="-3" r="2.6" fill="none" stroke="currentColor" strokeWidth="1.8" />
         </svg>
-        <span className="pad-words">Follow</span>
+        <span className="pad-words">{followWords('follow')}</span>
         <span className="pad-count">{waiting > 0 ? waiting : ''}</span>
-        <kbd>⇧O</kbd>
+        <kbd>{`⇧O`}</kbd>
       </button>
     </section>
   );

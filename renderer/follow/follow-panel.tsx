@@ -8,6 +8,8 @@ import { QuestionList } from './question-list';
 import { SeeSection } from '../see/see-section';
 import './follow.css';
 import { useTip } from '../ui/use-tip';
+import { followWords } from '#core/words/follow';
+import { rich } from '../ui/rich';
 
 /** Follow the points, answer what is asked, decide on what is proposed. Stands where the readings stand. */
 export function FollowPanel() {
@@ -23,45 +25,41 @@ export function FollowPanel() {
   const running = share !== null;
   const pictures = open.reduce((sum, { first, last }) => sum + last - first - 1, 0);
   return (
-    <aside className="readings follow" aria-label="Follow and propose">
+    <aside className="readings follow" aria-label={followWords('followPropose')}>
       <header className="follow-head">
-        <h2>Follow the points</h2>
+        <h2>{followWords('followPoints')}</h2>
         <button
           type="button"
           onClick={() => session.follow.setState({ open: false })}
-          title={tip('follow-panel', 'Back to the readings')}
+          title={tip('follow-panel', followWords('backReadings'))}
         >
-          Readings
+          {followWords('readings')}
         </button>
       </header>
       <SeeSection />
       {pieces.length === 0 ? (
         <div className="follow-teach">
-          <p>
-            Lay a body line on two frames of one movement (<kbd>B</kbd>), some ten to twenty frames apart:
-            Submark then follows each point through the frames between.
-          </p>
-          <p>
-            Best: a line where the stretch begins and ends, and one a stroke between, on a kick top. Then
-            answer what is asked.
-          </p>
+          <p>{rich(followWords.parts('layBodyLineTwoFrames', { kbd: (inside) => <kbd>{inside}</kbd> }))}</p>
+          <p>{followWords('bestLineWhere')}</p>
         </div>
       ) : (
-        <section aria-label="What is followed">
+        <section aria-label={followWords('whatFollowed')}>
           {running ? (
             <>
-              <progress max={1} value={share} aria-label="Following" />
-              <p className="follow-state">Following: {Math.round(100 * share)} %</p>
+              <progress max={1} value={share} aria-label={followWords('following')} />
+              <p className="follow-state">
+                {followWords('followingShare', { share: Math.round(100 * share) })}
+              </p>
               <button type="button" onClick={() => cancelFollowing(session)}>
-                Cancel
+                {followWords('cancel')}
               </button>
             </>
           ) : (
             <>
               <p className="follow-state">
                 {open.length > 0
-                  ? `${open.length} ${open.length === 1 ? 'stretch' : 'stretches'} between body lines to follow, ${pictures} pictures.`
-                  : 'Every stretch between body lines is followed.'}
+                  ? followWords('stretchesBetweenBody', { open: open.length, pictures })
+                  : followWords('everyStretchBetween')}
               </p>
               <div className="follow-row">
                 <button
@@ -70,7 +68,7 @@ export function FollowPanel() {
                   disabled={open.length === 0 || !hasFilm}
                   onClick={() => void followPoints(session, 'new')}
                 >
-                  Follow the points <kbd>O</kbd>
+                  {rich(followWords.parts('followPointsO', { kbd: (inside) => <kbd>{inside}</kbd> }))}
                 </button>
                 {followed.length > 0 && (
                   <>
@@ -79,10 +77,10 @@ export function FollowPanel() {
                       disabled={!hasFilm}
                       onClick={() => void followPoints(session, 'all')}
                     >
-                      All again
+                      {followWords('allAgain')}
                     </button>
                     <button type="button" onClick={() => session.document.run(dropFollowed())}>
-                      Forget
+                      {followWords('forget')}
                     </button>
                   </>
                 )}
@@ -97,22 +95,21 @@ export function FollowPanel() {
         </section>
       )}
       {wanted.length > 0 && !running && (
-        <section aria-label="Body lines that help most">
-          <p className="follow-state">
-            One body line a stroke helps most on a kick top: {wanted.length} of the marked ones{' '}
-            {wanted.length === 1 ? 'wants' : 'want'} one.
-          </p>
+        <section aria-label={followWords('bodyLinesHelp')}>
+          <p className="follow-state">{followWords('oneBodyLineStroke', { wanted: wanted.length })}</p>
           <button type="button" onClick={() => layNextLine(session)}>
-            Lay the line on frame {(wanted[0] ?? 0) + 1} <kbd>Shift B</kbd>
+            {rich(
+              followWords.parts('layLineFrame', {
+                wanted: (wanted[0] ?? 0) + 1,
+                kbd: (inside) => <kbd>{inside}</kbd>,
+              }),
+            )}
           </button>
         </section>
       )}
       {followed.length > 0 && <QuestionList />}
       <ProposalList />
-      <p className="readings-foot">
-        Followed points are drawn hollow and are the machine’s guess: your own marks are never moved. Readings
-        use a followed point only where it is sure, and a proposed mark only when you have accepted it.
-      </p>
+      <p className="readings-foot">{followWords('followedPointsDrawn')}</p>
     </aside>
   );
 }

@@ -2,6 +2,7 @@ import { type AskedWorker, askedWorker } from '../workers/ask-worker';
 import type { PlainWorker, WorkerPatience } from '../workers/watched-worker';
 import type { FoundPiece, FromFollower, ToFollower } from './follow-message';
 import type { PieceTask } from '../../shared-core/follow/piece';
+import { followWords } from '#core/words/follow';
 
 /** Follows pieces one after the other, away from the window's own thread. */
 export interface Follower {
@@ -16,7 +17,7 @@ export type FollowerWorker = PlainWorker<ToFollower, FromFollower>;
 const tries = 2;
 /** A minute without a word: a step takes far less than a second, loading a few. */
 const followerPatience: WorkerPatience = { checkMs: 250, silentChecks: 240 };
-const stopped = 'Following was cancelled';
+const stopped = followWords('followingCancelled');
 
 /**
  * A follower whose worker is made when first needed. A worker that dies is replaced and the piece followed again,

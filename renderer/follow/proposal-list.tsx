@@ -6,6 +6,8 @@ import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { Glyph } from '../score/glyph';
 import { startLine } from '../stage/tools/line-tool';
 import { accept, acceptAll, lookAt, proposalsOf, reject, rejectAll } from '../open-swim/proposals';
+import { followWords } from '#core/words/follow';
+import { rich } from '../ui/rich';
 
 /** Marks the traces speak for. Nothing is a mark until the coach says so. */
 export function ProposalList() {
@@ -23,32 +25,37 @@ export function ProposalList() {
   // where nothing was ever proposed there is nothing to say
   if (proposals.length === 0 && !decided && !wantsSurface) return null;
   return (
-    <section aria-label="Proposed marks">
-      <h2>Proposed marks</h2>
+    <section aria-label={followWords('proposedMarks')}>
+      <h2>{followWords('proposedMarks')}</h2>
       {wantsSurface && (
         <div className="follow-row">
-          <p className="follow-state">Draw the water surface, and hand entries and exits are proposed too.</p>
+          <p className="follow-state">{followWords('drawWaterSurface')}</p>
           <button type="button" onClick={() => startLine(session, 'surface')}>
-            Draw the surface <kbd>2</kbd>
+            {rich(followWords.parts('drawSurface2', { kbd: (inside) => <kbd>{inside}</kbd> }))}
           </button>
         </div>
       )}
       {proposals.length === 0 ? (
-        decided && <p className="follow-state">No more suggestions.</p>
+        decided && <p className="follow-state">{followWords('noMoreSuggestions')}</p>
       ) : (
         <>
           <p className="follow-state">
-            Hollow glyphs on the score. <kbd>P</kbd> goes to the next, <kbd>K</kbd> accepts it on the frame
-            shown, <kbd>J</kbd> rejects it. Or drag one to where it belongs.
+            {rich(followWords.parts('hollowGlyphsScore', { kbd: (inside) => <kbd>{inside}</kbd> }))}
           </p>
           <div className="follow-row">
             {sure > 0 && (
               <button type="button" onClick={() => acceptAll(session)}>
-                {sure === proposals.length ? 'Accept all' : 'Accept the sure'} {sure} <kbd>⇧K</kbd>
+                {rich(
+                  followWords.parts('k', {
+                    value: sure === proposals.length ? followWords('acceptAll') : followWords('acceptSure'),
+                    sure,
+                    kbd: (inside) => <kbd>{inside}</kbd>,
+                  }),
+                )}
               </button>
             )}
             <button type="button" onClick={() => rejectAll(session)}>
-              Reject all <kbd>⇧J</kbd>
+              {rich(followWords.parts('rejectAllJ', { kbd: (inside) => <kbd>{inside}</kbd> }))}
             </button>
           </div>
           <ul className="follow-list">
@@ -69,7 +76,7 @@ function ProposalRow({ proposal, chosen }: { readonly proposal: EventProposal; r
   useEffect(() => {
     if (chosen) row.current?.scrollIntoView({ block: 'nearest' });
   }, [chosen]);
-  const words = `${eventWords[proposal.kind]} on frame ${proposal.frame + 1}`;
+  const words = followWords('frame', { event: eventWords[proposal.kind], frame: proposal.frame + 1 });
   return (
     <li ref={row} className={chosen ? 'proposal chosen' : 'proposal'}>
       <button
@@ -77,7 +84,7 @@ function ProposalRow({ proposal, chosen }: { readonly proposal: EventProposal; r
         className="proposal-go"
         aria-pressed={chosen}
         onClick={() => lookAt(session, proposal)}
-        title="Show this frame"
+        title={followWords('showFrame')}
       >
         <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
           <Glyph kind={proposal.kind} hollow />
@@ -85,27 +92,43 @@ function ProposalRow({ proposal, chosen }: { readonly proposal: EventProposal; r
         <span>
           {eventWords[proposal.kind]}
           <small>
-            frame {(proposal.frame + 1 + proposal.frames).toFixed(1)} ·{' '}
-            <span className="proposal-spread">± {Math.round(1960 * proposal.sdSeconds)} ms</span>
-            {proposal.unsure && ' · less sure'}
+            {rich(
+              followWords.parts('frameMs', {
+                frame: (proposal.frame + 1 + proposal.frames).toFixed(1),
+                sdSeconds: Math.round(1960 * proposal.sdSeconds),
+                span: (inside) => <span className="proposal-spread">{inside}</span>,
+              }),
+            )}
+            {proposal.unsure && ` ${followWords('lessSure')}`}
           </small>
         </span>
       </button>
       <span className="follow-row">
-        <button type="button" onClick={() => accept(session, proposal)} aria-label={`Accept ${words}`}>
-          Accept
+        <button
+          type="button"
+          onClick={() => accept(session, proposal)}
+          aria-label={followWords('accept', { words })}
+        >
+          {followWords('accept2')}
         </button>
         {chosen && frame !== proposal.frame && (
           <button
             type="button"
             onClick={() => accept(session, proposal, frame)}
-            aria-label={`Here: accept ${eventWords[proposal.kind].toLowerCase()} on frame ${frame + 1} instead`}
+            aria-label={followWords('hereAcceptFrame', {
+              event: eventWords[proposal.kind].toLowerCase(),
+              frame: frame + 1,
+            })}
           >
-            Here
+            {followWords('here')}
           </button>
         )}
-        <button type="button" onClick={() => reject(session, proposal)} aria-label={`Reject ${words}`}>
-          Reject
+        <button
+          type="button"
+          onClick={() => reject(session, proposal)}
+          aria-label={followWords('reject', { words })}
+        >
+          {followWords('reject2')}
         </button>
       </span>
     </li>

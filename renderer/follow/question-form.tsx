@@ -5,6 +5,7 @@ import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { leaveOutNext } from '../stage/tools/body-line-tool';
 import { askedPoint, askNext, keepAsked, stopAsking } from './follow-actions';
 import { questionsOf } from '../open-swim/follow-selectors';
+import { followWords } from '#core/words/follow';
 
 /**
  * One unsure point, beside the picture: is it right, where is it, or can't it be seen? Each answer goes on to the next
@@ -29,26 +30,25 @@ export function QuestionForm() {
     </button>
   );
   return (
-    <section className="scale-form follow-question" aria-label="Unsure point">
+    <section className="scale-form follow-question" aria-label={followWords('unsurePoint')}>
       <strong role="status">
-        {at >= 0 && questions.length > 1 && `${at + 1} of ${questions.length}: `}
-        {what} on frame {asked.frame + 1}
+        {at >= 0 &&
+          questions.length > 1 &&
+          `${followWords('of', { at: at + 1, questions: questions.length })} `}
+        {followWords('frameWhat', { what, frame: asked.frame + 1 })}
       </strong>
-      <p>Is the ringed point right? If not, click where it is.</p>
+      <p>{followWords('ringedPointRight')}</p>
       <div className="question-answers">
         {askedPoint(session) &&
-          button('follow-right', 'Right as it is', 'The ringed point is where it belongs', () =>
+          button('follow-right', followWords('right'), followWords('ringedPointWhere'), () =>
             keepAsked(session),
           )}
-        {button(
-          'leave-out',
-          'Hidden',
-          'It can’t be seen. You aren’t asked for it until it is seen again',
-          () => leaveOutNext(session),
+        {button('leave-out', followWords('hidden'), followWords('cantSeenYouArent'), () =>
+          leaveOutNext(session),
         )}
         {questions.length > 1 &&
-          button('follow-ask', 'Later', 'Leave this one for later', () => askNext(session))}
-        {button('put-away', 'Done', 'Stop answering', () => stopAsking(session))}
+          button('follow-ask', followWords('later'), followWords('leaveOneLater'), () => askNext(session))}
+        {button('put-away', followWords('done'), followWords('stopAnswering'), () => stopAsking(session))}
       </div>
     </section>
   );

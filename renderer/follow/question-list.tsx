@@ -3,6 +3,8 @@ import { landmarkWords } from '#core/marks/mark-words';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { ask, askNext } from './follow-actions';
 import { questionsOf, sharpeningOf, unsureOf } from '../open-swim/follow-selectors';
+import { followWords } from '#core/words/follow';
+import { rich } from '../ui/rich';
 
 /** As many as a coach takes in at a glance; the next ones move up. */
 const shown = 6;
@@ -18,28 +20,40 @@ export function QuestionList() {
     if (!sharpening) return null;
     const { landmark, frame } = sharpening;
     return (
-      <section aria-label="Unsure points">
-        <p className="follow-state">No point is unsure.</p>
+      <section aria-label={followWords('unsurePoints')}>
+        <p className="follow-state">{followWords('noPointUnsureFull')}</p>
         <button
           type="button"
           className="quiet"
           onClick={() => ask(session, sharpening)}
-          title="Nothing needs it. Of all marks this one would make the points most exact."
+          title={followWords('nothingNeedsAll')}
         >
-          One more mark if you like: {landmarkWords[landmark].toLowerCase()}, frame {frame + 1}
+          {followWords('oneMoreMarkIf', {
+            landmark: landmarkWords[landmark].toLowerCase(),
+            frame: frame + 1,
+          })}
         </button>
       </section>
     );
   }
   return (
-    <section aria-label="Unsure points">
-      <h3>{unsure === 1 ? '1 point unsure' : `${unsure} points unsure`}</h3>
+    <section aria-label={followWords('unsurePoints')}>
+      <h3>{followWords('pointsUnsure', { unsure })}</h3>
       <p className="follow-state">
-        {questions.length === 1 ? 'One question is' : `${questions.length} questions are`} left. Each answer
-        goes on to the next: <kbd>K</kbd> right as it is, a click where it belongs, <kbd>H</kbd> hidden.
+        {rich(
+          followWords.parts('questionsLeftEach', {
+            questions: questions.length,
+            kbd: (inside) => <kbd>{inside}</kbd>,
+          }),
+        )}
       </p>
       <button type="button" className="primary" onClick={() => askNext(session)}>
-        {asked ? 'Next question' : 'Answer the questions'} <kbd>U</kbd>
+        {rich(
+          followWords.parts('u', {
+            value: asked ? followWords('nextQuestion') : followWords('answerQuestions'),
+            kbd: (inside) => <kbd>{inside}</kbd>,
+          }),
+        )}
       </button>
       <ol className="follow-list">
         {questions.slice(0, shown).map((question) => (
@@ -49,15 +63,18 @@ export function QuestionList() {
               aria-pressed={asked?.landmark === question.landmark && asked.frame === question.frame}
               onClick={() => ask(session, question)}
             >
-              Mark the {landmarkWords[question.landmark].toLowerCase()} on frame {question.frame + 1}
-              <small>
-                {question.frames} {question.frames === 1 ? 'frame' : 'frames'}
-              </small>
+              {followWords('markFrame', {
+                landmark: landmarkWords[question.landmark].toLowerCase(),
+                frame: question.frame + 1,
+              })}
+              <small>{followWords('frames', { frames: question.frames })}</small>
             </button>
           </li>
         ))}
       </ol>
-      {questions.length > shown && <p className="follow-state">and {questions.length - shown} more</p>}
+      {questions.length > shown && (
+        <p className="follow-state">{followWords('more', { questions: questions.length - shown })}</p>
+      )}
     </section>
   );
 }

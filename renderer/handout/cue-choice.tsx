@@ -2,6 +2,7 @@ import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { type Handout, longestCue } from '#core/handout/handout-file';
 import { drillLibrary } from '#core/practice/drill-library';
 import type { Change } from '../documents/step-history';
+import { handoutWords } from '#core/words/handout';
 
 interface Props {
   readonly cue: string;
@@ -27,7 +28,7 @@ export function CueChoice({ cue, drill, change }: Props) {
   const keep = (): void => {
     const trimmed = words.trim();
     if (trimmed !== cue)
-      change('the cue', (draft) => {
+      change(handoutWords('cue'), (draft) => {
         draft.cue = trimmed;
       });
   };
@@ -41,14 +42,14 @@ export function CueChoice({ cue, drill, change }: Props) {
   }, [words, cue]);
   return (
     <fieldset>
-      <legend>One cue</legend>
+      <legend>{handoutWords('oneCue')}</legend>
       <input
         className="handout-cue"
-        aria-label="Cue, in your own words"
+        aria-label={handoutWords('cueYourOwnWords')}
         value={words}
         maxLength={longestCue}
         list={list}
-        placeholder="The one thing to think of"
+        placeholder={handoutWords('oneThingThink')}
         onChange={(event) => setWords(event.target.value)}
         onBlur={keep}
         onKeyDown={(event) => {

@@ -6,6 +6,7 @@ import { realTimeOf } from '#core/timeline/clip-clock';
 import type { Change } from '../documents/step-history';
 import { handoutMoments } from './moments';
 import { useThumbnails } from './use-thumbnails';
+import { handoutWords } from '#core/words/handout';
 
 interface Props {
   readonly handout: Handout;
@@ -14,7 +15,7 @@ interface Props {
   readonly change: (name: string, edit: Change<Handout>) => void;
 }
 
-const places = ['Large picture', 'Second picture', 'Third picture'];
+const places = [handoutWords('largePicture'), handoutWords('secondPicture'), handoutWords('thirdPicture')];
 
 /** Which moments are shown: pick a place, then its moment by its picture; the arrows step to any other frame. */
 export function FrameChoice({ handout, source, count, change }: Props) {
@@ -31,7 +32,7 @@ export function FrameChoice({ handout, source, count, change }: Props) {
   const roomOn = useMemo(() => swimmerRooms(source.lines), [source]);
   const pictures = useThumbnails(wanted, roomOn);
   const put = (at: number, frame: number | null): void =>
-    change(frame === null ? 'a picture left out' : 'a picture', (draft) => {
+    change(frame === null ? handoutWords('pictureLeftOut') : handoutWords('picture'), (draft) => {
       if (frame === null) draft.frames.splice(at, 1);
       else draft.frames[at] = Math.max(0, Math.min(count - 1, frame));
     });
@@ -41,14 +42,14 @@ export function FrameChoice({ handout, source, count, change }: Props) {
   };
   return (
     <fieldset className="handout-pictures">
-      <legend>Pictures</legend>
+      <legend>{handoutWords('pictures')}</legend>
       {places.slice(0, shown).map((label, at) => {
         const frame = frames[at];
         const named = moments.find((each) => each.frame === frame);
         const words =
           frame === undefined
             ? 'none'
-            : `${named?.words ?? `Frame ${frame + 1}`} · ${realTimeOf(clock, frame).toFixed(2)} s`;
+            : `${named?.words ?? handoutWords('frame', { frame: frame + 1 })} · ${realTimeOf(clock, frame).toFixed(2)} s`;
         return (
           <div className="handout-frame" key={label}>
             <button
@@ -56,7 +57,7 @@ export function FrameChoice({ handout, source, count, change }: Props) {
               className="handout-place"
               aria-pressed={at === place}
               onClick={() => setChosen(at)}
-              title={`Choose the moment of the ${label.toLowerCase()} below`}
+              title={handoutWords('chooseMomentBelow', { label: label.toLowerCase() })}
             >
               {thumbnail(frame)}
               <span>
@@ -68,8 +69,8 @@ export function FrameChoice({ handout, source, count, change }: Props) {
               <>
                 <button
                   type="button"
-                  aria-label={`${label}: one frame back`}
-                  title="One frame back"
+                  aria-label={handoutWords('oneFrameBack', { label })}
+                  title={handoutWords('oneFrameBack2')}
                   disabled={frame === 0}
                   onClick={() => put(at, frame - 1)}
                 >
@@ -77,8 +78,8 @@ export function FrameChoice({ handout, source, count, change }: Props) {
                 </button>
                 <button
                   type="button"
-                  aria-label={`${label}: one frame on`}
-                  title="One frame on"
+                  aria-label={handoutWords('oneFrame', { label })}
+                  title={handoutWords('oneFrame2')}
                   disabled={frame === count - 1}
                   onClick={() => put(at, frame + 1)}
                 >
@@ -86,8 +87,8 @@ export function FrameChoice({ handout, source, count, change }: Props) {
                 </button>
                 <button
                   type="button"
-                  aria-label={`${label}: leave it out`}
-                  title="Leave this picture out"
+                  aria-label={handoutWords('leaveOut', { label })}
+                  title={handoutWords('leavePictureOut')}
                   onClick={() => put(at, null)}
                 >
                   ×
@@ -99,15 +100,17 @@ export function FrameChoice({ handout, source, count, change }: Props) {
       })}
       {moments.length > 0 && (
         <>
-          <p className="handout-hint">Moments for the {(places[place] ?? '').toLowerCase()}:</p>
-          <ul className="handout-moments" aria-label="Moments">
+          <p className="handout-hint">
+            {handoutWords('moments', { places: (places[place] ?? '').toLowerCase() })}
+          </p>
+          <ul className="handout-moments" aria-label={handoutWords('moments2')}>
             {moments.map(({ frame, words, time }) => (
               <li key={frame}>
                 <button
                   type="button"
                   aria-pressed={frames[place] === frame}
                   onClick={() => put(place, frame)}
-                  title={`${words}, frame ${frame + 1}`}
+                  title={handoutWords('frameWords', { words, frame: frame + 1 })}
                 >
                   {thumbnail(frame)}
                   <span>{words}</span>

@@ -3,6 +3,7 @@ import type { Command } from '../ui/command';
 import type { Say } from '../ui/notices';
 import type { Change } from '../documents/step-history';
 import type { OpenHandout } from './open-handout';
+import { handoutWords } from '#core/words/handout';
 
 interface Reach {
   readonly document: OpenHandout['document'];
@@ -23,31 +24,31 @@ interface Reach {
 export function handoutCommands({ document, say, latest, change, onLeave }: Reach): readonly Command[] {
   const back = (way: 'undo' | 'redo'): void => {
     const done = document[way]();
-    if (done) say(`${way === 'undo' ? 'Undone' : 'Done again'}: ${done.name}`);
+    if (done) say(`${way === 'undo' ? handoutWords('undone') : handoutWords('doneAgain')}: ${done.name}`);
   };
   const can = (): boolean => latest.current.ready && !latest.current.busy;
   return [
-    { id: 'undo', label: 'Undo', keys: ['$mod+z'], kind: 'never', run: () => back('undo') },
+    { id: 'undo', label: handoutWords('undo'), keys: ['$mod+z'], kind: 'never', run: () => back('undo') },
     {
       id: 'redo',
-      label: 'Redo',
+      label: handoutWords('redo'),
       keys: ['$mod+Shift+z', '$mod+Shift+Z', '$mod+y'],
       kind: 'never',
       run: () => back('redo'),
     },
     {
       id: 'paper',
-      label: 'A4 or Letter',
+      label: handoutWords('a4OrLetter'),
       keys: ['a'],
       kind: 'undoable',
       run: () =>
-        change('the paper', (draft) => {
+        change(handoutWords('paper'), (draft) => {
           draft.paper = draft.paper === 'a4' ? 'letter' : 'a4';
         }),
     },
     {
       id: 'save-pdf',
-      label: 'Save the handout as PDF',
+      label: handoutWords('saveHandoutPdf'),
       keys: ['p'],
       kind: 'never',
       enabled: can,
@@ -55,12 +56,12 @@ export function handoutCommands({ document, say, latest, change, onLeave }: Reac
     },
     {
       id: 'save-png',
-      label: 'Save the handout as PNG',
+      label: handoutWords('saveHandoutPng'),
       keys: ['i'],
       kind: 'never',
       enabled: can,
       run: () => latest.current.savePage(['png']),
     },
-    { id: 'to-bench', label: 'Back to the bench', keys: ['Escape'], kind: 'view', run: onLeave },
+    { id: 'to-bench', label: handoutWords('backBench'), keys: ['Escape'], kind: 'view', run: onLeave },
   ];
 }

@@ -24,6 +24,7 @@ import { handoutJobs } from './make-handout-files';
 import { handoutCommands } from './handout-commands';
 import type { OpenHandout } from './open-handout';
 import { ReadingChoice } from './reading-choice';
+import { handoutWords } from '#core/words/handout';
 
 interface Props {
   readonly open: OpenHandout;
@@ -31,7 +32,7 @@ interface Props {
   readonly onLeave: () => void;
 }
 
-const paperWords: Readonly<Record<Handout['paper'], string>> = { a4: 'A4', letter: 'Letter' };
+const paperWords: Readonly<Record<Handout['paper'], string>> = { a4: 'A4', letter: handoutWords('letter') };
 
 /** The choices on the left, the page as it will print on the right. */
 export function HandoutDesk({ open, letters: own, onLeave }: Props) {
@@ -77,21 +78,21 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
     () => handoutCommands({ document, say: session.say, latest, change, onLeave }),
     [document, session, change, onLeave],
   );
-  useCommandKeys('Handout', commands);
+  useCommandKeys(handoutWords('handout'), commands);
   const words = cardWords(swim.card);
   const count = clockOf(swim).table.starts.length;
 
   return (
     <div className="handout">
       <header className="bench-bar">
-        <button type="button" onClick={onLeave} title={tip('to-bench', 'Back to the bench')}>
-          ‹ Bench
+        <button type="button" onClick={onLeave} title={tip('to-bench', handoutWords('backBench'))}>
+          {handoutWords('bench')}
         </button>
         <h1 title={[words.title, ...words.facts].join(' · ')}>
-          <strong>Handout</strong> <small>{words.title}</small>
-          {swim.card.invented && <em className="invented">invented</em>}
+          <strong>{handoutWords('handout')}</strong> <small>{words.title}</small>
+          {swim.card.invented && <em className="invented">{handoutWords('invented')}</em>}
         </h1>
-        <SaveState autosave={open.autosave} what="handout" />
+        <SaveState autosave={open.autosave} what={handoutWords('handout2')} />
         <UndoButtons document={document} />
         <ScreenMenu />
         <KeySheetButton />
@@ -101,7 +102,7 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
         <FrameChoice handout={handout} source={source} count={count} change={change} />
         <ReadingChoice handout={handout} source={source} change={change} />
         <fieldset>
-          <legend>Paper</legend>
+          <legend>{handoutWords('paper2')}</legend>
           <div className="handout-papers">
             {papers.map((paper) => (
               <label key={paper}>
@@ -110,7 +111,7 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
                   name="paper"
                   checked={handout.paper === paper}
                   onChange={() =>
-                    change('the paper', (draft) => {
+                    change(handoutWords('paper'), (draft) => {
                       draft.paper = paper;
                     })
                   }
@@ -124,17 +125,17 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
       <HandoutPreview
         composition={composition}
         film={film.source}
-        title={`The page as it will print, ${paperWords[handout.paper]}`}
+        title={handoutWords('pageWillPrint', { paper: paperWords[handout.paper] })}
       />
       <footer className="handout-foot">
         {film.trouble && (
           <p role="alert" className="message message-trouble">
-            The film is not here, so there are no pictures for the page. On the bench it can be found again.
+            {handoutWords('filmNotHereSo')}
           </p>
         )}
         {missing.length > 0 && (
           <p role="alert" className="message message-trouble">
-            The page can’t print these letters: {missing.join(' ')}. Write the name or the cue in others.
+            {handoutWords('pageCantPrint', { missing: missing.join(' ') })}
           </p>
         )}
         <KickDoubtCaution readings={source.readings} slowdown={swim.clip.slowdown.factor} />
@@ -151,21 +152,21 @@ export function HandoutDesk({ open, letters: own, onLeave }: Props) {
             className="primary"
             disabled={!ready || busy}
             onClick={() => savePage(['pdf'])}
-            title={tip('save-pdf', 'Save the handout as PDF')}
+            title={tip('save-pdf', handoutWords('saveHandoutPdf'))}
           >
-            Save PDF
+            {handoutWords('savePdf')}
           </button>
           <button
             type="button"
             disabled={!ready || busy}
             onClick={() => savePage(['png'])}
-            title={tip('save-png', 'Save the handout as PNG')}
+            title={tip('save-png', handoutWords('saveHandoutPng'))}
           >
-            Save PNG
+            {handoutWords('savePng')}
           </button>
           {busy && (
             <button type="button" onClick={cancel}>
-              Cancel
+              {handoutWords('cancel')}
             </button>
           )}
         </div>

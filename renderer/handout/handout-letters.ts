@@ -3,9 +3,10 @@ import boldAddress from '@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.
 import { useEffect, useMemo, useState } from 'react';
 import { type Letters, openLetters } from '#core/drawing/pdf-letters';
 import type { HostClient } from '../host/host-client';
+import { handoutWords } from '#core/words/handout';
 
 /** Name under which the page's letters are known to the window's canvas. */
-export const pageFamily = 'Submark letters';
+export const pageFamily = handoutWords('submarkLetters');
 
 export type HandoutLetters = Letters;
 

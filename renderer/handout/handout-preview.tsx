@@ -4,6 +4,7 @@ import { drawComposition } from '../export/draw-composition';
 import { useElementSize } from '../ui/use-element-size';
 import type { FrameSource } from '../video/frame-source';
 import { pageFamily } from './handout-letters';
+import { handoutWords } from '#core/words/handout';
 
 interface Props {
   readonly composition: Composition;
@@ -52,7 +53,7 @@ export function HandoutPreview({ composition, film, title }: Props) {
         data-drawn={drawn && film !== null}
         style={{ width: composition.width * fit, height: composition.height * fit }}
       />
-      {trouble && <p role="alert">A picture of the page can’t be decoded; choose another frame.</p>}
+      {trouble && <p role="alert">{handoutWords('picturePageCant')}</p>}
     </section>
   );
 }

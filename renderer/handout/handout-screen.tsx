@@ -15,6 +15,7 @@ import { HandoutDesk } from './handout-desk';
 import { type HandoutLetters, loadLetters } from './handout-letters';
 import { openHandout, type OpenHandout } from './open-handout';
 import './handout.css';
+import { handoutWords } from '#core/words/handout';
 
 interface Props extends ScreenProps {
   readonly swimId: string;
@@ -65,7 +66,8 @@ export function HandoutScreen({ swimId, host, say, go }: Props) {
 
   if (opening.kind === 'failed')
     return <OpeningFailed error={opening.error} onShelf={() => go({ screen: 'shelf', ids: [] })} />;
-  if (opening.kind === 'opening') return <output className="bench-opening">Opening the swim…</output>;
+  if (opening.kind === 'opening')
+    return <output className="bench-opening">{handoutWords('openingSwim')}</output>;
   return (
     <OpenSwimContext value={opening.open.session}>
       <OpenedHandout letters={opening.letters} onLeave={toBench} />
@@ -103,7 +105,7 @@ function OpenedHandout({
       setOpened(null);
     };
   }, [session, squadRead]);
-  if (opened === null) return <output className="bench-opening">Opening the handout…</output>;
+  if (opened === null) return <output className="bench-opening">{handoutWords('openingHandout')}</output>;
   if ('code' in opened) return <OpeningFailed error={opened} onShelf={onLeave} />;
   return <HandoutDesk open={opened} letters={letters} onLeave={onLeave} />;
 }

@@ -3,6 +3,7 @@ import { markPhrase } from '#core/marks/mark-words';
 import { hasPoint } from '#core/swim-file/has-point';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { sentence } from '../card/sentence';
+import { handoutWords } from '#core/words/handout';
 
 /** A frame worth a picture. */
 export interface Moment {
@@ -33,6 +34,6 @@ export function handoutMoments({ swim, clock }: Pick<ExportSource, 'swim' | 'clo
     ...[...marked].map(([frame, words]) => ({ frame, words: sentence(words), time: seconds(frame) })),
     ...lines
       .filter((_, i) => i % every === 0)
-      .map(({ frame }) => ({ frame, words: 'Body line', time: seconds(frame) })),
+      .map(({ frame }) => ({ frame, words: handoutWords('bodyLine'), time: seconds(frame) })),
   ].sort((a, b) => a.frame - b.frame);
 }

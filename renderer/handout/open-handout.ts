@@ -6,6 +6,7 @@ import { createDocumentAutosave, type DocumentAutosave } from '../documents/docu
 import { createKeptDocument, type KeptDocument } from '../documents/kept-document';
 import { replayUnsaved } from '../documents/replay-unsaved';
 import { createUnsavedJournal } from '../documents/unsaved-journal';
+import { handoutWords } from '#core/words/handout';
 
 /** A handout on screen: its choices can be undone and are saved beside the swim by themselves. */
 export interface OpenHandout {
@@ -24,7 +25,7 @@ export async function openHandout(
   if (!read.ok) return read;
   const journal = createUnsavedJournal(
     window.localStorage,
-    'submark-handout:',
+    handoutWords('submarkHandout'),
     handoutSchema,
     (handout) => handout.swimId,
   );

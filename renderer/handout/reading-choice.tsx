@@ -6,6 +6,7 @@ import { targetInForce } from '#core/swim-file/target-in-force';
 import { groupWords } from '../readings/group-words';
 import { readingOrder } from '../readings/arrange-readings';
 import type { Change } from '../documents/step-history';
+import { handoutWords } from '#core/words/handout';
 
 interface Props {
   readonly handout: Handout;
@@ -13,7 +14,7 @@ interface Props {
   readonly change: (name: string, edit: Change<Handout>) => void;
 }
 
-const places = ['First reading', 'Second reading', 'Third reading'];
+const places = [handoutWords('firstReading'), handoutWords('secondReading'), handoutWords('thirdReading')];
 const none = '';
 
 /** Which readings stand on the page: those that can be computed; ways and times under water are never among them. */
@@ -30,14 +31,14 @@ export function ReadingChoice({ handout, source, change }: Props) {
   }, [readings, definitions]);
   const labelOf = (id: string): string => definitions.find((each) => each.id === id)?.label ?? id;
   const put = (place: number, id: string): void =>
-    change(id === none ? 'a reading left out' : 'a reading', (draft) => {
+    change(id === none ? handoutWords('readingLeftOut') : handoutWords('reading'), (draft) => {
       if (id === none) draft.readings.splice(place, 1);
       else draft.readings[place] = id;
     });
   const shown = Math.min(mostHandoutReadings, handout.readings.length + 1);
   return (
     <fieldset>
-      <legend>Readings</legend>
+      <legend>{handoutWords('readings')}</legend>
       {places.slice(0, shown).map((label, place) => {
         const id = handout.readings[place] ?? none;
         const listed = groups.some(({ own }) => own.some((each) => each.id === id));
@@ -45,16 +46,19 @@ export function ReadingChoice({ handout, source, change }: Props) {
           <label className="handout-reading" key={label}>
             <span>{label}</span>
             <select value={id} onChange={(event) => put(place, event.target.value)}>
-              <option value={none}>None</option>
-              {id !== none && !listed && <option value={id}>{labelOf(id)}, not measured now</option>}
+              <option value={none}>{handoutWords('none')}</option>
+              {id !== none && !listed && (
+                <option value={id}>{handoutWords('notMeasuredNow', { labelOf: labelOf(id) })}</option>
+              )}
               {groups.map(({ group, own }) => (
                 <optgroup key={group} label={groupWords[group]}>
                   {own
                     .filter((each) => each.id === id || !handout.readings.includes(each.id))
                     .map((each) => (
                       <option key={each.id} value={each.id}>
-                        {each.label}
-                        {swimmer && targetInForce(swimmer, each.id) ? ' · has a target' : ''}
+                        {swimmer && targetInForce(swimmer, each.id)
+                          ? handoutWords('hasTarget', { label: each.label })
+                          : `${each.label}`}
                       </option>
                     ))}
                 </optgroup>
@@ -63,9 +67,7 @@ export function ReadingChoice({ handout, source, change }: Props) {
           </label>
         );
       })}
-      <p className="caution">
-        A reading without a target says so on the page. Targets are set in the readings of the bench.
-      </p>
+      <p className="caution">{handoutWords('readingWithoutTarget')}</p>
     </fieldset>
   );
 }

@@ -7,6 +7,7 @@ import type { Say } from '../ui/notices';
 import { cardWords } from '#core/swim-file/card-words';
 import type { HostClient } from '../host/host-client';
 import { bytesWords } from '../swims/fact-words';
+import { libraryWords } from '#core/words/library';
 
 interface Props {
   readonly host: HostClient;
@@ -27,7 +28,7 @@ export function BinPart({ host, say, onChanged }: Props) {
   useEffect(() => void look(), [look]);
   const restore = async (kind: 'swim' | 'practice' | 'trial', id: string, words: string): Promise<void> => {
     const done = await host.call(`${kind}/restore`, { id });
-    if (done.ok) say(`${words} is back.`);
+    if (done.ok) say(libraryWords('back', { words }));
     await look();
     if (!done.ok) setTrouble(done.error);
     onChanged();
@@ -41,23 +42,21 @@ export function BinPart({ host, say, onChanged }: Props) {
       practices: idsOf('practice'),
       trials: idsOf('trial'),
     });
-    if (done.ok) say(`The bin is empty; ${bytesWords(done.value.bytes)} given back.`);
+    if (done.ok) say(libraryWords('binEmptyGiven', { bytes: bytesWords(done.value.bytes) }));
     await look();
     if (!done.ok) setTrouble(done.error);
     onChanged();
   };
   const count = bin ? bin.swims.length + bin.plans.length : 0;
   return (
-    <section className="upkeep upkeep-wide" aria-label="Bin">
-      <h2>Bin</h2>
+    <section className="upkeep upkeep-wide" aria-label={libraryWords('bin')}>
+      <h2>{libraryWords('bin')}</h2>
       {trouble && (
         <p className="message message-trouble" role="alert">
           <strong>{errorWords(trouble).what}</strong> {errorWords(trouble).todo}
         </p>
       )}
-      {bin && count === 0 && (
-        <p>Nothing is in the bin. What you move there from the shelf, the sets or the trials waits here.</p>
-      )}
+      {bin && count === 0 && <p>{libraryWords('nothingBinWhat')}</p>}
       {bin && count > 0 && (
         <>
           <ul className="bin-list">
@@ -68,22 +67,22 @@ export function BinPart({ host, say, onChanged }: Props) {
                   <span>
                     <strong>{words}</strong>
                     <small>
-                      {card ? cardWords(card).facts[0] : 'its file can’t be read'} · {marks} marks ·{' '}
-                      {bytesWords(bytes)}
+                      {card ? cardWords(card).facts[0] : libraryWords('itsFileCantRead')}{' '}
+                      {libraryWords('marks', { marks, bytes: bytesWords(bytes) })}
                     </small>
                   </span>
                   <button
                     type="button"
                     onClick={() => void restore('swim', id, words)}
-                    aria-label={`Put back ${words}`}
+                    aria-label={libraryWords('putBack', { words })}
                   >
-                    Put back
+                    {libraryWords('putBack2')}
                   </button>
                 </li>
               );
             })}
             {bin.plans.map(({ kind, id, title }) => {
-              const words = title || `A ${kind} without a title`;
+              const words = title || libraryWords('withoutTitle', { kind });
               return (
                 <li key={`${kind} ${id}`}>
                   <span>
@@ -93,25 +92,25 @@ export function BinPart({ host, say, onChanged }: Props) {
                   <button
                     type="button"
                     onClick={() => void restore(kind, id, words)}
-                    aria-label={`Put back ${words}`}
+                    aria-label={libraryWords('putBack', { words })}
                   >
-                    Put back
+                    {libraryWords('putBack2')}
                   </button>
                 </li>
               );
             })}
           </ul>
           <button type="button" className="danger" onClick={() => setAsks(true)}>
-            Empty the bin…
+            {libraryWords('emptyBin')}
           </button>
         </>
       )}
       {asks && (
         <ConfirmDialog
-          title="Empty the bin?"
-          words={`${count} ${count === 1 ? 'thing is' : 'things are'} removed for good, with clips and marks. This can’t be undone.`}
-          yes="Remove for good"
-          no="Keep the bin"
+          title={libraryWords('emptyBin2')}
+          words={libraryWords('thingsRemovedGood', { count })}
+          yes={libraryWords('removeGood')}
+          no={libraryWords('keepBin')}
           onAnswer={(yes) => {
             setAsks(false);
             if (yes) void empty();

@@ -6,29 +6,30 @@ import type { Clash, ClashKind, DocumentVersion } from '#core/host-contract/oper
 import { dayWords } from '#core/swim-file/card-words';
 import type { Say } from '../ui/notices';
 import type { HostClient } from '../host/host-client';
+import { libraryWords } from '#core/words/library';
 
 const kindWords: Readonly<Record<ClashKind, string>> = {
-  squad: 'The squad',
-  coach: 'Your marking error',
-  drills: 'Your drills and patterns',
-  practice: 'Practice',
-  trial: 'Trial',
+  squad: libraryWords('squad'),
+  coach: libraryWords('yourMarkingError'),
+  drills: libraryWords('yourDrillsPatterns'),
+  practice: libraryWords('practice'),
+  trial: libraryWords('trial'),
 };
 
 /** Lists of the documents, and their other fields, as the coach knows them. */
 const fieldWords: Readonly<Record<string, string>> = {
   swimmers: 'swimmers',
-  remarkings: 'marks made again',
+  remarkings: libraryWords('marksMadeAgain'),
   drills: 'drills',
   patterns: 'patterns',
   items: 'items',
-  log: 'repeats logged',
+  log: libraryWords('repeatsLogged'),
   swimmerIds: 'swimmers',
   rows: 'repeats',
-  readings: 'readings asked for',
-  factor: 'what is compared',
-  plan: 'planned order',
-  poolMetres: 'pool length',
+  readings: libraryWords('readingsAsked'),
+  factor: libraryWords('whatCompared'),
+  plan: libraryWords('plannedOrder'),
+  poolMetres: libraryWords('poolLength'),
 };
 const fieldWord = (field: string): string => fieldWords[field] ?? field;
 
@@ -47,9 +48,11 @@ function VersionWords({
       <span>{[version.title, version.day && dayWords(version.day)].filter(Boolean).join(' · ')}</span>
       <span>{holds.join(', ')}</span>
       <small>
-        changed {instant.format(new Date(version.changedAt))}
+        {libraryWords('changed', { format: instant.format(new Date(version.changedAt)) })}
         {differs &&
-          (differs.length > 0 ? ` · other: ${differs.map(fieldWord).join(', ')}` : ' · says the same')}
+          (differs.length > 0
+            ? ` ${libraryWords('other', { differs: differs.map(fieldWord).join(', ') })}`
+            : ` ${libraryWords('saysSame')}`)}
       </small>
     </>
   );
@@ -78,22 +81,15 @@ export function ClashesPart({ host, say, onChanged }: Props) {
       setTrouble(done.error);
       return;
     }
-    say(
-      take === 'copy'
-        ? 'The other version is in use now; the one before is among its earlier versions.'
-        : 'The version in use stays; the other is among its earlier versions.',
-    );
+    say(take === 'copy' ? libraryWords('otherVersionUse') : libraryWords('versionUseStays'));
     await look();
     onChanged();
   };
   if (!trouble && (found === null || found.clashes.length + found.unreadable.length === 0)) return null;
   return (
     <section className="upkeep upkeep-wide" aria-labelledby="clashes-heading">
-      <h2 id="clashes-heading">Changed in two places</h2>
-      <p>
-        These were changed in two windows or on two computers at the same time. Every version was kept. Choose
-        which is to stand; the other stays among its earlier versions.
-      </p>
+      <h2 id="clashes-heading">{libraryWords('changedTwoPlaces')}</h2>
+      <p>{libraryWords('theseWereChanged')}</p>
       {trouble && (
         <p className="message message-trouble" role="alert">
           <strong>{errorWords(trouble).what}</strong> {errorWords(trouble).todo}
@@ -102,19 +98,23 @@ export function ClashesPart({ host, say, onChanged }: Props) {
       {found?.clashes.map((clash) => (
         <ul key={`${clash.kind} ${clash.id}`} className="versions" aria-label={kindWords[clash.kind]}>
           <li>
-            <strong>{kindWords[clash.kind]}, as in use</strong>
-            {clash.inUse ? <VersionWords version={clash.inUse} /> : <span>Removed here.</span>}
+            <strong>{libraryWords('use', { kind: kindWords[clash.kind] })}</strong>
+            {clash.inUse ? (
+              <VersionWords version={clash.inUse} />
+            ) : (
+              <span>{libraryWords('removedHere')}</span>
+            )}
           </li>
           {clash.copies.map((copy) => (
             <li key={copy.name}>
-              <strong>Kept beside it</strong>
+              <strong>{libraryWords('keptBeside')}</strong>
               <VersionWords version={copy} differs={copy.differs} />
               <div className="versions-foot">
                 <button type="button" onClick={() => void settle(clash, copy.name ?? '', 'copy')}>
-                  Take this one
+                  {libraryWords('takeOne')}
                 </button>
                 <button type="button" onClick={() => void settle(clash, copy.name ?? '', 'in-use')}>
-                  {clash.inUse ? 'Keep the one in use' : 'Leave it removed'}
+                  {clash.inUse ? libraryWords('keepOneUse') : libraryWords('leaveRemoved')}
                 </button>
               </div>
             </li>
@@ -123,7 +123,7 @@ export function ClashesPart({ host, say, onChanged }: Props) {
       ))}
       {found?.unreadable.map((name) => (
         <p key={name} className="caution">
-          {name} is no version that can be opened; it was left where it lies.
+          {libraryWords('noVersionCan', { name })}
         </p>
       ))}
     </section>

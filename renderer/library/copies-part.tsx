@@ -4,6 +4,7 @@ import { errorWords } from '#core/host-contract/error-words';
 import type { Say } from '../ui/notices';
 import type { HostClient } from '../host/host-client';
 import { bytesWords } from '../swims/fact-words';
+import { libraryWords } from '#core/words/library';
 
 interface Props {
   readonly host: HostClient;
@@ -13,7 +14,8 @@ interface Props {
 
 const gigabyte = 1e9;
 const offered = [0, 5, 10, 20, 50, 100, 200].map((each) => each * gigabyte);
-const limitWords = (bytes: number): string => (bytes === 0 ? 'Keep none' : `Up to ${bytesWords(bytes)}`);
+const limitWords = (bytes: number): string =>
+  bytes === 0 ? libraryWords('keepNone') : libraryWords('up', { bytes: bytesWords(bytes) });
 
 /** How much room working copies may take; the least lately used go first, and each can be made again. */
 export function CopiesPart({ host, say, stamp }: Props) {
@@ -36,23 +38,20 @@ export function CopiesPart({ host, say, stamp }: Props) {
     setRoom(set.value);
     const gone = room.files - set.value.files;
     if (gone > 0)
-      say(
-        `${gone} working ${gone === 1 ? 'copy' : 'copies'} removed, ${bytesWords(room.bytes - set.value.bytes)} given back.`,
-      );
+      say(libraryWords('workingCopiesRemoved', { gone, bytes: bytesWords(room.bytes - set.value.bytes) }));
   };
   const choices = [...new Set([...offered, room.limitBytes])].sort((a, b) => a - b);
   return (
-    <section className="upkeep" aria-label="Working copies">
+    <section className="upkeep" aria-label={libraryWords('workingCopies')}>
       <h2>
-        Working copies{' '}
-        <small>{room.files === 0 ? 'none yet' : `${room.files}, ${bytesWords(room.bytes)}`}</small>
+        {libraryWords('workingCopies')}{' '}
+        <small>
+          {room.files === 0 ? libraryWords('noneYet') : `${room.files}, ${bytesWords(room.bytes)}`}
+        </small>
       </h2>
-      <p>
-        Made of film the window can’t step through quickly by itself. They can always be made again; the ones
-        not used for longest go when there are too many. Clips and marks are never touched.
-      </p>
+      <p>{libraryWords('madeFilmWindow')}</p>
       <label htmlFor={id}>
-        Room they may take{' '}
+        {libraryWords('roomTheyMayTake')}{' '}
         <select id={id} value={room.limitBytes} onChange={(event) => void choose(Number(event.target.value))}>
           {choices.map((bytes) => (
             <option key={bytes} value={bytes}>

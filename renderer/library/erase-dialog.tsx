@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import {
   type ErasePlan,
+  type Erased,
   erasedSchema,
   erasePlanSchema,
 } from '#core/host-contract/operations/upkeep-operations';
@@ -12,25 +13,26 @@ import { bytesWords } from '../swims/fact-words';
 import { forgetInWindow } from './forget-in-window';
 import { JobState } from './job-state';
 import { useJob } from './use-job';
+import { libraryWords } from '#core/words/library';
 
 const kindWords: Readonly<Record<ErasePlan['files'][number]['kind'], string>> = {
-  swim: 'Swims: clips, marks, cards, thumbnails, earlier versions',
-  bin: 'Swims in the bin',
-  export: 'Exports',
-  generation: 'Earlier versions and removed plans that know the swimmer',
-  copy: 'Versions kept aside that know the swimmer',
+  swim: libraryWords('swimsClipsMarks'),
+  bin: libraryWords('swimsBin'),
+  export: libraryWords('exports'),
+  generation: libraryWords('earlierVersionsRemoved'),
+  copy: libraryWords('versionsKeptAside'),
   cache: 'Index (made again without the swimmer)',
-  squad: 'The squad',
-  practice: 'Practices',
-  trial: 'Trials',
-  coach: 'Your own marking error',
-  mention: 'Notes on other swims',
+  squad: libraryWords('squad'),
+  practice: libraryWords('practices'),
+  trial: libraryWords('trials'),
+  coach: libraryWords('yourOwnMarking'),
+  mention: libraryWords('notesOtherSwims'),
 };
 const leftWords = {
-  name: 'has the name',
+  name: libraryWords('hasName'),
   id: 'has the squad’s id',
-  swim: 'has a swim’s id',
-  clip: 'is one of the clips',
+  swim: libraryWords('hasSwimsId'),
+  clip: libraryWords('oneClips'),
 };
 
 interface Props {
@@ -66,20 +68,25 @@ export function EraseDialog({ swimmer, host, onClose }: Props) {
   const outside = done?.outside ?? shown?.outside ?? [];
   const untold = done?.exportsUntold ?? shown?.exportsUntold ?? [];
   return (
-    <Dialog title={`Erase ${swimmer.name}`} wide onCancel={() => onClose(done !== null)}>
-      <JobState job={plan} doing="Looking through the library" />
-      <JobState job={erasing} doing="Erasing" />
+    <Dialog
+      title={libraryWords('erase', { name: swimmer.name })}
+      wide
+      onCancel={() => onClose(done !== null)}
+    >
+      <JobState job={plan} doing={libraryWords('lookingThroughLibrary')} />
+      <JobState job={erasing} doing={libraryWords('erasing')} />
       {shown && !done && (
         <>
           <p>
-            This removes everything of {swimmer.name} in this library, for good: {shown.swims}{' '}
-            {shown.swims === 1 ? 'swim' : 'swims'},{' '}
-            {shown.files.filter(({ does }) => does === 'remove').length} files of{' '}
-            {bytesWords(
-              shown.files.reduce((sum, { does, bytes }) => sum + (does === 'remove' ? bytes : 0), 0),
-            )}
-            . Files written without {swimmer.name}:{' '}
-            {shown.files.filter(({ does }) => does === 'change').length}. It can’t be undone.
+            {libraryWords('removesEverythingLibrary', {
+              swims: shown.swims,
+              name: swimmer.name,
+              files: shown.files.filter(({ does }) => does === 'remove').length,
+              bytes: bytesWords(
+                shown.files.reduce((sum, { does, bytes }) => sum + (does === 'remove' ? bytes : 0), 0),
+              ),
+              files2: shown.files.filter(({ does }) => does === 'change').length,
+            })}
           </p>
           <div className="erase-list">
             {(Object.keys(kindWords) as (keyof typeof kindWords)[]).map((kind) => {
@@ -94,7 +101,9 @@ export function EraseDialog({ swimmer, host, onClose }: Props) {
                       <li key={path}>
                         <code>{path}</code>{' '}
                         <small>
-                          {does === 'remove' ? `removed, ${bytesWords(bytes)}` : `without ${words}`}
+                          {does === 'remove'
+                            ? libraryWords('removed', { bytes: bytesWords(bytes) })
+                            : libraryWords('without', { words })}
                         </small>
                       </li>
                     ))}
@@ -105,32 +114,10 @@ export function EraseDialog({ swimmer, host, onClose }: Props) {
           </div>
         </>
       )}
-      {done && (
-        <div className={done.left.length > 0 ? 'message message-trouble' : 'message'} role="status">
-          <p>
-            <strong>
-              {done.left.length === 0
-                ? `✓ Nothing of ${swimmer.name} is left in this library.`
-                : `▲ ${done.left.length} files still tell of ${swimmer.name}.`}
-            </strong>{' '}
-            {done.removed} files removed ({bytesWords(done.bytes)}), {done.changed} written without the
-            swimmer. Then all {done.filesLooked} files that remain were looked through: names, ids and the
-            films’ fingerprints.
-          </p>
-          {done.left.length > 0 && (
-            <ul>
-              {done.left.map(({ path, what }) => (
-                <li key={path}>
-                  <code>{path}</code> {leftWords[what]}
-                </li>
-              ))}
-            </ul>
-          )}
-        </div>
-      )}
+      {done && <ErasedReport done={done} name={swimmer.name} />}
       {outside.length > 0 && (
         <div className="message message-trouble">
-          <strong>Outside the library, not touched:</strong>
+          <strong>{libraryWords('outsideLibraryNot')}</strong>
           <ul>
             {outside.map((path) => (
               <li key={path}>
@@ -138,15 +125,12 @@ export function EraseDialog({ swimmer, host, onClose }: Props) {
               </li>
             ))}
           </ul>
-          Remove these clips yourself, and any copies on cameras, cards and phones.
+          {libraryWords('removeTheseClips')}
         </div>
       )}
       {untold.length > 0 && (
         <details>
-          <summary>
-            {untold.length} exported {untold.length === 1 ? 'file doesn’t' : 'files don’t'} say whom they
-            show: look at them yourself
-          </summary>
+          <summary>{libraryWords('exportedFilesDont', { untold: untold.length })}</summary>
           <ul>
             {untold.map((path) => (
               <li key={path}>
@@ -156,10 +140,7 @@ export function EraseDialog({ swimmer, host, onClose }: Props) {
           </ul>
         </details>
       )}
-      <p className="caution">
-        Back-ups, other computers’ copies and what was handed out are beyond this library: they are yours to
-        remove. A folder service may keep earlier versions of its own.
-      </p>
+      <p className="caution">{libraryWords('backUpsOther')}</p>
       {shown && !done && (
         <form
           onSubmit={(event) => {
@@ -168,19 +149,19 @@ export function EraseDialog({ swimmer, host, onClose }: Props) {
           }}
         >
           <label className="path-field">
-            Type the swimmer’s name to go on
+            {libraryWords('typeSwimmersName')}
             <input value={typed} autoComplete="off" onChange={(event) => setTyped(event.target.value)} />
           </label>
           <footer className="dialog-foot">
             <button type="button" className="primary" onClick={() => onClose(false)}>
-              Keep {swimmer.name}
+              {libraryWords('keep', { name: swimmer.name })}
             </button>
             <button
               type="submit"
               className="danger"
               disabled={typed.trim() !== swimmer.name.trim() || erasing.running !== null}
             >
-              Erase for good
+              {libraryWords('eraseGood')}
             </button>
           </footer>
         </form>
@@ -188,10 +169,40 @@ export function EraseDialog({ swimmer, host, onClose }: Props) {
       {(done || plan.trouble) && (
         <footer className="dialog-foot">
           <button type="button" className="primary" onClick={() => onClose(done !== null)}>
-            Close
+            {libraryWords('close')}
           </button>
         </footer>
       )}
     </Dialog>
+  );
+}
+
+/** The proof of an erasing: what was removed, and what still mentions the swimmer. */
+function ErasedReport({ done, name }: { readonly done: Erased; readonly name: string }) {
+  return (
+    <div className={done.left.length > 0 ? 'message message-trouble' : 'message'} role="status">
+      <p>
+        <strong>
+          {done.left.length === 0
+            ? libraryWords('nothingLeftLibrary', { name: name })
+            : libraryWords('filesStillTell', { left: done.left.length, name: name })}
+        </strong>{' '}
+        {libraryWords('filesRemovedWritten', {
+          removed: done.removed,
+          bytes: bytesWords(done.bytes),
+          changed: done.changed,
+          filesLooked: done.filesLooked,
+        })}
+      </p>
+      {done.left.length > 0 && (
+        <ul>
+          {done.left.map(({ path, what }) => (
+            <li key={path}>
+              <code>{path}</code> {leftWords[what]}
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
   );
 }

@@ -1,6 +1,7 @@
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import type { ScreenProps } from '../ui/screen-props';
 import { ConsentWords } from '../card/consent-words';
+import { libraryWords } from '#core/words/library';
 
 interface Props extends Pick<ScreenProps, 'go'> {
   readonly swimmers: readonly Swimmer[];
@@ -10,11 +11,8 @@ interface Props extends Pick<ScreenProps, 'go'> {
 export function ErasePart({ swimmers, go }: Props) {
   return (
     <section className="upkeep" aria-labelledby="erase-heading">
-      <h2 id="erase-heading">Erase a swimmer</h2>
-      <p>
-        When a swimmer or guardian asks for it. You see every file first; afterwards the whole library is
-        looked through, and what lies elsewhere is named.
-      </p>
+      <h2 id="erase-heading">{libraryWords('eraseSwimmer')}</h2>
+      <p>{libraryWords('whenSwimmerOr')}</p>
       <ul className="bin-list">
         {swimmers.map((swimmer) => (
           <li key={swimmer.id}>
@@ -29,12 +27,12 @@ export function ErasePart({ swimmers, go }: Props) {
               className="danger"
               onClick={() => go({ screen: 'library', ids: [swimmer.id] })}
             >
-              Erase {swimmer.name}…
+              {libraryWords('eraseName', { name: swimmer.name })}
             </button>
           </li>
         ))}
       </ul>
-      {swimmers.length === 0 && <p>The squad is empty.</p>}
+      {swimmers.length === 0 && <p>{libraryWords('squadEmpty')}</p>}
     </section>
   );
 }

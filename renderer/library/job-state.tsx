@@ -1,5 +1,6 @@
 import { errorWords } from '#core/host-contract/error-words';
 import type { JobRun } from './use-job';
+import { libraryWords } from '#core/words/library';
 
 /** How far a job is, with a way to stop it; or why it did not work. */
 export function JobState({ job, doing }: { readonly job: JobRun<unknown>; readonly doing: string }) {
@@ -19,7 +20,7 @@ export function JobState({ job, doing }: { readonly job: JobRun<unknown>; readon
         {share === null ? '' : ` ${Math.round(share * 100)} %`} {words && <small>{words}</small>}
       </output>
       <button type="button" onClick={job.stop}>
-        Stop
+        {libraryWords('stop')}
       </button>
     </div>
   );

@@ -6,7 +6,6 @@ import {
 } from '#core/host-contract/operations/upkeep-operations';
 import { PageBar } from '../ui/page-bar';
 import type { ScreenProps } from '../ui/screen-props';
-import { bytesWords } from '../swims/fact-words';
 import { LibraryTrouble } from '../swims/library-messages';
 import { useLibrary } from '../swims/use-library';
 import { ClashesPart } from './clashes-part';
@@ -21,6 +20,9 @@ import { useJob } from './use-job';
 import { useSwitchLibrary } from './use-switch-library';
 import '../shelf/shelf.css';
 import './library.css';
+import { libraryWords } from '#core/words/library';
+import { rich } from '../ui/rich';
+import { BackedUp, ClipsFound, Restored } from './job-results';
 
 interface Props extends ScreenProps {
   /** Whose erasing is asked for; null: no one's. */
@@ -41,12 +43,17 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
   const erased = swimmers.find(({ id }) => id === erase);
   return (
     <div className="library">
-      <PageBar title="Library" />
+      <PageBar title={libraryWords('library')} />
       <main>
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
         {library && (
           <p className="library-where">
-            Your library is the folder <code>{library.path}</code>
+            {rich(
+              libraryWords.parts('yourLibraryFolder', {
+                path: library.path,
+                code: (inside) => <code>{inside}</code>,
+              }),
+            )}
           </p>
         )}
         <ClashesPart
@@ -62,90 +69,67 @@ export function LibraryScreen({ host, say, go, erase }: Props) {
         <BinPart host={host} say={say} onChanged={changed} />
         <PathJob
           host={host}
-          title="Back up"
+          title={libraryWords('backUp')}
           fields={[
-            { label: 'New archive', wanted: 'new-archive', placeholder: 'whole path, ending in .zip' },
+            {
+              label: libraryWords('newArchive'),
+              wanted: 'new-archive',
+              placeholder: libraryWords('wholePathEnding'),
+            },
           ]}
-          button="Back up the library"
-          doing="Backing up"
+          button={libraryWords('backUpLibrary')}
+          doing={libraryWords('backingUp')}
           job={backUp}
           onStart={([file = '']) => void backUp.start(() => host.call('library/back-up', { file }))}
-          done={
-            backUp.result && (
-              <>
-                ✓ {backUp.result.files.toLocaleString()} files, {bytesWords(backUp.result.bytes)}, written to{' '}
-                <code>{backUp.result.path}</code> and read back: every byte is as it was.
-                {backUp.result.outside.length > 0 &&
-                  ` ${backUp.result.outside.length} clips lie outside the library and are not in it.`}
-              </>
-            )
-          }
+          done={backUp.result && <BackedUp result={backUp.result} />}
         >
-          <p>
-            Everything in the library in one archive, on another disk if you can. It is read back and checked
-            to the last byte before it gets its name, and never goes over another file.
-          </p>
+          <p>{libraryWords('everythingLibraryOne')}</p>
         </PathJob>
         <PathJob
           host={host}
-          title="Make a library of a back-up"
+          title={libraryWords('makeLibraryBack')}
           fields={[
-            { label: 'Archive', wanted: 'archive', placeholder: 'whole path of the .zip' },
-            { label: 'New folder', wanted: 'folder', placeholder: 'whole path; must be new or empty' },
+            { label: libraryWords('archive'), wanted: 'archive', placeholder: libraryWords('wholePathZip') },
+            {
+              label: libraryWords('newFolder'),
+              wanted: 'folder',
+              placeholder: libraryWords('wholePathMust'),
+            },
           ]}
-          button="Make the library"
-          doing="Unpacking"
+          button={libraryWords('makeLibrary')}
+          doing={libraryWords('unpacking')}
           job={restore}
           onStart={([archive = '', folder = '']) =>
             void restore.start(() => host.call('library/restore', { archive, folder }))
           }
-          done={
-            restore.result && (
-              <>
-                ✓ {restore.result.swims} swims, {restore.result.files.toLocaleString()} files, in{' '}
-                <code>{restore.result.path}</code>.{' '}
-                <button type="button" onClick={() => void switchTo(restore.result?.path ?? '')}>
-                  Open this library
-                </button>
-              </>
-            )
-          }
+          done={restore.result && <Restored result={restore.result} onOpen={switchTo} />}
         >
-          <p>The library open now is not touched. A back-up that is damaged or cut short is refused whole.</p>
+          <p>{libraryWords('libraryOpenNow')}</p>
         </PathJob>
         <OpenLibraryPart host={host} onOpen={switchTo} />
         <PathJob
           host={host}
-          title="Find lost clips"
+          title={libraryWords('findLostClips')}
           fields={[
             {
-              label: 'Folder to look in',
+              label: libraryWords('folderLook'),
               wanted: 'folder',
-              placeholder: 'whole path; all folders in it are looked through',
+              placeholder: libraryWords('wholePathAll'),
             },
           ]}
-          button="Look for them"
-          doing="Looking"
+          button={libraryWords('lookThem')}
+          doing={libraryWords('looking')}
           job={find}
           onStart={([folder = '']) =>
             void find.start(() => host.call('clips/find', { folder })).then(() => load())
           }
-          done={
-            find.result && (
-              <>
-                {find.result.found.length} found in {find.result.looked.toLocaleString()} files;{' '}
-                {find.result.stillMissing} still missing.
-                {find.result.closedFolders > 0 &&
-                  ` ${find.result.closedFolders} folders could not be looked into.`}
-              </>
-            )
-          }
+          done={find.result && <ClipsFound result={find.result} />}
         >
           <p>
-            {missing === 0
-              ? 'Every swim has its clip.'
-              : `${missing} ${missing === 1 ? 'swim misses its clip' : 'swims miss their clips'}.`}{' '}
-            A clip is known by what it holds, whatever its name and folder are now.
+            {libraryWords('clipKnownWhat', {
+              missing:
+                missing === 0 ? libraryWords('everySwimHas') : libraryWords('swimsMissTheir', { missing }),
+            })}
           </p>
         </PathJob>
         <ErasePart swimmers={swimmers} go={go} />

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
 import type { HostClient } from '../host/host-client';
 import { barePath, PlaceField } from '../ui/place-field';
+import { libraryWords } from '#core/words/library';
 
 interface Props {
   readonly host: HostClient;
@@ -13,11 +14,8 @@ export function OpenLibraryPart({ host, onOpen }: Props) {
   const [path, setPath] = useState('');
   return (
     <section className="upkeep" aria-labelledby={heading}>
-      <h2 id={heading}>Open another library</h2>
-      <p>
-        The one open now stays as it is. In a new or empty folder a new library begins. Submark opens the same
-        library again at its next start.
-      </p>
+      <h2 id={heading}>{libraryWords('openAnotherLibrary')}</h2>
+      <p>{libraryWords('oneOpenNowStays')}</p>
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -26,13 +24,13 @@ export function OpenLibraryPart({ host, onOpen }: Props) {
       >
         <PlaceField
           host={host}
-          label="Folder of the library"
+          label={libraryWords('folderLibrary')}
           wanted="folder"
-          placeholder="whole path"
+          placeholder={libraryWords('wholePath')}
           value={path}
           onChange={setPath}
         />
-        <button type="submit">Open this folder</button>
+        <button type="submit">{libraryWords('openFolder')}</button>
       </form>
     </section>
   );

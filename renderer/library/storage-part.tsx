@@ -10,42 +10,40 @@ import type { HostClient } from '../host/host-client';
 import { bytesWords } from '../swims/fact-words';
 import { JobState } from './job-state';
 import { useJob } from './use-job';
+import { libraryWords } from '#core/words/library';
 
 const kindWords: Readonly<Record<StorageKind, string>> = {
-  clips: 'Clips',
-  marks: 'Swims’ marks and cards',
-  thumbnails: 'Thumbnails',
-  generations: 'Earlier versions',
-  copies: 'Versions kept of a clash or damage',
-  plans: 'Squad, practices, trials, drills',
-  exports: 'Exports: stills, handouts, tables',
-  bin: 'Bin',
+  clips: libraryWords('clips'),
+  marks: libraryWords('swimsMarksCards'),
+  thumbnails: libraryWords('thumbnails'),
+  generations: libraryWords('earlierVersions'),
+  copies: libraryWords('versionsKeptClash'),
+  plans: libraryWords('squadPracticesTrials'),
+  exports: libraryWords('exportsStillsHandouts'),
+  bin: libraryWords('bin'),
   cache: 'Working copies, index, unfinished uploads',
-  other: 'Other files',
+  other: libraryWords('otherFiles'),
 };
 
 /** What is removed only after a question, and the question. */
 const questions = {
   exports: {
-    button: 'Remove all exports…',
-    title: 'Remove every exported file?',
-    words:
-      'Stills, handouts and tables in the library’s exports folder are removed for good. Swims and marks stay, so each can be exported again.',
-    yes: 'Remove them',
+    button: libraryWords('removeAllExports'),
+    title: libraryWords('removeEveryExported'),
+    words: libraryWords('stillsHandoutsTables'),
+    yes: libraryWords('removeThem'),
   },
   generations: {
-    button: 'Remove earlier versions…',
-    title: 'Remove every earlier version?',
-    words:
-      'Each swim, practice and trial stays as it is now. The last few versions before it, from which a damaged file is put right, are removed for good; new ones are kept from the next change on. Versions kept of a clash stay.',
-    yes: 'Remove them',
+    button: libraryWords('removeEarlierVersions'),
+    title: libraryWords('removeEveryEarlier'),
+    words: libraryWords('eachSwimPractice'),
+    yes: libraryWords('removeThem'),
   },
   thumbnails: {
-    button: 'Remove thumbnails…',
-    title: 'Remove every thumbnail?',
-    words:
-      'The small pictures on the shelf are removed. The shelf takes each anew from its film when it comes into sight, where the window can read that film by itself. Clips and marks stay.',
-    yes: 'Remove them',
+    button: libraryWords('removeThumbnails'),
+    title: libraryWords('removeEveryThumbnail'),
+    words: libraryWords('smallPicturesShelf'),
+    yes: libraryWords('removeThem'),
   },
 } as const;
 type Asked = keyof typeof questions;
@@ -68,23 +66,33 @@ export function StoragePart({ host, say, stamp }: Props) {
   useEffect(() => void look(), [look, stamp]);
   const clean = async (what: Asked | 'cache'): Promise<void> => {
     const done = await host.call('storage/clean', { what });
-    if (done.ok) say(`${done.value.files} files removed, ${bytesWords(done.value.bytes)} given back.`);
+    if (done.ok)
+      say(
+        libraryWords('filesRemovedGiven', { files: done.value.files, bytes: bytesWords(done.value.bytes) }),
+      );
     await look();
   };
   const kinds = job.result?.kinds;
   const most = kinds ? Math.max(1, ...Object.values(kinds).map(({ bytes }) => bytes)) : 1;
   const total = kinds ? Object.values(kinds).reduce((sum, { bytes }) => sum + bytes, 0) : 0;
   return (
-    <section className="upkeep upkeep-wide" aria-label="Room taken">
-      <h2>Room taken {kinds && <small>{bytesWords(total)}</small>}</h2>
-      <JobState job={job} doing="Adding up" />
+    <section className="upkeep upkeep-wide" aria-label={libraryWords('roomTaken')}>
+      <h2>
+        {libraryWords('roomTaken')} {kinds && <small>{bytesWords(total)}</small>}
+      </h2>
+      <JobState job={job} doing={libraryWords('addingUp')} />
       {kinds && (
         <table className="storage-table">
           <tbody>
             {storageKinds.map((kind) => (
               <tr key={kind}>
                 <th scope="row">{kindWords[kind]}</th>
-                <td>{kinds[kind].files === 1 ? '1 file' : `${kinds[kind].files.toLocaleString()} files`}</td>
+                <td>
+                  {libraryWords('files', {
+                    files: kinds[kind].files,
+                    files2: kinds[kind].files.toLocaleString(),
+                  })}
+                </td>
                 <td>{kinds[kind].bytes === 0 ? '–' : bytesWords(kinds[kind].bytes)}</td>
                 <td className="storage-bar" aria-hidden="true">
                   <span style={{ width: `${(100 * kinds[kind].bytes) / most}%` }} />
@@ -97,7 +105,7 @@ export function StoragePart({ host, say, stamp }: Props) {
                   )}
                   {kind === 'cache' && kinds.cache.files > 0 && (
                     <button type="button" onClick={() => void clean('cache')}>
-                      Make the index anew
+                      {libraryWords('makeIndexAnew')}
                     </button>
                   )}
                 </td>
@@ -108,14 +116,13 @@ export function StoragePart({ host, say, stamp }: Props) {
       )}
       {job.result && job.result.clipsOutside > 0 && (
         <p className="caution">
-          {job.result.clipsOutside} {job.result.clipsOutside === 1 ? 'clip lies' : 'clips lie'} outside the
-          library, where you left them, and take no room here.
+          {libraryWords('clipsLieOutsideLibrary', { clipsOutside: job.result.clipsOutside })}
         </p>
       )}
       {asks && (
         <ConfirmDialog
           {...questions[asks]}
-          no="Keep them"
+          no={libraryWords('keepThem')}
           onAnswer={(yes) => {
             setAsks(null);
             if (yes) void clean(asks);

@@ -1,9 +1,10 @@
 import type { Clip, SwimCard } from '#core/swim-file/swim-schema';
 import type { SwimCommand } from './swim-command';
+import { openSwimWords } from '#core/words/open-swim';
 
 export function editCard(said: Partial<SwimCard>): SwimCommand {
   return {
-    name: 'edit the swim card',
+    name: openSwimWords('editSwimCard'),
     change: (draft) => {
       Object.assign(draft.card, structuredClone(said));
     },
@@ -14,7 +15,7 @@ export function editCard(said: Partial<SwimCard>): SwimCommand {
 export function keepCard(said: Partial<SwimCard>, slowdown: number | null): SwimCommand {
   const steps = [editCard(said), ...(slowdown === null ? [] : [setSlowdown(slowdown)])];
   return {
-    name: 'edit the swim card',
+    name: openSwimWords('editSwimCard'),
     change: (draft) => {
       for (const step of steps) step.change(draft);
     },
@@ -24,7 +25,7 @@ export function keepCard(said: Partial<SwimCard>, slowdown: number | null): Swim
 /** Playback seconds per real second; the coach's word outranks what the file says. */
 export function setSlowdown(factor: number, source: Clip['slowdown']['source'] = 'coach'): SwimCommand {
   return {
-    name: 'set the slow motion',
+    name: openSwimWords('setSlowMotion'),
     change: (draft) => {
       draft.clip.slowdown = { factor, source };
     },

@@ -16,6 +16,7 @@ import { createViewStore } from './view-store';
 import type { OpenFrameSource } from '../video/frame-source';
 import { type OpenSwim, clockOf, createFilmStore } from './open-swim';
 import { createFilmKeeper } from './film-keeper';
+import { openSwimWords } from '#core/words/open-swim';
 
 export interface OpenSwimOptions {
   readonly host: HostClient;
@@ -103,10 +104,7 @@ export async function createOpenSwim(options: OpenSwimOptions): Promise<Result<C
   void host.call('coach/read', {}, signal).then((read) => {
     if (!read.ok || signal.aborted) return;
     const { coach, setAside } = read.value;
-    if (setAside !== null)
-      say(
-        `Your marking error can’t be read from coach.json, so it is assumed. The file is kept as ${setAside}.`,
-      );
+    if (setAside !== null) say(openSwimWords('yourMarkingError', { setAside }));
     known.setState({ coach, markingError: coachMarkingError(coach, opened.swim.clip.height) });
   });
   return success({

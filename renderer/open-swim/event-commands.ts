@@ -1,10 +1,11 @@
 import type { EventMark } from '#core/swim-file/swim-schema';
 import { markPhrase } from '#core/marks/mark-words';
 import type { SwimChange, SwimCommand } from './swim-command';
+import { openSwimWords } from '#core/words/open-swim';
 
 export function addEvent(mark: EventMark): SwimCommand {
   return {
-    name: `mark ${markPhrase(mark)}`,
+    name: openSwimWords('mark', { markPhrase: markPhrase(mark) }),
     frame: mark.frame,
     change: (draft) => {
       draft.events.push({ ...mark });
@@ -25,7 +26,7 @@ export function placeEventAt(id: string, frame: number): SwimChange {
 
 export function moveEvent(mark: EventMark, frame: number): SwimCommand {
   return {
-    name: `move ${markPhrase(mark)}`,
+    name: openSwimWords('move', { markPhrase: markPhrase(mark) }),
     frame,
     frameBefore: mark.frame,
     change: placeEventAt(mark.id, frame),
@@ -38,7 +39,10 @@ export function sayOfEvent(
   said: Pick<EventMark, 'hand' | 'breathTo' | 'metres'>,
 ): SwimCommand {
   return {
-    name: `change ${markPhrase(mark)} to ${markPhrase({ ...mark, ...said })}`,
+    name: openSwimWords('change', {
+      markPhrase: markPhrase(mark),
+      markPhrase2: markPhrase({ ...mark, ...said }),
+    }),
     frame: mark.frame,
     change: (draft) => {
       const found = draft.events.find((each) => each.id === mark.id);
@@ -49,7 +53,7 @@ export function sayOfEvent(
 
 export function removeEvent(mark: EventMark): SwimCommand {
   return {
-    name: `remove ${markPhrase(mark)}`,
+    name: openSwimWords('remove', { markPhrase: markPhrase(mark) }),
     frame: mark.frame,
     change: (draft) => {
       draft.events = draft.events.filter((each) => each.id !== mark.id);

@@ -4,6 +4,7 @@ import type { OpenSwim, FilmKeeper } from './open-swim';
 import { makeCopy } from './make-copy';
 import { openFilm } from './open-film';
 import { watchClip } from './watch-clip';
+import { openSwimWords } from '#core/words/open-swim';
 
 /** Our default: how often a file that has gone is looked for again. */
 const lookAgainMs = 2000;
@@ -92,7 +93,8 @@ export function createFilmKeeper(
         const wasGone = session.film.getState().trouble !== null;
         letGo();
         await openFilm(session, 'present', open, signal);
-        if (wasGone && !signal.aborted && session.film.getState().source) session.say('The clip is back');
+        if (wasGone && !signal.aborted && session.film.getState().source)
+          session.say(openSwimWords('clipBack'));
       } finally {
         looking = false;
       }

@@ -3,6 +3,7 @@ import { keepCamera } from '#core/follow/keep-camera';
 import { keepFollowed } from '#core/follow/keep-followed';
 import type { CameraRun, FollowedRun } from '#core/swim-file/swim-schema';
 import type { SwimCommand } from './swim-command';
+import { openSwimWords } from '#core/words/open-swim';
 
 /** Keeps what was followed through these pieces, in the place of what was there. The coach's points stay as they are. */
 export function setFollowed(
@@ -12,7 +13,7 @@ export function setFollowed(
 ): SwimCommand {
   const frame = pieces[0]?.first;
   return {
-    name: 'follow the points',
+    name: openSwimWords('followPoints'),
     ...(frame === undefined ? {} : { frame }),
     change: (draft) => {
       draft.followed = keepFollowed(draft.followed, pieces, runs).map(({ points, ...run }) => ({
@@ -27,7 +28,7 @@ export function setFollowed(
 
 export function dropFollowed(): SwimCommand {
   return {
-    name: 'forget the followed points',
+    name: openSwimWords('forgetFollowedPoints'),
     change: (draft) => {
       draft.followed = [];
       draft.cameraPath = [];

@@ -4,6 +4,7 @@ import { removeEvent } from './event-commands';
 import { nothingSelected } from './view-store';
 import { type OpenSwim, clockOf } from './open-swim';
 import { passWindow } from './pass-window';
+import { openSwimWords } from '#core/words/open-swim';
 
 /**
  * One stroke in the order its moments come, from hand entry past the next hand entry: seven moments of the hands and
@@ -88,7 +89,7 @@ export function passOn(session: OpenSwim, id: string | null = null): void {
     return;
   }
   endPass(session);
-  session.say('One whole pass is marked');
+  session.say(openSwimWords('oneWholePass'));
 }
 
 /** To the moment before; the mark it placed is taken away, to be placed again. */

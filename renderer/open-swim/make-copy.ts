@@ -6,6 +6,7 @@ import type { OpenFrameSource } from '../video/frame-source';
 import { openCopy, openSwimFilm } from '../video/open-swim-film';
 import type { OpenSwim, Copying, FilmState } from './open-swim';
 import { growWhileMade } from './grow-while-made';
+import { openSwimWords } from '#core/words/open-swim';
 
 /** Room for the pictures around the coach while the copy takes over from what was shown before it. */
 const handOverBytes = 64 * 2 ** 20;
@@ -31,7 +32,7 @@ export async function makeCopy(
     if (!whole.aborted) film.setState({ copying: { why, share, words, pieces, stop: () => stop.abort() } });
   };
   film.setState({ trouble: null, slowMs: null });
-  tell(null, 'Making the working copy');
+  tell(null, openSwimWords('makingWorkingCopy'));
   const started = await host.call('copy/make', { id: swim.id, frame: session.view.getState().frame });
   const ended = new AbortController();
   if (started.ok && !whole.aborted)
@@ -60,7 +61,7 @@ export async function makeCopy(
   film.setState({ copying: null });
   if (!copy.ok) {
     const { what, todo } = errorWords(copy.error);
-    const words = copy.error.code === 'cancelled' ? 'No working copy was made.' : `${what} ${todo}`;
+    const words = copy.error.code === 'cancelled' ? openSwimWords('noWorkingCopy') : `${what} ${todo}`;
     if (why === 'needed') {
       film.getState().source?.close();
       film.setState({ source: null, reopen: null, trouble: { kind: 'no-copy', words } });
@@ -85,7 +86,7 @@ export async function makeCopy(
   });
   before?.close();
   if (budget) source.limitTo(budget);
-  session.say('Stepping through the working copy now; frames and marks are those of the original.');
+  session.say(openSwimWords('steppingThroughWorking'));
 }
 
 /** Opens the same pictures once more, for work that must not disturb the stepping. */

@@ -8,6 +8,7 @@ import type { OpenSwim } from './open-swim';
 import { passAfterMark } from './guided-pass';
 import { selectedEvent } from './selection-actions';
 import { whenShown } from './stepping';
+import { openSwimWords } from '#core/words/open-swim';
 
 export type Said = Pick<EventMark, 'hand' | 'breathTo' | 'metres'>;
 const nothingSaid: Said = { hand: null, breathTo: null, metres: null };
@@ -37,7 +38,7 @@ function placeMark(session: OpenSwim, kind: EventKind, frame: number, said: Said
     .events.find((each) => each.kind === kind && each.frame === frame && each.hand === said.hand);
   if (twin) {
     view.setState({ selection: { kind: 'event', id: twin.id }, question: null });
-    session.say(`This frame already has a ${markPhrase(twin)}`);
+    session.say(openSwimWords('frameAlreadyHas', { markPhrase: markPhrase(twin) }));
     // it is there, so a guided pass that asked for it has it
     passAfterMark(session, kind, twin.id);
     return;
@@ -52,7 +53,7 @@ function placeMark(session: OpenSwim, kind: EventKind, frame: number, said: Said
 export async function markHere(session: OpenSwim, kind: EventKind): Promise<void> {
   const { frame } = session.view.getState();
   if (session.film.getState().source && !(await whenShown(session))) {
-    session.say('The picture is not there yet: nothing was marked');
+    session.say(openSwimWords('pictureNotThere'));
     return;
   }
   const said = whatIsSaid(kind, session.document.swim().card);

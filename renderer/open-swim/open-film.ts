@@ -5,6 +5,7 @@ import type { OpenFrameSource } from '../video/frame-source';
 import { openCopy, openSwimFilm } from '../video/open-swim-film';
 import type { OpenSwim, ClipStatus } from './open-swim';
 import { makeCopy, reopenerOf } from './make-copy';
+import { openSwimWords } from '#core/words/open-swim';
 
 /**
  * Opens the swim's film, but shows it only when its frames are the ones the marks were made on. A clip that this window
@@ -48,8 +49,7 @@ export async function openFilm(
       reopen: reopenerOf(session, open),
       trouble: null,
     });
-    if (clipStatus !== 'present')
-      session.say('The clip itself is not there: its working copy is shown. Marks can be made as always.');
+    if (clipStatus !== 'present') session.say(openSwimWords('clipItselfNot'));
     // one that was begun earlier, or in another window, is taken over as soon as it is made
     const look = opened.value.from === 'clip' ? await host.call('copy/look', { id: swim.id }) : null;
     if (look?.ok && look.value.state === 'making') await makeCopy(session, open, 'slow', signal);

@@ -1,6 +1,7 @@
 import type { FrameRange } from '#core/timeline/frame-range';
 import { createPlayer, type PlayPace, playPaces } from '../video/player';
 import { type OpenSwim, clockOf } from './open-swim';
+import { openSwimWords } from '#core/words/open-swim';
 
 const paceOf = (pace: number): PlayPace => playPaces.find((each) => each === pace) ?? 1;
 
@@ -19,7 +20,7 @@ export function startPlayback(session: OpenSwim, loop?: FrameRange): () => void 
     onFrame: (picture) => view.setState({ frame: picture.frame, towards: 1 }),
     onStop: (reason) => {
       view.setState({ playing: false });
-      if (reason === 'lost') session.say('The next picture can’t be decoded: playing stopped there');
+      if (reason === 'lost') session.say(openSwimWords('nextPictureCant'));
     },
   });
   const { frame, pace } = view.getState();

@@ -4,6 +4,7 @@ import type { Posture, Swim } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/point';
 import { landmarkWords } from '#core/marks/mark-words';
 import type { SwimChange, SwimCommand } from './swim-command';
+import { openSwimWords } from '#core/words/open-swim';
 
 /** The posture of a frame, made empty in its place (postures stay in order of frames) when there is none. */
 function postureAt(draft: Draft<Swim>, frame: number): Draft<Posture> {
@@ -32,7 +33,7 @@ export function placeLandmark(frame: number, landmark: LandmarkName, point: Poin
 
 export function setPosturePoint(frame: number, landmark: LandmarkName, point: Point): SwimCommand {
   return {
-    name: `lay ${landmarkWords[landmark].toLowerCase()}`,
+    name: openSwimWords('lay', { landmark: landmarkWords[landmark].toLowerCase() }),
     frame,
     change: placeLandmark(frame, landmark, point),
   };
@@ -41,7 +42,7 @@ export function setPosturePoint(frame: number, landmark: LandmarkName, point: Po
 /** A followed point that the coach looked at and called right. */
 export function keepFollowedPoint(frame: number, landmark: LandmarkName, point: Point): SwimCommand {
   return {
-    name: `right as it is: ${landmarkWords[landmark].toLowerCase()}`,
+    name: openSwimWords('right', { landmark: landmarkWords[landmark].toLowerCase() }),
     frame,
     change: placeLandmark(frame, landmark, point),
   };
@@ -49,7 +50,7 @@ export function keepFollowedPoint(frame: number, landmark: LandmarkName, point: 
 
 export function moveLandmark(frame: number, landmark: LandmarkName, point: Point): SwimCommand {
   return {
-    name: `move ${landmarkWords[landmark].toLowerCase()}`,
+    name: openSwimWords('moveLandmark', { landmark: landmarkWords[landmark].toLowerCase() }),
     frame,
     change: placeLandmark(frame, landmark, point),
   };
@@ -57,7 +58,7 @@ export function moveLandmark(frame: number, landmark: LandmarkName, point: Point
 
 export function hideLandmark(frame: number, landmark: LandmarkName): SwimCommand {
   return {
-    name: `leave out ${landmarkWords[landmark].toLowerCase()}`,
+    name: openSwimWords('leaveOut', { landmark: landmarkWords[landmark].toLowerCase() }),
     frame,
     change: (draft) => {
       const posture = postureAt(draft, frame);
@@ -70,7 +71,7 @@ export function hideLandmark(frame: number, landmark: LandmarkName): SwimCommand
 /** Takes a landmark back to "not laid yet", neither placed nor hidden. */
 export function clearLandmark(frame: number, landmark: LandmarkName): SwimCommand {
   return {
-    name: `clear ${landmarkWords[landmark].toLowerCase()}`,
+    name: openSwimWords('clear', { landmark: landmarkWords[landmark].toLowerCase() }),
     frame,
     change: (draft) => {
       const posture = postureAt(draft, frame);
@@ -84,7 +85,7 @@ export function clearLandmark(frame: number, landmark: LandmarkName): SwimComman
 /** Lays a copy of an earlier posture on a frame as a start; points already laid there stay. */
 export function copyPosture(from: Posture, frame: number): SwimCommand {
   return {
-    name: 'copy the body line forward',
+    name: openSwimWords('copyBodyLine'),
     frame,
     change: (draft) => {
       const posture = postureAt(draft, frame);

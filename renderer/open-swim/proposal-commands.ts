@@ -2,6 +2,7 @@ import type { EventProposal } from '#core/follow/propose-events';
 import { eventWords } from '#core/marks/mark-words';
 import type { EventMark } from '#core/swim-file/swim-schema';
 import type { SwimCommand } from './swim-command';
+import { openSwimWords } from '#core/words/open-swim';
 
 /**
  * Takes proposals in as marks; `frame` puts a single one on another frame: then its instant is that frame's, and where it was
@@ -28,7 +29,9 @@ export function acceptProposals(
   );
   const only = marks.length === 1 ? marks[0] : undefined;
   return {
-    name: only ? `accept ${eventWords[only.kind].toLowerCase()}` : `accept ${marks.length} proposals`,
+    name: only
+      ? openSwimWords('accept', { event: eventWords[only.kind].toLowerCase() })
+      : openSwimWords('acceptProposals', { marks: marks.length }),
     ...(only ? { frame: only.frame } : {}),
     change: (draft) => {
       draft.events.push(...marks);
@@ -46,7 +49,9 @@ export function acceptProposals(
 export function rejectProposals(proposals: readonly EventProposal[]): SwimCommand {
   const only = proposals.length === 1 ? proposals[0] : undefined;
   return {
-    name: only ? `reject ${eventWords[only.kind].toLowerCase()}` : `reject ${proposals.length} proposals`,
+    name: only
+      ? openSwimWords('reject', { event: eventWords[only.kind].toLowerCase() })
+      : openSwimWords('rejectProposals', { proposals: proposals.length }),
     ...(only ? { frame: only.frame } : {}),
     change: (draft) => {
       draft.dismissed.push(...proposals.map(({ kind, frame }) => ({ kind, frame })));

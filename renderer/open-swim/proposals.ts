@@ -6,6 +6,7 @@ import { goTo } from './stepping';
 import { makeId } from '../host/make-id';
 import { acceptProposals, rejectProposals } from './proposal-commands';
 import { remembered } from './selectors';
+import { openSwimWords } from '#core/words/open-swim';
 
 const none: readonly EventProposal[] = [];
 
@@ -39,7 +40,7 @@ export function lookAtNext(session: OpenSwim): void {
   const from = lookedAt(session)?.frame ?? session.view.getState().frame - 1;
   const next = proposals.find(({ frame }) => frame > from) ?? proposals[0];
   if (!next) {
-    session.say('Nothing is proposed');
+    session.say(openSwimWords('nothingProposed'));
     return;
   }
   session.follow.setState({ open: true });

@@ -2,6 +2,7 @@ import { cycleStarts } from '#core/measures/events/cycle-starts';
 import type { TimedEvent } from '#core/measures/timed-event';
 import { type Stroke, strokesOf } from '#core/measures/events/strokes';
 import type { ScoreGap, ScorePhase, ScoreRhythm, ScoreStroke } from './score-rhythm';
+import { openSwimWords } from '#core/words/open-swim';
 
 /**
  * Readings whose cycles are drawn as ties, one for each of the four gaps: kick one with the hand entry (T1) and with the
@@ -25,7 +26,7 @@ function phasesOf(stroke: Stroke): readonly ScorePhase[] {
     percent: (100 * (to.time - from.time)) / length,
   });
   const phases = [
-    phase('entry and catch', entry, caught),
+    phase(openSwimWords('entryCatch'), entry, caught),
     phase('pull', caught, shoulder),
     phase('push', shoulder, exit),
     phase('recovery', exit, next),

@@ -1,24 +1,28 @@
 import type { Scene } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/point';
 import type { SwimChange, SwimCommand } from './swim-command';
+import { openSwimWords } from '#core/words/open-swim';
 
 export type SceneItem = keyof Scene;
 export type SceneLineItem = 'level' | 'surface' | 'scale';
 
 export const sceneWords: Readonly<Record<SceneItem, string>> = {
-  travel: 'Direction of travel',
-  level: 'Level line',
-  surface: 'Surface line',
-  scale: 'Known length',
-  plane: 'Known rectangle',
-  straights: 'Straight lines',
-  camera: 'Camera distance',
-  still: 'Things that stand still',
+  travel: openSwimWords('directionTravel'),
+  level: openSwimWords('levelLine'),
+  surface: openSwimWords('surfaceLine'),
+  scale: openSwimWords('knownLength'),
+  plane: openSwimWords('knownRectangle'),
+  straights: openSwimWords('straightLines'),
+  camera: openSwimWords('cameraDistance'),
+  still: openSwimWords('thingsStandStill'),
 };
 
 export function setScene<Item extends SceneItem>(item: Item, value: Scene[Item]): SwimCommand {
   return {
-    name: `${value === null ? 'remove' : 'set'} the ${sceneWords[item].toLowerCase()}`,
+    name:
+      value === null
+        ? openSwimWords('removeScene', { scene: sceneWords[item].toLowerCase() })
+        : openSwimWords('set', { scene: sceneWords[item].toLowerCase() }),
     change: (draft) => {
       Object.assign(draft.scene, { [item]: structuredClone(value) });
     },
@@ -28,7 +32,7 @@ export function setScene<Item extends SceneItem>(item: Item, value: Scene[Item])
 /** One more line that is straight in the pool. */
 export function addStraight(points: readonly Point[]): SwimCommand {
   return {
-    name: 'add a straight line',
+    name: openSwimWords('addStraightLine'),
     change: (draft) => {
       draft.scene.straights.push(points.map(({ x, y }) => ({ x, y })));
     },
@@ -38,7 +42,7 @@ export function addStraight(points: readonly Point[]): SwimCommand {
 /** Takes away one of the lines that are straight in the pool. */
 export function removeStraight(line: number): SwimCommand {
   return {
-    name: 'remove a straight line',
+    name: openSwimWords('removeStraightLine'),
     change: (draft) => {
       draft.scene.straights.splice(line, 1);
     },

@@ -8,6 +8,7 @@ import { heldInPicture } from './held-in-picture';
 import { nothingSelected } from './view-store';
 import { type OpenSwim, clockOf } from './open-swim';
 import { goTo } from './stepping';
+import { openSwimWords } from '#core/words/open-swim';
 
 export function selectedEvent(session: OpenSwim) {
   const { selection } = session.view.getState();
@@ -40,7 +41,7 @@ export function nudgePoint(session: OpenSwim, dx: number, dy: number): void {
     const point = (item === 'scale' ? scene.scale?.line : scene[item])?.[end];
     if (point)
       document.run({
-        name: `move the ${sceneWords[item].toLowerCase()}`,
+        name: openSwimWords('moveScene', { scene: sceneWords[item].toLowerCase() }),
         change: placeSceneEnd(item, end, moved(point)),
       });
   } else if (selection.kind === 'straight') {
@@ -48,7 +49,7 @@ export function nudgePoint(session: OpenSwim, dx: number, dy: number): void {
     const at = document.swim().scene.straights[line]?.[point];
     if (at)
       document.run({
-        name: 'move a point of a straight line',
+        name: openSwimWords('movePointStraight'),
         change: placeStraightPoint(line, point, moved(at)),
       });
   }

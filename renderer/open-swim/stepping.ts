@@ -3,6 +3,7 @@ import { framesWithMarks, nextOf } from './selectors';
 import type { ViewState } from './view-store';
 import { walkWay } from '../video/walk-way';
 import { type OpenSwim, clockOf } from './open-swim';
+import { openSwimWords } from '#core/words/open-swim';
 
 /** Asks for a frame; the picture follows as fast as it is decoded. */
 export function goTo(session: OpenSwim, frame: number): void {
@@ -32,7 +33,8 @@ export function goToEnd(session: OpenSwim, end: 'first' | 'last'): void {
 /** To the nearest frame with a mark before or after; says so when there is none. */
 export function goToMark(session: OpenSwim, way: -1 | 1): void {
   const found = nextOf(framesWithMarks(session.document.swim()), session.view.getState().frame, way);
-  if (found === null) session.say(way > 0 ? 'No mark after this frame' : 'No mark before this frame');
+  if (found === null)
+    session.say(way > 0 ? openSwimWords('noMarkAfterFrame') : openSwimWords('noMarkBefore'));
   else goTo(session, found);
 }
 

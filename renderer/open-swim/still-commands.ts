@@ -1,10 +1,11 @@
 import type { Point } from '#core/units/point';
 import type { SwimCommand } from './swim-command';
+import { openSwimWords } from '#core/words/open-swim';
 
 /** Marks a thing that stands still on a frame, in the place of its mark there. A `thing` past the last is a new one. */
 export function placeStill(thing: number, frame: number, { x, y }: Point): SwimCommand {
   return {
-    name: 'mark a thing that stands still',
+    name: openSwimWords('markThingStands'),
     frame,
     change: (draft) => {
       const { still } = draft.scene;
@@ -22,7 +23,7 @@ export function placeStill(thing: number, frame: number, { x, y }: Point): SwimC
 /** Takes one mark away; a thing without marks goes with it. */
 export function removeStill(thing: number, frame: number): SwimCommand {
   return {
-    name: 'remove a mark of a thing that stands still',
+    name: openSwimWords('removeMarkThing'),
     frame,
     change: (draft) => {
       const left = (draft.scene.still[thing] ?? []).filter((mark) => mark.frame !== frame);

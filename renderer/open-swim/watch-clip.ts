@@ -1,4 +1,5 @@
 import type { OpenSwim, FilmKeeper } from './open-swim';
+import { openSwimWords } from '#core/words/open-swim';
 
 /** Our default: how often the clip's file is looked at while its pictures are on screen. */
 const watchEveryMs = 3000;
@@ -22,10 +23,7 @@ export async function watchClip(
     const look = await session.host.call('swim/clip-status', { id }, signal);
     if (signal.aborted || !look.ok) continue;
     const changed = look.value.clipStatus === 'changed';
-    if (changed && from === 'copy' && !told)
-      session.say(
-        'Another film has taken the clip’s place. Its working copy is shown; marks stay as they are.',
-      );
+    if (changed && from === 'copy' && !told) session.say(openSwimWords('anotherFilmHas'));
     told = changed;
     if (changed && from === 'clip') await unreadable();
   }

@@ -12,6 +12,7 @@ import { useLibrary } from '../swims/use-library';
 import { unlikeWords } from './difference-words';
 import '../shelf/shelf.css';
 import './choose-pair.css';
+import { pairWords } from '#core/words/pair';
 
 interface Props extends Pick<ScreenProps, 'host' | 'go'> {
   /** The swim already chosen, as from the bench; null: none. */
@@ -55,18 +56,16 @@ export function ChoosePair({ first, host, go }: Props) {
   return (
     <div className="choose-pair">
       <PageBar
-        title="Pair"
+        title={pairWords('pair')}
         back={
           <button type="button" onClick={() => go(shelfRoute)}>
-            ‹ Shelf
+            {pairWords('shelf')}
           </button>
         }
       />
       <main>
         {trouble && <LibraryTrouble trouble={trouble} onAgain={() => void load()} />}
-        {library && swims.length === 0 && (
-          <p>There are no swims yet. Add one on the shelf; two stretches of one swim make a pair too.</p>
-        )}
+        {library && swims.length === 0 && <p>{pairWords('thereNoSwims')}</p>}
         {swims.length > 0 && (
           <form
             onSubmit={(event) => {
@@ -74,15 +73,12 @@ export function ChoosePair({ first, host, go }: Props) {
               open();
             }}
           >
-            <p>
-              Choose two swims to see side by side, step together and compare reading by reading. The same
-              swim twice shows two stretches of it.
-            </p>
+            <p>{pairWords('chooseTwoSwims')}</p>
             <label className="choose-search">
-              Find a swim
+              {pairWords('findSwim')}
               <input
                 type="search"
-                placeholder="swimmer, drill, aids, month…"
+                placeholder={pairWords('swimmerDrillAids')}
                 value={text}
                 onChange={(event) => {
                   setText(event.target.value);
@@ -115,12 +111,12 @@ export function ChoosePair({ first, host, go }: Props) {
               <p>
                 {a && b
                   ? unlikeCards(a.card, b.card).length > 0
-                    ? `Not alike: ${unlikeWords(unlikeCards(a.card, b.card))}`
-                    : 'Swum and filmed alike, as far as their cards say'
+                    ? pairWords('notAlike', { unlike: unlikeWords(unlikeCards(a.card, b.card)) })
+                    : pairWords('swumFilmedAlike')
                   : ''}
               </p>
               <button type="submit" className="primary" disabled={!a || !b}>
-                Open the pair
+                {pairWords('openPair')}
               </button>
             </div>
           </form>
@@ -165,21 +161,26 @@ function SwimChoice({ name, swims, left, onMore, chosen, host, beside, onChoose 
             <span>
               <strong>{cardWords(swim.card).title}</strong>
               <small>
-                {dayWords(swim.card.date)} · {aidsWords(swim.card.aids)} · {swim.eventCount} events
-                {beside?.id === swim.id
-                  ? ' · the same swim: two stretches'
-                  : unlike.length > 0
-                    ? ` · other ${unlikeWords(unlike)}`
-                    : ''}
+                {pairWords('events', {
+                  day: dayWords(swim.card.date),
+                  aids: aidsWords(swim.card.aids),
+                  eventCount: swim.eventCount,
+                  unlike:
+                    beside?.id === swim.id
+                      ? ` ${pairWords('sameSwimTwoStretches')}`
+                      : unlike.length > 0
+                        ? ` ${pairWords('other', { unlike: unlikeWords(unlike) })}`
+                        : '',
+                })}
               </small>
             </span>
           </label>
         );
       })}
-      {swims.length === 0 && <p>No swim is like that.</p>}
+      {swims.length === 0 && <p>{pairWords('noSwimLike')}</p>}
       {left > 0 && (
         <button type="button" onClick={onMore}>
-          Show more of {left.toLocaleString()}
+          {pairWords('showMore', { left: left.toLocaleString() })}
         </button>
       )}
     </fieldset>

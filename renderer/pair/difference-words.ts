@@ -4,13 +4,14 @@ import { aidsWords, armWords, sideWords, strokeWords, viewWords } from '#core/sw
 import { doubtOfBoth } from '#core/measures/doubtful';
 import { formatReading, type ReadingText } from '#core/measures/format-reading';
 import type { SwimCard } from '#core/swim-file/swim-schema';
+import { pairWords } from '#core/words/pair';
 
 export const verdictWords: Readonly<Record<PairVerdict, string>> = {
   clear: 'clear',
-  'within-error': 'within marking error',
-  unlike: 'not like with like',
-  'other-unit': 'not in one unit',
-  missing: 'not in both',
+  'within-error': pairWords('withinMarkingError'),
+  unlike: pairWords('notLikeLike'),
+  'other-unit': pairWords('notOneUnit'),
+  missing: pairWords('notBoth'),
 };
 
 const kindWords: Readonly<Record<UnlikeKind, string>> = {
@@ -18,7 +19,7 @@ const kindWords: Readonly<Record<UnlikeKind, string>> = {
   stroke: 'stroke',
   drill: 'drill',
   arms: 'arms',
-  'side-up': 'side up',
+  'side-up': pairWords('sideUp'),
   view: 'view',
   breathing: 'breathing',
   swimmer: 'swimmer',
@@ -52,9 +53,9 @@ function saidOf(kind: UnlikeKind, card: SwimCard, plain: string): string {
     case 'view':
       return viewWords[card.view];
     case 'swimmer':
-      return card.swimmerName || 'not named';
+      return card.swimmerName || pairWords('notNamed');
     case 'effort':
-      return card.effort ?? 'effort not said';
+      return card.effort ?? pairWords('effortNotSaid');
     case 'breathing':
       return plain;
   }

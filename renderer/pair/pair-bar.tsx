@@ -4,6 +4,7 @@ import { useTip } from '../ui/use-tip';
 import { cardWords } from '#core/swim-file/card-words';
 import { usePair, usePairPart, usePairView } from './pair-session';
 import { letterOf, type Which } from './pair-view';
+import { pairWords } from '#core/words/pair';
 
 interface Props {
   readonly onLeave: () => void;
@@ -15,8 +16,8 @@ interface Props {
 
 const lays: readonly { readonly at: LayPoint | null; readonly words: string }[] = [
   { at: null, words: 'no' },
-  { at: 'hip', words: 'at the hip' },
-  { at: 'shoulder', words: 'at the shoulder' },
+  { at: 'hip', words: pairWords('atHip') },
+  { at: 'shoulder', words: pairWords('atShoulder') },
 ];
 
 /** Which two swims these are, and how their pictures are brought together. */
@@ -31,8 +32,8 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
   const known = a.context.bodyLength !== null && b.context.bodyLength !== null;
   return (
     <header className="bench-bar pair-bar">
-      <button type="button" onClick={onLeave} title="Back to all swims">
-        ‹ Shelf
+      <button type="button" onClick={onLeave} title={pairWords('backAllSwims')}>
+        {pairWords('shelf')}
       </button>
       <h1>
         <SwimName which={0} onBench={onBench} />
@@ -40,9 +41,9 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
           type="button"
           className="pair-swap"
           onClick={onSwap}
-          title={tip('swap', 'A and B change places')}
+          title={tip('swap', pairWords('bChangePlaces'))}
         >
-          ⇄<span className="unseen">A and B change places</span>
+          ⇄<span className="unseen">{pairWords('bChangePlaces')}</span>
         </button>
         <SwimName which={1} onBench={onBench} />
       </h1>
@@ -51,19 +52,15 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
         aria-pressed={sameLength}
         disabled={!known}
         onClick={() => session.view.setState({ sameLength: !sameLength })}
-        title={
-          known
-            ? tip('same-length', 'Show both bodies equally long')
-            : 'Needs a stretched body line in both, or the swimmer’s streamline and a known length'
-        }
+        title={known ? tip('same-length', pairWords('showBothBodies')) : pairWords('needsStretchedBody')}
       >
-        Same length
+        {pairWords('sameLength')}
       </button>
       <label className="pair-lay">
-        B on A
+        {pairWords('b')}
         <select
           value={lay ?? ''}
-          title={tip('lay', 'B’s body line on A’s picture, where both have one')}
+          title={tip('lay', pairWords('bsBodyLinePicture'))}
           onChange={(change) =>
             session.view.setState({ lay: lays.find(({ at }) => at === change.target.value)?.at ?? null })
           }
@@ -79,19 +76,15 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
         type="button"
         aria-pressed={showTable}
         onClick={() => session.view.setState({ showTable: !showTable })}
-        title={tip('differences', 'Show or hide the differences')}
+        title={tip('differences', pairWords('showOrHideDifferences'))}
       >
-        Differences
+        {pairWords('differences')}
       </button>
-      <button
-        type="button"
-        onClick={onStill}
-        title={tip('still', 'Save the frames shown side by side as a picture')}
-      >
-        Still…
+      <button type="button" onClick={onStill} title={tip('still', pairWords('saveFramesShown'))}>
+        {pairWords('still')}
       </button>
-      <button type="button" onClick={onVideo} title={tip('video', 'Save both side by side as a video')}>
-        Video…
+      <button type="button" onClick={onVideo} title={tip('video', pairWords('saveBothSide'))}>
+        {pairWords('video')}
       </button>
       <KeySheetButton />
     </header>
@@ -107,8 +100,8 @@ function SwimName({ which, onBench }: { readonly which: Which; readonly onBench:
       type="button"
       className="pair-name"
       onClick={() => onBench(which)}
-      title={`${[title, ...facts].join(' · ')}. To the bench.`}
-      aria-label={`${letter}: ${title}, ${facts[0] ?? ''}. To the bench`}
+      title={pairWords('bench', { list: [title, ...facts].join(' · ') })}
+      aria-label={pairWords('benchLetter', { letter, title, facts: facts[0] ?? '' })}
     >
       <b>{letter}</b>
       <span>

@@ -3,10 +3,11 @@ import type { Command } from '../ui/command';
 import type { PairSession } from './pair-session';
 import { goToEnd, goToLock, lockHere, setStretch, stepPair, stepToMark } from './pair-steps';
 import { type Which, withEach } from './pair-view';
+import { pairWords } from '#core/words/pair';
 
 export const modeWords: Readonly<Record<PairMode, string>> = {
-  time: 'true time',
-  cycle: '% of cycle',
+  time: pairWords('trueTime'),
+  cycle: pairWords('cycle'),
   free: 'free',
 };
 
@@ -15,7 +16,7 @@ const nextLay = { none: 'hip', hip: 'shoulder', shoulder: null } as const;
 /** Whether both swims can run in percent of the cycle; without, the coach is told what is missing. */
 export function chooseMode(session: PairSession, mode: PairMode, cyclic: boolean): void {
   if (mode === 'cycle' && !cyclic) {
-    session.say('Percent of the cycle needs two hand entries or two kick tops in each swim');
+    session.say(pairWords('percentCycleNeeds'));
     return;
   }
   session.view.setState({ mode, scoreSpan: null, playing: false });
@@ -48,49 +49,51 @@ export function pairCommands(
   const step = (id: string, label: string, key: string, by: number): Command =>
     view(id, label, [key], () => stepPair(session, by));
   return [
-    step('frame-back', 'One frame back', 'ArrowLeft', -1),
-    step('frame-on', 'One frame on', 'ArrowRight', 1),
-    step('frames-back', 'Ten frames back', 'Shift+ArrowLeft', -10),
-    step('frames-on', 'Ten frames on', 'Shift+ArrowRight', 10),
-    view('mark-before', 'Previous mark', ['ArrowUp'], () => stepToMark(session, -1)),
-    view('mark-after', 'Next mark', ['ArrowDown'], () => stepToMark(session, 1)),
-    view('first', 'Start of the stretch', ['Home'], () => goToEnd(session, 'first')),
-    view('last', 'End of the stretch', ['End'], () => goToEnd(session, 'last')),
+    step('frame-back', pairWords('oneFrameBack'), 'ArrowLeft', -1),
+    step('frame-on', pairWords('oneFrame'), 'ArrowRight', 1),
+    step('frames-back', pairWords('tenFramesBack'), 'Shift+ArrowLeft', -10),
+    step('frames-on', pairWords('tenFrames'), 'Shift+ArrowRight', 10),
+    view('mark-before', pairWords('previousMark'), ['ArrowUp'], () => stepToMark(session, -1)),
+    view('mark-after', pairWords('nextMark'), ['ArrowDown'], () => stepToMark(session, 1)),
+    view('first', pairWords('startStretch'), ['Home'], () => goToEnd(session, 'first')),
+    view('last', pairWords('endStretch'), ['End'], () => goToEnd(session, 'last')),
     {
-      ...view('play', 'Play or stop', ['Space'], () => session.view.setState({ playing: !state().playing })),
+      ...view('play', pairWords('playOrStop'), ['Space'], () =>
+        session.view.setState({ playing: !state().playing }),
+      ),
       told: ['Space'],
     },
-    view('step-a', 'Step by A', ['a'], () => chooseLead(session, 0)),
-    view('step-b', 'Step by B', ['b'], () => chooseLead(session, 1)),
-    view('swap', 'A and B change places', ['x'], reach.swap),
-    view('in-time', 'Run together in true time', ['t'], () => chooseMode(session, 'time', true)),
-    view('in-cycle', 'Run together in % of the cycle', ['c'], () =>
+    view('step-a', pairWords('step'), ['a'], () => chooseLead(session, 0)),
+    view('step-b', pairWords('stepB'), ['b'], () => chooseLead(session, 1)),
+    view('swap', pairWords('bChangePlaces'), ['x'], reach.swap),
+    view('in-time', pairWords('runTogetherTrue'), ['t'], () => chooseMode(session, 'time', true)),
+    view('in-cycle', pairWords('runTogetherCycle'), ['c'], () =>
       chooseMode(session, 'cycle', reach.cyclic()),
     ),
-    view('free', 'Run free of each other', ['f'], () => chooseMode(session, 'free', true)),
-    view('lock', 'Lock both where they stand', ['l'], () => lockHere(session)),
-    view('to-lock', 'Go to the locked moment', ['g'], () => goToLock(session)),
-    view('stretch-from', 'Stretch begins here', ['['], () => setStretch(session, 'first')),
-    view('stretch-to', 'Stretch ends here', [']'], () => setStretch(session, 'last')),
-    view('stretch-all', 'Whole clip again', ['w'], () => setStretch(session, null)),
-    view('mirror', 'Mirror the stage that steps', ['m'], () => {
+    view('free', pairWords('runFreeEachOther'), ['f'], () => chooseMode(session, 'free', true)),
+    view('lock', pairWords('lockBothWhere'), ['l'], () => lockHere(session)),
+    view('to-lock', pairWords('goLockedMoment'), ['g'], () => goToLock(session)),
+    view('stretch-from', pairWords('stretchBeginsHere'), ['['], () => setStretch(session, 'first')),
+    view('stretch-to', pairWords('stretchEndsHere'), [']'], () => setStretch(session, 'last')),
+    view('stretch-all', pairWords('wholeClipAgain'), ['w'], () => setStretch(session, null)),
+    view('mirror', pairWords('mirrorStageSteps'), ['m'], () => {
       const { lead, mirrored } = state();
       session.view.setState({ mirrored: withEach(mirrored, lead, !mirrored[lead]) });
     }),
-    view('same-length', 'Same body length', ['s'], () =>
+    view('same-length', pairWords('sameBodyLength'), ['s'], () =>
       session.view.setState({ sameLength: !state().sameLength }),
     ),
-    view('lay', 'Lay B’s body line on A: hip, shoulder, off', ['o'], () => {
+    view('lay', pairWords('layBsBodyLine'), ['o'], () => {
       const { lay } = state();
       session.view.setState({ lay: nextLay[lay ?? 'none'] });
     }),
-    view('differences', 'Show or hide the differences', ['d'], () =>
+    view('differences', pairWords('showOrHideDifferences'), ['d'], () =>
       session.view.setState({ showTable: !state().showTable }),
     ),
-    view('zoom-in', 'Zoom in', ['+', 'Shift++', '='], () => reach.zoom(1.5)),
-    view('zoom-out', 'Zoom out', ['-'], () => reach.zoom(1 / 1.5)),
-    view('zoom-fit', 'Whole picture', ['0'], () => reach.zoom(null)),
-    { id: 'still', label: 'Save a still of both', keys: ['i'], kind: 'never', run: reach.exportStill },
-    { id: 'video', label: 'Save a video', keys: ['v'], kind: 'never', run: reach.exportVideo },
+    view('zoom-in', pairWords('zoom'), ['+', 'Shift++', '='], () => reach.zoom(1.5)),
+    view('zoom-out', pairWords('zoomOut'), ['-'], () => reach.zoom(1 / 1.5)),
+    view('zoom-fit', pairWords('wholePicture'), ['0'], () => reach.zoom(null)),
+    { id: 'still', label: pairWords('saveStillBoth'), keys: ['i'], kind: 'never', run: reach.exportStill },
+    { id: 'video', label: pairWords('saveVideo'), keys: ['v'], kind: 'never', run: reach.exportVideo },
   ];
 }

@@ -7,12 +7,13 @@ import { usePair, usePairView } from './pair-session';
 import { goToLock, lockHere, stepPair, stepToMark } from './pair-steps';
 import { letterOf } from './pair-view';
 import { useTip } from '../ui/use-tip';
+import { pairWords } from '#core/words/pair';
 
 const modeCommands = { time: 'in-time', cycle: 'in-cycle', free: 'free' } as const;
 const modeTitles = {
-  time: 'Both run in true time from the locked moment',
-  cycle: 'Both run through their cycles together, however long each takes',
-  free: 'Each steps on its own',
+  time: pairWords('bothRunTrueTime'),
+  cycle: pairWords('bothRunThrough'),
+  free: pairWords('eachStepsIts'),
 } as const;
 
 /** Steps and plays both swims, and says how they run together. */
@@ -25,9 +26,9 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
   const pace = usePairView((state) => state.pace);
   const step = (by: number) => (): void => stepPair(session, by);
   return (
-    <section className="steps pair-steps" aria-label="Step through both films">
+    <section className="steps pair-steps" aria-label={pairWords('stepThroughBoth')}>
       <div className="steps-row">
-        <fieldset className="switch" aria-label="Run together in">
+        <fieldset className="switch" aria-label={pairWords('runTogether')}>
           {pairModes.map((each) => (
             <button
               key={each}
@@ -43,50 +44,50 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
         <button
           type="button"
           onClick={() => lockHere(session)}
-          title={tip('lock', 'Lock both where they stand now: on the mark there, or the frame')}
+          title={tip('lock', pairWords('lockBothWhereThey'))}
         >
-          Lock here
+          {pairWords('lockHere')}
         </button>
         <button
           type="button"
           onClick={() => goToLock(session)}
-          title={tip('to-lock', 'Both to the locked moment')}
+          title={tip('to-lock', pairWords('bothLockedMoment'))}
         >
-          Go to lock
+          {pairWords('goLock')}
         </button>
         <span className="steps-space" />
         <button
           type="button"
           className="step"
           onClick={() => stepToMark(session, -1)}
-          title={tip('mark-before', `Previous mark of ${lead}`)}
-          aria-label={`Previous mark of ${lead}`}
+          title={tip('mark-before', pairWords('previousMarkLead', { lead }))}
+          aria-label={pairWords('previousMarkLead', { lead })}
         >
           ⇤
         </button>
         <StepButton
           sign={null}
           words="−10"
-          title={tip('frames-back', `Ten frames of ${lead} back`)}
+          title={tip('frames-back', pairWords('tenFramesBackLead', { lead }))}
           onStep={step(-10)}
           minor
         />
         <StepButton
           sign="◀"
-          words="frame"
-          title={tip('frame-back', `One frame of ${lead} back`)}
+          words={pairWords('frame')}
+          title={tip('frame-back', pairWords('oneFrameBackLead', { lead }))}
           onStep={step(-1)}
         />
         <StepButton
           sign="▶"
-          words="frame"
-          title={tip('frame-on', `One frame of ${lead} on`)}
+          words={pairWords('frame')}
+          title={tip('frame-on', pairWords('oneFrameLead', { lead }))}
           onStep={step(1)}
         />
         <StepButton
           sign={null}
           words="+10"
-          title={tip('frames-on', `Ten frames of ${lead} on`)}
+          title={tip('frames-on', pairWords('tenFramesLead', { lead }))}
           onStep={step(10)}
           minor
         />
@@ -94,8 +95,8 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
           type="button"
           className="step"
           onClick={() => stepToMark(session, 1)}
-          title={tip('mark-after', `Next mark of ${lead}`)}
-          aria-label={`Next mark of ${lead}`}
+          title={tip('mark-after', pairWords('nextMarkLead', { lead }))}
+          aria-label={pairWords('nextMarkLead', { lead })}
         >
           ⇥
         </button>
@@ -105,18 +106,18 @@ export function PairControls({ cyclic }: { readonly cyclic: boolean }) {
           className="step play"
           aria-pressed={playing}
           onClick={() => session.view.setState({ playing: !playing })}
-          title={tip('play', 'Play or stop both')}
+          title={tip('play', pairWords('playOrStopBoth'))}
         >
           {playing ? '❙❙ Stop' : '▶ Play'}
         </button>
-        <fieldset className="switch" aria-label="Speed of playing">
+        <fieldset className="switch" aria-label={pairWords('speedPlaying')}>
           {paces.map(({ pace: share, words }) => (
             <button
               key={share}
               type="button"
               aria-pressed={pace === share}
               onClick={() => session.view.setState({ pace: playPaces.find((each) => each === share) ?? 1 })}
-              title={`Play at ${words} of true speed`}
+              title={pairWords('playAtTrueSpeed', { words })}
             >
               {words}
             </button>

@@ -6,6 +6,7 @@ import { Glyph } from '../score/glyph';
 import type { ScoreAxis } from '../open-swim/score-axis';
 import { pairGlyphHeight, type PairScoreLayout } from './pair-score-layout';
 import { letterOf, type Which } from './pair-view';
+import { pairWords } from '#core/words/pair';
 
 interface Props {
   readonly which: Which;
@@ -24,7 +25,11 @@ export const PairGlyphs = memo(function PairGlyphs({ which, events, axis, layout
         const x = axis.toX(place);
         const y = pairGlyphHeight(layout, which, event.kind);
         if (y === null || x < axis.left - 10 || x > axis.right + 10) return null;
-        const words = `${letter}: ${markPhrase(event)}, frame ${event.frame + 1}`;
+        const words = pairWords('frameLetter', {
+          letter,
+          markPhrase: markPhrase(event),
+          frame: event.frame + 1,
+        });
         return (
           // biome-ignore lint/a11y/useSemanticElements: an SVG drawing can hold no button element
           <g

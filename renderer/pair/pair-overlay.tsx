@@ -13,6 +13,7 @@ import { nothingSelected } from '../open-swim/view-store';
 import { LaidLineDrawing } from './laid-line-drawing';
 import { usePair, usePairPart, usePairView } from './pair-session';
 import type { Which } from './pair-view';
+import { pairWords } from '#core/words/pair';
 
 /** Our default: a stage narrower than this shows body lines without their angles, CSS pixels. */
 const roomForAngles = 760;
@@ -53,10 +54,10 @@ export function useLaidLine(): LaidB {
     const other = lineOf(b, frameB);
     if (!onto || !other) {
       const lacking = [...(onto ? [] : ['A']), ...(other ? [] : ['B'])].join(' and ');
-      return { kind: 'without', words: `No body line here in ${lacking}` };
+      return { kind: 'without', words: pairWords('noBodyLineHere', { lacking }) };
     }
     const over = layBodyLine(other, mirrored[0] ? mirrorLaid(onto) : onto, lay);
-    return over ? { kind: 'laid', over } : { kind: 'without', words: `The ${lay} is not marked in both` };
+    return over ? { kind: 'laid', over } : { kind: 'without', words: pairWords('notMarkedBoth', { lay }) };
   }, [lay, mirrored, a, b, frameA, frameB]);
 }
 

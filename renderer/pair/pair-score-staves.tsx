@@ -2,12 +2,13 @@ import { memo } from 'react';
 import type { Staff } from '#core/marks/event-kind';
 import type { PairScoreLayout } from './pair-score-layout';
 import { bothSwims, letterOf } from './pair-view';
+import { pairWords } from '#core/words/pair';
 
 const names: Readonly<Record<Staff, string>> = {
-  hands: 'Hands',
-  feet: 'Feet',
-  head: 'Head',
-  course: 'Course',
+  hands: pairWords('hands'),
+  feet: pairWords('feet'),
+  head: pairWords('head'),
+  course: pairWords('course'),
 };
 
 /** The empty staves: for each part of the body one lane of A and one of B under it. */

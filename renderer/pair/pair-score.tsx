@@ -18,6 +18,7 @@ import { PairTies } from './pair-ties';
 import { readMode } from './pair-steps';
 import { bothSwims, letterOf, type Which } from './pair-view';
 import { usePairScorePointer } from './use-pair-score-pointer';
+import { pairWords } from '#core/words/pair';
 
 function placed({ context, side }: PairPart, mode: 'time' | 'cycle'): readonly PlacedEvent[] {
   return context.events.map(({ event, time }) => ({ event, place: placeOfTime(side, mode, time) }));
@@ -54,7 +55,7 @@ export function PairScore() {
   const pick = usePairScorePointer(drawing, axis, whole);
   const count = events[0].length + events[1].length;
   return (
-    <section className="score pair-score" aria-label="Score of both swims">
+    <section className="score pair-score" aria-label={pairWords('scoreBothSwims')}>
       <div className="score-box" ref={box}>
         {/* biome-ignore lint/a11y/useSemanticElements: an SVG drawing of buttons can hold no fieldset */}
         <svg
@@ -63,7 +64,11 @@ export function PairScore() {
           height={size.height}
           viewBox={`0 0 ${Math.max(1, size.width)} ${Math.max(1, size.height)}`}
           role="group"
-          aria-label={`Rhythm of both swims, ${count} marks, ${mode === 'time' ? 'in seconds' : 'in percent of the cycle'} from the lock`}
+          aria-label={
+            mode === 'time'
+              ? pairWords('rhythmBothSwims', { count })
+              : pairWords('rhythmBothSwimsMarks', { count })
+          }
         >
           <defs>
             <clipPath id="pair-score-clip">
@@ -106,17 +111,14 @@ export function PairScore() {
             ))}
           </g>
         </svg>
-        {count === 0 && (
-          <p className="score-empty">
-            Neither stretch has marks yet. Mark both swims on the bench, and their rhythms stand here one over
-            the other.
-          </p>
-        )}
+        {count === 0 && <p className="score-empty">{pairWords('neitherStretchHas')}</p>}
         <span className="hearable">
-          {bothSwims.map((which) => `${letterOf(which)}: ${events[which].length} marks. `)}
+          {bothSwims.map(
+            (which) => `${pairWords('marks', { letterOf: letterOf(which), events: events[which].length })} `,
+          )}
         </span>
       </div>
-      {isFree && <p className="pair-free-note">Free: times are still counted from each swim’s lock</p>}
+      {isFree && <p className="pair-free-note">{pairWords('freeTimesStill')}</p>}
     </section>
   );
 }

@@ -6,6 +6,7 @@ import { OpeningFailed } from '../ui/opening-failed';
 import { createPair, type OpenPair } from './create-pair';
 import { Pair } from './pair';
 import { PairContext } from './pair-session';
+import { pairWords } from '#core/words/pair';
 
 type Opening =
   | { readonly kind: 'opening' }
@@ -48,7 +49,8 @@ export function PairScreen({ first, second, host, say, go }: Props) {
 
   if (opening.kind === 'failed')
     return <OpeningFailed error={opening.error} onAgain={again} onShelf={leave} />;
-  if (opening.kind === 'opening') return <output className="bench-opening">Opening both swims…</output>;
+  if (opening.kind === 'opening')
+    return <output className="bench-opening">{pairWords('openingBothSwims')}</output>;
   return (
     <PairContext value={opening.open.session}>
       <Pair

@@ -7,6 +7,7 @@ import { goToLock, readMode, setStretch } from './pair-steps';
 import { letterOf, type Which, withEach } from './pair-view';
 import { placeWords } from './place-words';
 import { useTip } from '../ui/use-tip';
+import { pairWords } from '#core/words/pair';
 
 /** What one swim of the pair is locked on, where it stands, and which stretch of it is looked at. */
 export function PairSideBar({ which }: { readonly which: Which }) {
@@ -26,13 +27,13 @@ export function PairSideBar({ which }: { readonly which: Which }) {
   const events = [...swim.events].sort((p, q) => p.frame - q.frame);
   const lead = (): void => session.view.setState({ lead: which });
   return (
-    <section className="pair-side" aria-label={`Swim ${letter}`}>
+    <section className="pair-side" aria-label={pairWords('swim', { letter })}>
       <button
         type="button"
         className="pair-lead"
         aria-pressed={leads}
         onClick={lead}
-        title={tip(which === 0 ? 'step-a' : 'step-b', `Step by ${letter}: the other follows`)}
+        title={tip(which === 0 ? 'step-a' : 'step-b', pairWords('stepOtherFollows', { letter }))}
       >
         {letter}
       </button>
@@ -42,19 +43,17 @@ export function PairSideBar({ which }: { readonly which: Which }) {
         data-frame={frame}
         aria-live="off"
       >
-        <strong className="where-frame">
-          frame {frame + 1} of {count}
-        </strong>
+        <strong className="where-frame">{pairWords('frameFrame', { frame: frame + 1, count })}</strong>
         <small className="where-time">
           {realTimeOf(side.clock, frame).toFixed(3)} s ·{' '}
           {placeWords(placeOfFrame(side, mode, frame), mode, cycle)}
         </small>
       </output>
       <label className="pair-lock">
-        <span>Locked on</span>
+        <span>{pairWords('locked')}</span>
         <select
-          aria-label={`${letter} is locked on`}
-          title={`The moment of ${letter} that the pair is locked on`}
+          aria-label={pairWords('lockedLetter', { letter })}
+          title={pairWords('momentPairLocked', { letter })}
           value={lock.on === 'event' ? lock.id : ''}
           onChange={(change) => {
             const id = change.target.value;
@@ -66,7 +65,9 @@ export function PairSideBar({ which }: { readonly which: Which }) {
             goToLock(session);
           }}
         >
-          <option value="">{lock.on === 'frame' ? `frame ${lock.frame + 1}` : 'the frame shown'}</option>
+          <option value="">
+            {lock.on === 'frame' ? pairWords('frame2', { frame: lock.frame + 1 }) : pairWords('frameShown')}
+          </option>
           {events.map((event) => (
             <option key={event.id} value={event.id}>
               {markPhrase(event)} · {realTimeOf(side.clock, event.frame).toFixed(2)} s
@@ -82,19 +83,19 @@ export function PairSideBar({ which }: { readonly which: Which }) {
           const now = session.view.getState().mirrored;
           session.view.setState({ mirrored: withEach(now, which, !mirrored) });
         }}
-        title={tip('mirror', `Show ${letter} as in a mirror`)}
+        title={tip('mirror', pairWords('showMirror', { letter }))}
       >
-        ⇋ <span className="wide-words">mirror</span>
+        ⇋ <span className="wide-words">{pairWords('mirror')}</span>
       </button>
-      <fieldset className="switch" aria-label={`Stretch of ${letter}`}>
+      <fieldset className="switch" aria-label={pairWords('stretch', { letter })}>
         <button
           type="button"
           onClick={() => {
             lead();
             setStretch(session, 'first');
           }}
-          aria-label={`Stretch of ${letter} begins here`}
-          title={`Stretch of ${letter} begins here ([)`}
+          aria-label={pairWords('stretchBeginsHereLetter', { letter })}
+          title={pairWords('stretchBeginsHere2', { letter })}
         >
           [
         </button>
@@ -104,8 +105,8 @@ export function PairSideBar({ which }: { readonly which: Which }) {
             lead();
             setStretch(session, 'last');
           }}
-          aria-label={`Stretch of ${letter} ends here`}
-          title={`Stretch of ${letter} ends here (])`}
+          aria-label={pairWords('stretchEndsHereLetter', { letter })}
+          title={pairWords('stretchEndsHere2', { letter })}
         >
           ]
         </button>
@@ -116,9 +117,9 @@ export function PairSideBar({ which }: { readonly which: Which }) {
             lead();
             setStretch(session, null);
           }}
-          title={tip('stretch-all', 'Whole clip again')}
+          title={tip('stretch-all', pairWords('wholeClipAgain'))}
         >
-          {isWhole ? 'whole' : `${side.first + 1}–${side.last + 1}`}
+          {isWhole ? pairWords('whole') : `${side.first + 1}–${side.last + 1}`}
         </button>
       </fieldset>
     </section>

@@ -11,6 +11,7 @@ import { type LaidB, PairOverlay, useShownFrame } from './pair-overlay';
 import { usePair, usePairPart, usePairView } from './pair-session';
 import { letterOf, type Which } from './pair-view';
 import { useStore } from 'zustand';
+import { pairWords } from '#core/words/pair';
 
 interface Props {
   readonly which: Which;
@@ -47,7 +48,7 @@ function Surface({ which, size, home, laid, onRelinked }: Props) {
   return (
     <section
       className={`stage pair-stage${leads ? ' leads' : ''}`}
-      aria-label={`Stage ${letter}: ${cardWords(swim.card).title}`}
+      aria-label={pairWords('stage', { letter, title: cardWords(swim.card).title })}
       data-side={letter}
       data-shown-frame={shown}
       onPointerDownCapture={() => session.view.setState({ lead: which })}
@@ -58,10 +59,10 @@ function Surface({ which, size, home, laid, onRelinked }: Props) {
       </div>
       <p className="pair-badge">
         <b>{letter}</b>
-        {mirrored && <span>mirrored</span>}
+        {mirrored && <span>{pairWords('mirrored')}</span>}
         {which === 0 && laid.kind === 'without' && <span>{laid.words}</span>}
         {which === 0 && laid.kind === 'laid' && (
-          <span>B laid on A{laid.over.scaled ? ', same body length' : ', body length not known'}</span>
+          <span>{laid.over.scaled ? pairWords('bLaidSameBody') : pairWords('bLaidBodyLength')}</span>
         )}
       </p>
       <FilmTroubleCard onRelinked={onRelinked} />

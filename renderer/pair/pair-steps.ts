@@ -7,6 +7,7 @@ import { framesWithMarks, nextOf } from '../open-swim/selectors';
 import { walkWay } from '../video/walk-way';
 import { pairFrames, pairPart, pairSides, type PairSession } from './pair-session';
 import { bothSwims, letterOf, type Which, withEach } from './pair-view';
+import { pairWords } from '#core/words/pair';
 
 /** The mode in which places are read: swims that run free are still read in seconds from their locks. */
 export const readMode = (mode: PairMode): LockedMode => (mode === 'cycle' ? 'cycle' : 'time');
@@ -39,7 +40,12 @@ export function stepToMark(session: PairSession, way: -1 | 1): void {
   const { lead } = session.view.getState();
   const { swim } = pairPart(session, lead);
   const found = nextOf(framesWithMarks(swim), pairFrames(session)[lead], way);
-  if (found === null) session.say(`No mark ${way > 0 ? 'after' : 'before'} this frame in ${letterOf(lead)}`);
+  if (found === null)
+    session.say(
+      way > 0
+        ? pairWords('noMarkAfterFrame', { letterOf: letterOf(lead) })
+        : pairWords('noMarkBefore', { letterOf: letterOf(lead) }),
+    );
   else setFrame(session, lead, found);
 }
 
@@ -82,7 +88,7 @@ export function lockHere(session: PairSession): void {
     mode: mode === 'free' ? 'time' : mode,
     scoreSpan: null,
   });
-  session.say(mode === 'free' ? 'Locked here: both run together in true time' : 'Locked here');
+  session.say(mode === 'free' ? pairWords('lockedHereBoth') : pairWords('lockedHere'));
 }
 
 /** Begins or ends the leading swim's stretch at the frame it shows; null: the whole clip again. */

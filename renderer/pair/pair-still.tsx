@@ -10,6 +10,7 @@ import { SavedList } from '../export/saved-list';
 import { useConsent } from '../export/use-consent';
 import { useSaving } from '../export/use-saving';
 import { pairFrames, usePair } from './pair-session';
+import { pairWords } from '#core/words/pair';
 
 /** Readings on each side; two pictures share the room of one. Our choice. */
 const readingsEach = 3;
@@ -39,7 +40,7 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
       name: pairExportName(
         a.source.swim.card,
         b.source.swim.card,
-        [`frames ${a.frame + 1} and ${b.frame + 1}`],
+        [pairWords('frames', { frame: a.frame + 1, frame2: b.frame + 1 })],
         'png',
       ),
     };
@@ -56,7 +57,7 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
     }).catch((problem: unknown) => {
       if (gone.signal.aborted) return;
       if (!(problem instanceof Error)) throw problem;
-      setTrouble(`The picture can’t be shown: ${problem.message}`);
+      setTrouble(pairWords('pictureCantShown', { message: problem.message }));
     });
     return () => gone.abort();
   }, [composition, films]);
@@ -66,14 +67,14 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
   const missing = films.includes(null);
   const said = trouble ?? (saving.kind === 'ended' ? saving.trouble : null);
   return (
-    <Dialog title="Still of both swims" wide onCancel={onClose}>
+    <Dialog title={pairWords('stillBothSwims')} wide onCancel={onClose}>
       <canvas
         ref={preview}
         className="pair-still-preview"
         role="img"
-        aria-label="The still as it will be saved"
+        aria-label={pairWords('stillWillSaved')}
       />
-      {missing && <p>The film of one swim is not here, so no still can be made.</p>}
+      {missing && <p>{pairWords('filmOneSwimNot')}</p>}
       {question}
       {said && (
         <p className="message message-trouble" role="alert">
@@ -88,10 +89,10 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
           disabled={busy || missing || !mayShow}
           onClick={() => void saver.save([pictureJob(name, () => composition, films)]).then(used)}
         >
-          {busy ? 'Saving…' : 'Save the still'}
+          {busy ? pairWords('saving') : pairWords('saveStill')}
         </button>
         <button type="button" onClick={onClose}>
-          Close
+          {pairWords('close')}
         </button>
       </footer>
     </Dialog>

@@ -13,11 +13,12 @@ import { arrangeDifferences, type DifferenceGroup } from './arrange-differences'
 import { differenceText, unlikeSentence, unlikeWords, verdictWords } from './difference-words';
 import { usePair, usePairPart } from './pair-session';
 import { VerdictSign } from './verdict-sign';
+import { pairWords } from '#core/words/pair';
 
 const strokeWords: Readonly<Record<StrokeChoice, string>> = {
   all: '',
-  breathing: 'breathing strokes',
-  'not-breathing': 'strokes without a breath',
+  breathing: pairWords('breathingStrokes'),
+  'not-breathing': pairWords('strokesWithoutBreath'),
 };
 
 function of({ known }: OpenSwim, { swim }: PairPart): ReadingsOf {
@@ -47,13 +48,17 @@ export function PairTablePanel() {
     ({ first }) => first.status === 'computed' && first.notes.includes('marking-error-assumed'),
   );
   return (
-    <aside className="pair-table" aria-label="Differences">
+    <aside className="pair-table" aria-label={pairWords('differences')}>
       <header>
-        <h2>B − A</h2>
-        <p>{table ? `${clear} clear of ${table.rows.length} compared` : 'Measuring both…'}</p>
+        <h2>{`B − A`}</h2>
+        <p>
+          {table
+            ? pairWords('clearCompared', { clear, rows: table.rows.length })
+            : pairWords('measuringBoth')}
+        </p>
       </header>
       {table && table.unlike.length > 0 && (
-        <ul className="pair-unlike" aria-label="Not alike">
+        <ul className="pair-unlike" aria-label={pairWords('notAlike2')}>
           {table.unlike.map((each) => (
             <li key={each.kind}>{unlikeSentence(each, [a.swim.card, b.swim.card])}</li>
           ))}
@@ -65,19 +70,15 @@ export function PairTablePanel() {
           <KickDoubtCaution readings={[kicks.second]} slowdown={b.swim.clip.slowdown.factor} of="B" />
         </>
       )}
-      {table && groups.length === 0 && (
-        <p className="pair-nothing">
-          Nothing can be compared yet: mark the same moments in both swims, on the bench.
-        </p>
-      )}
+      {table && groups.length === 0 && <p className="pair-nothing">{pairWords('nothingCanCompared')}</p>}
       {groups.map((each) => (
         <Group key={each.group} group={each} />
       ))}
       <p className="readings-foot">
-        “Clear”: zero lies outside the 95 % interval of the difference, from marking
-        {assumed ? ' (with an assumed marking error until your own is measured)' : ''} and scale
-        {table?.sameSetUp ? '; both share one scale, whose error falls out' : ''}. Where what was swum is not
-        alike there is no verdict. Of many readings some look clear by chance.
+        {pairWords('clearZeroLies', {
+          value: assumed ? ` ${pairWords('assumedMarkingError')}` : '',
+          value2: table?.sameSetUp ? pairWords('bothShareOne') : '',
+        })}
       </p>
     </aside>
   );
@@ -93,10 +94,10 @@ function Group({ group: { group, first, more } }: { readonly group: DifferenceGr
         <table>
           <thead>
             <tr>
-              <th scope="col">Reading</th>
-              <th scope="col">A</th>
-              <th scope="col">B</th>
-              <th scope="col">B − A</th>
+              <th scope="col">{pairWords('reading')}</th>
+              <th scope="col">{`A`}</th>
+              <th scope="col">{`B`}</th>
+              <th scope="col">{`B − A`}</th>
             </tr>
           </thead>
           <tbody>
@@ -108,7 +109,7 @@ function Group({ group: { group, first, more } }: { readonly group: DifferenceGr
       )}
       {more.length > 0 && (
         <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
-          {open ? 'Fewer' : `${more.length} more`}
+          {open ? pairWords('fewer') : pairWords('more', { more: more.length })}
         </button>
       )}
     </section>
@@ -139,7 +140,7 @@ function Row({ row }: { readonly row: PairRow }) {
         {text && (
           <span className="pair-difference">
             <strong>{text.value}</strong> <span className="spread">{text.spread}</span>
-            {text.doubtful && <em className="pair-doubtful">doubtful</em>}
+            {text.doubtful && <em className="pair-doubtful">{pairWords('doubtful')}</em>}
           </span>
         )}
         <span className="pair-verdict">
@@ -152,12 +153,12 @@ function Row({ row }: { readonly row: PairRow }) {
 }
 
 function Value({ reading, digits }: { readonly reading: Reading; readonly digits: number }) {
-  if (reading.status === 'missing') return <span title="Not to be had from the marks of this swim">–</span>;
+  if (reading.status === 'missing') return <span title={pairWords('notHadFromMarks')}>–</span>;
   const text = formatReading(reading, digits);
   return (
     <span title={[readingLine(text), ...doubtsInWords(reading)].join(' · ')}>
       {text.value} <small>{text.unit}</small>
-      {text.doubtful && <em className="pair-doubtful">doubtful</em>}
+      {text.doubtful && <em className="pair-doubtful">{pairWords('doubtful')}</em>}
     </span>
   );
 }

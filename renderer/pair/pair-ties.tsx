@@ -5,6 +5,7 @@ import { eventWords } from '#core/marks/mark-words';
 import type { ScoreAxis } from '../open-swim/score-axis';
 import { pairGlyphHeight, type PairScoreLayout } from './pair-score-layout';
 import { laterWords } from './place-words';
+import { pairWords } from '#core/words/pair';
 
 interface Props {
   readonly ties: readonly LikeEvents[];
@@ -51,7 +52,7 @@ export const PairTies = memo(function PairTies({ ties, events, axis, layout, mod
         <g key={first.event.id}>
           <line x1={x1} x2={x2} y1={y1} y2={y2} className="pair-tie-edge" />
           <line x1={x1} x2={x2} y1={y1} y2={y2} className="pair-tie" />
-          <title>{`${eventWords[first.event.kind]}: B is ${words} from A`}</title>
+          <title>{pairWords('bFrom', { event: eventWords[first.event.kind], words })}</title>
         </g>
       ))}
       {written.map(

@@ -22,6 +22,7 @@ import '../film/steps.css';
 import '../bench/bench.css';
 import '../readings/readings.css';
 import './pair.css';
+import { pairWords } from '#core/words/pair';
 
 interface Props {
   readonly onLeave: () => void;
@@ -79,7 +80,7 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
       }),
     [session, zoom, onSwap, openVideo, openStill],
   );
-  useCommandKeys('Pair', commands);
+  useCommandKeys(pairWords('pair'), commands);
 
   return (
     <div className={`bench pair${showTable ? ' with-table' : ''}`}>

@@ -1,4 +1,5 @@
 import type { LockedMode } from '#core/compare/pair-clock';
+import { pairWords } from '#core/words/pair';
 
 const signed = (value: number, digits: number): string => {
   const text = Math.abs(value).toFixed(digits);
@@ -8,11 +9,13 @@ const signed = (value: number, digits: number): string => {
 /** A place on the pair's axis: "+0.383 s from the lock" or "+38 % of a stroke". */
 export function placeWords(place: number, mode: LockedMode, cycle: 'stroke' | 'kick'): string {
   return mode === 'time'
-    ? `${signed(place, 3)} s from the lock`
-    : `${signed(100 * place, 0)} % of a ${cycle}`;
+    ? pairWords('sFromLock', { signed: signed(place, 3) })
+    : pairWords('ofA', { signed: signed(100 * place, 0), cycle });
 }
 
 /** How much later one moment is than its like: "+34 ms", or "+3.1 %" of a cycle. */
 export function laterWords(later: number, mode: LockedMode): string {
-  return mode === 'time' ? `${signed(1000 * later, 0)} ms` : `${signed(100 * later, 1)} %`;
+  return mode === 'time'
+    ? pairWords('ms', { signed: signed(1000 * later, 0) })
+    : `${signed(100 * later, 1)} %`;
 }

@@ -4,6 +4,7 @@ import { pairRun } from '#core/compare/pair-run';
 import { createPairPlayer } from './pair-player';
 import { type PairSession, pairFrames, pairSides, usePair, usePairView } from './pair-session';
 import { goToPlace, readMode, showFrames } from './pair-steps';
+import { pairWords } from '#core/words/pair';
 
 /** Plays while the pair is set to play; from the beginning when it stands at the end. */
 export function usePairPlayer(): void {
@@ -37,7 +38,7 @@ function startPlaying(session: PairSession): () => void {
       }),
     onStop: (reason) => {
       session.view.setState({ playing: false });
-      if (reason === 'lost') session.say('The next picture can’t be decoded: playing stopped there');
+      if (reason === 'lost') session.say(pairWords('nextPictureCant'));
     },
   });
   const watching = [

@@ -1,4 +1,5 @@
 import { type SpeedCurve, usualCutoffHz } from '#core/measures/plots/speed-curve';
+import { plotsWords } from '#core/words/plots';
 
 interface Props {
   readonly curve: SpeedCurve;
@@ -10,26 +11,24 @@ interface Props {
 export function CutoffSwitch({ curve, chosen, onChoose }: Props) {
   const { suggestedHz } = curve;
   return (
-    <fieldset className="switch" aria-label="Low-pass of the speed">
+    <fieldset className="switch" aria-label={plotsWords('lowPassSpeed')}>
       <button type="button" aria-pressed={chosen === 'usual'} onClick={() => onChoose('usual')}>
-        {usualCutoffHz} Hz, usual
+        {plotsWords('hzUsual', { usualCutoffHz })}
       </button>
       <button
         type="button"
         aria-pressed={chosen === 'suggested'}
         disabled={suggestedHz === null}
         onClick={() => onChoose('suggested')}
-        title={
-          suggestedHz === null
-            ? 'The trace is too short or too sparse to suggest one'
-            : 'By residual analysis (Winter): lets through as much noise as it takes away movement. The readings do not change: they come from fitted waves'
-        }
+        title={suggestedHz === null ? plotsWords('traceTooShort') : plotsWords('residualAnalysisWinter')}
       >
-        {suggestedHz === null ? 'none suggested' : `${suggestedHz.toFixed(1)} Hz, by this trace`}
+        {suggestedHz === null
+          ? plotsWords('noneSuggested')
+          : plotsWords('hzTrace', { suggestedHz: suggestedHz.toFixed(1) })}
       </button>
       {curve.rawNoise !== null && (
         <small>
-          unfiltered, marking alone would make it waver by {curve.rawNoise.toFixed(2)} {curve.unit} (SD)
+          {plotsWords('unfilteredMarkingAlone', { rawNoise: curve.rawNoise.toFixed(2), unit: curve.unit })}
         </small>
       )}
     </fieldset>

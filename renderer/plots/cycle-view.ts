@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import type { CycleCurve } from '#core/measures/plots/cycle-curves';
 import { gridStroke, plotFrame, type PlotView } from './plot-view';
+import { plotsWords } from '#core/words/plots';
 
 const names = { 'knee-angle': 'knee', 'hip-angle': 'hip' } as const;
 const toneOf = (joint: string): string => (joint === 'knee-angle' ? 'var(--feet-line)' : 'var(--ink)');
@@ -13,19 +14,25 @@ export function cycleView(curves: readonly CycleCurve[], base: 'stroke' | 'kick'
     mean.map((each) => ({ ...each, joint, low: each.mean - each.sd, high: each.mean + each.sd })),
   );
   const words = (point: (typeof points)[number]): string =>
-    `${names[point.joint]} ${point.value.toFixed(0)}° at ${point.percent.toFixed(0)} % of ${base} ${point.cycle}`;
+    plotsWords('at', {
+      names: names[point.joint],
+      point: point.value.toFixed(0),
+      percent: point.percent.toFixed(0),
+      base,
+      cycle: point.cycle,
+    });
   const percents = [...new Set(means.map(({ percent }) => percent))].sort((a, b) => a - b);
   const meanOn = (joint: string, percent: number): string => {
     const found = means.find((each) => each.joint === joint && each.percent === percent);
     return found ? `${found.mean.toFixed(1)} ± ${found.sd.toFixed(1)}` : '–';
   };
   return {
-    label: `Knee and hip angle over the ${base}, ${points.length} postures, 180 degrees is straight`,
+    label: plotsWords('kneeHipAngle', { base, points: points.length }),
     overTime: false,
     options: {
       ...plotFrame,
-      x: { label: `% of the ${base}`, domain: [0, 100], tickSize: 4 },
-      y: { label: 'angle, °', nice: true, tickSize: 4 },
+      x: { label: plotsWords('ofThe', { base }), domain: [0, 100], tickSize: 4 },
+      y: { label: plotsWords('angle'), nice: true, tickSize: 4 },
       color: { type: 'identity' },
       symbol: { type: 'identity' },
       marks: [
@@ -70,14 +77,17 @@ export function cycleView(curves: readonly CycleCurve[], base: 'stroke' | 'kick'
     table:
       percents.length > 0
         ? {
-            heads: [`% of the ${base}`, ...curves.map(({ joint }) => `${names[joint]}, mean ± SD, °`)],
+            heads: [
+              plotsWords('ofThe', { base }),
+              ...curves.map(({ joint }) => plotsWords('meanSd', { names: names[joint] })),
+            ],
             rows: percents.map((percent) => ({
               frame: null,
               cells: [String(percent), ...curves.map(({ joint }) => meanOn(joint, percent))],
             })),
           }
         : {
-            heads: [`% of the ${base}`, 'Joint', 'Angle, °'],
+            heads: [plotsWords('ofThe', { base }), plotsWords('joint'), plotsWords('angle2')],
             rows: points.map((point) => ({
               frame: point.frame,
               cells: [point.percent.toFixed(1), names[point.joint], point.value.toFixed(1)],
@@ -90,7 +100,7 @@ export function cycleView(curves: readonly CycleCurve[], base: 'stroke' | 'kick'
         words: names[joint],
       })),
       ...(means.length > 0
-        ? [{ sign: 'band' as const, tone: 'var(--quiet)', words: `mean ± SD between ${base}s` }]
+        ? [{ sign: 'band' as const, tone: 'var(--quiet)', words: plotsWords('meanSdBetween', { base }) }]
         : []),
     ],
   };

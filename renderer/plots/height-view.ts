@@ -4,6 +4,7 @@ import type { HeightCurve } from '#core/measures/plots/height-curves';
 import type { ReadingUnit } from '#core/measures/reading';
 import { plotDigits, unitText } from './plot-numbers';
 import { gridStroke, plotFrame, type PlotView } from './plot-view';
+import { plotsWords } from '#core/words/plots';
 
 const tones = { toe: 'var(--feet-line)', hip: 'var(--ink)' } as const;
 const toneOf = (landmark: string): string => (landmark === 'toe' ? tones.toe : tones.hip);
@@ -24,12 +25,15 @@ export function heightView(curves: readonly HeightCurve[], lengthUnit: ReadingUn
     return found ? show(found.value) : '–';
   };
   return {
-    label: `Height of ${curves.map(({ landmark }) => landmarkWords[landmark].toLowerCase()).join(' and ')} against time, ${points.length} points`,
+    label: plotsWords('heightAgainstTime', {
+      curves: curves.map(({ landmark }) => landmarkWords[landmark].toLowerCase()).join(' and '),
+      points: points.length,
+    }),
     overTime: true,
     options: {
       ...plotFrame,
-      x: { label: 'time, s', tickSize: 4 },
-      y: { label: `height above the mean of the hips, ${unit}`, nice: true, tickSize: 4 },
+      x: { label: plotsWords('timeS'), tickSize: 4 },
+      y: { label: plotsWords('heightAboveMean', { unit }), nice: true, tickSize: 4 },
       marks: [
         Plot.gridY(gridStroke),
         Plot.ruleY([0], { stroke: 'var(--quiet)', strokeDasharray: '2 4' }),
@@ -58,7 +62,7 @@ export function heightView(curves: readonly HeightCurve[], lengthUnit: ReadingUn
     },
     stops: byTime.map((point) => ({ frame: point.frame, words: words(point) })),
     table: {
-      heads: ['Time, s', ...curves.map(({ landmark }) => `${landmarkWords[landmark]}, ${unit}`)],
+      heads: [plotsWords('timeS2'), ...curves.map(({ landmark }) => `${landmarkWords[landmark]}, ${unit}`)],
       rows: frames.map((frame) => ({
         frame,
         cells: [
@@ -71,9 +75,9 @@ export function heightView(curves: readonly HeightCurve[], lengthUnit: ReadingUn
       ...curves.map(({ landmark }) => ({
         sign: landmark === 'toe' ? ('triangle' as const) : ('square' as const),
         tone: toneOf(landmark),
-        words: `${landmarkWords[landmark].toLowerCase()}, as marked`,
+        words: plotsWords('marked', { landmark: landmarkWords[landmark].toLowerCase() }),
       })),
-      { sign: 'line', tone: 'var(--ink)', words: 'fitted over whole cycles' },
+      { sign: 'line', tone: 'var(--ink)', words: plotsWords('fittedOverWhole') },
     ],
   };
 }

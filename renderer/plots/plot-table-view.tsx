@@ -1,5 +1,6 @@
 import type { FramePoint } from './plot-figure';
 import type { PlotTable } from './plot-view';
+import { plotsWords } from '#core/words/plots';
 
 interface Props {
   readonly table: PlotTable;
@@ -11,7 +12,7 @@ interface Props {
 export function PlotTableView({ table, label, onChoose }: Props) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reachable by keyboard
-    <section className="plot-table" aria-label={`${label}, as numbers`} tabIndex={0}>
+    <section className="plot-table" aria-label={plotsWords('numbers', { label })} tabIndex={0}>
       <table>
         <thead>
           <tr>
@@ -35,7 +36,7 @@ export function PlotTableView({ table, label, onChoose }: Props) {
                       <button
                         type="button"
                         onClick={() => onChoose({ frame })}
-                        title={`Show frame ${frame + 1}`}
+                        title={plotsWords('showFrame', { frame: frame + 1 })}
                       >
                         {cell}
                       </button>

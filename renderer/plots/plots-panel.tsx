@@ -21,12 +21,13 @@ import type { PlotView } from './plot-view';
 import { profileView } from './profile-view';
 import { speedView } from './speed-view';
 import './plots.css';
+import { plotsWords } from '#core/words/plots';
 
 const plots = [
-  { id: 'profile', words: 'Along the body', needs: 'undulation-toe' },
-  { id: 'height', words: 'Toe and hip height', needs: 'undulation-toe' },
-  { id: 'cycle', words: 'Knee and hip angle', needs: 'knee-angle' },
-  { id: 'speed', words: 'Speed', needs: 'speed-hip' },
+  { id: 'profile', words: plotsWords('alongBody'), needs: 'undulation-toe' },
+  { id: 'height', words: plotsWords('toeHipHeight'), needs: 'undulation-toe' },
+  { id: 'cycle', words: plotsWords('kneeHipAngle2'), needs: 'knee-angle' },
+  { id: 'speed', words: plotsWords('speed'), needs: 'speed-hip' },
 ] as const;
 type PlotId = (typeof plots)[number]['id'];
 
@@ -58,9 +59,9 @@ export function PlotsPanel() {
     [session],
   );
   return (
-    <section className="plots" aria-label="Plots">
+    <section className="plots" aria-label={plotsWords('plots')}>
       <header className="plots-bar">
-        <fieldset className="switch" aria-label="Which plot">
+        <fieldset className="switch" aria-label={plotsWords('whichPlot')}>
           {plots.map(({ id, words }) => (
             <button key={id} type="button" aria-pressed={chosen === id} onClick={() => setChosen(id)}>
               {words}
@@ -72,9 +73,9 @@ export function PlotsPanel() {
           type="button"
           aria-pressed={asTable}
           onClick={() => setAsTable(!asTable)}
-          title="The same as numbers"
+          title={plotsWords('sameNumbers')}
         >
-          Numbers
+          {plotsWords('numbers2')}
         </button>
       </header>
       {!view ? (
@@ -94,7 +95,9 @@ export function PlotsPanel() {
 function emptyWords(readings: readonly Reading[], needs: string): string {
   const reading = readings.find(({ id }) => id === needs);
   const reason = reading?.status === 'missing' ? reading.reasons[0] : undefined;
-  return `Nothing to draw yet. ${reason ? `${reasonWords(reason)}.` : 'Lay body lines over whole kicks, and the curve appears here.'}`;
+  return reason
+    ? plotsWords('nothingDrawYet', { reason: reasonWords(reason) })
+    : plotsWords('nothingDrawYetLay');
 }
 
 function Drawn({
@@ -136,7 +139,7 @@ function Drawn({
         <footer className="plot-foot">
           <PlotLegend view={view} />
           <label className="plot-stops">
-            <span>point by point</span>
+            <span>{plotsWords('pointPoint')}</span>
             <input
               type="range"
               min={0}

@@ -3,6 +3,7 @@ import { landmarkWords } from '#core/marks/mark-words';
 import type { ProfilePoint } from '#core/measures/plots/undulation-profile';
 import { plotDigits, unitText } from './plot-numbers';
 import { gridStroke, plotFrame, type PlotView } from './plot-view';
+import { plotsWords } from '#core/words/plots';
 
 /** Undulation from fingertip to toe: mean, ± SD between cycles as a bar, 95 % interval of the mean as whiskers. */
 export function profileView(points: readonly ProfilePoint[]): PlotView | null {
@@ -16,14 +17,18 @@ export function profileView(points: readonly ProfilePoint[]): PlotView | null {
     least: point.mean - (point.sd ?? 0),
     most: point.mean + (point.sd ?? 0),
   }));
-  const spread = (sd: number | null): string => (sd === null ? '' : `, ± ${show(sd)} ${unit} between cycles`);
+  const spread = (sd: number | null): string =>
+    sd === null ? '' : plotsWords('betweenCycles', { show: show(sd), unit });
   return {
-    label: `Undulation along the body: ${data.map(({ name, mean }) => `${name.toLowerCase()} ${show(mean)}`).join(', ')} ${unit}`,
+    label: plotsWords('undulationAlongBody', {
+      data: data.map(({ name, mean }) => `${name.toLowerCase()} ${show(mean)}`).join(', '),
+      unit,
+    }),
     overTime: false,
     options: {
       ...plotFrame,
       x: { type: 'point', domain: data.map(({ name }) => name), label: null, tickSize: 4, padding: 0.4 },
-      y: { label: `up and down per cycle, ${unit}`, nice: true, zero: true, tickSize: 4 },
+      y: { label: plotsWords('upDownPerCycle', { unit }), nice: true, zero: true, tickSize: 4 },
       marks: [
         Plot.gridY(gridStroke),
         Plot.ruleY([0], { stroke: 'var(--quiet)' }),
@@ -61,22 +66,28 @@ export function profileView(points: readonly ProfilePoint[]): PlotView | null {
       frame === null ? [] : [{ frame, words: `${name}: ${show(mean)} ${unit}${spread(sd)}` }],
     ),
     table: {
-      heads: ['Point', `Mean, ${unit}`, `SD between cycles, ${unit}`, '95 % interval', 'Cycles'],
+      heads: [
+        plotsWords('point'),
+        plotsWords('mean', { unit }),
+        plotsWords('sdBetweenCycles', { unit }),
+        '95 % interval',
+        plotsWords('cycles'),
+      ],
       rows: data.map(({ name, mean, sd, low, high, cycles, frame }) => ({
         frame,
         cells: [
           name,
           show(mean),
           sd === null ? '–' : show(sd),
-          `${show(low)} to ${show(high)}`,
+          plotsWords('to', { show: show(low), show2: show(high) }),
           String(cycles),
         ],
       })),
     },
     legend: [
       { sign: 'dot', tone: 'var(--ink)', words: 'mean' },
-      { sign: 'band', tone: 'var(--feet)', words: '± SD between cycles' },
-      { sign: 'bar', tone: 'var(--ink)', words: '95 % interval of the mean' },
+      { sign: 'band', tone: 'var(--feet)', words: plotsWords('sdBetweenCycles2') },
+      { sign: 'bar', tone: 'var(--ink)', words: plotsWords('n95IntervalMean') },
     ],
   };
 }

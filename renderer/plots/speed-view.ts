@@ -2,6 +2,7 @@ import * as Plot from '@observablehq/plot';
 import type { SpeedCurve } from '#core/measures/plots/speed-curve';
 import { plotDigits, unitText } from './plot-numbers';
 import { gridStroke, plotFrame, type PlotView } from './plot-view';
+import { plotsWords } from '#core/words/plots';
 
 /** Speed along travel against time, frame by frame and as fitted, with tops and bottoms of the kick. */
 export function speedView(curve: SpeedCurve | null): PlotView | null {
@@ -16,7 +17,7 @@ export function speedView(curve: SpeedCurve | null): PlotView | null {
   const seen = kicks
     .filter(({ time }) => time >= from && time <= to)
     .map((kick) => ({ ...kick, height: top }));
-  const who = curve.of === 'hip' ? 'hips' : 'whole body';
+  const who = curve.of === 'hip' ? 'hips' : plotsWords('wholeBody');
   const chosen = [
     ...points.map((point) => ({
       ...point,
@@ -26,16 +27,18 @@ export function speedView(curve: SpeedCurve | null): PlotView | null {
       frame: kick.frame,
       time: kick.time,
       value: kick.height,
-      words: `${kick.time.toFixed(2)} s: kick ${kick.top ? 'top' : 'bottom'}`,
+      words: kick.top
+        ? plotsWords('sKickTop', { time: kick.time.toFixed(2) })
+        : plotsWords('sKickBottom', { time: kick.time.toFixed(2) }),
     })),
   ];
   return {
-    label: `Speed of the ${who} against time, mean ${show(curve.mean)} ${unit}, with ${seen.length} kick marks`,
+    label: plotsWords('speedAgainstTime', { who, show: show(curve.mean), unit, seen: seen.length }),
     overTime: true,
     options: {
       ...plotFrame,
-      x: { label: 'time, s', tickSize: 4 },
-      y: { label: `speed of the ${who}, ${unit}`, nice: true, tickSize: 4 },
+      x: { label: plotsWords('timeS'), tickSize: 4 },
+      y: { label: plotsWords('speedWho', { who, unit }), nice: true, tickSize: 4 },
       symbol: { type: 'identity' },
       marks: [
         Plot.gridY(gridStroke),
@@ -78,7 +81,7 @@ export function speedView(curve: SpeedCurve | null): PlotView | null {
     },
     stops: [...chosen].sort((a, b) => a.time - b.time),
     table: {
-      heads: ['Time, s', `Speed, ${unit}`, 'Kick'],
+      heads: [plotsWords('timeS2'), plotsWords('speedUnit', { unit }), plotsWords('kick')],
       rows: [...chosen]
         .sort((a, b) => a.time - b.time)
         .map(({ frame, time, value, words }) => {
@@ -87,9 +90,13 @@ export function speedView(curve: SpeedCurve | null): PlotView | null {
         }),
     },
     legend: [
-      { sign: 'ring', tone: 'var(--ink)', words: `frame by frame, low-pass ${curve.cutoffHz.toFixed(1)} Hz` },
-      { sign: 'line', tone: 'var(--accent)', words: 'fitted over whole cycles' },
-      { sign: 'triangle', tone: 'var(--feet)', words: 'kick top, upside down: bottom' },
+      {
+        sign: 'ring',
+        tone: 'var(--ink)',
+        words: plotsWords('frameFrameLow', { cutoffHz: curve.cutoffHz.toFixed(1) }),
+      },
+      { sign: 'line', tone: 'var(--accent)', words: plotsWords('fittedOverWhole') },
+      { sign: 'triangle', tone: 'var(--feet)', words: plotsWords('kickTopUpside') },
       { sign: 'dash', tone: 'var(--quiet)', words: 'mean' },
     ],
   };

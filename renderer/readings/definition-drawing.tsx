@@ -6,6 +6,7 @@ import { TimingDrawing } from './drawings/timing-drawing';
 import { WaveDrawing } from './drawings/wave-drawing';
 import { WayDrawing } from './drawings/way-drawing';
 import './definition-drawing.css';
+import { readingsWords } from '#core/words/readings';
 
 function drawingOf({ id, group }: ReadingDefinition) {
   if (id === 'strouhal' || id === 'froude') return <RatioDrawing id={id} />;
@@ -33,7 +34,7 @@ export function DefinitionDrawing({ definition }: { readonly definition: Reading
       className="definition-drawing"
       viewBox="0 0 260 96"
       role="img"
-      aria-label={`Drawing of what is measured: ${definition.brief}`}
+      aria-label={readingsWords('drawingWhatMeasured', { brief: definition.brief })}
       data-drawing={definition.id}
     >
       {drawingOf(definition)}

@@ -2,6 +2,7 @@ import { type ReactNode, useId, useState } from 'react';
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { pluralWords } from '#core/marks/mark-words';
 import type { ReadingRowData } from './arrange-readings';
+import { readingsWords } from '#core/words/readings';
 
 interface Props {
   readonly rows: readonly ReadingRowData[];
@@ -18,13 +19,13 @@ export function HarmonicRows({ rows, list }: Props) {
   return (
     <>
       <p className="harmonic-choice">
-        <label htmlFor={id}>Harmonics of</label>
+        <label htmlFor={id}>{readingsWords('harmonics')}</label>
         <select
           id={id}
           value={chosen}
           onChange={(event) => setChosen(landmarkNames.find((name) => name === event.target.value) ?? '')}
         >
-          <option value="">choose a point</option>
+          <option value="">{readingsWords('choosePoint')}</option>
           {there.map((name) => (
             <option key={name} value={name}>
               {pluralWords[name]}

@@ -1,12 +1,9 @@
 import { useOpenSwim, useView } from '../open-swim/open-swim';
+import { readingsWords } from '#core/words/readings';
 
 const questions = [
-  ['this-swim', 'this swim', 'How exactly the marks tell of this swim: frames, marking, scale'],
-  [
-    'this-swimmer',
-    'this swimmer',
-    'How well these cycles tell of the swimmer, who varies from one to the next',
-  ],
+  ['this-swim', readingsWords('swim'), readingsWords('howExactlyMarks')],
+  ['this-swimmer', readingsWords('swimmer'), readingsWords('howWellThese')],
 ] as const;
 
 /** What the ± behind every value answers. */
@@ -15,8 +12,8 @@ export function IntervalSwitch() {
   const chosen = useView((state) => state.intervals);
   return (
     <div className="interval-switch">
-      <fieldset className="switch" aria-label="What the plus or minus answers">
-        <span aria-hidden="true">± of</span>
+      <fieldset className="switch" aria-label={readingsWords('whatPlusOrMinus')}>
+        <span aria-hidden="true">{readingsWords('of')}</span>
         {questions.map(([question, words, title]) => (
           <button
             key={question}
@@ -30,9 +27,7 @@ export function IntervalSwitch() {
         ))}
       </fieldset>
       <p>
-        {chosen === 'this-swim'
-          ? 'How exactly the marks tell of this swim.'
-          : 'How well these cycles tell of the swimmer; from two cycles on.'}
+        {chosen === 'this-swim' ? readingsWords('howExactlyMarksTell') : readingsWords('howWellTheseCycles')}
       </p>
     </div>
   );

@@ -1,6 +1,8 @@
 import { useStore } from 'zustand';
 import { useOpenSwim } from '../open-swim/open-swim';
 import { useTip } from '../ui/use-tip';
+import { readingsWords } from '#core/words/readings';
+import { rich } from '../ui/rich';
 
 /** What the intervals rest on, and the way to measure it. */
 export function MarkingNotice({ onRemark }: { readonly onRemark: () => void }) {
@@ -12,18 +14,18 @@ export function MarkingNotice({ onRemark }: { readonly onRemark: () => void }) {
   return (
     <footer className="readings-foot">
       <p>
-        ± is a 95 % interval.{' '}
-        {measured === 0
-          ? 'Its marking error is assumed until your own is measured.'
-          : `Your own marking error is measured for ${measured} ${measured === 1 ? 'kind' : 'kinds'} of mark; where it is not, it is assumed.`}{' '}
-        Gaps are leg minus arm: plus means the leg is later.
+        {readingsWords('n95IntervalGaps', {
+          measured:
+            measured === 0 ? readingsWords('itsMarkingError') : readingsWords('yourOwnMarking', { measured }),
+        })}
       </p>
-      <button
-        type="button"
-        onClick={onRemark}
-        title={tip('mark-again', 'Mark a random choice again without seeing the first marks')}
-      >
-        {measured === 0 ? 'Measure my marking error' : 'Mark again'} <kbd>⇧ M</kbd>
+      <button type="button" onClick={onRemark} title={tip('mark-again', readingsWords('markRandomChoice'))}>
+        {rich(
+          readingsWords.parts('m', {
+            value: measured === 0 ? readingsWords('measureMyMarking') : readingsWords('markAgain'),
+            kbd: (inside) => <kbd>{inside}</kbd>,
+          }),
+        )}
       </button>
     </footer>
   );

@@ -8,12 +8,13 @@ import { goTo } from '../open-swim/stepping';
 import { startBodyLine } from '../stage/tools/body-line-tool';
 import { startLine } from '../stage/tools/line-tool';
 import { startStill } from '../stage/tools/still-tool';
+import { readingsWords } from '#core/words/readings';
 
 /** What "Place" starts for a missing thing; null when nothing on the bench can mend it. */
 export function placeFor(session: OpenSwim, reason: MissingReason): (() => void) | null {
   const mark = (kind: EventKind) => (): void => {
     session.view.setState({ guidedKind: kind });
-    session.say(`Step to a ${eventWords[kind].toLowerCase()} and press its pad`);
+    session.say(readingsWords('stepPressIts', { event: eventWords[kind].toLowerCase() }));
   };
   switch (reason.code) {
     case 'needs-events':
@@ -69,5 +70,5 @@ function showOutside(session: OpenSwim, landmark: LandmarkName): void {
   if (!first) return;
   goTo(session, first.frame);
   session.view.setState({ tool: 'point', selection: { kind: 'landmark', frame: first.frame, landmark } });
-  session.say(`Move the ${landmarkWords[landmark].toLowerCase()} into the picture, or remove it`);
+  session.say(readingsWords('moveIntoPicture', { landmark: landmarkWords[landmark].toLowerCase() }));
 }

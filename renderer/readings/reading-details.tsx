@@ -7,10 +7,12 @@ import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { ReadingTarget } from '../targets/reading-target';
 import { DefinitionDrawing } from './definition-drawing';
 import { formatReading } from '#core/measures/format-reading';
+import { readingsWords } from '#core/words/readings';
+import { rich } from '../ui/rich';
 
 const questions: Readonly<Record<Interval['question'], string>> = {
-  'this-swim': 'this swim (frames, marking, scale)',
-  'this-swimmer': 'this swimmer (from cycle to cycle)',
+  'this-swim': readingsWords('swimFramesMarking'),
+  'this-swimmer': readingsWords('swimmerFromCycle'),
 };
 
 /** Everything behind one number: what it is, drawn and in words, where it is from, and what to make of it. */
@@ -23,21 +25,21 @@ export function ReadingDetails(props: {
   const { definition, reading, unit } = props;
   return (
     <dl className="reading-details">
-      <dt>What it is</dt>
+      <dt>{readingsWords('what')}</dt>
       <dd>
         <DefinitionDrawing definition={definition} />
         {definition.definition}
       </dd>
-      <dt>For the coach</dt>
+      <dt>{readingsWords('coach')}</dt>
       <dd>{definition.forCoach}</dd>
-      <dt>For the swimmer</dt>
+      <dt>{readingsWords('swimmer2')}</dt>
       <dd>{definition.forSwimmer}</dd>
       {reading && <Behind reading={reading} digits={definition.digits} />}
-      <dt>Target</dt>
+      <dt>{readingsWords('target')}</dt>
       <dd>
         <ReadingTarget reading={definition.id} unit={unit} />
       </dd>
-      <dt>Source</dt>
+      <dt>{readingsWords('source')}</dt>
       <dd>{definition.source}</dd>
     </dl>
   );
@@ -61,13 +63,18 @@ function SinglesLine(props: {
   const isKicksOrStrokes = singles.of === 'cycles';
   return (
     <>
-      <dt>{isKicksOrStrokes ? 'From cycle to cycle' : 'From body line to body line'}</dt>
+      <dt>{isKicksOrStrokes ? readingsWords('fromCycleCycle') : readingsWords('fromBodyLine')}</dt>
       <dd>
-        mean{' '}
-        <span className="unbroken">
-          {value} {spread} {unit}
-        </span>{' '}
-        (SD of {singles.count} {isKicksOrStrokes ? 'cycles' : 'body lines'})
+        {rich(
+          readingsWords.parts('meanSd', {
+            value,
+            spread,
+            unit,
+            count: singles.count,
+            value2: isKicksOrStrokes ? readingsWords('cycles') : readingsWords('bodyLines'),
+            span: (inside) => <span className="unbroken">{inside}</span>,
+          }),
+        )}
       </dd>
     </>
   );
@@ -88,17 +95,17 @@ function Behind({ reading, digits }: { readonly reading: ComputedReading; readon
     <>
       {isDoubtful(reading) && (
         <>
-          <dt>Doubtful</dt>
+          <dt>{readingsWords('doubtful')}</dt>
           <dd>{doubtsInWords(reading).join('; ')}</dd>
         </>
       )}
       {notes.length > 0 && (
         <>
-          <dt>Mind</dt>
+          <dt>{readingsWords('mind')}</dt>
           <dd>{notes.map(noteWords).join('; ')}</dd>
         </>
       )}
-      <dt>95 % interval of</dt>
+      <dt>{readingsWords('n95Interval')}</dt>
       {both.map(({ question, text }) => (
         <dd key={question}>
           {questions[question]}:{' '}
@@ -109,14 +116,13 @@ function Behind({ reading, digits }: { readonly reading: ComputedReading; readon
       ))}
       {both.length < 2 && (
         <dd>
-          this swimmer: can’t be told
           {reading.perCycle.length < 2
-            ? ', it takes two cycles or more'
-            : ', neighbouring values are too alike'}
+            ? readingsWords('swimmerCantTold')
+            : readingsWords('swimmerCantToldNeighbouring')}
         </dd>
       )}
       {reading.singles && <SinglesLine reading={reading} singles={reading.singles} digits={digits} />}
-      <dt>Marking error</dt>
+      <dt>{readingsWords('markingError')}</dt>
       <dd>{basis}</dd>
     </>
   );

@@ -13,6 +13,8 @@ import { ReadingDetails } from './reading-details';
 import { sourceFrames } from './source-frames';
 import { metWords, TargetDot } from './target-dot';
 import { targetMark } from '#core/measures/target-mark';
+import { readingsWords } from '#core/words/readings';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly reading: Reading;
@@ -73,19 +75,19 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
               onClick={place}
               aria-label={
                 first?.code === 'marks-contradict'
-                  ? `Show the marks that keep ${definition.label} away`
-                  : `Place what ${definition.label} needs`
+                  ? readingsWords('showMarksKeep', { label: definition.label })
+                  : readingsWords('placeWhatNeeds', { label: definition.label })
               }
             >
-              {first?.code === 'marks-contradict' ? 'Show' : 'Place'}
+              {first?.code === 'marks-contradict' ? readingsWords('show') : readingsWords('place')}
             </button>
           )}
           <button
             type="button"
             className="about"
             aria-expanded={open}
-            aria-label={`About ${definition.label}`}
-            title="What it is and where it is from"
+            aria-label={readingsWords('about', { label: definition.label })}
+            title={readingsWords('whatWhereFrom')}
             onClick={() => setOpen(!open)}
           >
             ?
@@ -103,8 +105,10 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
   const frames = reading.from.postureFrames.length;
   const counted =
     reading.cycles > 0
-      ? `${reading.cycles} ${reading.cycles === 1 ? 'cycle' : 'cycles'}${reading.notes.includes('few-cycles') ? ' (few)' : ''}`
-      : `${frames} ${frames === 1 ? 'frame' : 'frames'}`;
+      ? reading.notes.includes('few-cycles')
+        ? readingsWords('cyclesFew', { cycles: reading.cycles })
+        : readingsWords('cyclesCycles', { cycles: reading.cycles })
+      : readingsWords('frames', { frames });
   const notes = reading.notes.filter((note) => !saidElsewhere.has(note));
   return (
     <li className={`reading${lit ? ' lit' : ''}`} data-reading={reading.id} data-value={reading.value}>
@@ -114,18 +118,18 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
           className="reading-main"
           aria-pressed={lit}
           onClick={light}
-          title="Show the marks and frames it comes from"
+          title={readingsWords('showMarksFrames')}
         >
           <span className="reading-label">{definition.label}</span>
           <span className="reading-value">
             <strong>{text.value}</strong> <span className="spread">{text.spread}</span>{' '}
-            <small title={/L/.test(text.unit) ? 'L is one body length, fingertip to toe' : undefined}>
+            <small title={/L/.test(text.unit) ? readingsWords('lOneBodyLength') : undefined}>
               {text.unit}
             </small>
           </span>
           <small className={shareText ? 'reading-brief' : 'reading-brief wide'}>
             {shortBrief(definition.brief)} · {counted}
-            {interval.question !== question && ' · ± of this swim'}
+            {interval.question !== question && ` ${readingsWords('swim2')}`}
           </small>
           {shareText && (
             <small className="reading-share">
@@ -134,7 +138,13 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
           )}
           {target && (
             <small className={`reading-met ${target.met}`}>
-              target {target.band}: <strong>{metWords[target.met]}</strong>
+              {rich(
+                readingsWords.parts('targetBand', {
+                  band: target.band,
+                  met: metWords[target.met],
+                  b: (inside) => <strong>{inside}</strong>,
+                }),
+              )}
             </small>
           )}
           <TargetDot mark={target} />
@@ -143,8 +153,8 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
           type="button"
           className="about"
           aria-expanded={open}
-          aria-label={`About ${definition.label}`}
-          title="What it is and where it is from"
+          aria-label={readingsWords('about', { label: definition.label })}
+          title={readingsWords('whatWhereFrom')}
           onClick={() => setOpen(!open)}
         >
           ?
@@ -152,17 +162,17 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
       </div>
       {text.doubtful && (
         <p className="reading-notes reading-doubts">
-          <strong>Doubtful:</strong> {doubtsInWords(reading).join(' · ')}
+          <strong>{readingsWords('doubtful2')}</strong> {doubtsInWords(reading).join(' · ')}
         </p>
       )}
       {notes.length > 0 && <p className="reading-notes">{notes.map(noteWords).join(' · ')}</p>}
       {lit && (
         <div className="reading-walk">
-          <button type="button" onClick={() => walk(-1)} title="The frame before that it comes from">
-            ◀ its frame
+          <button type="button" onClick={() => walk(-1)} title={readingsWords('frameBeforeComes')}>
+            {readingsWords('itsFrame')}
           </button>
-          <button type="button" onClick={() => walk(1)} title="The next frame that it comes from">
-            its frame ▶
+          <button type="button" onClick={() => walk(1)} title={readingsWords('nextFrameComes')}>
+            {readingsWords('itsFrame2')}
           </button>
         </div>
       )}

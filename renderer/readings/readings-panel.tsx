@@ -14,6 +14,7 @@ import { TravelNotice } from './travel-notice';
 import { ViewNotice } from './view-notice';
 import { hasProfile, WaveProfile } from './wave-profile';
 import './readings.css';
+import { readingsWords } from '#core/words/readings';
 
 interface PanelProps {
   readonly catalogue: readonly ReadingDefinition[];
@@ -35,9 +36,16 @@ export function ReadingsPanel({ catalogue, onAskSlowdown, onRemark }: PanelProps
     return arrangeReadings(catalogue, readings, first);
   }, [catalogue, readings, swimmer, lit]);
   return (
-    <aside className="readings" aria-label="Readings" aria-busy={behind} data-took-ms={tookMs.toFixed(2)}>
+    <aside
+      className="readings"
+      aria-label={readingsWords('readings')}
+      aria-busy={behind}
+      data-took-ms={tookMs.toFixed(2)}
+    >
       <p className="readings-behind">
-        <span>{readings.length === 0 ? 'Reading the marks…' : 'Marks moved: reading them again…'}</span>
+        <span>
+          {readings.length === 0 ? readingsWords('readingMarks') : readingsWords('marksMovedReading')}
+        </span>
       </p>
       <SlowdownNotice onAsk={onAskSlowdown} />
       <TravelNotice />
@@ -88,14 +96,14 @@ function Group({ arranged, swimmer }: GroupProps) {
       <div className="group-toggles">
         {more.length > 0 && (
           <button type="button" aria-expanded={showMore} onClick={() => setShowMore(!showMore)}>
-            {showMore ? 'Fewer' : `${more.length} more`}
+            {showMore ? readingsWords('fewer') : readingsWords('more', { more: more.length })}
           </button>
         )}
         {rest.length > 0 && (
           <button type="button" aria-expanded={showMissing} onClick={() => setShowMissing(!showMissing)}>
             {showMissing
-              ? 'Hide what is missing'
-              : `${rest.length} not yet: what ${rest.length === 1 ? 'it needs' : 'they need'}`}
+              ? readingsWords('hideWhatMissing')
+              : readingsWords('notYetWhatThey', { rest: rest.length })}
           </button>
         )}
       </div>

@@ -4,6 +4,7 @@ import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { setSlowdown } from '../open-swim/card-commands';
 import type { ReadingsState } from '../open-swim/readings-store';
 import { kickDoubtWords, slowdownWords } from '#core/measures/kick-doubt-words';
+import { readingsWords } from '#core/words/readings';
 
 /**
  * Every time on the bench hangs on how the film was shot. While that is only assumed it is asked here, and whoever said
@@ -18,30 +19,30 @@ export function SlowdownNotice({ onAsk }: { readonly onAsk: () => void }) {
     return (
       <div className="slowdown-notice" role="alert">
         <p>
-          <strong>These times can’t be right.</strong> {kickDoubtWords(doubt)}
+          <strong>{readingsWords('theseTimesCant')}</strong> {kickDoubtWords(doubt)}
         </p>
         {doubt.better && (
           <button
             type="button"
             onClick={() => doubt.better && document.run(setSlowdown(doubt.better.slowdown))}
           >
-            {doubt.better.slowdown === 1 ? 'True speed' : slowdownWords(doubt.better.slowdown)}
+            {doubt.better.slowdown === 1 ? readingsWords('trueSpeed') : slowdownWords(doubt.better.slowdown)}
           </button>
         )}
         <button type="button" onClick={onAsk}>
-          Slow motion…
+          {readingsWords('slowMotion')}
         </button>
       </div>
     );
   if (slowdown.source !== 'assumed') return null;
   return (
     <div className="slowdown-notice">
-      <p>Taken as filmed at true speed. In slow motion, every time here would be wrong.</p>
+      <p>{readingsWords('takenFilmedAt')}</p>
       <button type="button" onClick={() => document.run(setSlowdown(slowdown.factor))}>
-        True speed
+        {readingsWords('trueSpeed')}
       </button>
       <button type="button" onClick={onAsk}>
-        Slow motion…
+        {readingsWords('slowMotion')}
       </button>
     </div>
   );

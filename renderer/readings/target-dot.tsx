@@ -1,7 +1,12 @@
 import type { TargetMark } from '#core/measures/target-mark';
+import { readingsWords } from '#core/words/readings';
 
 /** The three answers in words; "can’t tell" where the interval reaches across an end of the band. */
-export const metWords = { yes: 'met', no: 'not met', unsure: 'can’t tell' } as const;
+export const metWords = {
+  yes: 'met',
+  no: readingsWords('notMet'),
+  unsure: readingsWords('cantTell'),
+} as const;
 
 /** Target met, missed or undecided: by shape and word, colour only repeats it. */
 export function TargetDot({ mark }: { readonly mark: TargetMark | null }) {

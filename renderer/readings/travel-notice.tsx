@@ -2,6 +2,8 @@ import { useStore } from 'zustand';
 import type { Reading } from '#core/measures/reading';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { setScene } from '../open-swim/scene-commands';
+import { readingsWords } from '#core/words/readings';
+import { rich } from '../ui/rich';
 
 /** Offers to turn the direction of travel round where the marks say that the swimmer goes the other way. */
 export function TravelNotice() {
@@ -12,14 +14,13 @@ export function TravelNotice() {
   return (
     <div className="slowdown-notice travel-notice" role="alert">
       <p>
-        <strong>The swimmer goes the other way: turn it round?</strong> The direction of travel is set to the{' '}
-        {travel}. Speed, angles and the body wave are read along it.
+        {rich(readingsWords.parts('swimmerGoesOther', { travel, b: (inside) => <strong>{inside}</strong> }))}
       </p>
       <button
         type="button"
         onClick={() => document.run(setScene('travel', travel === 'left' ? 'right' : 'left'))}
       >
-        Turn it round
+        {readingsWords('turnRound')}
       </button>
     </div>
   );

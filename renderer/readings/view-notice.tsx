@@ -1,15 +1,13 @@
 import type { View } from '#core/swim-file/swim-schema';
 import { useSwim } from '../open-swim/open-swim';
+import { readingsWords } from '#core/words/readings';
 
 const lacks: Readonly<Record<Exclude<View, 'side'>, string>> = {
-  front:
-    'Filmed from the front: moments and counts are read. Lengths, speed, the body wave and angles against travel are not, for they run toward the camera.',
-  rear: 'Filmed from behind: moments and counts are read. Lengths, speed, the body wave and angles against travel are not, for they run away from the camera.',
-  below:
-    'Filmed from below: moments and counts are read, and the bends of the joints of a swimmer who lies on the side. Heights, the body wave and angles against travel are not, for up and down runs toward the camera.',
-  above:
-    'Filmed from above: moments and counts are read, and the bends of the joints of a swimmer who lies on the side. Heights, the body wave and angles against travel are not, for up and down runs toward the camera.',
-  deck: 'Filmed from the deck: moments and counts are read. What the surface bends can’t be measured: no heights, lengths or angles under water.',
+  front: readingsWords('filmedFromFront'),
+  rear: readingsWords('filmedFromBehind'),
+  below: readingsWords('filmedFromBelow'),
+  above: readingsWords('filmedFromAbove'),
+  deck: readingsWords('filmedFromDeck'),
 };
 
 /** Says once, at the head of the readings, what the camera's place can't give. */

@@ -1,5 +1,6 @@
 import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import type { ReadingRowData } from './arrange-readings';
+import { readingsWords } from '#core/words/readings';
 
 interface Props {
   readonly rows: readonly ReadingRowData[];
@@ -37,7 +38,12 @@ export function WaveProfile({ rows }: Props) {
   const x = (place: number): number => 18 + place * 32;
   const y = (value: number): number => 66 - (Math.max(0, value) / largest) * 56;
   return (
-    <svg className="wave-profile" viewBox="0 0 292 86" role="img" aria-label="Undulation along the body">
+    <svg
+      className="wave-profile"
+      viewBox="0 0 292 86"
+      role="img"
+      aria-label={readingsWords('undulationAlongBody')}
+    >
       <path
         d={`M${found.map(({ place, reading }) => `${x(place)},${y(reading.value)}`).join('L')}`}
         className="profile-line"

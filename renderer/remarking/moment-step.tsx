@@ -12,6 +12,8 @@ import { useOpenSwim, useView } from '../open-swim/open-swim';
 import { whenShown } from '../open-swim/stepping';
 import { useSpaceToPlay } from '../film/use-space-to-play';
 import { Stage } from '../stage/stage';
+import { remarkingWords } from '#core/words/remarking';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly item: MomentItem;
@@ -45,7 +47,7 @@ export function MomentStep({ item, onAnswer }: Props) {
       session.view.setState({ playing: false });
       const { frame: marked } = session.view.getState();
       if (await whenShown(session)) onAnswer({ frame: marked });
-      else session.say('The picture is not there yet: nothing was marked');
+      else session.say(remarkingWords('pictureNotThere'));
     };
     const command = (id: string, label: string, keys: readonly string[], run: Command['run']): Command => ({
       id,
@@ -58,48 +60,54 @@ export function MomentStep({ item, onAnswer }: Props) {
       step: by,
       mark: here,
       commands: [
-        command('remark-back', 'One frame back', ['ArrowLeft'], () => by(-1)),
-        command('remark-on', 'One frame on', ['ArrowRight'], () => by(1)),
-        command('remark-first', 'Start of the loop', ['Home'], () => to(item.first, -1)),
-        command('remark-mark', 'Mark this picture', ['Enter'], here),
-        playCommand(session, 'Play the loop or stop'),
+        command('remark-back', remarkingWords('oneFrameBack'), ['ArrowLeft'], () => by(-1)),
+        command('remark-on', remarkingWords('oneFrame'), ['ArrowRight'], () => by(1)),
+        command('remark-first', remarkingWords('startLoop'), ['Home'], () => to(item.first, -1)),
+        command('remark-mark', remarkingWords('markPicture'), ['Enter'], here),
+        playCommand(session, remarkingWords('playLoopOrStop')),
       ],
     };
   }, [session, item, onAnswer]);
-  useCommandKeys('Mark again', commands);
+  useCommandKeys(remarkingWords('markAgain'), commands);
 
   const phrase = markPhrase({ ...plainMark, kind: item.kind, hand: item.hand });
   return (
     <>
       <Stage prompt={null}>
         <output className="stage-prompt">
-          <strong>Find the {phrase} again</strong>
-          <span>Step to its picture, then mark it. Where you marked it first is not shown.</span>
+          <strong>{remarkingWords('findAgain', { phrase })}</strong>
+          <span>{remarkingWords('stepItsPicture')}</span>
         </output>
       </Stage>
-      <section className="remark-controls" aria-label="Step through the loop">
-        <button type="button" onClick={() => step(-1)} title={tip('remark-back', 'One frame back')}>
-          ◀ frame
+      <section className="remark-controls" aria-label={remarkingWords('stepThroughLoop')}>
+        <button
+          type="button"
+          onClick={() => step(-1)}
+          title={tip('remark-back', remarkingWords('oneFrameBack'))}
+        >
+          {remarkingWords('frame')}
         </button>
         <button
           type="button"
           className="remark-play"
           aria-pressed={playing}
           onClick={() => session.view.setState({ playing: !playing })}
-          title={tip('remark-play', 'Play the loop or stop')}
+          title={tip('remark-play', remarkingWords('playLoopOrStop'))}
         >
           {playing ? '❙❙ Stop' : '▶ Loop'}
         </button>
-        <button type="button" onClick={() => step(1)} title={tip('remark-on', 'One frame on')}>
-          frame ▶
+        <button type="button" onClick={() => step(1)} title={tip('remark-on', remarkingWords('oneFrame'))}>
+          {remarkingWords('frame2')}
         </button>
         <input
           type="range"
           min={item.first}
           max={item.last}
           value={frame}
-          aria-label="Place in the loop"
-          aria-valuetext={`${Math.round((100 * (frame - item.first)) / (item.last - item.first))} % of the loop`}
+          aria-label={remarkingWords('placeLoop')}
+          aria-valuetext={remarkingWords('loop', {
+            frame: Math.round((100 * (frame - item.first)) / (item.last - item.first)),
+          })}
           onChange={(event) =>
             session.view.setState({ frame: Number(event.target.value), playing: false, towards: 0 })
           }
@@ -108,9 +116,9 @@ export function MomentStep({ item, onAnswer }: Props) {
           type="button"
           className="remark-mark"
           onClick={() => void mark()}
-          title={tip('remark-mark', 'Mark it')}
+          title={tip('remark-mark', remarkingWords('mark'))}
         >
-          Mark this picture <kbd>↵</kbd>
+          {rich(remarkingWords.parts('markPicture2', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       </section>
     </>

@@ -15,6 +15,8 @@ import { guideOn, leaveOutNext } from '../stage/tools/body-line-tool';
 import { enterAtCrosshair } from '../stage/tools/crosshair';
 import { postureOn } from '../open-swim/selectors';
 import { nothingSelected } from '../open-swim/view-store';
+import { remarkingWords } from '#core/words/remarking';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly item: PointsItem;
@@ -83,7 +85,7 @@ export function PointsStep({ item, onAnswer }: Props) {
       lengths.map(
         ([modifier, pixels]): Command => ({
           id: `remark-${key}-${pixels}`,
-          label: `Move the point ${pixels} px`,
+          label: remarkingWords('movePointPx', { pixels }),
           keys: [`${modifier}${key}`],
           kind: 'undoable',
           enabled: () => pointIsHeld(session),
@@ -97,12 +99,24 @@ export function PointsStep({ item, onAnswer }: Props) {
     };
     const hidden = (): void => leaveOutNext(session);
     const others: Command[] = [
-      playCommand(session, 'Play around this picture or stop'),
-      { id: 'remark-hidden', label: 'This point is hidden', keys: ['h'], kind: 'undoable', run: hidden },
-      { id: 'remark-undo', label: 'Back one point', keys: ['$mod+z'], kind: 'never', run: undo },
+      playCommand(session, remarkingWords('playAroundPicture')),
+      {
+        id: 'remark-hidden',
+        label: remarkingWords('pointHidden'),
+        keys: ['h'],
+        kind: 'undoable',
+        run: hidden,
+      },
+      {
+        id: 'remark-undo',
+        label: remarkingWords('backOnePoint'),
+        keys: ['$mod+z'],
+        kind: 'never',
+        run: undo,
+      },
       {
         id: 'remark-enter',
-        label: 'Place at the crosshair, or keep the points',
+        label: remarkingWords('placeAtCrosshair'),
         keys: ['Enter'],
         kind: 'view',
         run: enter,
@@ -110,7 +124,7 @@ export function PointsStep({ item, onAnswer }: Props) {
     ];
     return { keep: done, back: undo, commands: [...nudges, ...others] };
   }, [session, item, onAnswer]);
-  useCommandKeys('Mark again', commands);
+  useCommandKeys(remarkingWords('markAgain'), commands);
 
   // the picture comes after the step: only then can the next point be asked for
   const shown = useView((state) => state.shownFrame === state.frame);
@@ -125,43 +139,43 @@ export function PointsStep({ item, onAnswer }: Props) {
         <output className="stage-prompt">
           <strong>
             {next
-              ? `Lay the ${landmarkWords[next].toLowerCase()} again`
+              ? remarkingWords('layAgain', { landmark: landmarkWords[next].toLowerCase() })
               : laid > 0
-                ? 'All points laid'
-                : 'No point can be seen here'}
+                ? remarkingWords('allPointsLaid')
+                : remarkingWords('noPointCanSeen')}
           </strong>
           <span>
             {next
-              ? `Point ${laid + 1} of ${item.points.length}. Press and hold to see it larger.`
-              : 'Drag a point to mend it, or go on.'}
+              ? remarkingWords('pointPressHold', { laid: laid + 1, points: item.points.length })
+              : remarkingWords('dragPointMend')}
           </span>
         </output>
       </Stage>
-      <section className="remark-controls" aria-label="Lay the points">
+      <section className="remark-controls" aria-label={remarkingWords('layPoints')}>
         <button
           type="button"
           className="remark-play"
           aria-pressed={playing}
           onClick={() => play(!playing)}
-          title={tip('remark-play', 'Play what happens around this picture, and come back to it')}
+          title={tip('remark-play', remarkingWords('playWhatHappens'))}
         >
-          {playing ? '❙❙ Stop' : '▶ Around it'}
+          {playing ? '❙❙ Stop' : remarkingWords('around')}
         </button>
         <button
           type="button"
           onClick={back}
           disabled={!touched}
-          title={tip('remark-undo', 'Take back the last point')}
+          title={tip('remark-undo', remarkingWords('takeBackLast'))}
         >
-          Back one point
+          {remarkingWords('backOnePoint')}
         </button>
         <button
           type="button"
           onClick={() => leaveOutNext(session)}
           disabled={next === null}
-          title={tip('remark-hidden', "It can't be seen on this picture")}
+          title={tip('remark-hidden', remarkingWords('cantSeenPicture'))}
         >
-          Hidden <kbd>H</kbd>
+          {rich(remarkingWords.parts('hiddenH', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
         <span className="remark-space" />
         <button
@@ -169,9 +183,9 @@ export function PointsStep({ item, onAnswer }: Props) {
           className="remark-mark"
           onClick={keep}
           disabled={next !== null || playing}
-          title={tip('remark-enter', 'Keep the points and go on')}
+          title={tip('remark-enter', remarkingWords('keepPointsGo'))}
         >
-          Keep the points <kbd>↵</kbd>
+          {rich(remarkingWords.parts('keepPoints', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       </section>
     </>

@@ -12,6 +12,8 @@ import { RemarkingStart } from './remarking-start';
 import { RepeatabilityTable } from './repeatability-table';
 import { type Remarking, useRemarking } from './use-remarking';
 import './remarking.css';
+import { remarkingWords } from '#core/words/remarking';
+import { rich } from '../ui/rich';
 
 /** The blind pass: in place of the bench, so that nothing of the first marks is anywhere on the screen. */
 export function RemarkingScreen({ onLeave }: { readonly onLeave: () => void }) {
@@ -27,7 +29,7 @@ export function RemarkingScreen({ onLeave }: { readonly onLeave: () => void }) {
       ) : phase === 'start' ? (
         <RemarkingStart pass={pass} onLeave={onLeave} />
       ) : (
-        <output className="remark-page">Keeping what you marked…</output>
+        <output className="remark-page">{remarkingWords('keepingWhatYou')}</output>
       )}
     </div>
   );
@@ -39,17 +41,17 @@ function Going({ pass, item }: { readonly pass: Remarking; readonly item: Remark
   const blind = useMemo(() => blindSession(session, item), [session, item]);
   const commands = useMemo(
     (): readonly Command[] => [
-      { id: 'remark-skip', label: 'Skip this one', keys: ['x'], kind: 'view', run: pass.skip },
+      { id: 'remark-skip', label: remarkingWords('skipOne'), keys: ['x'], kind: 'view', run: pass.skip },
       {
         id: 'remark-again',
-        label: 'Back to the one before',
+        label: remarkingWords('backOneBefore'),
         keys: ['Backspace'],
         kind: 'view',
         run: pass.back,
       },
       {
         id: 'remark-stop',
-        label: 'Stop, and go on another day',
+        label: remarkingWords('stopGoAnother'),
         keys: ['Escape'],
         kind: 'view',
         run: pass.stop,
@@ -57,38 +59,28 @@ function Going({ pass, item }: { readonly pass: Remarking; readonly item: Remark
     ],
     [pass],
   );
-  useCommandKeys('Mark again', commands);
+  useCommandKeys(remarkingWords('markAgain'), commands);
   return (
     <>
       <header className="bench-bar remark-bar">
         <h1>
-          <strong>Mark again</strong>{' '}
-          <small>
-            {pass.done + 1} of {pass.all}
-          </small>
+          <strong>{remarkingWords('markAgain')}</strong>{' '}
+          <small>{remarkingWords('of', { done: pass.done + 1, all: pass.all })}</small>
         </h1>
-        <progress max={pass.all} value={pass.done} aria-label="How much is done" />
+        <progress max={pass.all} value={pass.done} aria-label={remarkingWords('howMuchDone')} />
         <button
           type="button"
           onClick={pass.back}
           disabled={pass.done === 0}
-          title={tip('remark-again', 'Back to the one before')}
+          title={tip('remark-again', remarkingWords('backOneBefore'))}
         >
-          One back
+          {remarkingWords('oneBack')}
         </button>
-        <button
-          type="button"
-          onClick={pass.skip}
-          title={tip('remark-skip', 'It can’t be told: leave it out')}
-        >
-          Skip <kbd>X</kbd>
+        <button type="button" onClick={pass.skip} title={tip('remark-skip', remarkingWords('cantToldLeave'))}>
+          {rich(remarkingWords.parts('skipX', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
-        <button
-          type="button"
-          onClick={pass.stop}
-          title={tip('remark-stop', 'Keep what is done; the rest waits')}
-        >
-          Stop <kbd>Esc</kbd>
+        <button type="button" onClick={pass.stop} title={tip('remark-stop', remarkingWords('keepWhatDone'))}>
+          {rich(remarkingWords.parts('stopEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       </header>
       <div className="remark-middle">
@@ -113,24 +105,13 @@ function Results({ added, onLeave }: { readonly added: number; readonly onLeave:
   }, []);
   return (
     <main className="remark-page remark-results">
-      <h1 tabIndex={-1}>Your own marking error</h1>
-      {added > 0 && (
-        <p>
-          {added} {added === 1 ? 'pair was' : 'pairs were'} added. A kind with ten pairs or more counts in
-          every interval from now on; pairs add up from pass to pass and from swim to swim.
-        </p>
-      )}
+      <h1 tabIndex={-1}>{remarkingWords('yourOwnMarking')}</h1>
+      {added > 0 && <p>{remarkingWords('pairsWereAdded', { added })}</p>}
       {coach && <RepeatabilityTable coach={coach} pictureHeight={height} />}
-      <p className="caution">
-        Pairs of all your passes on all swims, pixels told for this picture of {height} lines. Typical error
-        is the standard deviation of one mark: SD of the differences ÷ √2 (Hopkins 2000, Sports Med 30:1–15).
-        Least real change is the smallest difference of two marks that is more than marking error, at 95 %:
-        1.96 · √2 · SEM (Weir 2005, J Strength Cond Res 19:231–240). Rounding to frames is taken off before it
-        is used, and put back for each clip.
-      </p>
+      <p className="caution">{remarkingWords('pairsAllYour', { height })}</p>
       <footer className="dialog-foot">
         <button type="button" className="primary" onClick={onLeave}>
-          Back to the bench
+          {remarkingWords('backBench')}
         </button>
       </footer>
     </main>

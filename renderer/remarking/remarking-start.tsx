@@ -4,14 +4,15 @@ import { errorWords } from '#core/host-contract/error-words';
 import { remarkable } from '#core/uncertainty/remarking-plan';
 import { clockOf, useOpenSwim, useSwim } from '../open-swim/open-swim';
 import type { Remarking } from './use-remarking';
+import { remarkingWords } from '#core/words/remarking';
 
 /** How many of each can be asked for; all that there are is always one of the choices. Our default steps. */
 const steps = [0, 5, 10, 20, 40] as const;
 
 const things = [
-  ['moments', 'Moments', 'hand entries, kick tops and so on, each in a short loop'],
-  ['bodyLines', 'Body lines', 'the points of a body line, on a bare picture'],
-  ['followed', 'Followed points', 'points the machine followed, marked by hand to see how far off they are'],
+  ['moments', remarkingWords('moments'), remarkingWords('handEntriesKick')],
+  ['bodyLines', remarkingWords('bodyLines'), remarkingWords('pointsBodyLine')],
+  ['followed', remarkingWords('followedPoints'), remarkingWords('pointsMachineFollowed')],
 ] as const;
 
 /** Ten body lines give every landmark the ten pairs it needs; moments of a kind add up over passes and swims. */
@@ -38,28 +39,27 @@ export function RemarkingStart({
   const some = choice.moments + choice.bodyLines + choice.followed > 0;
   return (
     <main className="remark-page">
-      <h1>Mark again, without seeing your first marks</h1>
+      <h1>{remarkingWords('markAgainWithout')}</h1>
       {trouble && (
         <p className="message message-trouble" role="alert">
-          {errorWords(trouble).what} {errorWords(trouble).todo} Your answers are kept in this window.
+          {remarkingWords('yourAnswersKept', {
+            what: errorWords(trouble).what,
+            todo: errorWords(trouble).todo,
+          })}
         </p>
       )}
-      <p>
-        How far apart two marks of the same moment fall is your own marking error. Once there are ten pairs of
-        a kind, from this pass or others, every interval on every swim uses it instead of an assumed one. The
-        pass shows a random choice in random order; the first marks stay hidden and are not changed.
-      </p>
+      <p>{remarkingWords('howFarApartTwo')}</p>
       {left && (
-        <section className="remark-left" aria-label="A pass left unfinished">
+        <section className="remark-left" aria-label={remarkingWords('passLeftUnfinished')}>
           <p>
-            A pass was left: {left.items.length - left.answers.length} still to mark
-            {left.answers.length > 0 && `, ${left.answers.length} done`}.
+            {remarkingWords('passLeftStill', { items: left.items.length - left.answers.length })}
+            {left.answers.length > 0 && remarkingWords('done', { answers: left.answers.length })}.
           </p>
           <button type="button" className="primary" onClick={pass.goOn} disabled={!hasFilm}>
-            Go on with it
+            {remarkingWords('go')}
           </button>
           <button type="button" onClick={pass.throwAway}>
-            Throw it away
+            {remarkingWords('throwAway')}
           </button>
         </section>
       )}
@@ -73,9 +73,7 @@ export function RemarkingStart({
           {things.map(([what, label, words]) => (
             <fieldset key={what} className="remark-choice" disabled={counts[what] === 0}>
               <legend>{label}</legend>
-              <small>
-                {words}; {counts[what]} to choose from
-              </small>
+              <small>{remarkingWords('chooseFrom', { words, counts: counts[what] })}</small>
               <div>
                 {[...new Set([...steps.filter((step) => step < counts[what]), counts[what]])].map((step) => (
                   <label key={step}>
@@ -85,24 +83,26 @@ export function RemarkingStart({
                       checked={choice[what] === step}
                       onChange={() => setChoice({ ...choice, [what]: step })}
                     />
-                    {step === 0 ? 'none' : step === counts[what] ? `all ${step}` : step}
+                    {step === 0
+                      ? remarkingWords('none')
+                      : step === counts[what]
+                        ? remarkingWords('all', { step })
+                        : step}
                   </label>
                 ))}
               </div>
             </fieldset>
           ))}
-          {!hasFilm && (
-            <p className="caution">The film is needed to mark again, and it can’t be shown now.</p>
-          )}
+          {!hasFilm && <p className="caution">{remarkingWords('filmNeededMark')}</p>}
           <footer className="dialog-foot">
             <button type="submit" className="primary" disabled={!some || !hasFilm}>
-              Start
+              {remarkingWords('start')}
             </button>
             <button type="button" onClick={pass.showResults}>
-              What was measured so far
+              {remarkingWords('whatMeasuredSo')}
             </button>
             <button type="button" onClick={onLeave}>
-              Back to the bench
+              {remarkingWords('backBench')}
             </button>
           </footer>
         </form>
@@ -110,7 +110,7 @@ export function RemarkingStart({
       {left && (
         <footer className="dialog-foot">
           <button type="button" onClick={onLeave}>
-            Back to the bench
+            {remarkingWords('backBench')}
           </button>
         </footer>
       )}

@@ -9,6 +9,7 @@ import {
 } from '#core/uncertainty/coach-marking-error';
 import type { MarkingError } from '#core/uncertainty/marking-error';
 import { pairsToTrust } from '#core/uncertainty/remarking';
+import { remarkingWords } from '#core/words/remarking';
 
 type Row = Pick<CoachRepeatability, 'item' | 'axis'>;
 
@@ -18,7 +19,7 @@ const kindOf = ({ item, axis }: Row): EventKind | undefined =>
 const landmarkOf = ({ item, axis }: Row): LandmarkName | undefined =>
   axis === 'time' ? undefined : landmarkNames.find((name) => name === item);
 
-const axisWords = { time: '', x: ', along the picture', y: ', up and down' } as const;
+const axisWords = { time: '', x: remarkingWords('alongPicture'), y: remarkingWords('upDown') } as const;
 
 function itemWords(row: CoachRepeatability): string {
   const { item, axis, of } = row;
@@ -44,12 +45,12 @@ function basisWords(row: CoachRepeatability, error: MarkingError): string {
     row.of === 'followed' &&
     landmark !== undefined &&
     error.followedSd[landmark] === error.landmarkSd[landmark];
-  return bounded ? 'held no better than a marked point' : 'measured';
+  return bounded ? remarkingWords('heldNoBetter') : 'measured';
 }
 
 function biasWords(row: CoachRepeatability, value: number): string {
   const size = Math.abs(value).toFixed(1);
-  if (Number(size) === 0) return 'none seen';
+  if (Number(size) === 0) return remarkingWords('noneSeen');
   const way = { time: ['later', 'earlier'], x: ['right', 'left'], y: ['lower', 'higher'] } as const;
   return `${size} ${row.axis === 'time' ? 'ms' : 'px'} ${way[row.axis][value > 0 ? 0 : 1]}`;
 }
@@ -64,24 +65,24 @@ interface Props {
 export function RepeatabilityTable({ coach, pictureHeight }: Props) {
   const rows = coachRepeatability(coach, pictureHeight);
   const error = coachMarkingError(coach, pictureHeight);
-  if (rows.length === 0) return <p>Nothing has been marked again yet: every interval uses assumed errors.</p>;
+  if (rows.length === 0) return <p>{remarkingWords('nothingHasBeen')}</p>;
   return (
     <div className="remark-table">
       <table>
         <thead>
           <tr>
-            <th scope="col">Mark</th>
-            <th scope="col">Pairs</th>
-            <th scope="col" title="SD of the differences ÷ √2 (Hopkins 2000)">
-              Typical error
+            <th scope="col">{remarkingWords('mark2')}</th>
+            <th scope="col">{remarkingWords('pairs')}</th>
+            <th scope="col" title={remarkingWords('sdDifferences2')}>
+              {remarkingWords('typicalError')}
             </th>
-            <th scope="col" title="Mean of second minus first mark">
-              Second mark is
+            <th scope="col" title={remarkingWords('meanSecondMinus')}>
+              {remarkingWords('secondMark')}
             </th>
-            <th scope="col" title="MDC95 = 1.96 · √2 · SEM (Weir 2005)">
-              Least real change
+            <th scope="col" title={remarkingWords('mdc951962Sem')}>
+              {remarkingWords('leastRealChange')}
             </th>
-            <th scope="col">In the intervals</th>
+            <th scope="col">{remarkingWords('intervals')}</th>
           </tr>
         </thead>
         <tbody>
@@ -102,7 +103,7 @@ export function RepeatabilityTable({ coach, pictureHeight }: Props) {
                   {used === null
                     ? '–'
                     : `${used.toFixed(1)} ${unit}, ${trusted ? basisWords(row, error) : 'assumed'}`}
-                  {!trusted && <small>too few to trust: {pairsToTrust} pairs are needed</small>}
+                  {!trusted && <small>{remarkingWords('tooFewTrustPairs', { pairsToTrust })}</small>}
                 </td>
               </tr>
             );

@@ -6,6 +6,7 @@ import { type RemarkingItem, type RemarkingChoice, remarkingPlan } from '#core/u
 import { type OpenSwim, clockOf } from '../open-swim/open-swim';
 import { createRemarkingJournal, type RemarkingPass } from './remarking-journal';
 import { writeRemarkings } from './write-remarkings';
+import { remarkingWords } from '#core/words/remarking';
 
 type RemarkingPhase = 'start' | 'going' | 'saving' | 'results';
 
@@ -87,7 +88,7 @@ export function useRemarking(session: OpenSwim): Remarking {
   const take = useCallback(
     (next: RemarkingPass): void => {
       setPass(next);
-      if (!journal.keep(next)) session.say('This window can’t keep the pass: end it before you leave');
+      if (!journal.keep(next)) session.say(remarkingWords('windowCantKeep'));
       if (next.answers.length >= next.items.length) void save(next);
     },
     [journal, session, save],

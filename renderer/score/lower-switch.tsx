@@ -1,17 +1,18 @@
 import { useStore } from 'zustand';
 import { useTip } from '../ui/use-tip';
 import { useOpenSwim, useView } from '../open-swim/open-swim';
+import { scoreWords } from '#core/words/score';
 
 const parts = [
-  ['score', 'score', 'The rhythm along the clip'],
-  ['overlaid', 'overlaid', 'All strokes over one another, with mean and SD'],
-  ['plots', 'plots', 'Curves of heights, angles and speed'],
+  ['score', 'score', scoreWords('rhythmAlongClip')],
+  ['overlaid', 'overlaid', scoreWords('allStrokesOver')],
+  ['plots', 'plots', scoreWords('curvesHeightsAngles')],
 ] as const;
 
 const whichWords = [
-  ['all', 'all strokes'],
+  ['all', scoreWords('allStrokes')],
   ['breathing', 'breathing'],
-  ['not-breathing', 'not breathing'],
+  ['not-breathing', scoreWords('notBreathing')],
 ] as const;
 
 /** What is shown under the stage; for strokes over one another, which of them. */
@@ -26,7 +27,7 @@ export function LowerSwitch() {
   });
   return (
     <>
-      <fieldset className="switch" aria-label="Under the stage">
+      <fieldset className="switch" aria-label={scoreWords('underStage')}>
         {parts.map(([part, words, title]) => (
           <button
             key={part}
@@ -41,7 +42,7 @@ export function LowerSwitch() {
       </fieldset>
       {lower === 'overlaid' && mixed && (
         <select
-          aria-label="Which strokes"
+          aria-label={scoreWords('whichStrokes')}
           value={which}
           onChange={(event) => {
             const chosen = whichWords.find(([each]) => each === event.target.value);

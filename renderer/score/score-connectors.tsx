@@ -6,6 +6,7 @@ import { tiedReadings } from '../open-swim/rhythm-of';
 import type { ScoreAxis } from '../open-swim/score-axis';
 import { glyphHeight, type ScoreLayout } from './score-layout';
 import type { ScoreGap, ScoreRhythm } from '../open-swim/score-rhythm';
+import { scoreWords } from '#core/words/score';
 
 interface Props {
   readonly rhythm: ScoreRhythm;
@@ -24,15 +25,18 @@ const signed = (value: number, digits: number): string =>
   `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(digits)}`;
 
 function gapWords(gap: Pick<ScoreGap, 'milliseconds' | 'percent'>): GapWords {
-  return { ms: `${signed(Math.round(gap.milliseconds), 0)} ms`, percent: `${signed(gap.percent, 1)} %` };
+  return {
+    ms: scoreWords('ms', { signed: signed(Math.round(gap.milliseconds), 0) }),
+    percent: `${signed(gap.percent, 1)} %`,
+  };
 }
 
 /** The published names of the four gaps. */
 const gapNames: Readonly<Record<string, string>> = {
-  [tiedReadings.entry]: 'T1, kick one and hand entry',
-  [tiedReadings.catch]: 'T2, end of kick one and catch',
-  [tiedReadings.shoulder]: 'T3, kick two and hands under shoulders',
-  [tiedReadings.exit]: 'T4, end of kick two and hand exit',
+  [tiedReadings.entry]: scoreWords('t1KickOneHand'),
+  [tiedReadings.catch]: scoreWords('t2EndKickOne'),
+  [tiedReadings.shoulder]: scoreWords('t3KickTwoHands'),
+  [tiedReadings.exit]: scoreWords('t4EndKickTwo'),
 };
 
 /** Entry and exit are what the coach looks at first; catch and shoulders are drawn thinner. */
@@ -87,7 +91,14 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
               d={`M${x1},${y1} C${x1},${(y1 + y2) / 2} ${x2},${(y1 + y2) / 2} ${x2},${y2}`}
               className="connector-line"
             />
-            <title>{`Stroke ${stroke}, ${gapNames[gap.reading] ?? 'gap'}: the leg is ${words.ms} (${words.percent} of the stroke) from the hands`}</title>
+            <title>
+              {scoreWords('strokeLegStroke', {
+                stroke,
+                gapNames: gapNames[gap.reading] ?? 'gap',
+                ms: words.ms,
+                percent: words.percent,
+              })}
+            </title>
           </g>
         );
       })}

@@ -4,6 +4,7 @@ import { markPhrase } from '#core/marks/mark-words';
 import { Glyph } from './glyph';
 import type { ScoreAxis } from '../open-swim/score-axis';
 import { glyphHeight, type ScoreLayout } from './score-layout';
+import { scoreWords } from '#core/words/score';
 
 interface Props {
   readonly events: readonly EventMark[];
@@ -72,7 +73,7 @@ const ScoreGlyph = memo(function ScoreGlyph(props: GlyphProps) {
       role="button"
       tabIndex={isTabStop ? 0 : -1}
       aria-pressed={isChosen}
-      aria-label={`${words}, frame ${mark.frame + 1}, ${time.toFixed(3)} seconds`}
+      aria-label={scoreWords('frameSeconds', { words, frame: mark.frame + 1, time: time.toFixed(3) })}
       className={`glyph${isChosen ? ' chosen' : ''}${isLit ? ' lit' : ''}`}
       data-event={mark.id}
       data-kind={mark.kind}
@@ -94,7 +95,7 @@ const ScoreGlyph = memo(function ScoreGlyph(props: GlyphProps) {
           {side}
         </text>
       )}
-      <title>{`${words} · frame ${mark.frame + 1} · ${time.toFixed(3)} s. Drag to move by frames.`}</title>
+      <title>{scoreWords('frameSDragMove', { words, frame: mark.frame + 1, time: time.toFixed(3) })}</title>
     </g>
   );
 });

@@ -8,6 +8,7 @@ import { useElementSize } from '../ui/use-element-size';
 import { Glyph } from './glyph';
 import { glyphHeight, layoutScore, type ScoreLayout } from './score-layout';
 import { ScoreStaves } from './score-staves';
+import { scoreWords } from '#core/words/score';
 
 /** Percent shown before the stroke begins and after it ends: a kick may lead the hands. Our default. */
 const before = -14;
@@ -23,7 +24,7 @@ const signed = (value: number, digits: number): string =>
   `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(digits)}`;
 
 const nameOf = ({ kind, kick }: Pick<OverlaidMoment, 'kind' | 'kick'>): string =>
-  `${eventWords[kind].toLowerCase()}${kick === null ? '' : ` of kick ${kick}`}`;
+  `${eventWords[kind].toLowerCase()}${kick === null ? '' : ` ${scoreWords('kick', { kick })}`}`;
 
 const spreadWords = (sd: number | null, digits: number): string =>
   sd === null ? '' : ` ± ${sd.toFixed(digits)}`;
@@ -45,7 +46,7 @@ export function ScoreOverlaid({ overlaid }: { readonly overlaid: OverlaidCycles 
     goTo(session, frame);
   };
   return (
-    <section className="score" aria-label="Score, strokes over one another">
+    <section className="score" aria-label={scoreWords('scoreStrokesOver')}>
       <div className="score-box" ref={box}>
         {/* biome-ignore lint/a11y/useSemanticElements: an SVG drawing of buttons can hold no fieldset */}
         <svg
@@ -53,16 +54,19 @@ export function ScoreOverlaid({ overlaid }: { readonly overlaid: OverlaidCycles 
           height={size.height}
           viewBox={`0 0 ${Math.max(1, size.width)} ${Math.max(1, size.height)}`}
           role="group"
-          aria-label={`${cycles} ${of}s over one another, in percent of the ${of}: ${moments
-            .map((each) => `${nameOf(each)} ${each.mean.toFixed(0)}${spreadWords(each.sd, 0)}`)
-            .join(', ')}`}
+          aria-label={scoreWords('sOverOneAnother', {
+            cycles,
+            of,
+            moments: moments
+              .map((each) => `${nameOf(each)} ${each.mean.toFixed(0)}${spreadWords(each.sd, 0)}`)
+              .join(', '),
+          })}
         >
           <ScoreStaves layout={layout} width={size.width} />
           <line x1={x(0)} x2={x(0)} y1={4} y2={bottom} className="bar-line" />
           <line x1={x(100)} x2={x(100)} y1={4} y2={bottom} className="bar-line" />
           <text x={x(0) + 6} y={14} className="bar-name">
-            {cycles} {of}
-            {cycles === 1 ? '' : 's'} over one another, mean ± SD
+            {scoreWords('sOverOneAnotherMean', { cycles, of })}
           </text>
           <Phases overlaid={overlaid} layout={layout} x={x} />
           <Gaps overlaid={overlaid} layout={layout} x={x} />
@@ -86,7 +90,16 @@ export function ScoreOverlaid({ overlaid }: { readonly overlaid: OverlaidCycles 
               >
                 <rect x={-12} y={-13} width={24} height={26} fill="transparent" />
                 <Glyph kind={moment.kind} />
-                <title>{`${nameOf(moment)}, ${of} ${mark.cycle}${mark.breathing ? ', breathing' : ''}: ${mark.percent.toFixed(1)} %`}</title>
+                <title>
+                  {mark.breathing
+                    ? scoreWords('breathing', {
+                        nameOf: nameOf(moment),
+                        of,
+                        cycle: mark.cycle,
+                        percent: mark.percent.toFixed(1),
+                      })
+                    : `${nameOf(moment)}, ${of} ${mark.cycle}: ${mark.percent.toFixed(1)} %`}
+                </title>
               </g>
             )),
           )}
@@ -110,9 +123,7 @@ export function ScoreOverlaid({ overlaid }: { readonly overlaid: OverlaidCycles 
         </svg>
         {moments.length === 0 && (
           <p className="score-empty">
-            {of === 'stroke' && cycles === 0
-              ? 'No stroke of this sort is marked from hand entry to hand entry.'
-              : 'Mark two hand entries, or two kick tops, and the strokes lie over one another here.'}
+            {of === 'stroke' && cycles === 0 ? scoreWords('noStrokeSort') : scoreWords('markTwoHandEntries')}
           </p>
         )}
       </div>
@@ -147,7 +158,7 @@ function Mean({ moment, layout, x }: { readonly moment: OverlaidMoment } & Omit<
 }
 
 const boundaries = ['entry', 'catch', 'shoulder', 'exit'] as const;
-const phaseNames = ['entry and catch', 'pull', 'push', 'recovery'] as const;
+const phaseNames = [scoreWords('entryCatch'), 'pull', 'push', 'recovery'] as const;
 
 function Phases({ overlaid, layout, x }: Part) {
   const at = (kind: (typeof boundaries)[number]): number | null =>
@@ -197,7 +208,10 @@ function Gaps({ overlaid, layout, x }: Part) {
         const y1 = glyphHeight(layout, hand.kind) + 9;
         const y2 = glyphHeight(layout, leg.kind) - 6;
         const path = `M${x1},${y1} C${x1},${(y1 + y2) / 2} ${x2},${(y1 + y2) / 2} ${x2},${y2}`;
-        const ms = `${signed(gap.milliseconds.mean, 0)}${spreadWords(gap.milliseconds.sd, 0)} ms`;
+        const ms = scoreWords('msSigned', {
+          signed: signed(gap.milliseconds.mean, 0),
+          spread: spreadWords(gap.milliseconds.sd, 0),
+        });
         const percent = `${signed(gap.percent.mean, 1)}${spreadWords(gap.percent.sd, 1)} %`;
         // words begin where the tie crosses their row, and give up their ± before they run into the next tie
         const at = (tie: { readonly x1: number; readonly x2: number }): number => (tie.x1 + tie.x2) / 2;
@@ -205,7 +219,7 @@ function Gaps({ overlaid, layout, x }: Part) {
         const next = drawn[index + 1];
         const room = (next ? Math.min(next.x1, at(next)) : x(after)) - left - 4;
         const short = {
-          ms: `${signed(gap.milliseconds.mean, 0)} ms`,
+          ms: scoreWords('ms', { signed: signed(gap.milliseconds.mean, 0) }),
           percent: `${signed(gap.percent.mean, 1)} %`,
         };
         const shown = [{ ms, percent }, short].find((each) => each.ms.length * letter <= room);
@@ -223,7 +237,7 @@ function Gaps({ overlaid, layout, x }: Part) {
                 )}
               </text>
             )}
-            <title>{`${gap.id.slice(4).toUpperCase()}: the leg is ${ms}, ${percent} of the stroke, from the hands`}</title>
+            <title>{scoreWords('legStrokeFrom', { gap: gap.id.slice(4).toUpperCase(), ms, percent })}</title>
           </g>
         );
       })}

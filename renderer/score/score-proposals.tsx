@@ -4,6 +4,7 @@ import { eventWords } from '#core/marks/mark-words';
 import { Glyph } from './glyph';
 import type { ScoreAxis } from '../open-swim/score-axis';
 import { glyphHeight, type ScoreLayout } from './score-layout';
+import { scoreWords } from '#core/words/score';
 
 interface Props {
   readonly proposals: readonly EventProposal[];
@@ -25,7 +26,10 @@ export const ScoreProposals = memo(function ScoreProposals(props: Props) {
         const x = axis.toX(dragged?.id === proposal.id ? dragged.time : proposal.time);
         if (x < axis.left - 10 || x > axis.right + 10) return null;
         const chosen = proposal.id === lookingId;
-        const words = `Proposed ${eventWords[proposal.kind].toLowerCase()}, frame ${proposal.frame + 1}`;
+        const words = scoreWords('proposedFrame', {
+          event: eventWords[proposal.kind].toLowerCase(),
+          frame: proposal.frame + 1,
+        });
         return (
           // biome-ignore lint/a11y/useSemanticElements: an SVG drawing can hold no button element
           <g
@@ -47,7 +51,7 @@ export const ScoreProposals = memo(function ScoreProposals(props: Props) {
             <rect x={-13} y={-15} width={26} height={30} fill="transparent" />
             {chosen && <rect x={-12.5} y={-13.5} width={25} height={27} rx={6} className="glyph-chosen" />}
             <Glyph kind={proposal.kind} hollow />
-            <title>{`${words}: K accepts, J rejects. Drag to accept it elsewhere.`}</title>
+            <title>{scoreWords('kAcceptsJRejects', { words })}</title>
           </g>
         );
       })}

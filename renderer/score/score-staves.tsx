@@ -1,12 +1,13 @@
 import { memo } from 'react';
 import type { Staff } from '#core/marks/event-kind';
 import type { ScoreLayout } from './score-layout';
+import { scoreWords } from '#core/words/score';
 
 const names: Readonly<Record<Staff, string>> = {
-  hands: 'Hands',
-  feet: 'Feet',
-  head: 'Head',
-  course: 'Course',
+  hands: scoreWords('hands'),
+  feet: scoreWords('feet'),
+  head: scoreWords('head'),
+  course: scoreWords('course'),
 };
 /** Staff lines as shares of the staff: surface and depth for hands, top and bottom of the kick for feet. */
 const lines: Readonly<Record<Staff, readonly number[]>> = {

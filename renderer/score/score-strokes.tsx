@@ -2,6 +2,7 @@ import { memo } from 'react';
 import type { ScoreAxis } from '../open-swim/score-axis';
 import type { ScoreLayout } from './score-layout';
 import type { ScoreRhythm } from '../open-swim/score-rhythm';
+import { scoreWords } from '#core/words/score';
 
 interface Props {
   readonly rhythm: ScoreRhythm;
@@ -37,8 +38,8 @@ export const ScoreStrokes = memo(function ScoreStrokes({ rhythm, axis, layout }:
             {width > 46 && (
               <text x={from + 6} y={top + 10} className="bar-name">
                 {width > 130 && stroke.breathing
-                  ? `stroke ${stroke.number} · breathing`
-                  : `stroke ${stroke.number}`}
+                  ? scoreWords('strokeBreathing', { number: stroke.number })
+                  : scoreWords('stroke', { number: stroke.number })}
               </text>
             )}
             {stroke.phases.map((phase, index) => {
@@ -54,7 +55,7 @@ export const ScoreStrokes = memo(function ScoreStrokes({ rhythm, axis, layout }:
                     height={phases.height}
                     className={`phase phase-${index}`}
                   >
-                    <title>{`Stroke ${stroke.number}: ${words}`}</title>
+                    <title>{scoreWords('strokeNumber', { number: stroke.number, words })}</title>
                   </rect>
                   {right - left > words.length * 6 + 6 && (
                     <text x={(left + right) / 2} y={phases.top + phases.height / 2} className="phase-name">

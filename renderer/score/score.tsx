@@ -23,6 +23,7 @@ import { ScoreTraces } from './score-traces';
 import { useScorePointer } from './use-score-pointer';
 import { useSpanAlong } from './use-span-along';
 import './score.css';
+import { scoreWords } from '#core/words/score';
 
 const nothingLit: ReadonlySet<string> = new Set();
 
@@ -94,7 +95,7 @@ export function Score() {
   useSpanAlong(clock, whole);
 
   return (
-    <section className="score" aria-label="Score">
+    <section className="score" aria-label={scoreWords('score')}>
       <div className="score-box" ref={box}>
         {/* biome-ignore lint/a11y/useSemanticElements: an SVG drawing of buttons can hold no fieldset */}
         <svg
@@ -103,7 +104,11 @@ export function Score() {
           height={size.height}
           viewBox={`0 0 ${Math.max(1, size.width)} ${Math.max(1, size.height)}`}
           role="group"
-          aria-label={`Rhythm of the swim, ${events.length} marks, ${mode === 'seconds' ? 'in seconds' : 'in percent of the stroke'}`}
+          aria-label={
+            mode === 'seconds'
+              ? scoreWords('rhythmSwimMarks', { events: events.length })
+              : scoreWords('rhythmSwimMarksPercent', { events: events.length })
+          }
         >
           <ScoreDefs layout={layout} width={size.width} />
           <ScoreStaves layout={layout} width={size.width} />
@@ -142,9 +147,7 @@ export function Score() {
           </g>
         </svg>
         {events.length === 0 && proposals.length === 0 && (
-          <p className="score-empty">
-            Step to a moment that matters and press its pad: the marks are written here, and the rhythm shows.
-          </p>
+          <p className="score-empty">{scoreWords('stepMomentMatters')}</p>
         )}
       </div>
     </section>

@@ -3,6 +3,7 @@ import { realTimeOf } from '#core/timeline/clip-clock';
 import { clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { wholeClip, zoomSpan } from '../open-swim/score-axis';
 import { useTip } from '../ui/use-tip';
+import { scoreWords } from '#core/words/score';
 
 /** How the score counts time, and how much of it is seen. */
 export function TimeSwitch() {
@@ -18,38 +19,38 @@ export function TimeSwitch() {
   };
   return (
     <>
-      <fieldset className="switch" aria-label="Time axis counts in">
+      <fieldset className="switch" aria-label={scoreWords('timeAxisCounts')}>
         <button
           type="button"
           aria-pressed={mode === 'seconds'}
           onClick={() => view.setState({ scoreAxis: 'seconds' })}
-          title={tip('score-axis', 'True seconds')}
+          title={tip('score-axis', scoreWords('trueSeconds'))}
         >
-          seconds
+          {scoreWords('seconds')}
         </button>
         <button
           type="button"
           aria-pressed={mode === 'stroke'}
           onClick={() => view.setState({ scoreAxis: 'stroke' })}
-          title={tip('score-axis', 'Percent of the stroke, every stroke as wide as the next')}
+          title={tip('score-axis', scoreWords('percentStrokeEvery'))}
         >
-          % of stroke
+          {scoreWords('stroke2')}
         </button>
       </fieldset>
       <button
         type="button"
         onClick={() => zoom(0.5)}
         disabled={!span}
-        title="Show more time (wheel)"
-        aria-label="Show more time"
+        title={scoreWords('showMoreTime')}
+        aria-label={scoreWords('showMoreTime2')}
       >
         −
       </button>
       <button
         type="button"
         onClick={() => zoom(2)}
-        title="Show less time (wheel)"
-        aria-label="Show less time"
+        title={scoreWords('showLessTime')}
+        aria-label={scoreWords('showLessTime2')}
       >
         +
       </button>
@@ -57,9 +58,9 @@ export function TimeSwitch() {
         type="button"
         onClick={() => view.setState({ scoreSpan: null })}
         disabled={!span}
-        title="Show the whole clip"
+        title={scoreWords('showWholeClip')}
       >
-        whole
+        {scoreWords('whole')}
       </button>
     </>
   );

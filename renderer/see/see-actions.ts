@@ -9,6 +9,7 @@ import { seeStoreOf } from '../open-swim/see-store';
 import { keepSeen } from './seen-commands';
 import type { Seer } from './seer';
 import { startSeer } from './start-seer';
+import { seeWords } from '#core/words/see';
 
 /** Bytes of decoded pictures held meanwhile: enough to decode ahead. */
 const readingBudget = 96 * 2 ** 20;
@@ -25,9 +26,7 @@ export async function seeSwimmer(session: OpenSwim, chosen: Square | null = null
   const { reopen, trouble } = film.getState();
   if (!reopen) {
     store.setState({
-      outcome: trouble
-        ? 'There are no pictures to see the swimmer on.'
-        : 'The film is still opening. Try again when you see its picture.',
+      outcome: trouble ? seeWords('thereNoPictures') : seeWords('filmStillOpening'),
     });
     return;
   }
@@ -46,7 +45,7 @@ export async function seeSwimmer(session: OpenSwim, chosen: Square | null = null
   try {
     const opened = await reopen(readingBudget, stopped.signal);
     if (!opened.ok) {
-      store.setState({ outcome: 'Submark could not open the clip a second time to look for the swimmer.' });
+      store.setState({ outcome: seeWords('submarkCouldNot') });
       return;
     }
     try {
@@ -79,11 +78,10 @@ export async function seeSwimmer(session: OpenSwim, chosen: Square | null = null
 }
 
 function troubleWords(problem: unknown, cancelled: boolean): string {
-  if (cancelled) return 'Cancelled. Nothing was changed.';
-  if (problem instanceof PictureLost)
-    return `Frame ${problem.frame + 1} can’t be decoded, so Submark stopped. Nothing was changed.`;
+  if (cancelled) return seeWords('cancelledNothingChanged');
+  if (problem instanceof PictureLost) return seeWords('frameCantDecoded', { frame: problem.frame + 1 });
   const reason = problem instanceof Error ? problem.message : String(problem);
-  return `Submark stopped looking (${reason}). Nothing was changed. Try again.`;
+  return seeWords('submarkStoppedLooking', { reason });
 }
 
 function keep(session: OpenSwim, found: SeenFilm): void {
@@ -95,7 +93,7 @@ function keep(session: OpenSwim, found: SeenFilm): void {
     return;
   }
   if (found.frames.length === 0) {
-    store.setState({ outcome: 'Submark saw no swimmer. Nothing was changed.' });
+    store.setState({ outcome: seeWords('submarkSawNo') });
     return;
   }
   const runs = seenRuns(found.frames);
@@ -104,9 +102,9 @@ function keep(session: OpenSwim, found: SeenFilm): void {
   const way = travel === null ? travelOfSeen(runs) : null;
   const words = [
     found.frames.length === found.looked
-      ? `Submark saw the swimmer on all ${found.looked} pictures.`
-      : `Submark saw the swimmer on ${found.frames.length} of ${found.looked} pictures. On the others the swimmer was lost or out of the picture.`,
-    way ? `It set the direction of travel to ${way}, as the head is on that side.` : null,
+      ? seeWords('submarkSawSwimmer', { looked: found.looked })
+      : seeWords('submarkSawSwimmerPictures', { frames: found.frames.length, looked: found.looked }),
+    way ? seeWords('setDirectionTravel', { way }) : null,
   ];
   store.setState({ outcome: words.filter((each) => each !== null).join(' ') });
 }

@@ -3,6 +3,7 @@ import { useTip } from '../ui/use-tip';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { cancelSeeing, seeSwimmer } from './see-actions';
 import { seeStoreOf } from '../open-swim/see-store';
+import { seeWords } from '#core/words/see';
 
 /** The first thing to do on a swim without marks; gone once there are seen points or body lines. */
 export function SeePad() {
@@ -18,15 +19,13 @@ export function SeePad() {
       aria-pressed={running !== null}
       onClick={() => (running ? cancelSeeing(session) : void seeSwimmer(session))}
       title={
-        running
-          ? tip('see-cancel', 'Stop looking for the swimmer')
-          : tip('see', 'Lay the nine points on every picture without a click, and suggest the kicks')
+        running ? tip('see-cancel', seeWords('stopLookingSwimmer')) : tip('see', seeWords('layNinePoints'))
       }
     >
       <span className="pad-words">
-        {running ? `Seeing, ${Math.round(100 * running.share)} %` : 'See the swimmer'}
+        {running ? seeWords('seeing', { share: Math.round(100 * running.share) }) : seeWords('seeSwimmer')}
       </span>
-      <kbd>{running ? 'Esc' : '⇧S'}</kbd>
+      <kbd>{running ? seeWords('esc') : '⇧S'}</kbd>
     </button>
   );
 }

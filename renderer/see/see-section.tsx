@@ -4,6 +4,8 @@ import { cancelSeeing, seeSwimmer } from './see-actions';
 import { seenOf } from '../open-swim/see-selectors';
 import { seeStoreOf } from '../open-swim/see-store';
 import { dropSeen } from './seen-commands';
+import { seeWords } from '#core/words/see';
+import { rich } from '../ui/rich';
 
 /** See the swimmer without a mark: the button, what is under way, what came of it. */
 export function SeeSection() {
@@ -12,31 +14,26 @@ export function SeeSection() {
   const hasFilm = useStore(session.film, (state) => state.source !== null);
   const pictures = useSwim((swim) => seenOf(swim).size);
   return (
-    <section aria-label="See the swimmer">
+    <section aria-label={seeWords('seeSwimmer')}>
       {running ? (
         <>
-          <progress max={1} value={running.share} aria-label="Seeing" />
+          <progress max={1} value={running.share} aria-label={seeWords('seeing2')} />
           <p className="follow-state">
-            Looking for the swimmer: {Math.round(100 * running.share)} %
-            {running.perSecond !== null && `, ${running.perSecond.toFixed(0)} pictures a second`}
-            {running.runsOn === 'graphics' && ', on the graphics card'}
+            {seeWords('lookingSwimmer', { share: Math.round(100 * running.share) })}
+            {running.perSecond !== null &&
+              seeWords('picturesSecond', { perSecond: running.perSecond.toFixed(0) })}
+            {running.runsOn === 'graphics' && seeWords('graphicsCard')}
           </p>
           <button type="button" onClick={() => cancelSeeing(session)}>
-            Cancel
+            {seeWords('cancel')}
           </button>
         </>
       ) : (
         <>
           {pictures === 0 ? (
-            <p className="follow-state">
-              Submark looks for the swimmer on every picture, lays the nine points without a click, and
-              suggests the kicks.
-            </p>
+            <p className="follow-state">{seeWords('submarkLooksSwimmer')}</p>
           ) : (
-            <p className="follow-state">
-              Seen on {pictures} pictures, not reviewed. Check the kicks below and accept the right ones.
-              Readings use only what you accept or mark.
-            </p>
+            <p className="follow-state">{seeWords('seenPicturesNot', { pictures })}</p>
           )}
           <div className="follow-row">
             <button
@@ -45,11 +42,16 @@ export function SeeSection() {
               disabled={!hasFilm}
               onClick={() => void seeSwimmer(session)}
             >
-              {pictures === 0 ? 'See the swimmer' : 'See again'} <kbd>⇧S</kbd>
+              {rich(
+                seeWords.parts('s', {
+                  value: pictures === 0 ? seeWords('seeSwimmer') : seeWords('seeAgain'),
+                  kbd: (inside) => <kbd>{inside}</kbd>,
+                }),
+              )}
             </button>
             {pictures > 0 && (
               <button type="button" onClick={() => session.document.run(dropSeen())}>
-                Forget seen points
+                {seeWords('forgetSeenPoints')}
               </button>
             )}
           </div>
@@ -58,12 +60,12 @@ export function SeeSection() {
       {several && (
         <div role="status">
           <p className="follow-outcome">
-            There are {several.squares.length} swimmers on frame {several.frame + 1}. Which one do you want?
+            {seeWords('thereSwimmersFrame', { squares: several.squares.length, frame: several.frame + 1 })}
           </p>
           <div className="follow-row">
             {several.squares.map((square, i) => (
               <button key={`${square.x}`} type="button" onClick={() => void seeSwimmer(session, square)}>
-                Swimmer {i + 1}
+                {seeWords('swimmer', { i: i + 1 })}
               </button>
             ))}
           </div>

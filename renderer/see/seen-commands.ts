@@ -1,11 +1,12 @@
 import type { SeenRun } from '#core/swim-file/swim-schema';
 import { travelOfSeen } from '#core/see/seen-runs';
 import type { SwimCommand } from '../open-swim/swim-command';
+import { seeWords } from '#core/words/see';
 
 /** Keeps what was seen in the place of what was seen before, and the way of travel where the coach has set none. One step. */
 export function keepSeen(runs: readonly SeenRun[]): SwimCommand {
   return {
-    name: 'see the swimmer',
+    name: seeWords('seeSwimmer2'),
     change: (draft) => {
       draft.seen = runs.map((run) => ({ ...run, points: [...run.points] }));
       draft.scene.travel ??= travelOfSeen(runs);
@@ -15,7 +16,7 @@ export function keepSeen(runs: readonly SeenRun[]): SwimCommand {
 
 export function dropSeen(): SwimCommand {
   return {
-    name: 'forget the seen points',
+    name: seeWords('forgetSeenPoints2'),
     change: (draft) => {
       draft.seen = [];
     },

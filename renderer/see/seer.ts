@@ -5,6 +5,7 @@ import { type AskedWorker, askedWorker } from '../workers/ask-worker';
 import type { PlainWorker, WorkerPatience } from '../workers/watched-worker';
 import type { FromSeer, Glance, SeeFiles, ToSeer } from './see-message';
 import type { RunsOn } from '../open-swim/see-store';
+import { seeWords } from '#core/words/see';
 
 /** Sees a swimmer on pictures given in order, away from the window's own thread. One swim at a time. */
 export interface Seer {
@@ -20,7 +21,7 @@ export type SeerWorker = PlainWorker<ToSeer, FromSeer>;
 
 /** Two minutes without a word: laying a minute of film takes less, as does loading. */
 const seerPatience: WorkerPatience = { checkMs: 250, silentChecks: 480 };
-const stopped = 'Seeing was cancelled';
+const stopped = seeWords('seeingCancelled');
 
 export function createSeer(makeWorker: () => SeerWorker, files: SeeFiles, patience = seerPatience): Seer {
   let worker: AskedWorker<ToSeer, FromSeer> | null = null;

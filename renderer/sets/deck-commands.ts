@@ -4,6 +4,7 @@ import type { Command } from '../ui/command';
 import { undoCommands } from '../ui/undo-buttons';
 import type { KeptDocument } from '../documents/kept-document';
 import type { DeckLog } from './log-on-deck';
+import { setsWords } from '#core/words/sets';
 
 /** Everything on deck that has a key. `log` is of the row the keys speak to; null: no row is there. */
 export function deckCommands(deck: {
@@ -29,17 +30,17 @@ export function deckCommands(deck: {
     run,
   });
   return [
-    look('next', 'Next repeat', 'ArrowRight', () => step(1)),
-    look('before', 'Repeat before', 'ArrowLeft', () => step(-1)),
-    look('row-down', 'Next swimmer', 'ArrowDown', () => toRow(1)),
-    look('row-up', 'Swimmer before', 'ArrowUp', () => toRow(-1)),
-    keep('more', 'One stroke more', ['+', 'Shift++', '='], () => log?.more()),
-    keep('less', 'One stroke fewer', ['-'], () => log?.fewer()),
-    keep('watch', 'Start or stop the watch', [' '], () => log?.watch()),
+    look('next', setsWords('nextRepeat'), 'ArrowRight', () => step(1)),
+    look('before', setsWords('repeatBefore'), 'ArrowLeft', () => step(-1)),
+    look('row-down', setsWords('nextSwimmer'), 'ArrowDown', () => toRow(1)),
+    look('row-up', setsWords('swimmerBefore'), 'ArrowUp', () => toRow(-1)),
+    keep('more', setsWords('oneStrokeMore'), ['+', 'Shift++', '='], () => log?.more()),
+    keep('less', setsWords('oneStrokeFewer'), ['-'], () => log?.fewer()),
+    keep('watch', setsWords('startOrStopWatch'), [' '], () => log?.watch()),
     ...efforts.map((effort, i) =>
-      keep(`effort-${effort}`, `Effort ${effort}`, [String(i + 1)], () => log?.effort(effort)),
+      keep(`effort-${effort}`, setsWords('effort', { effort }), [String(i + 1)], () => log?.effort(effort)),
     ),
-    look('plan', 'Back to the plan', 'Escape', toPlan),
+    look('plan', setsWords('backPlan'), 'Escape', toPlan),
     ...undoCommands(document),
   ];
 }

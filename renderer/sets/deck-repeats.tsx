@@ -2,6 +2,7 @@ import { patternPhrase } from '#core/practice/stroke-pattern';
 import type { Practice } from '#core/practice/practice-schema';
 import { CommandButton } from '../ui/command-button';
 import type { DeckPlace } from './use-deck-place';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly practice: Practice;
@@ -19,25 +20,28 @@ export function DeckRepeats({ practice, at: { item, planned, now }, toRepeat, on
     <>
       <div className="deck-repeats">
         <CommandButton command="before" className="deck-step">
-          ‹<span className="unseen">Repeat before</span>
+          ‹<span className="unseen">{setsWords('repeatBefore')}</span>
         </CommandButton>
         <p aria-live="polite">
-          <strong>
-            Repeat {now.repeat + 1} of {planned.length}
-          </strong>
+          <strong>{setsWords('repeat', { repeat: now.repeat + 1, planned: planned.length })}</strong>
           <span>
-            {now.distanceMetres} m{now.count !== null ? ` · ${now.count} strokes` : ''}
-            {now.pattern ? ` · ${patternPhrase(now.pattern.runs)}` : ''}
-            {item.effort ? ` · ${item.effort}` : ''}
+            {now.count !== null
+              ? setsWords('mStrokes', {
+                  distanceMetres: now.distanceMetres,
+                  count: now.count,
+                  patternPhrase: now.pattern ? ` · ${patternPhrase(now.pattern.runs)}` : '',
+                  effort: item.effort ? ` · ${item.effort}` : '',
+                })
+              : `${now.distanceMetres} m${now.pattern ? ` · ${patternPhrase(now.pattern.runs)}` : ''}${item.effort ? ` · ${item.effort}` : ''}`}
           </span>
           {item.note !== '' && <span>{item.note}</span>}
         </p>
         <CommandButton command="next" className="deck-step">
-          ›<span className="unseen">Next repeat</span>
+          ›<span className="unseen">{setsWords('nextRepeat')}</span>
         </CommandButton>
       </div>
       <div className="deck-tools">
-        <ol className="deck-dots" aria-label="Repeats">
+        <ol className="deck-dots" aria-label={setsWords('repeats')}>
           {planned.map((each) => (
             <li key={each.repeat}>
               <button
@@ -53,7 +57,7 @@ export function DeckRepeats({ practice, at: { item, planned, now }, toRepeat, on
         </ol>
         {onStartAll && (
           <button type="button" className="deck-start-all" onClick={onStartAll}>
-            Start every watch
+            {setsWords('startEveryWatch')}
           </button>
         )}
       </div>

@@ -11,6 +11,8 @@ import { dayWords, swumWords } from '#core/swim-file/card-words';
 import { type DeckRepeat, logOnDeck } from './log-on-deck';
 import { entryOf } from './practice-steps';
 import type { Stopwatches } from './stopwatches';
+import { setsWords } from '#core/words/sets';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly of: DeckRepeat;
@@ -34,12 +36,14 @@ export function DeckRow({ of, current, practice, held, swims }: Props) {
         {name}
         {verdict && (
           <small data-held={verdict.verdict}>
-            {verdict.verdict === 'held' ? '✓ held' : '△ lost'} the count ({verdict.slowCount} slow)
+            {verdict.verdict === 'held'
+              ? setsWords('heldCountSlow', { slowCount: verdict.slowCount })
+              : setsWords('lostCountSlow', { slowCount: verdict.slowCount })}
           </small>
         )}
       </h2>
       <div className="deck-count">
-        <button type="button" aria-label={`One stroke fewer for ${name}`} onClick={log.fewer}>
+        <button type="button" aria-label={setsWords('oneStrokeFewerName', { name })} onClick={log.fewer}>
           −
         </button>
         <KeptNumber
@@ -47,12 +51,12 @@ export function DeckRow({ of, current, practice, held, swims }: Props) {
           most={2000}
           whole
           mayBeEmpty
-          aria-label={`Strokes of ${name}`}
-          placeholder="strokes"
+          aria-label={setsWords('strokes', { name })}
+          placeholder={setsWords('strokes2')}
           value={count}
-          onKeep={(next) => log.say({ count: next }, `log ${name}’s count`)}
+          onKeep={(next) => log.say({ count: next }, setsWords('logSCount', { name }))}
         />
-        <button type="button" aria-label={`One stroke more for ${name}`} onClick={log.more}>
+        <button type="button" aria-label={setsWords('oneStrokeMoreName', { name })} onClick={log.more}>
           +
         </button>
       </div>
@@ -61,8 +65,8 @@ export function DeckRow({ of, current, practice, held, swims }: Props) {
         <KeptField
           inputMode="decimal"
           autoComplete="off"
-          aria-label={`Time of ${name}`}
-          placeholder="m:ss.t"
+          aria-label={setsWords('time', { name })}
+          placeholder={setsWords('timeForm')}
           value={entry?.timeSeconds ?? null}
           textOf={(seconds) => {
             if (seconds === null) return '';
@@ -74,11 +78,11 @@ export function DeckRow({ of, current, practice, held, swims }: Props) {
             const seconds = secondsOf(text);
             return seconds !== null && seconds <= 21_600 ? seconds : undefined;
           }}
-          onKeep={(seconds) => log.say({ timeSeconds: seconds }, `log ${name}’s time`)}
+          onKeep={(seconds) => log.say({ timeSeconds: seconds }, setsWords('logSTime', { name }))}
         />
       </div>
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset's legend would take a line of its own on deck */}
-      <div className="deck-effort" role="group" aria-label={`Effort of ${name}`}>
+      <div className="deck-effort" role="group" aria-label={setsWords('effortName', { name })}>
         {efforts.map((effort) => (
           <button
             key={effort}
@@ -93,11 +97,11 @@ export function DeckRow({ of, current, practice, held, swims }: Props) {
       </div>
       <KeptText
         className="deck-note"
-        aria-label={`Note on ${name}`}
-        placeholder="note"
+        aria-label={setsWords('note', { name })}
+        placeholder={setsWords('note2')}
         maxLength={1000}
         value={entry?.note ?? ''}
-        onKeep={(note) => log.say({ note }, `note on ${name}`)}
+        onKeep={(note) => log.say({ note }, setsWords('noteName', { name }))}
       />
       <FilmChoice
         name={name}
@@ -105,7 +109,7 @@ export function DeckRow({ of, current, practice, held, swims }: Props) {
         day={practice.date}
         swims={swims}
         swimId={entry?.swimId ?? null}
-        onChoose={(swimId) => log.say({ swimId }, `tie a film to ${name}’s repeat`)}
+        onChoose={(swimId) => log.say({ swimId }, setsWords('tieFilmSRepeat', { name }))}
       />
     </section>
   );
@@ -131,10 +135,10 @@ function Watch({ who, name, watches, onPress }: WatchProps) {
     <button
       type="button"
       className={running ? 'watch running' : 'watch'}
-      aria-label={running ? `Stop the watch of ${name}` : `Start the watch of ${name}`}
+      aria-label={running ? setsWords('stopWatch', { name }) : setsWords('startWatch', { name })}
       onClick={onPress}
     >
-      {running && seconds !== null ? `Stop ${clockWords(seconds)}` : 'Start'}
+      {running && seconds !== null ? setsWords('stop', { clock: clockWords(seconds) }) : setsWords('start')}
     </button>
   );
 }
@@ -160,12 +164,12 @@ function FilmChoice({ name, swimmerId, day, swims, swimId, onChoose }: FilmProps
   return (
     <div className="deck-film">
       <select
-        aria-label={`Film of ${name}’s repeat`}
+        aria-label={setsWords('filmSRepeat', { name })}
         value={swimId ?? ''}
         onChange={(event) => onChoose(event.target.value || null)}
       >
-        <option value="">no film</option>
-        {swimId !== null && !known && <option value={swimId}>a swim that is gone</option>}
+        <option value="">{setsWords('noFilm')}</option>
+        {swimId !== null && !known && <option value={swimId}>{setsWords('swimGone')}</option>}
         {offered.map(({ id, card }) => (
           <option key={id} value={id}>
             {dayWords(card.date)}: {swumWords(card).what}
@@ -174,7 +178,12 @@ function FilmChoice({ name, swimmerId, day, swims, swimId, onChoose }: FilmProps
       </select>
       {swimId !== null && known && (
         <a className="button-like" href={addressOf({ screen: 'bench', ids: [swimId] })}>
-          Bench<span className="unseen"> with the film of {name}</span>
+          {rich(
+            setsWords.parts('benchFilm', {
+              name,
+              span: (inside) => <span className="unseen">{inside}</span>,
+            }),
+          )}
         </a>
       )}
     </div>

@@ -19,6 +19,7 @@ import type { OpenPractice } from './practice-page';
 import { titleOf } from './sets-words';
 import { createStopwatches } from './stopwatches';
 import { useDeckPlace } from './use-deck-place';
+import { setsWords } from '#core/words/sets';
 
 /** Logs a practice as it is swum: one repeat at a time, a row a swimmer, everything in one tap. */
 export function Deck({ kept, drills, squad, swims, go }: OpenPractice) {
@@ -40,7 +41,7 @@ export function Deck({ kept, drills, squad, swims, go }: OpenPractice) {
     // a practice of nobody in particular is still logged
     return (ids.length > 0 ? ids : [null]).map((swimmerId) => ({
       rowKey: { itemId: item.id, repeat: planned.repeat, swimmerId },
-      name: squad.swimmers.find((each) => each.id === swimmerId)?.name ?? 'Whoever swims',
+      name: squad.swimmers.find((each) => each.id === swimmerId)?.name ?? setsWords('whoeverSwims'),
       item,
       planned,
       document,
@@ -57,25 +58,25 @@ export function Deck({ kept, drills, squad, swims, go }: OpenPractice) {
     () => deckCommands({ step, toRow, toPlan, log: spoken ? logOnDeck(spoken) : null, document }),
     [step, toRow, toPlan, spoken, document],
   );
-  useCommandKeys('On deck', commands);
+  useCommandKeys(setsWords('deck'), commands);
 
   return (
     <div className="sets deck">
       <header className="bench-bar sets-bar">
-        <CommandButton command="plan">‹ Plan</CommandButton>
+        <CommandButton command="plan">{setsWords('plan')}</CommandButton>
         <h1>{titleOf(practice)}</h1>
-        {practice.invented && <em className="invented-tag">invented</em>}
-        <SaveState autosave={kept.autosave} what="practice" />
+        {practice.invented && <em className="invented-tag">{setsWords('invented')}</em>}
+        <SaveState autosave={kept.autosave} what={setsWords('practice')} />
         <UndoButtons document={document} />
         <KeySheetButton />
       </header>
       <main>
         {!at ? (
-          <p className="plan-empty">Nothing is planned yet. Go back to the plan and add an item.</p>
+          <p className="plan-empty">{setsWords('nothingPlannedYet')}</p>
         ) : (
           <>
             <label className="deck-item">
-              Item
+              {setsWords('item')}
               <select value={at.item.id} onChange={(event) => toItem(event.target.value)}>
                 {practice.items.map((each, i) => (
                   <option key={each.id} value={each.id}>

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Drill } from '#core/practice/drill-schema';
 import { Dialog } from '../ui/dialog';
 import { DrillFacts } from './drill-facts';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly drills: readonly Drill[];
@@ -14,7 +15,7 @@ export function DrillChooser({ drills, onChoose, onCancel }: Props) {
   const [id, setId] = useState(drills[0]?.id ?? '');
   const drill = drills.find((each) => each.id === id) ?? null;
   return (
-    <Dialog title="Add a drill" wide onCancel={onCancel}>
+    <Dialog title={setsWords('addDrill')} wide onCancel={onCancel}>
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -23,7 +24,7 @@ export function DrillChooser({ drills, onChoose, onCancel }: Props) {
       >
         <div className="drill-chooser">
           <label>
-            Drill
+            {setsWords('drill')}
             <select
               size={12}
               data-first-focus
@@ -42,10 +43,10 @@ export function DrillChooser({ drills, onChoose, onCancel }: Props) {
         </div>
         <footer className="dialog-foot">
           <button type="submit" className="primary" disabled={!drill}>
-            Put it on the card
+            {setsWords('putCard')}
           </button>
           <button type="button" onClick={onCancel}>
-            Leave it
+            {setsWords('leave')}
           </button>
         </footer>
       </form>

@@ -10,6 +10,7 @@ import { Dialog } from '../ui/dialog';
 import { Pick } from '../card/pick';
 import { AidTicks } from './aid-ticks';
 import { practiceStrokeWords } from './sets-words';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly drill: Drill;
@@ -46,7 +47,7 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
     setBusy(false);
   };
   return (
-    <Dialog title={drill.name || 'A drill of your own'} wide onCancel={onCancel}>
+    <Dialog title={drill.name || setsWords('drillYourOwn')} wide onCancel={onCancel}>
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -55,7 +56,7 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
       >
         <div className="card-form">
           <label className="two">
-            Name
+            {setsWords('name')}
             <input
               required
               data-first-focus
@@ -66,40 +67,40 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
             />
           </label>
           <Pick
-            label="Stroke"
+            label={setsWords('stroke')}
             value={said.stroke}
             choices={practiceStrokes}
             words={(stroke) => practiceStrokeWords[stroke]}
             onPick={(stroke) => set({ stroke })}
           />
           <Pick
-            label="Side up"
+            label={setsWords('sideUp')}
             value={said.sideUp}
             choices={sidesUp}
             words={(side) => sideWords[side]}
             onPick={(sideUp) => set({ sideUp })}
           />
           <Pick
-            label="Arms"
+            label={setsWords('arms')}
             value={said.arms}
             choices={armPositions}
             words={(arms) => armWords[arms]}
             onPick={(arms) => set({ arms })}
           />
           <label>
-            Stroke pattern
+            {setsWords('strokePattern')}
             <input
               value={pattern}
               maxLength={200}
-              placeholder="2 right 2 left 4 both"
+              placeholder={setsWords('n2Right2Left')}
               aria-invalid={read?.ok === false || undefined}
               onChange={(event) => setPattern(event.target.value)}
             />
             {read?.ok === false && <small role="alert">{patternFaultWords(read.fault)}</small>}
           </label>
-          <AidTicks legend="Aids" aids={said.aids} onChange={(aids) => set({ aids })} />
+          <AidTicks legend={setsWords('aids')} aids={said.aids} onChange={(aids) => set({ aids })} />
           <label className="wide">
-            What for
+            {setsWords('what')}
             <textarea
               required
               rows={2}
@@ -109,7 +110,7 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
             />
           </label>
           <label className="wide">
-            How
+            {setsWords('how')}
             <textarea
               rows={2}
               maxLength={2000}
@@ -118,7 +119,7 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
             />
           </label>
           <label className="wide">
-            What to watch, a line each
+            {setsWords('whatWatchLine')}
             <textarea
               rows={3}
               maxLength={3000}
@@ -127,7 +128,7 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
             />
           </label>
           <label className="wide">
-            Readings that apply
+            {setsWords('readingsApply')}
             <select
               multiple
               size={5}
@@ -145,7 +146,7 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
           </label>
           <DrillCautions said={said} set={set} />
           <label className="wide">
-            Where it is from
+            {setsWords('whereFrom')}
             <input
               maxLength={200}
               value={said.source}
@@ -155,10 +156,10 @@ export function DrillDialog({ drill, onKeep, onCancel }: Props) {
         </div>
         <footer className="dialog-foot">
           <button type="submit" className="primary" disabled={busy || read?.ok === false}>
-            Keep
+            {setsWords('keep')}
           </button>
           <button type="button" onClick={onCancel}>
-            Leave as it was
+            {setsWords('leave2')}
           </button>
         </footer>
       </form>
@@ -177,7 +178,7 @@ function DrillCautions({ said, set }: CautionsProps) {
     set({ cautions: on ? [...said.cautions, code] : said.cautions.filter((each) => each !== code) });
   return (
     <fieldset className="wide">
-      <legend>Cautions</legend>
+      <legend>{setsWords('cautions')}</legend>
       <label>
         <input
           type="checkbox"
@@ -193,7 +194,7 @@ function DrillCautions({ said, set }: CautionsProps) {
             )
           }
         />
-        Goes under water, beyond a plain push-off
+        {setsWords('goesUnderWater')}
       </label>
       {cautionCodes.map((code) => {
         const bound = said.underwater && underwaterCautions.includes(code);

@@ -4,6 +4,7 @@ import { patternPhrase } from '#core/practice/stroke-pattern';
 import { aidsWords, armWords, sideWords } from '#core/swim-file/card-words';
 import { CautionsList } from './cautions-list';
 import { practiceStrokeWords } from './sets-words';
+import { setsWords } from '#core/words/sets';
 
 const labels = new Map(catalogue.map(({ id, label }) => [id, label]));
 
@@ -18,23 +19,23 @@ export function DrillFacts({ drill }: { readonly drill: Drill }) {
     practiceStrokeWords[drill.stroke],
     sideWords[drill.sideUp],
     drill.arms === 'stroking' ? '' : armWords[drill.arms],
-    drill.aids.length > 0 ? `with ${aidsWords(drill.aids)}` : '',
+    drill.aids.length > 0 ? setsWords('with', { aids: aidsWords(drill.aids) }) : '',
     drill.pattern ? patternPhrase(drill.pattern.runs) : '',
   ];
   return (
     <div className="drill-facts">
       <p className="drill-how">{how.filter(Boolean).join(' · ')}</p>
       <p>
-        <b>What for.</b> {drill.purpose}
+        <b>{setsWords('whatFull')}</b> {drill.purpose}
       </p>
       {drill.how && (
         <p>
-          <b>How.</b> {drill.how}
+          <b>{setsWords('howFull')}</b> {drill.how}
         </p>
       )}
       {drill.watch.length > 0 && (
         <>
-          <b>What to watch</b>
+          <b>{setsWords('whatWatch')}</b>
           <ul>
             {drill.watch.map((each) => (
               <li key={each}>{each}</li>
@@ -44,11 +45,11 @@ export function DrillFacts({ drill }: { readonly drill: Drill }) {
       )}
       {drill.readings.length > 0 && (
         <p>
-          <b>Readings that apply:</b> {drill.readings.map(readingLabel).join(', ')}.
+          <b>{setsWords('readingsApply2')}</b> {drill.readings.map(readingLabel).join(', ')}.
         </p>
       )}
       <CautionsList codes={drill.cautions} />
-      <p className="drill-source">Source: {drill.source}.</p>
+      <p className="drill-source">{setsWords('source', { source: drill.source })}</p>
     </div>
   );
 }

@@ -15,6 +15,8 @@ import { DrillDialog } from './drill-dialog';
 import { DrillFacts } from './drill-facts';
 import { PatternDialog } from './pattern-dialog';
 import { type Drills, useDrills } from './use-drills';
+import { setsWords } from '#core/words/sets';
+import { rich } from '../ui/rich';
 
 const emptyDrill = (id: string): Drill => ({
   id,
@@ -61,7 +63,8 @@ export function DrillsPage({ host, say, go }: ScreenProps) {
       drills: [...book.drills.filter(({ id }) => id !== gone.id), gone],
     });
     const done = await keep((book) => ({ ...book, drills: book.drills.filter(({ id }) => id !== gone.id) }));
-    if (done) say(`“${gone.name}” is removed.`, { label: 'Undo', run: () => void keep(put) });
+    if (done)
+      say(setsWords('removed', { name: gone.name }), { label: setsWords('undo'), run: () => void keep(put) });
   };
   const removePattern = async (gone: UsualPattern): Promise<void> => {
     const before = drills.book.patterns;
@@ -70,8 +73,8 @@ export function DrillsPage({ host, say, go }: ScreenProps) {
       patterns: book.patterns.filter(({ id }) => id !== gone.id),
     }));
     if (done)
-      say(`“${gone.label}” is no longer offered.`, {
-        label: 'Undo',
+      say(setsWords('noLongerOffered', { label: gone.label }), {
+        label: setsWords('undo'),
         run: () => void keep((book) => ({ ...book, patterns: before })),
       });
   };
@@ -79,14 +82,14 @@ export function DrillsPage({ host, say, go }: ScreenProps) {
     (): readonly Command[] => [
       {
         id: 'add',
-        label: 'Add a drill',
+        label: setsWords('addDrill'),
         keys: ['a'],
         kind: 'never',
         run: () => setDrill(emptyDrill(makeId())),
       },
       {
         id: 'list',
-        label: 'All practices',
+        label: setsWords('allPractices'),
         keys: ['Escape'],
         kind: 'view',
         run: () => go({ screen: 'sets', ids: [] }),
@@ -94,18 +97,18 @@ export function DrillsPage({ host, say, go }: ScreenProps) {
     ],
     [go],
   );
-  useCommandKeys('Drills', commands);
+  useCommandKeys(setsWords('drills'), commands);
   return (
     <div className="sets">
       <PageBar
-        title="Drills"
+        title={setsWords('drills')}
         back={
           <button
             type="button"
             onClick={() => go({ screen: 'sets', ids: [] })}
-            title={tip('list', 'All practices')}
+            title={tip('list', setsWords('allPractices'))}
           >
-            ‹ Sets
+            {setsWords('sets')}
           </button>
         }
       >
@@ -113,9 +116,9 @@ export function DrillsPage({ host, say, go }: ScreenProps) {
           type="button"
           className="primary"
           onClick={() => setDrill(emptyDrill(makeId()))}
-          title={tip('add', 'A drill of your own')}
+          title={tip('add', setsWords('drillYourOwn'))}
         >
-          Add a drill
+          {setsWords('addDrill')}
         </button>
       </PageBar>
       <main className="drills-page">
@@ -130,18 +133,15 @@ export function DrillsPage({ host, say, go }: ScreenProps) {
           onChange={setDrill}
           onRemove={(gone) => void removeDrill(gone)}
         />
-        <h2>Stroke patterns offered</h2>
-        <p className="caution">
-          Starting points, yours to change: a pattern implies a count, and how many strokes a length suits a
-          swimmer grows with maturity.
-        </p>
+        <h2>{setsWords('strokePatternsOffered')}</h2>
+        <p className="caution">{setsWords('startingPointsYours')}</p>
         <PatternList
           patterns={drills.book.patterns}
           onChange={setPattern}
           onRemove={(gone) => void removePattern(gone)}
         />
         <button type="button" onClick={() => setPattern(emptyPattern(makeId()))}>
-          Add a pattern
+          {setsWords('addPattern')}
         </button>
       </main>
       {drill && (
@@ -196,18 +196,28 @@ function DrillList({ drills, own, onChange, onRemove }: DrillListProps) {
           <details>
             <summary>
               <strong>{each.name}</strong>
-              {own.has(each.id) && <em className="own-tag">your own</em>}
-              {each.underwater && <em className="own-tag">under water</em>}
+              {own.has(each.id) && <em className="own-tag">{setsWords('yourOwn')}</em>}
+              {each.underwater && <em className="own-tag">{setsWords('underWater')}</em>}
               <span>{each.purpose}</span>
             </summary>
             <DrillFacts drill={each} />
             <div className="dialog-foot">
               <button type="button" onClick={() => onChange(each)}>
-                Change…<span className="unseen"> {each.name}</span>
+                {rich(
+                  setsWords.parts('change', {
+                    name: each.name,
+                    span: (inside) => <span className="unseen">{inside}</span>,
+                  }),
+                )}
               </button>
               {own.has(each.id) && (
                 <button type="button" className="danger" onClick={() => onRemove(each)}>
-                  Remove<span className="unseen"> {each.name}</span>
+                  {rich(
+                    setsWords.parts('remove', {
+                      name: each.name,
+                      span: (inside) => <span className="unseen">{inside}</span>,
+                    }),
+                  )}
                 </button>
               )}
             </div>
@@ -230,15 +240,34 @@ function PatternList({ patterns, onChange, onRemove }: PatternListProps) {
       {patterns.map((each) => (
         <li key={each.id}>
           <span>
-            <strong>{each.label}</strong> {patternPhrase(each.pattern.runs)}
-            {each.pattern.perMetres ? ` in ${each.pattern.perMetres} m` : ' to the wall'}
-            <small>{each.source}</small>
+            {rich(
+              setsWords.parts('text', {
+                label: each.label,
+                patternPhrase: patternPhrase(each.pattern.runs),
+                perMetres: each.pattern.perMetres
+                  ? ` ${setsWords('m', { perMetres: each.pattern.perMetres })}`
+                  : ` ${setsWords('wall')}`,
+                source: each.source,
+                b: (inside) => <strong>{inside}</strong>,
+                small: (inside) => <small>{inside}</small>,
+              }),
+            )}
           </span>
           <button type="button" onClick={() => onChange(each)}>
-            Change…<span className="unseen"> {each.label}</span>
+            {rich(
+              setsWords.parts('changeLabel', {
+                label: each.label,
+                span: (inside) => <span className="unseen">{inside}</span>,
+              }),
+            )}
           </button>
           <button type="button" className="quiet" onClick={() => onRemove(each)}>
-            Remove<span className="unseen"> {each.label}</span>
+            {rich(
+              setsWords.parts('removeLabel', {
+                label: each.label,
+                span: (inside) => <span className="unseen">{inside}</span>,
+              }),
+            )}
           </button>
         </li>
       ))}

@@ -17,6 +17,7 @@ import { PauseForm } from './pause-form';
 import { practiceStrokeWords } from './sets-words';
 import type { Drills } from './use-drills';
 import { WhoSwims } from './who-swims';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly item: PracticeItem;
@@ -37,57 +38,63 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
   return (
     <div className="item-form">
       <label>
-        Repeats
+        {setsWords('repeats')}
         <KeptNumber
           least={1}
           most={200}
           whole
           value={item.repeats}
-          onKeep={(repeats) => repeats !== null && onChange({ repeats }, 'change the repeats')}
+          onKeep={(repeats) => repeats !== null && onChange({ repeats }, setsWords('changeRepeats'))}
         />
       </label>
       <label>
-        Distance, m
+        {setsWords('distanceM')}
         <KeptNumber
           least={1}
           most={10_000}
           value={item.distanceMetres}
-          onKeep={(metres) => metres !== null && onChange({ distanceMetres: metres }, 'change the distance')}
+          onKeep={(metres) =>
+            metres !== null && onChange({ distanceMetres: metres }, setsWords('changeDistance'))
+          }
         />
       </label>
       <label className="two">
-        Drill
+        {setsWords('drill')}
         <select
           value={item.drillId ?? ''}
           onChange={(event) => {
             const chosen = drillById(event.target.value, drills.book.drills);
             const { id: _, ...said } = withDrill(item, chosen);
-            onChange(said, 'choose a drill');
+            onChange(said, setsWords('chooseDrill'));
           }}
         >
-          <option value="">None: the plain stroke</option>
+          <option value="">{setsWords('nonePlainStroke')}</option>
           {drills.all.map(({ id, name }) => (
             <option key={id} value={id}>
               {name}
             </option>
           ))}
-          {item.drillId !== null && !drill && <option value={item.drillId}>A drill that is gone</option>}
+          {item.drillId !== null && !drill && <option value={item.drillId}>{setsWords('drillGone')}</option>}
         </select>
       </label>
       <label className="two">
-        In your own words
+        {setsWords('yourOwnWords')}
         <KeptText
           maxLength={200}
-          placeholder="empty: as chosen here"
+          placeholder={setsWords('emptyChosenHere')}
           value={item.words}
-          onKeep={(words) => onChange({ words }, 'name the item')}
+          onKeep={(words) => onChange({ words }, setsWords('nameItem'))}
         />
       </label>
       <HowSwum item={item} onChange={onChange} />
-      <AidTicks legend="Aids" aids={item.aids} onChange={(aids) => onChange({ aids }, 'change the aids')} />
+      <AidTicks
+        legend={setsWords('aids')}
+        aids={item.aids}
+        onChange={(aids) => onChange({ aids }, setsWords('changeAids'))}
+      />
       <PauseForm item={item} onChange={onChange} />
       <label>
-        Strokes to hold
+        {setsWords('strokesHold')}
         <KeptNumber
           least={1}
           most={500}
@@ -95,20 +102,20 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
           mayBeEmpty
           placeholder="–"
           value={item.targetCount}
-          onKeep={(targetCount) => onChange({ targetCount }, 'change the strokes to hold')}
+          onKeep={(targetCount) => onChange({ targetCount }, setsWords('changeStrokesHold'))}
         />
       </label>
       <label>
-        A breath every
+        {setsWords('breathEvery')}
         <KeptNumber
           least={1}
           most={8}
           whole
           mayBeEmpty
-          placeholder="free"
-          aria-label="A breath every so many strokes"
+          placeholder={setsWords('free')}
+          aria-label={setsWords('breathEverySo')}
           value={item.breathingEvery}
-          onKeep={(breathingEvery) => onChange({ breathingEvery }, 'change the breathing')}
+          onKeep={(breathingEvery) => onChange({ breathingEvery }, setsWords('changeBreathing'))}
         />
       </label>
       <PatternForm
@@ -121,27 +128,31 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
       <LadderForm item={item} onChange={onChange} />
       <KickBetweenForm
         kick={item.kickBetween}
-        onChange={(kickBetween) => onChange({ kickBetween }, 'change the kick between')}
+        onChange={(kickBetween) => onChange({ kickBetween }, setsWords('changeKickBetween'))}
       />
       <label className="tick wide">
         <input
           type="checkbox"
           checked={item.underwater}
-          onChange={(event) => onChange({ underwater: event.target.checked }, 'say whether under water')}
+          onChange={(event) => onChange({ underwater: event.target.checked }, setsWords('sayWhetherUnder'))}
         />
-        Goes under water, beyond a plain push-off
+        {setsWords('goesUnderWater')}
       </label>
       {swimmers.length > 1 && <WhoSwims item={item} swimmers={swimmers} onChange={onChange} />}
       <details className="wide">
-        <summary>Position for a trial</summary>
+        <summary>{setsWords('positionTrial')}</summary>
         <ConditionsForm
           conditions={item.tags}
-          onChange={(tags) => onChange({ tags }, 'change the position')}
+          onChange={(tags) => onChange({ tags }, setsWords('changePosition'))}
         />
       </details>
       <label className="wide">
-        Note
-        <KeptText maxLength={2000} value={item.note} onKeep={(note) => onChange({ note }, 'write a note')} />
+        {setsWords('note3')}
+        <KeptText
+          maxLength={2000}
+          value={item.note}
+          onKeep={(note) => onChange({ note }, setsWords('writeNote'))}
+        />
       </label>
       {warnings.map((warning) => (
         <p key={warning.code} className="message message-trouble wide">
@@ -160,32 +171,34 @@ function HowSwum({ item, onChange }: HowProps) {
   return (
     <>
       <Pick
-        label="Stroke"
+        label={setsWords('stroke')}
         value={item.stroke}
         choices={practiceStrokes}
         words={(stroke) => practiceStrokeWords[stroke]}
-        onPick={(stroke) => onChange({ stroke }, 'change the stroke')}
+        onPick={(stroke) => onChange({ stroke }, setsWords('changeStroke'))}
       />
       <Pick
-        label="Side up"
+        label={setsWords('sideUp')}
         value={item.sideUp}
         choices={sidesUp}
         words={(side) => sideWords[side]}
-        onPick={(sideUp) => onChange({ sideUp }, 'change the side')}
+        onPick={(sideUp) => onChange({ sideUp }, setsWords('changeSide'))}
       />
       <Pick
-        label="Arms"
+        label={setsWords('arms')}
         value={item.arms}
         choices={armPositions}
         words={(arms) => armWords[arms]}
-        onPick={(arms) => onChange({ arms }, 'change the arms')}
+        onPick={(arms) => onChange({ arms }, setsWords('changeArms'))}
       />
       <Pick
-        label="Effort"
+        label={setsWords('effort2')}
         value={item.effort ?? 'not-said'}
         choices={['not-said', ...efforts] as const}
-        words={(effort) => (effort === 'not-said' ? 'not said' : effort)}
-        onPick={(effort) => onChange({ effort: effort === 'not-said' ? null : effort }, 'change the effort')}
+        words={(effort) => (effort === 'not-said' ? setsWords('notSaid') : effort)}
+        onPick={(effort) =>
+          onChange({ effort: effort === 'not-said' ? null : effort }, setsWords('changeEffort'))
+        }
       />
     </>
   );

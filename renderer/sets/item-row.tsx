@@ -4,6 +4,8 @@ import { itemCautions } from '#core/practice/item-cautions';
 import { itemPhrase } from '#core/practice/item-phrase';
 import type { PracticeItem } from '#core/practice/practice-schema';
 import { useTip } from '../ui/use-tip';
+import { setsWords } from '#core/words/sets';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly item: PracticeItem;
@@ -43,20 +45,42 @@ export function ItemRow({
           <span>
             {phrase}
             {item.note && <small>{item.note}</small>}
-            {cautions.length > 0 && !open && <small>⚠ {cautions.length} cautions</small>}
+            {cautions.length > 0 && !open && (
+              <small>{setsWords('cautionsCautions', { cautions: cautions.length })}</small>
+            )}
           </span>
         </button>
-        <button type="button" disabled={place === 0} onClick={() => onMove(-1)} title={tip('up', 'Move up')}>
-          ↑<span className="unseen">Move item {place + 1} up</span>
+        <button
+          type="button"
+          disabled={place === 0}
+          onClick={() => onMove(-1)}
+          title={tip('up', setsWords('moveUp'))}
+        >
+          ↑<span className="unseen">{setsWords('moveItemUp', { place: place + 1 })}</span>
         </button>
-        <button type="button" disabled={last} onClick={() => onMove(1)} title={tip('down', 'Move down')}>
-          ↓<span className="unseen">Move item {place + 1} down</span>
+        <button
+          type="button"
+          disabled={last}
+          onClick={() => onMove(1)}
+          title={tip('down', setsWords('moveDown'))}
+        >
+          ↓<span className="unseen">{setsWords('moveItemDown', { place: place + 1 })}</span>
         </button>
-        <button type="button" onClick={onCopy} title="The same once more">
-          Copy<span className="unseen"> item {place + 1}</span>
+        <button type="button" onClick={onCopy} title={setsWords('sameOnceMore')}>
+          {rich(
+            setsWords.parts('copyItem', {
+              place: place + 1,
+              span: (inside) => <span className="unseen">{inside}</span>,
+            }),
+          )}
         </button>
-        <button type="button" className="quiet" onClick={onRemove} title={tip('remove', 'Take off the card')}>
-          ✕<span className="unseen">Take item {place + 1} off the card</span>
+        <button
+          type="button"
+          className="quiet"
+          onClick={onRemove}
+          title={tip('remove', setsWords('takeOffCard'))}
+        >
+          ✕<span className="unseen">{setsWords('takeItemOffCard', { place: place + 1 })}</span>
         </button>
       </div>
       {open && children}

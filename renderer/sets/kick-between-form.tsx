@@ -4,6 +4,7 @@ import type { PracticeItem } from '#core/practice/practice-schema';
 import { KeptNumber } from '../ui/kept-field';
 import { Pick } from '../card/pick';
 import { AidTicks } from './aid-ticks';
+import { setsWords } from '#core/words/sets';
 
 type Kick = NonNullable<PracticeItem['kickBetween']>;
 
@@ -18,19 +19,19 @@ const first: Kick = { metres: 25, aids: [], arms: 'stretched', sideUp: 'front' }
 export function KickBetweenForm({ kick, onChange }: Props) {
   return (
     <fieldset className="wide kick-between">
-      <legend>Kick between</legend>
+      <legend>{setsWords('kickBetween')}</legend>
       <label className="tick wide">
         <input
           type="checkbox"
           checked={kick !== null}
           onChange={(event) => onChange(event.target.checked ? first : null)}
         />
-        Kick lengths between the repeats
+        {setsWords('kickLengthsBetween')}
       </label>
       {kick && (
         <>
           <label>
-            Metres each time
+            {setsWords('metresEachTime')}
             <KeptNumber
               least={1}
               most={10_000}
@@ -39,21 +40,21 @@ export function KickBetweenForm({ kick, onChange }: Props) {
             />
           </label>
           <Pick
-            label="Side up"
+            label={setsWords('sideUp')}
             value={kick.sideUp}
             choices={sidesUp}
             words={(side) => sideWords[side]}
             onPick={(sideUp) => onChange({ ...kick, sideUp })}
           />
           <Pick
-            label="Arms"
+            label={setsWords('arms')}
             value={kick.arms}
             choices={armPositions}
             words={(arms) => armWords[arms]}
             onPick={(arms) => onChange({ ...kick, arms })}
           />
           <AidTicks
-            legend="Aids while kicking"
+            legend={setsWords('aidsWhileKicking')}
             aids={kick.aids}
             onChange={(aids) => onChange({ ...kick, aids })}
           />

@@ -3,13 +3,18 @@ import { unfoldItem } from '#core/practice/unfold-item';
 import { patternPhrase } from '#core/practice/stroke-pattern';
 import { usualLadders } from '#core/practice/usual-ladder';
 import { KeptField } from '../ui/kept-field';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly item: PracticeItem;
   readonly onChange: (said: Partial<PracticeItem>, name: string) => void;
 }
 
-const kinds = { lengths: 'of lengths', pattern: 'of the pattern', count: 'of the count' } as const;
+const kinds = {
+  lengths: setsWords('lengths'),
+  pattern: setsWords('pattern'),
+  count: setsWords('count'),
+} as const;
 
 /** A ladder, its rungs to change, and the repeats it unfolds into. */
 export function LadderForm({ item, onChange }: Props) {
@@ -17,20 +22,20 @@ export function LadderForm({ item, onChange }: Props) {
   const choose = (id: string): void => {
     const usual = usualLadders.find((each) => each.id === id);
     if (!usual) {
-      onChange({ ladder: null }, 'drop the ladder');
+      onChange({ ladder: null }, setsWords('dropLadder'));
       return;
     }
     const said: Partial<PracticeItem> = { ladder: { ...usual.ladder, rungs: [...usual.ladder.rungs] } };
     // a ladder replaces plain repeats: once through it, to begin with
-    onChange(ladder ? said : { ...said, repeats: 1 }, 'choose a ladder');
+    onChange(ladder ? said : { ...said, repeats: 1 }, setsWords('chooseLadder'));
   };
   return (
     <fieldset className="wide ladder-form">
-      <legend>Ladder</legend>
+      <legend>{setsWords('ladder')}</legend>
       <label className="two">
-        Ladder {ladder ? kinds[ladder.of] : ''}
+        {setsWords('ladderKinds', { kinds: ladder ? kinds[ladder.of] : '' })}
         <select value={ladder ? 'own' : ''} onChange={(event) => choose(event.target.value)}>
-          <option value="">None: every repeat alike</option>
+          <option value="">{setsWords('noneEveryRepeat')}</option>
           {ladder && <option value="own">{rungsText(ladder)}</option>}
           {usualLadders.map(({ id, label, ladder: of }) => (
             <option
@@ -40,33 +45,39 @@ export function LadderForm({ item, onChange }: Props) {
                 (of.of === 'lengths' && item.underwater) || (of.of === 'count' && item.targetCount === null)
               }
             >
-              {label}
-              {of.of === 'count' && item.targetCount === null ? ' (needs strokes to hold)' : ''}
+              {of.of === 'count' && item.targetCount === null
+                ? setsWords('needsStrokesHold', { label })
+                : `${label}`}
             </option>
           ))}
         </select>
       </label>
       {ladder && (
         <label className="two">
-          Rungs
+          {setsWords('rungs')}
           <KeptField
             autoComplete="off"
             value={ladder}
             textOf={rungsText}
             readOf={(text) => withRungs(ladder, text)}
-            onKeep={(next) => onChange({ ladder: next }, 'change the rungs')}
+            onKeep={(next) => onChange({ ladder: next }, setsWords('changeRungs'))}
           />
         </label>
       )}
       {(ladder || item.repeats > 1) && (
-        <ol className="wide unfolded" aria-label="The repeats in order">
+        <ol className="wide unfolded" aria-label={setsWords('repeatsOrder')}>
           {unfoldItem(item)
             .slice(0, 40)
             .map(({ repeat, distanceMetres, count, pattern }) => (
               <li key={repeat}>
-                {distanceMetres}
-                {ladder?.of === 'pattern' && pattern ? ` · ${patternPhrase(pattern.runs)}` : ''}
-                {count !== null ? ` · ${count} strokes` : ''}
+                {count !== null
+                  ? setsWords('strokesDistanceMetres', {
+                      distanceMetres,
+                      patternPhrase:
+                        ladder?.of === 'pattern' && pattern ? ` · ${patternPhrase(pattern.runs)}` : '',
+                      count,
+                    })
+                  : `${distanceMetres}${ladder?.of === 'pattern' && pattern ? ` · ${patternPhrase(pattern.runs)}` : ''}`}
               </li>
             ))}
         </ol>

@@ -5,6 +5,7 @@ import type { KeptDocument } from '../documents/kept-document';
 import { makeId } from '../host/make-id';
 import { entryOf, logRepeat, type RepeatKey } from './practice-steps';
 import type { Stopwatches } from './stopwatches';
+import { setsWords } from '#core/words/sets';
 
 /** One repeat of one swimmer, as it is logged. */
 export interface DeckRepeat {
@@ -41,7 +42,7 @@ export function logOnDeck({ rowKey, name, item, planned, document, watches }: De
       )?.count ??
     null;
   const setCount = (next: number): void =>
-    say({ count: Math.min(2000, Math.max(0, next)) }, `log ${name}’s count`);
+    say({ count: Math.min(2000, Math.max(0, next)) }, setsWords('logSCount', { name }));
   return {
     say,
     more() {
@@ -55,10 +56,10 @@ export function logOnDeck({ rowKey, name, item, planned, document, watches }: De
     watch() {
       if (watches.read(who) === null) return watches.start(who);
       const seconds = watches.stop(who);
-      if (seconds !== null && seconds > 0) say({ timeSeconds: seconds }, `log ${name}’s time`);
+      if (seconds !== null && seconds > 0) say({ timeSeconds: seconds }, setsWords('logSTime', { name }));
     },
     effort(effort) {
-      say({ effort: entry()?.effort === effort ? null : effort }, `log ${name}’s effort`);
+      say({ effort: entry()?.effort === effort ? null : effort }, setsWords('logSEffort', { name }));
     },
   };
 }

@@ -1,6 +1,7 @@
 import { clockWords, secondsOf } from '#core/practice/clock-words';
 import type { Pace } from '#core/practice/practice-time';
 import { KeptField } from '../ui/kept-field';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly pace: Pace;
@@ -16,7 +17,7 @@ export function PaceForm({ pace, onChange }: Props) {
     <div className="pace-form">
       {(['swim', 'kick'] as const).map((what) => (
         <label key={what}>
-          100 m {what}, m:ss
+          {setsWords('n100MMSs', { what })}
           <KeptField
             inputMode="numeric"
             autoComplete="off"

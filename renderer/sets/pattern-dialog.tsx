@@ -7,6 +7,7 @@ import {
 } from '#core/practice/stroke-pattern';
 import type { UsualPattern } from '#core/practice/usual-pattern';
 import { Dialog } from '../ui/dialog';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly pattern: UsualPattern;
@@ -22,7 +23,7 @@ export function PatternDialog({ pattern, onKeep, onCancel }: Props) {
   const [source, setSource] = useState(pattern.source);
   const read = parsePattern(text);
   return (
-    <Dialog title={pattern.label || 'A pattern of your own'} onCancel={onCancel}>
+    <Dialog title={pattern.label || setsWords('patternYourOwn')} onCancel={onCancel}>
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -37,7 +38,7 @@ export function PatternDialog({ pattern, onKeep, onCancel }: Props) {
       >
         <div className="card-form card-form-two">
           <label className="wide">
-            Name
+            {setsWords('name')}
             <input
               required
               data-first-focus
@@ -48,7 +49,7 @@ export function PatternDialog({ pattern, onKeep, onCancel }: Props) {
             />
           </label>
           <label className="wide">
-            Strokes in order
+            {setsWords('strokesOrder')}
             <input
               required
               maxLength={200}
@@ -58,12 +59,12 @@ export function PatternDialog({ pattern, onKeep, onCancel }: Props) {
             />
             <small role={read.ok ? undefined : 'alert'}>
               {read.ok
-                ? `${patternStrokes(read.runs).all} strokes once through`
+                ? setsWords('strokesOnceThrough', { all: patternStrokes(read.runs).all })
                 : patternFaultWords(read.fault)}
             </small>
           </label>
           <label>
-            Swum once in, m (empty: over and over)
+            {setsWords('swumOnceMEmpty')}
             <input
               type="number"
               min="1"
@@ -77,16 +78,16 @@ export function PatternDialog({ pattern, onKeep, onCancel }: Props) {
             />
           </label>
           <label>
-            Where it is from
+            {setsWords('whereFrom')}
             <input maxLength={200} value={source} onChange={(event) => setSource(event.target.value)} />
           </label>
         </div>
         <footer className="dialog-foot">
           <button type="submit" className="primary" disabled={!read.ok}>
-            Keep
+            {setsWords('keep')}
           </button>
           <button type="button" onClick={onCancel}>
-            Leave as it was
+            {setsWords('leave2')}
           </button>
         </footer>
       </form>

@@ -5,6 +5,7 @@ import { parsePattern, patternCount, patternFaultWords, patternPhrase } from '#c
 import { patternAgainstTarget, patternIsEven } from '#core/practice/usual-pattern';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import { targetInForce } from '#core/swim-file/target-in-force';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly item: PracticeItem;
@@ -25,24 +26,24 @@ export function PatternForm({ item, practice, swimmers, book, onChange }: Props)
   const keep = (): void => {
     setTyped(null);
     if (typed === null || typed === written) return;
-    if (typed.trim() === '') onChange({ pattern: null }, 'drop the pattern');
+    if (typed.trim() === '') onChange({ pattern: null }, setsWords('dropPattern'));
     else if (read?.ok)
       onChange(
         { pattern: { runs: read.runs, perMetres: pattern ? perMetres : practice.poolMetres } },
-        'change the pattern',
+        setsWords('changePattern'),
       );
   };
   const count = pattern ? patternCount(pattern, item.distanceMetres) : null;
   const even = pattern ? patternIsEven(pattern, item.distanceMetres) : null;
   return (
     <fieldset className="wide pattern-form">
-      <legend>Stroke pattern</legend>
+      <legend>{setsWords('strokePattern')}</legend>
       <label className="two">
-        Strokes in order
+        {setsWords('strokesOrder')}
         <input
           value={text}
           maxLength={200}
-          placeholder="2 right 2 left 4 both"
+          placeholder={setsWords('n2Right2Left')}
           aria-invalid={read?.ok === false || undefined}
           onChange={(event) => setTyped(event.target.value)}
           onBlur={() => {
@@ -54,17 +55,17 @@ export function PatternForm({ item, practice, swimmers, book, onChange }: Props)
         />
       </label>
       <label>
-        Usual ones
+        {setsWords('usualOnes')}
         <select
           value=""
           onChange={(event) => {
             const usual = book.patterns.find(({ id }) => id === event.target.value);
             if (!usual) return;
             setTyped(null);
-            onChange({ pattern: usual.pattern }, 'choose a pattern');
+            onChange({ pattern: usual.pattern }, setsWords('choosePattern'));
           }}
         >
-          <option value="">Choose…</option>
+          <option value="">{setsWords('choose')}</option>
           {book.patterns.map(({ id, label, source }) => (
             <option key={id} value={id} title={source}>
               {label}
@@ -74,7 +75,7 @@ export function PatternForm({ item, practice, swimmers, book, onChange }: Props)
       </label>
       {pattern && (
         <label>
-          Swum once in
+          {setsWords('swumOnce')}
           <select
             value={perMetres ?? 'wall'}
             onChange={(event) =>
@@ -85,7 +86,7 @@ export function PatternForm({ item, practice, swimmers, book, onChange }: Props)
                     perMetres: event.target.value === 'wall' ? null : Number(event.target.value),
                   },
                 },
-                'change the pattern',
+                setsWords('changePattern'),
               )
             }
           >
@@ -94,7 +95,7 @@ export function PatternForm({ item, practice, swimmers, book, onChange }: Props)
                 {metres} m
               </option>
             ))}
-            <option value="wall">Over and over to the wall</option>
+            <option value="wall">{setsWords('overOverWall')}</option>
           </select>
         </label>
       )}
@@ -107,10 +108,10 @@ export function PatternForm({ item, practice, swimmers, book, onChange }: Props)
         <ul className="wide pattern-facts">
           <li>
             {count === null
-              ? `No count for ${item.distanceMetres} m: the pattern does not come out whole there.`
-              : `${count} strokes for ${item.distanceMetres} m.`}{' '}
-            {even === false && 'Right and left are not even.'}
-            {even === true && 'Right and left are even.'}
+              ? setsWords('noCountMPattern', { distanceMetres: item.distanceMetres })
+              : setsWords('strokesM', { count, distanceMetres: item.distanceMetres })}{' '}
+            {even === false && setsWords('rightLeftNot')}
+            {even === true && setsWords('rightLeftEven')}
           </li>
           {swimmers.map((swimmer) => (
             <li key={swimmer.id}>{againstTarget(item, practice, swimmer)}</li>
@@ -128,14 +129,14 @@ function againstTarget(item: PracticeItem, practice: Practice, swimmer: Swimmer)
   const band = target ? [target.low ?? '…', target.high ?? '…'].join(' to ') : '';
   switch (found.verdict) {
     case 'no-target':
-      return `${swimmer.name}: no target for strokes a length is set.`;
+      return setsWords('noTargetStrokes', { name: swimmer.name });
     case 'no-count':
-      return `${swimmer.name}: the pattern gives no count for one length of ${practice.poolMetres} m.`;
+      return setsWords('patternGivesNo', { name: swimmer.name, poolMetres: practice.poolMetres });
     case 'meets-target':
-      return `✓ ${swimmer.name}: ${found.perLength} a length, as the target says (${band}).`;
+      return setsWords('lengthTargetSays', { name: swimmer.name, perLength: found.perLength, band });
     case 'below-target':
-      return `▽ ${swimmer.name}: ${found.perLength} a length, fewer than the target (${band}): each stroke must carry farther.`;
+      return setsWords('lengthFewerThan', { name: swimmer.name, perLength: found.perLength, band });
     case 'above-target':
-      return `△ ${swimmer.name}: ${found.perLength} a length, more than the target (${band}).`;
+      return setsWords('lengthMoreThan', { name: swimmer.name, perLength: found.perLength, band });
   }
 }

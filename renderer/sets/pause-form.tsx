@@ -2,6 +2,7 @@ import { clockWords, secondsOf } from '#core/practice/clock-words';
 import type { PracticeItem } from '#core/practice/practice-schema';
 import { KeptField } from '../ui/kept-field';
 import { Pick } from '../card/pick';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly item: PracticeItem;
@@ -9,7 +10,11 @@ interface Props {
 }
 
 const pauses = ['none', 'rest', 'send-off'] as const;
-const pauseWords = { none: 'as said on deck', rest: 'rest after each', 'send-off': 'start every' } as const;
+const pauseWords = {
+  none: setsWords('saidDeck'),
+  rest: setsWords('restAfterEach'),
+  'send-off': setsWords('startEvery'),
+} as const;
 /** What a pause starts with when it is first asked for; our default, the coach's to change. */
 const firstPauseSeconds = { rest: 20, 'send-off': 60 } as const;
 
@@ -18,7 +23,7 @@ export function PauseForm({ item, onChange }: Props) {
   return (
     <>
       <Pick
-        label="Pause"
+        label={setsWords('pause')}
         value={item.pause?.kind ?? 'none'}
         choices={pauses}
         words={(kind) => pauseWords[kind]}
@@ -28,12 +33,12 @@ export function PauseForm({ item, onChange }: Props) {
               pause:
                 kind === 'none' ? null : { kind, seconds: item.pause?.seconds ?? firstPauseSeconds[kind] },
             },
-            'change the pause',
+            setsWords('changePause'),
           )
         }
       />
       <label>
-        {item.pause?.kind === 'send-off' ? 'Every, m:ss' : 'Rest, m:ss'}
+        {item.pause?.kind === 'send-off' ? setsWords('everyMSs') : setsWords('restMSs')}
         <KeptField
           inputMode="numeric"
           autoComplete="off"
@@ -47,7 +52,7 @@ export function PauseForm({ item, onChange }: Props) {
           onKeep={(seconds) =>
             item.pause &&
             seconds !== null &&
-            onChange({ pause: { ...item.pause, seconds } }, 'change the pause')
+            onChange({ pause: { ...item.pause, seconds } }, setsWords('changePause'))
           }
         />
       </label>

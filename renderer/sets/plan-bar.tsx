@@ -7,6 +7,7 @@ import { UndoButtons } from '../ui/undo-buttons';
 import type { OpenPractice } from './practice-page';
 import { setFacts } from './practice-steps';
 import { titleOf } from './sets-words';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly kept: OpenPractice['kept'];
@@ -19,24 +20,24 @@ export function PlanBar({ kept, practice, printing }: Props) {
   const { document } = kept;
   return (
     <header className="bench-bar sets-bar">
-      <CommandButton command="list">‹ Sets</CommandButton>
+      <CommandButton command="list">{setsWords('sets')}</CommandButton>
       <h1 className="unseen">{titleOf(practice)}</h1>
       <KeptText
         className="plan-title"
-        aria-label="Title of the practice"
-        placeholder="Title of the practice"
+        aria-label={setsWords('titlePractice')}
+        placeholder={setsWords('titlePractice')}
         maxLength={200}
         value={practice.title}
-        onKeep={(title) => document.run(setFacts('name the practice', { title }))}
+        onKeep={(title) => document.run(setFacts(setsWords('namePractice'), { title }))}
       />
-      {practice.invented && <em className="invented-tag">invented</em>}
-      <SaveState autosave={kept.autosave} what="practice" />
+      {practice.invented && <em className="invented-tag">{setsWords('invented')}</em>}
+      <SaveState autosave={kept.autosave} what={setsWords('practice')} />
       <UndoButtons document={document} />
-      <CommandButton command="print" tip="A page to print" disabled={printing}>
-        {printing ? 'Making…' : 'Card as PDF'}
+      <CommandButton command="print" tip={setsWords('pagePrint')} disabled={printing}>
+        {printing ? setsWords('making') : setsWords('cardPdf')}
       </CommandButton>
-      <CommandButton command="deck" tip="Log it" className="primary">
-        On deck
+      <CommandButton command="deck" tip={setsWords('log')} className="primary">
+        {setsWords('deck')}
       </CommandButton>
       <KeySheetButton />
     </header>

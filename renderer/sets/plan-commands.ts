@@ -3,6 +3,7 @@ import type { Command } from '../ui/command';
 import { undoCommands } from '../ui/undo-buttons';
 import type { KeptDocument } from '../documents/kept-document';
 import { moveItem } from './practice-steps';
+import { setsWords } from '#core/words/sets';
 
 /** Everything on a practice's plan that has a key. */
 export function planCommands(plan: {
@@ -19,11 +20,11 @@ export function planCommands(plan: {
   const { document, openId, addPlain, addDrill, remove, print, toDeck, toList } = plan;
   const onItem = (): boolean => openId !== null;
   return [
-    { id: 'add', label: 'Add an item', keys: ['a'], kind: 'undoable', run: addPlain },
-    { id: 'add-drill', label: 'Add a drill', keys: ['d'], kind: 'view', run: addDrill },
+    { id: 'add', label: setsWords('addItem'), keys: ['a'], kind: 'undoable', run: addPlain },
+    { id: 'add-drill', label: setsWords('addDrill'), keys: ['d'], kind: 'view', run: addDrill },
     {
       id: 'up',
-      label: 'Move the open item up',
+      label: setsWords('moveOpenItem'),
       keys: ['Alt+ArrowUp'],
       kind: 'undoable',
       enabled: onItem,
@@ -31,7 +32,7 @@ export function planCommands(plan: {
     },
     {
       id: 'down',
-      label: 'Move the open item down',
+      label: setsWords('moveOpenItemDown'),
       keys: ['Alt+ArrowDown'],
       kind: 'undoable',
       enabled: onItem,
@@ -39,15 +40,15 @@ export function planCommands(plan: {
     },
     {
       id: 'remove',
-      label: 'Take the open item off the card',
+      label: setsWords('takeOpenItem'),
       keys: ['Delete'],
       kind: 'undoable',
       enabled: onItem,
       run: () => void (openId && remove(openId)),
     },
-    { id: 'print', label: 'Practice card as PDF', keys: ['p'], kind: 'never', run: print },
-    { id: 'deck', label: 'On deck', keys: ['l'], kind: 'view', run: toDeck },
-    { id: 'list', label: 'All practices', keys: ['Escape'], kind: 'view', run: toList },
+    { id: 'print', label: setsWords('practiceCardPdf'), keys: ['p'], kind: 'never', run: print },
+    { id: 'deck', label: setsWords('deck'), keys: ['l'], kind: 'view', run: toDeck },
+    { id: 'list', label: setsWords('allPractices'), keys: ['Escape'], kind: 'view', run: toList },
     ...undoCommands(document),
   ];
 }

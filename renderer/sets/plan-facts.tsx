@@ -3,6 +3,7 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import { KeptNumber, KeptText } from '../ui/kept-field';
 import type { KeptDocument } from '../documents/kept-document';
 import { setFacts } from './practice-steps';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly practice: Practice;
@@ -13,32 +14,32 @@ interface Props {
 /** Day, pool, who swims, and what the practice is for. */
 export function PlanFacts({ practice, squad, document }: Props) {
   return (
-    <section className="plan-facts" aria-label="About the practice">
+    <section className="plan-facts" aria-label={setsWords('aboutPractice')}>
       <label>
-        Day
+        {setsWords('day')}
         <input
           type="date"
           required
           value={practice.date}
           onChange={(event) =>
-            event.target.value && document.run(setFacts('change the day', { date: event.target.value }))
+            event.target.value && document.run(setFacts(setsWords('changeDay'), { date: event.target.value }))
           }
         />
       </label>
       <label>
-        Pool, m
+        {setsWords('poolM')}
         <KeptNumber
           least={5}
           most={200}
           value={practice.poolMetres}
           onKeep={(metres) =>
-            metres !== null && document.run(setFacts('change the pool', { poolMetres: metres }))
+            metres !== null && document.run(setFacts(setsWords('changePool'), { poolMetres: metres }))
           }
         />
       </label>
       <fieldset>
-        <legend>Who swims</legend>
-        {squad.swimmers.length === 0 && <p>Nobody is in the squad yet: name swimmers on the shelf.</p>}
+        <legend>{setsWords('whoSwims')}</legend>
+        {squad.swimmers.length === 0 && <p>{setsWords('nobodySquadYet')}</p>}
         {squad.swimmers.map(({ id, name }) => (
           <label key={id}>
             <input
@@ -46,7 +47,7 @@ export function PlanFacts({ practice, squad, document }: Props) {
               checked={practice.swimmerIds.includes(id)}
               onChange={(event) =>
                 document.run(
-                  setFacts('say who swims', {
+                  setFacts(setsWords('sayWhoSwims'), {
                     swimmerIds: event.target.checked
                       ? [...practice.swimmerIds, id]
                       : practice.swimmerIds.filter((each) => each !== id),
@@ -59,12 +60,12 @@ export function PlanFacts({ practice, squad, document }: Props) {
         ))}
       </fieldset>
       <label className="plan-note">
-        Note
+        {setsWords('note3')}
         <KeptText
           value={practice.note}
           maxLength={4000}
-          placeholder="what this practice is for"
-          onKeep={(note) => document.run(setFacts('write a note', { note }))}
+          placeholder={setsWords('whatPractice')}
+          onKeep={(note) => document.run(setFacts(setsWords('writeNote'), { note }))}
         />
       </label>
     </section>

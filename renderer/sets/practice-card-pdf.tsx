@@ -12,12 +12,13 @@ import { unfoldItem } from '#core/practice/unfold-item';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { dayWords } from '#core/swim-file/card-words';
 import { durationWords, metresWords, titleOf } from './sets-words';
+import { setsWords } from '#core/words/sets';
 
 const style = StyleSheet.create({
   page: { padding: 40, fontFamily: 'Helvetica', fontSize: 11, color: '#000', lineHeight: 1.35 },
   title: { fontFamily: 'Helvetica-Bold', fontSize: 20, lineHeight: 1.2, marginBottom: 6 },
   quiet: { fontSize: 9.5, lineHeight: 1.3, color: '#333' },
-  item: { flexDirection: 'row', borderTop: '1pt solid #000', paddingVertical: 7 },
+  item: { flexDirection: 'row', borderTop: setsWords('n1ptSolid000'), paddingVertical: 7 },
   number: { width: 26, fontFamily: 'Helvetica-Bold', fontSize: 15, lineHeight: 1.2 },
   body: { flex: 1 },
   phrase: { fontFamily: 'Helvetica-Bold', fontSize: 13, lineHeight: 1.25 },
@@ -33,8 +34,8 @@ const style = StyleSheet.create({
     padding: 2,
   },
   tickWords: { fontSize: 7.5, lineHeight: 1.2, color: '#333' },
-  totals: { borderTop: '1pt solid #000', paddingTop: 8, marginTop: 2 },
-  cautions: { border: '1.5pt solid #000', padding: 8, marginTop: 12 },
+  totals: { borderTop: setsWords('n1ptSolid000'), paddingTop: 8, marginTop: 2 },
+  cautions: { border: setsWords('n15ptSolid000'), padding: 8, marginTop: 12 },
   cautionsHead: { fontFamily: 'Helvetica-Bold', marginBottom: 3 },
   foot: { position: 'absolute', bottom: 22, left: 40, right: 40, fontSize: 8, color: '#333' },
 });
@@ -63,10 +64,23 @@ function PracticeCard({ practice, squad, own }: Props) {
       <Page size="A4" style={style.page}>
         <Text style={style.title}>{titleOf(practice)}</Text>
         <Text style={style.quiet}>
-          {[dayWords(practice.date), `${practice.poolMetres} m pool`, names.join(', ')]
-            .filter(Boolean)
-            .join(' · ')}
-          {practice.invented ? ' · invented, for the samples' : ''}
+          {practice.invented
+            ? setsWords('inventedSamples', {
+                list: [
+                  dayWords(practice.date),
+                  setsWords('mPool', { poolMetres: practice.poolMetres }),
+                  names.join(', '),
+                ]
+                  .filter(Boolean)
+                  .join(' · '),
+              })
+            : `${[
+                dayWords(practice.date),
+                setsWords('mPool', { poolMetres: practice.poolMetres }),
+                names.join(', '),
+              ]
+                .filter(Boolean)
+                .join(' · ')}`}
         </Text>
         {practice.note !== '' && <Text style={{ marginTop: 4 }}>{practice.note}</Text>}
         <View style={{ height: 8 }} />
@@ -76,7 +90,7 @@ function PracticeCard({ practice, squad, own }: Props) {
         <Text style={style.totals}>{totalsLine(practice)}</Text>
         {codes.length > 0 && (
           <View style={style.cautions} wrap={false}>
-            <Text style={style.cautionsHead}>Mind</Text>
+            <Text style={style.cautionsHead}>{setsWords('mind')}</Text>
             {codes.map((code) => (
               <Text key={code}>• {cautions[code].words}</Text>
             ))}
@@ -86,7 +100,7 @@ function PracticeCard({ practice, squad, own }: Props) {
           style={style.foot}
           fixed
           render={({ pageNumber, totalPages }) =>
-            `Submark practice card · page ${pageNumber} of ${totalPages}`
+            setsWords('submarkPracticeCard', { pageNumber, totalPages })
           }
         />
       </Page>
@@ -111,13 +125,17 @@ function ItemOnCard({
         <Text style={style.phrase}>{itemPhrase(item, drill)}</Text>
         {item.kickBetween && (
           <Text>
-            Between: {item.kickBetween.metres} m kick
-            {item.kickBetween.aids.length > 0 ? ` with ${item.kickBetween.aids.join(' and ')}` : ''}
+            {item.kickBetween.aids.length > 0
+              ? setsWords('betweenMKick', {
+                  metres: item.kickBetween.metres,
+                  aids: item.kickBetween.aids.join(' and '),
+                })
+              : setsWords('betweenMKickMetres', { metres: item.kickBetween.metres })}
           </Text>
         )}
         {drill?.how ? <Text>{drill.how}</Text> : null}
         {drill && drill.watch.length > 0 ? (
-          <Text style={style.quiet}>Watch: {drill.watch.join(' ')}</Text>
+          <Text style={style.quiet}>{setsWords('watch', { watch: drill.watch.join(' ') })}</Text>
         ) : null}
         {item.note !== '' && <Text style={style.quiet}>{item.note}</Text>}
         <View style={style.ticks}>
@@ -146,11 +164,18 @@ function totalsLine(practice: Practice): string {
   return [
     metresWords(totals.metres),
     totals.aidedMetres > 0
-      ? `${metresWords(totals.aidedMetres)} with aids, ${metresWords(totals.unaidedMetres)} without${
-          totals.matched ? ' (matched)' : ` (${metresWords(totals.shortfallMetres)} without missing)`
-        }`
-      : 'no aids',
-    `one-arm strokes ${totals.arms.right} right, ${totals.arms.left} left`,
-    `about ${durationWords(time.seconds)}`,
+      ? totals.matched
+        ? setsWords('aidsWithoutMatched', {
+            metres: metresWords(totals.aidedMetres),
+            metres2: metresWords(totals.unaidedMetres),
+          })
+        : setsWords('aidsWithoutWithout', {
+            metres: metresWords(totals.aidedMetres),
+            metres2: metresWords(totals.unaidedMetres),
+            metres3: metresWords(totals.shortfallMetres),
+          })
+      : setsWords('noAids'),
+    setsWords('oneArmStrokes', { right: totals.arms.right, left: totals.arms.left }),
+    setsWords('about', { duration: durationWords(time.seconds) }),
   ].join(' · ');
 }

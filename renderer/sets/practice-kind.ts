@@ -3,6 +3,7 @@ import type { OperationOutput } from '#core/host-contract/operations';
 import { type Practice, practiceSchema } from '#core/practice/practice-schema';
 import type { KeptKind } from '../documents/open-kept';
 import type { ListedKind } from '../documents/use-kept-list';
+import { setsWords } from '#core/words/sets';
 
 /** Practices, as the host keeps them. */
 export const practiceKind: KeptKind<Practice> = {
@@ -23,5 +24,5 @@ export const practiceListing: ListedKind<OperationOutput<'practice/list'>> = {
   list: (host) => host.call('practice/list', {}),
   remove: (host, id) => host.call('practice/remove', { id }),
   restore: (host, id) => host.call('practice/restore', { id }),
-  backWords: 'The practice is back.',
+  backWords: setsWords('practiceBack'),
 };

@@ -17,6 +17,8 @@ import { useKeptList } from '../documents/use-kept-list';
 import { practiceListing } from './practice-kind';
 import { newPractice, planAgain } from './new-practice';
 import { metresWords, titleOf } from './sets-words';
+import { setsWords } from '#core/words/sets';
+import { rich } from '../ui/rich';
 
 /** Every practice, the latest first; from here one is planned, planned again, or taken away. */
 export function PracticeList({ host, say, go }: ScreenProps) {
@@ -45,11 +47,11 @@ export function PracticeList({ host, say, go }: ScreenProps) {
   const toDrills = useCallback(() => go({ screen: 'sets', ids: ['drills'] }), [go]);
   const commands = useMemo(
     (): readonly Command[] => [
-      { id: 'plan', label: 'Plan a practice', keys: ['a'], kind: 'never', run: plan },
-      { id: 'drills', label: 'Drills', keys: ['d'], kind: 'view', run: toDrills },
+      { id: 'plan', label: setsWords('planPractice'), keys: ['a'], kind: 'never', run: plan },
+      { id: 'drills', label: setsWords('drills'), keys: ['d'], kind: 'view', run: toDrills },
       {
         id: 'restore',
-        label: 'Bring back the practice last removed',
+        label: setsWords('bringBackPractice'),
         keys: ['$mod+z'],
         kind: 'never',
         enabled: canRestore,
@@ -58,21 +60,21 @@ export function PracticeList({ host, say, go }: ScreenProps) {
     ],
     [plan, toDrills, restoreLast, canRestore],
   );
-  useCommandKeys('Sets', commands);
+  useCommandKeys(setsWords('sets2'), commands);
 
   return (
     <div className="sets">
-      <PageBar title="Sets">
-        <button type="button" onClick={toDrills} title={tip('drills', 'Drills and stroke patterns')}>
-          Drills
+      <PageBar title={setsWords('sets2')}>
+        <button type="button" onClick={toDrills} title={tip('drills', setsWords('drillsStrokePatterns'))}>
+          {setsWords('drills')}
         </button>
         <button
           type="button"
           className="primary"
           onClick={() => void plan()}
-          title={tip('plan', 'Plan a practice')}
+          title={tip('plan', setsWords('planPractice'))}
         >
-          Plan a practice
+          {setsWords('planPractice')}
         </button>
       </PageBar>
       <main className="sets-list">
@@ -88,7 +90,7 @@ export function PracticeList({ host, say, go }: ScreenProps) {
                 const now = new Date();
                 void keep(planAgain(practice, makeId, isoDayOf(now.getTime()), now.toISOString()));
               }}
-              onRemove={() => void remove(practice.id, `“${titleOf(practice)}” is in the bin.`)}
+              onRemove={() => void remove(practice.id, setsWords('bin', { titleOf: titleOf(practice) }))}
             />
           ))}
         </ul>
@@ -111,25 +113,37 @@ function PracticeRow({ practice, onAgain, onRemove }: RowProps) {
     <li className="practice-row">
       <a href={addressOf({ screen: 'sets', ids: [practice.id] })}>
         <strong>{title}</strong>
-        {practice.invented && <em className="invented-tag">invented</em>}
+        {practice.invented && <em className="invented-tag">{setsWords('invented')}</em>}
         <span>
-          {dayWords(practice.date)} · {repeats} {repeats === 1 ? 'repeat' : 'repeats'} ·{' '}
-          {metresWords(totals.metres)}
+          {setsWords('repeatsRepeats', {
+            repeats,
+            day: dayWords(practice.date),
+            metres: metresWords(totals.metres),
+          })}
           {totals.aidedMetres > 0 &&
             (totals.matched
-              ? ' · aids matched without'
-              : ` · ${metresWords(totals.shortfallMetres)} without aids missing`)}
-          {practice.log.length > 0 ? ` · ${practice.log.length} logged` : ''}
+              ? ` ${setsWords('aidsMatchedWithout')}`
+              : ` ${setsWords('withoutAidsMissing', { metres: metresWords(totals.shortfallMetres) })}`)}
+          {practice.log.length > 0 ? ` ${setsWords('logged', { log: practice.log.length })}` : ''}
         </span>
       </a>
       <a className="button-like" href={addressOf({ screen: 'sets', ids: [practice.id, 'deck'] })}>
-        On deck<span className="unseen"> with {title}</span>
+        {rich(
+          setsWords.parts('deckTitle', { title, span: (inside) => <span className="unseen">{inside}</span> }),
+        )}
       </a>
-      <button type="button" onClick={onAgain} title="The same plan for today, nothing logged">
-        Plan again<span className="unseen">: {title}</span>
+      <button type="button" onClick={onAgain} title={setsWords('samePlanToday')}>
+        {rich(
+          setsWords.parts('planAgain', { title, span: (inside) => <span className="unseen">{inside}</span> }),
+        )}
       </button>
       <button type="button" className="quiet" onClick={onRemove}>
-        Remove<span className="unseen"> {title}</span>
+        {rich(
+          setsWords.parts('removeTitle', {
+            title,
+            span: (inside) => <span className="unseen">{inside}</span>,
+          }),
+        )}
       </button>
     </li>
   );
@@ -138,23 +152,15 @@ function PracticeRow({ practice, onAgain, onRemove }: RowProps) {
 function NoPractices({ onPlan }: { readonly onPlan: () => void }) {
   return (
     <section className="empty-shelf">
-      <h2>No practice yet</h2>
+      <h2>{setsWords('noPracticeYet')}</h2>
       <ol>
-        <li>
-          <strong>Plan</strong> short repeats: so many 25s or 50s, plain or a drill, with the kick between
-          them. Metres with and without aids, left and right, and the time add up as you write.
-        </li>
-        <li>
-          <strong>Print</strong> the card, or take this window to the deck and log count, time and effort of
-          each repeat with large buttons.
-        </li>
-        <li>
-          <strong>Look</strong> whether the count held at full effort, and tie the film of a repeat to it.
-        </li>
+        <li>{rich(setsWords.parts('planShortRepeats', { b: (inside) => <strong>{inside}</strong> }))}</li>
+        <li>{rich(setsWords.parts('printCardOrTake', { b: (inside) => <strong>{inside}</strong> }))}</li>
+        <li>{rich(setsWords.parts('lookWhetherCount', { b: (inside) => <strong>{inside}</strong> }))}</li>
       </ol>
       <div className="dialog-foot">
         <button type="button" className="primary" onClick={onPlan}>
-          Plan a practice
+          {setsWords('planPractice')}
         </button>
       </div>
     </section>

@@ -10,6 +10,7 @@ import { useKept } from '../documents/use-kept';
 import type { Practice } from '#core/practice/practice-schema';
 import { practiceKind } from './practice-kind';
 import { type Drills, useDrills } from './use-drills';
+import { setsWords } from '#core/words/sets';
 
 type Reach = ScreenProps;
 
@@ -41,13 +42,14 @@ export function PracticePage({ id, host, say, go, children }: Props) {
     [kept, drills, squad, swims, host, say, go],
   );
   if (page) return children(page);
-  if (opening.state !== 'failed') return <output className="sets-opening">Opening the practice…</output>;
+  if (opening.state !== 'failed')
+    return <output className="sets-opening">{setsWords('openingPractice')}</output>;
   return (
     <KeptTrouble
       error={opening.error}
       onAgain={opening.again}
       onLeave={() => go({ screen: 'sets', ids: [] })}
-      leaveWords="All practices"
+      leaveWords={setsWords('allPractices')}
     />
   );
 }

@@ -19,6 +19,7 @@ import type { OpenPractice } from './practice-page';
 import { addItem, changeItem, moveItem, removeItem, setFacts } from './practice-steps';
 import { savePracticeCard } from './save-practice-card';
 import { TotalsPanel } from './totals-panel';
+import { setsWords } from '#core/words/sets';
 
 /** Plans one practice: its items on the left, what they add up to on the right. */
 export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractice) {
@@ -44,7 +45,7 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
       if (!item) return;
       const step = changeItem({ ...item, ...said }, name);
       if (step.ok) document.run(step.step);
-      else say(`That can’t be planned: ${step.why}.`);
+      else say(setsWords('cantPlanned', { why: step.why }));
     },
     [document, say],
   );
@@ -62,7 +63,7 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
   const remove = useCallback(
     (id: string) => {
       document.run(removeItem(id));
-      say('The item is off the card.', { label: 'Undo', run: () => void document.undo() });
+      say(setsWords('itemOffCard'), { label: setsWords('undo'), run: () => void document.undo() });
     },
     [document, say],
   );
@@ -72,7 +73,7 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
     () => planCommands({ document, openId, addPlain, addDrill: toDrills, remove, print, toDeck, toList }),
     [addPlain, document, openId, print, toDeck, toDrills, toList, remove],
   );
-  useCommandKeys('Practice', commands);
+  useCommandKeys(setsWords('practice2'), commands);
 
   const underwater = practice.items.some(
     (item) => item.underwater || drillById(item.drillId ?? '', own)?.underwater === true,
@@ -82,7 +83,7 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
       <PlanBar kept={kept} practice={practice} printing={printing} />
       <main className="plan-main">
         <PlanFacts practice={practice} squad={squad} document={document} />
-        <ol className="plan-items" aria-label="Items">
+        <ol className="plan-items" aria-label={setsWords('items')}>
           {practice.items.map((item, place) => (
             <ItemRow
               key={item.id}
@@ -111,29 +112,24 @@ export function PracticePlan({ kept, drills, squad, host, say, go }: OpenPractic
             </ItemRow>
           ))}
         </ol>
-        {practice.items.length === 0 && (
-          <p className="plan-empty">
-            Nothing planned yet. Begin with short repeats: the metres, the balance and the time add up beside
-            the plan.
-          </p>
-        )}
+        {practice.items.length === 0 && <p className="plan-empty">{setsWords('nothingPlannedYetBegin')}</p>}
         <div className="plan-add">
-          <CommandButton command="add" tip="Four lengths to begin with" className="primary">
-            Add an item
+          <CommandButton command="add" tip={setsWords('fourLengthsBegin')} className="primary">
+            {setsWords('addItem')}
           </CommandButton>
-          <CommandButton command="add-drill" tip="From the drill library">
-            Add a drill…
+          <CommandButton command="add-drill" tip={setsWords('fromDrillLibrary')}>
+            {setsWords('addDrillMore')}
           </CommandButton>
         </div>
         <details className="plan-filming">
-          <summary>Before filming{underwater ? ', and before going under water' : ''}</summary>
+          <summary>{underwater ? setsWords('beforeFilmingBefore') : setsWords('beforeFilming')}</summary>
           <CautionsList codes={filmingCautions} />
         </details>
       </main>
       <TotalsPanel
         practice={practice}
         squad={squad}
-        onPace={(pace) => document.run(setFacts('change the pace', { pace }))}
+        onPace={(pace) => document.run(setFacts(setsWords('changePace'), { pace }))}
       />
       {choosing && (
         <DrillChooser

@@ -1,6 +1,7 @@
 import type { LogEntry, Practice, PracticeItem } from '#core/practice/practice-schema';
 import { practiceItemSchema } from '#core/practice/practice-schema';
 import type { Change } from '../documents/step-history';
+import { setsWords } from '#core/words/sets';
 
 /** One named step of a practice, as undo speaks of it. */
 export interface PracticeStep {
@@ -17,7 +18,7 @@ export function setFacts(name: string, facts: Facts): PracticeStep {
 /** Puts an item after another, or at the end. */
 export function addItem(item: PracticeItem, afterId: string | null): PracticeStep {
   return {
-    name: 'add an item',
+    name: setsWords('addItem2'),
     change: (draft) => {
       const at = draft.items.findIndex(({ id }) => id === afterId);
       draft.items.splice(at < 0 ? draft.items.length : at + 1, 0, structuredClone(item));
@@ -31,7 +32,7 @@ export function changeItem(
   name: string,
 ): { readonly ok: true; readonly step: PracticeStep } | { readonly ok: false; readonly why: string } {
   const checked = practiceItemSchema.safeParse(item);
-  if (!checked.success) return { ok: false, why: checked.error.issues[0]?.message ?? 'it is not valid' };
+  if (!checked.success) return { ok: false, why: checked.error.issues[0]?.message ?? setsWords('notValid') };
   return {
     ok: true,
     step: {
@@ -46,7 +47,7 @@ export function changeItem(
 
 export function moveItem(id: string, by: -1 | 1): PracticeStep {
   return {
-    name: 'move an item',
+    name: setsWords('moveItem'),
     change: (draft) => {
       const from = draft.items.findIndex((each) => each.id === id);
       const to = from + by;
@@ -61,7 +62,7 @@ export function moveItem(id: string, by: -1 | 1): PracticeStep {
 /** Takes an item off the card. What was logged of it stays in the file, in no total. */
 export function removeItem(id: string): PracticeStep {
   return {
-    name: 'remove an item',
+    name: setsWords('removeItem'),
     change: (draft) => {
       draft.items = draft.items.filter((each) => each.id !== id);
     },

@@ -5,6 +5,7 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import type { HostClient } from '../host/host-client';
 import { safeFileName } from '#core/exporting/safe-file-name';
 import { titleOf } from './sets-words';
+import { setsWords } from '#core/words/sets';
 
 /** Makes the practice card as a PDF in the library's exports; the answer says where it is, or why it is not. */
 export async function savePracticeCard(
@@ -16,9 +17,9 @@ export async function savePracticeCard(
   // the PDF maker is large and seldom wanted: it is loaded only now
   const { practiceCardPdf } = await import('./practice-card-pdf');
   const pdf = await practiceCardPdf(practice, squad, own);
-  const name = safeFileName([practice.date, titleOf(practice), 'practice card'], 'pdf');
+  const name = safeFileName([practice.date, titleOf(practice), setsWords('practiceCard')], 'pdf');
   const saved = await host.sendExport(name, pdf);
-  if (saved.ok) return `Saved: ${saved.value.path}`;
+  if (saved.ok) return setsWords('saved', { path: saved.value.path });
   const { what, todo } = errorWords(saved.error);
-  return `Not saved. ${what} ${todo}`;
+  return setsWords('notSaved', { what, todo });
 }

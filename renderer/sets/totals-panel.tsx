@@ -11,6 +11,8 @@ import { sentence } from '../card/sentence';
 import { CountsHeld } from './counts-held';
 import { PaceForm } from './pace-form';
 import { durationWords, metresWords } from './sets-words';
+import { setsWords } from '#core/words/sets';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly practice: Practice;
@@ -27,12 +29,12 @@ export function TotalsPanel({ practice, squad, onPace }: Props) {
   const time = useMemo(() => practiceTime(practice, practice.pace ?? assumedPace), [practice]);
   const swimmers = squad.swimmers.filter(({ id }) => practice.swimmerIds.includes(id));
   return (
-    <aside className="totals" aria-label="Totals">
+    <aside className="totals" aria-label={setsWords('totals')}>
       <div className="totals-choice">
         <label>
-          For
+          {setsWords('for')}
           <select value={who ?? ''} onChange={(event) => setWho(event.target.value || null)}>
-            <option value="">Whole card</option>
+            <option value="">{setsWords('wholeCard')}</option>
             {swimmers.map(({ id, name }) => (
               <option key={id} value={id}>
                 {name}
@@ -41,19 +43,20 @@ export function TotalsPanel({ practice, squad, onPace }: Props) {
           </select>
         </label>
         <label>
-          What was
+          {setsWords('what2')}
           <select value={basis} onChange={(event) => setBasis(event.target.value as Basis)}>
-            <option value="planned">planned</option>
-            <option value="logged">logged</option>
+            <option value="planned">{setsWords('planned')}</option>
+            <option value="logged">{setsWords('logged2')}</option>
           </select>
         </label>
       </div>
       <p className="totals-metres">
         <strong>{metresWords(totals.metres)}</strong>
-        {totals.kickMetresBetween > 0 && ` of it ${metresWords(totals.kickMetresBetween)} kick between`}
+        {totals.kickMetresBetween > 0 &&
+          ` ${setsWords('kickBetweenMetres', { metres: metresWords(totals.kickMetresBetween) })}`}
       </p>
       <AidBalance totals={totals} />
-      <h2>Left and right</h2>
+      <h2>{setsWords('leftRight')}</h2>
       <ArmBalance totals={totals} />
       {totals.metresBySide.size > 1 && (
         <p>
@@ -62,21 +65,30 @@ export function TotalsPanel({ practice, squad, onPace }: Props) {
             .join(', ')}
         </p>
       )}
-      <h2>Time</h2>
+      <h2>{setsWords('time2')}</h2>
       <p>
-        About <strong>{durationWords(time.seconds)}</strong>
+        {rich(
+          setsWords.parts('aboutDuration', {
+            duration: durationWords(time.seconds),
+            b: (inside) => <strong>{inside}</strong>,
+          }),
+        )}
         {time.fromPaceSeconds > 0 &&
-          `, ${durationWords(time.fromPaceSeconds)} of it from ${practice.pace ? 'your' : 'an assumed'} pace`}
+          (practice.pace
+            ? setsWords('fromYourPace', { duration: durationWords(time.fromPaceSeconds) })
+            : setsWords('fromAssumedPace', { duration: durationWords(time.fromPaceSeconds) }))}
         .
       </p>
       <PaceForm pace={pace} onChange={onPace} />
       {time.tightItemIds.length > 0 && (
         <p>
-          △ At that pace the send-off of{' '}
-          {practice.items
-            .flatMap(({ id }, i) => (time.tightItemIds.includes(id) ? [`item ${i + 1}`] : []))
-            .join(', ')}{' '}
-          is shorter than its swim.
+          {setsWords('atPaceSendOff', {
+            flatMap: practice.items
+              .flatMap(({ id }, i) =>
+                time.tightItemIds.includes(id) ? [setsWords('itemI', { i: i + 1 })] : [],
+              )
+              .join(', '),
+          })}
         </p>
       )}
       <CountsHeld practice={practice} squad={squad} />
@@ -89,25 +101,25 @@ function AidBalance({ totals }: { readonly totals: PracticeTotals }) {
   const most = Math.max(aidedMetres, unaidedMetres, 1);
   return (
     <>
-      <h2>With and without aids</h2>
+      <h2>{setsWords('withoutAids')}</h2>
       <dl className="balance">
-        <dt>With</dt>
+        <dt>{setsWords('with2')}</dt>
         <dd>
-          <meter min={0} max={most} value={aidedMetres} aria-label="Metres with aids" />{' '}
+          <meter min={0} max={most} value={aidedMetres} aria-label={setsWords('metresAids')} />{' '}
           {metresWords(aidedMetres)}
         </dd>
-        <dt>Without</dt>
+        <dt>{setsWords('without')}</dt>
         <dd>
-          <meter min={0} max={most} value={unaidedMetres} aria-label="Metres without aids" />{' '}
+          <meter min={0} max={most} value={unaidedMetres} aria-label={setsWords('metresWithoutAids')} />{' '}
           {metresWords(unaidedMetres)}
         </dd>
       </dl>
       <p data-balance={matched ? 'matched' : 'short'}>
         {aidedMetres === 0
-          ? 'Nothing is swum with aids.'
+          ? setsWords('nothingSwumAids')
           : matched
-            ? '✓ Matched: as much without as with.'
-            : `△ ${metresWords(shortfallMetres)} without aids are missing to match.`}
+            ? setsWords('matchedMuchWithout')
+            : setsWords('withoutAidsMissingMatch', { metres: metresWords(shortfallMetres) })}
       </p>
       {metresByAid.size > 0 && (
         <p>
@@ -126,7 +138,10 @@ function AidBalance({ totals }: { readonly totals: PracticeTotals }) {
               const phrase = workPhrase(work, name);
               return (
                 <li key={JSON.stringify(work)}>
-                  {sentence(phrase)}: {metresWords(each.shortfallMetres)} without missing
+                  {setsWords('withoutMissing', {
+                    sentence: sentence(phrase),
+                    metres: metresWords(each.shortfallMetres),
+                  })}
                 </li>
               );
             })}
@@ -138,13 +153,15 @@ function AidBalance({ totals }: { readonly totals: PracticeTotals }) {
 
 function ArmBalance({ totals }: { readonly totals: PracticeTotals }) {
   const { right, left, uncountedRepeats, even } = totals.arms;
-  if (right + left === 0 && uncountedRepeats === 0) return <p>No one-arm strokes.</p>;
+  if (right + left === 0 && uncountedRepeats === 0) return <p>{setsWords('noOneArmStrokes')}</p>;
   return (
     <p data-even={even === null ? 'unknown' : even}>
-      {right} right, {left} left. {even === true && '✓ Even.'}
-      {even === false && `△ ${Math.abs(right - left)} more ${right > left ? 'right' : 'left'}.`}
-      {even === null &&
-        `${uncountedRepeats} ${uncountedRepeats === 1 ? 'repeat has' : 'repeats have'} no count yet.`}
+      {setsWords('rightLeft', { right, left })} {even === true && '✓ Even.'}
+      {even === false &&
+        (right > left
+          ? setsWords('moreRight', { right: Math.abs(right - left) })
+          : setsWords('moreLeft', { right: Math.abs(right - left) }))}
+      {even === null && setsWords('repeatsHaveNo', { uncountedRepeats })}
     </p>
   );
 }

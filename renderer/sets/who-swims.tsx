@@ -1,5 +1,6 @@
 import type { PracticeItem } from '#core/practice/practice-schema';
 import type { Swimmer } from '#core/swim-file/squad-schema';
+import { setsWords } from '#core/words/sets';
 
 interface Props {
   readonly item: PracticeItem;
@@ -12,7 +13,7 @@ interface Props {
 export function WhoSwims({ item, swimmers, onChange }: Props) {
   return (
     <fieldset className="wide who">
-      <legend>Who swims it</legend>
+      <legend>{setsWords('whoSwims2')}</legend>
       <label>
         <input
           type="checkbox"
@@ -20,11 +21,11 @@ export function WhoSwims({ item, swimmers, onChange }: Props) {
           onChange={(event) =>
             onChange(
               { swimmerIds: event.target.checked ? null : swimmers.map(({ id }) => id) },
-              'say who swims it',
+              setsWords('sayWhoSwims2'),
             )
           }
         />
-        Everyone
+        {setsWords('everyone')}
       </label>
       {item.swimmerIds !== null &&
         swimmers.map(({ id, name }) => (
@@ -39,7 +40,7 @@ export function WhoSwims({ item, swimmers, onChange }: Props) {
                       ? [...(item.swimmerIds ?? []), id]
                       : (item.swimmerIds ?? []).filter((each) => each !== id),
                   },
-                  'say who swims it',
+                  setsWords('sayWhoSwims2'),
                 )
               }
             />

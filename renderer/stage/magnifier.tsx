@@ -6,6 +6,7 @@ import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../open-swim/selectors';
 import { bodyPartOf, casing, partColour } from '#core/drawing/landmark-look';
 import { type Size, type StageView, toStage } from '../open-swim/stage-view';
+import { stageWords } from '#core/words/stage';
 
 const diameter = 148;
 const times = 4;
@@ -94,12 +95,12 @@ export function Magnifier({ view, size }: { readonly view: StageView; readonly s
       : tool === 'body-line' && nextLandmark
         ? landmarkWords[nextLandmark]
         : tool === 'plane'
-          ? 'Corner'
+          ? stageWords('corner')
           : tool === 'straight'
-            ? 'Point of the line'
+            ? stageWords('pointLine')
             : tool === 'still'
-              ? 'Still thing'
-              : 'Line end';
+              ? stageWords('stillThing')
+              : stageWords('lineEnd');
   return (
     <div className="magnifier" style={corner} aria-hidden="true">
       <canvas ref={canvas} style={{ width: diameter, height: diameter }} />

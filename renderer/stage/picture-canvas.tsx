@@ -5,6 +5,7 @@ import { createStepWatch } from '../open-swim/step-watch';
 import type { FramePicture, FrameSource } from '../video/frame-source';
 import { PictureLost } from '../video/picture-lost';
 import type { Size, StageView } from '../open-swim/stage-view';
+import { stageWords } from '#core/words/stage';
 
 interface Props {
   readonly view: StageView;
@@ -68,7 +69,7 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
           return;
         }
         session.view.setState({ lostFrame: frame });
-        session.say(`Frame ${frame + 1} can’t be decoded. The picture shown is an earlier one.`);
+        session.say(stageWords('frameCantDecoded', { frame: frame + 1 }));
       },
     );
     return () => {

@@ -5,6 +5,7 @@ import type { DraftPointsItem, Selection } from '../open-swim/view-store';
 import { CasedLabel } from './cased-label';
 import { casing } from '#core/drawing/landmark-look';
 import { type StageView, toStage } from '../open-swim/stage-view';
+import { stageWords } from '#core/words/stage';
 
 interface Props {
   readonly scene: Scene;
@@ -37,7 +38,7 @@ export function PlaneDrawing({ scene, draft, view, selection }: Props) {
           ends
           chosen={selection.kind === 'straight' && selection.line === index ? selection.point : null}
           dash={[4, 4, 12, 4]}
-          words="straight"
+          words={stageWords('straight')}
         />
       ))}
       {draft && (

@@ -8,12 +8,14 @@ import {
   takeBackPoint,
 } from './tools/points-tool';
 import { useTip } from '../ui/use-tip';
+import { stageWords } from '#core/words/stage';
+import { rich } from '../ui/rich';
 
 const corners = [
-  'Corner 1 of 4: begin near the surface.',
-  'Corner 2 of 4: along the pool from it.',
-  'Corner 3 of 4: straight down from there.',
-  'Corner 4 of 4: back under the first.',
+  stageWords('corner14Begin'),
+  stageWords('corner24Along'),
+  stageWords('corner34Straight'),
+  stageWords('corner44Back'),
 ] as const;
 
 /** What the tools that take one point after the other ask for next. */
@@ -29,46 +31,45 @@ export function PointsPrompt() {
   const words = isPlane
     ? points.length < planeCorners
       ? corners[points.length]
-      : 'Drag a corner to mend it.'
+      : stageWords('dragCornerMend')
     : enough
-      ? 'More points make it surer; keep the line when it is done.'
-      : 'Click along something straight in the pool: an edge of the floor line, a taut rope.';
+      ? stageWords('morePointsMake')
+      : stageWords('clickAlongSomething');
   return (
     <output className="stage-prompt">
       <strong>{words}</strong>
       {!isPlane && (
         <span>
-          Three points or more, from end to end.{' '}
           {straights.length === 0
-            ? 'Lines near the edge of the picture show the bend best.'
-            : `${straights.length} kept.`}
+            ? stageWords('threePointsOr')
+            : stageWords('threePointsOrMore', { straights: straights.length })}
         </span>
       )}
       {points.length > 0 && (
         <button
           type="button"
           onClick={() => takeBackPoint(session)}
-          title={tip('point-back', 'Take back the last point')}
+          title={tip('point-back', stageWords('takeBackLast'))}
         >
-          Back <kbd>⌫</kbd>
+          {rich(stageWords.parts('back', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       )}
       {!isPlane && enough && (
         <button
           type="button"
           onClick={() => keepStraight(session)}
-          title={tip('scene-straight', 'Keep this line and begin another')}
+          title={tip('scene-straight', stageWords('keepLineBegin'))}
         >
-          Keep the line <kbd>5</kbd>
+          {rich(stageWords.parts('keepLine5', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       )}
       {!isPlane && points.length === 0 && straights.length > 0 && (
         <button
           type="button"
           onClick={() => session.document.run(setScene('straights', straights.slice(0, -1)))}
-          title="Take away the line that was kept last"
+          title={stageWords('takeAwayLine')}
         >
-          Remove last
+          {stageWords('removeLast')}
         </button>
       )}
       {isPlane && plane && (
@@ -79,11 +80,11 @@ export function PointsPrompt() {
             endPoints(session);
           }}
         >
-          Remove the rectangle
+          {stageWords('removeRectangle')}
         </button>
       )}
-      <button type="button" onClick={() => endPoints(session)} title={tip('put-away', 'Stop')}>
-        Stop <kbd>Esc</kbd>
+      <button type="button" onClick={() => endPoints(session)} title={tip('put-away', stageWords('stop'))}>
+        {rich(stageWords.parts('stopEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
       </button>
     </output>
   );

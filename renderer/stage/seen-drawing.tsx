@@ -9,6 +9,7 @@ import { type StageView, toStage } from '../open-swim/stage-view';
 import { postureOn } from '../open-swim/selectors';
 import { seenOf } from '../open-swim/see-selectors';
 import { seeStoreOf } from '../open-swim/see-store';
+import { stageWords } from '#core/words/stage';
 
 /** A point that may be off by more, one axis, is drawn with a broken edge; share of the seen body's own reach. Our choice. */
 const unsureShare = 0.02;
@@ -71,7 +72,12 @@ export function SeenDrawing({ frame, view }: { readonly frame: number; readonly 
         />
       ))}
       {highest && (
-        <CasedLabel x={highest.x} y={Math.max(16, highest.y - 26)} words="Seen, not reviewed" side="centre" />
+        <CasedLabel
+          x={highest.x}
+          y={Math.max(16, highest.y - 26)}
+          words={stageWords('seenNotReviewed')}
+          side="centre"
+        />
       )}
       {several?.frame === frame &&
         several.squares.map((square, i) => {
@@ -81,7 +87,7 @@ export function SeenDrawing({ frame, view }: { readonly frame: number; readonly 
               key={`${square.x}`}
               x={middle.x}
               y={middle.y}
-              words={`Swimmer ${i + 1}`}
+              words={stageWords('swimmer', { i: i + 1 })}
               side="centre"
             />
           );

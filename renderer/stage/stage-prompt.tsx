@@ -8,11 +8,13 @@ import { StillPrompt } from './still-prompt';
 import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';
 import { useTip } from '../ui/use-tip';
+import { stageWords } from '#core/words/stage';
+import { rich } from '../ui/rich';
 
 const lineAsks = {
-  level: 'Draw along something level: the lane line, the floor line or the surface.',
-  surface: 'Draw along the water surface above the swimmer.',
-  scale: 'Draw along a length you know, in the swimmer’s own plane.',
+  level: stageWords('drawAlongSomething'),
+  surface: stageWords('drawAlongWater'),
+  scale: stageWords('drawAlongLength'),
 } as const;
 
 /** What the tool in hand asks for next, with the keys that answer. */
@@ -32,14 +34,14 @@ export function StagePrompt() {
     if (draft && !draft.open) return null;
     return (
       <output className="stage-prompt">
-        <strong>{draft?.open ? 'Now the other end.' : lineAsks[tool]}</strong>
-        <span>Drag, or click both ends. Enter works without a mouse.</span>
+        <strong>{draft?.open ? stageWords('nowOtherEnd') : lineAsks[tool]}</strong>
+        <span>{stageWords('dragOrClickBoth')}</span>
         <button
           type="button"
           onClick={() => endLine(session)}
-          title={tip('put-away', 'Stop drawing the line')}
+          title={tip('put-away', stageWords('stopDrawingLine'))}
         >
-          Stop <kbd>Esc</kbd>
+          {rich(stageWords.parts('stopEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       </output>
     );
@@ -51,47 +53,51 @@ export function StagePrompt() {
       {next ? (
         <>
           <strong>
-            {landmarkNames.indexOf(next) + 1} of {landmarkNames.length}: {landmarkWords[next].toLowerCase()}
+            {stageWords('of', {
+              indexOf: landmarkNames.indexOf(next) + 1,
+              landmarkNames: landmarkNames.length,
+              landmark: landmarkWords[next].toLowerCase(),
+            })}
           </strong>
-          <span>Click it; press and hold to see it larger.</span>
+          <span>{stageWords('clickPressHold')}</span>
           <button
             type="button"
             onClick={() => leaveOutNext(session)}
-            title={tip('leave-out', "It can't be seen on this frame")}
+            title={tip('leave-out', stageWords('cantSeenFrame'))}
           >
-            Hidden <kbd>H</kbd>
+            {rich(stageWords.parts('hiddenH', { kbd: (inside) => <kbd>{inside}</kbd> }))}
           </button>
         </>
       ) : (
         <>
-          <strong>Body line laid.</strong>
-          <span>Drag a point to mend it.</span>
+          <strong>{stageWords('bodyLineLaid')}</strong>
+          <span>{stageWords('dragPointMend')}</span>
         </>
       )}
       {!posture && (
         <button
           type="button"
           onClick={() => copyLastForward(session)}
-          title={tip('copy-posture', 'Start from the last body line')}
+          title={tip('copy-posture', stageWords('startFromLast'))}
         >
-          Copy last <kbd>N</kbd>
+          {rich(stageWords.parts('copyLastN', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       )}
       {posture && (
         <button
           type="button"
           onClick={() => backOne(session)}
-          title={tip('back-one', 'Take back the last point')}
+          title={tip('back-one', stageWords('takeBackLast'))}
         >
-          Back <kbd>⌫</kbd>
+          {rich(stageWords.parts('back', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       )}
       <button
         type="button"
         onClick={() => endBodyLine(session)}
-        title={tip('put-away', 'Leave the body line')}
+        title={tip('put-away', stageWords('leaveBodyLine'))}
       >
-        Done <kbd>Esc</kbd>
+        {rich(stageWords.parts('doneEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
       </button>
     </output>
   );

@@ -8,6 +8,7 @@ import { fitView } from '../open-swim/stage-view';
 import { useElementSize } from '../ui/use-element-size';
 import { useStagePointer } from './use-stage-pointer';
 import './stage.css';
+import { stageWords } from '#core/words/stage';
 
 interface Props {
   /** What the tool in hand asks for; its own prompt when left out. */
@@ -51,7 +52,7 @@ export function Stage({ prompt = <StagePrompt />, children }: Props) {
     <section
       className="stage"
       ref={element}
-      aria-label="Stage"
+      aria-label={stageWords('stage')}
       data-tool={tool}
       data-shown-frame={shownFrame ?? ''}
     >

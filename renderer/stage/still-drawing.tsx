@@ -3,6 +3,7 @@ import { casing } from '#core/drawing/landmark-look';
 import type { Scene } from '#core/swim-file/swim-schema';
 import { CasedLabel } from './cased-label';
 import { type StageView, toStage } from '../open-swim/stage-view';
+import { stageWords } from '#core/words/stage';
 
 const reach = 11;
 /** A cross with a gap at its middle, so that what is marked can be seen. */
@@ -38,7 +39,7 @@ export function StillDrawing({
                 <Line points={[...points]} stroke="#ffffff" strokeWidth={2.5} />
               </Group>
             ))}
-            <CasedLabel x={x + 4} y={y - 18} words={`still ${index + 1}`} />
+            <CasedLabel x={x + 4} y={y - 18} words={stageWords('still', { index: index + 1 })} />
           </Group>
         );
       })}

@@ -1,11 +1,13 @@
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { endStill, nextStillThing, takeBackStill } from './tools/still-tool';
 import { useTip } from '../ui/use-tip';
+import { stageWords } from '#core/words/stage';
+import { rich } from '../ui/rich';
 
 function asks(marks: number, here: boolean): string {
-  if (marks === 0) return 'Click something that stands still beside the swimmer.';
-  if (marks === 1) return here ? 'Now step far along the film.' : 'Click the same thing here.';
-  return `Marked on ${marks} frames: the camera’s way is known.`;
+  if (marks === 0) return stageWords('clickSomethingStands');
+  if (marks === 1) return here ? stageWords('nowStepFarAlong') : stageWords('clickSameThing');
+  return stageWords('markedFramesCameras', { marks });
 }
 
 /** What the tool for things that stand still asks for next. */
@@ -20,33 +22,23 @@ export function StillPrompt() {
   return (
     <output className="stage-prompt">
       <strong>{asks(marks, here)}</strong>
-      {marks < 2 && (
-        <span>
-          {marks === 0
-            ? 'A seam of the floor line under the swimmer, a float in the lane.'
-            : 'While the thing is in sight.'}
-        </span>
-      )}
+      {marks < 2 && <span>{marks === 0 ? stageWords('seamFloorLine') : stageWords('whileThingSight')}</span>}
       {marks > 0 && (
         <button
           type="button"
           onClick={() => takeBackStill(session)}
-          title={tip('still-back', 'Take back a mark')}
+          title={tip('still-back', stageWords('takeBackMark'))}
         >
-          Back <kbd>⌫</kbd>
+          {rich(stageWords.parts('back', { kbd: (inside) => <kbd>{inside}</kbd> }))}
         </button>
       )}
       {marks > 1 && (
-        <button
-          type="button"
-          onClick={() => nextStillThing(session)}
-          title="Mark another thing, where the first has left the picture"
-        >
-          Another thing
+        <button type="button" onClick={() => nextStillThing(session)} title={stageWords('markAnotherThing')}>
+          {stageWords('anotherThing')}
         </button>
       )}
-      <button type="button" onClick={() => endStill(session)} title={tip('put-away', 'Stop')}>
-        Done <kbd>Esc</kbd>
+      <button type="button" onClick={() => endStill(session)} title={tip('put-away', stageWords('stop'))}>
+        {rich(stageWords.parts('doneEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
       </button>
     </output>
   );

@@ -5,6 +5,7 @@ import { heldInPicture, isPastEdge } from '../open-swim/held-in-picture';
 import { listenToPointer } from '../ui/listen-to-pointer';
 import { panBy, type Size, type StageView, toPicture, zoomAt } from '../open-swim/stage-view';
 import { stageTools } from './tools/stage-tools';
+import { stageWords } from '#core/words/stage';
 
 /** Our default: how near, in CSS pixels, a press counts as on a mark; wider for fingers. */
 const reachOf = (event: PointerEvent): number => (event.pointerType === 'touch' ? 26 : 13);
@@ -158,7 +159,7 @@ function pressAt(session: OpenSwim, at: Point, reach: number, picture: Size): bo
   const { id } = tool;
   if (id === 'look') return tool.press(session, at, reach);
   if ((id === 'point' || id === 'body-line') && stageTools.point.press(session, at, reach)) return true;
-  if (id !== 'point') session.say('That is outside the picture: nothing is marked there');
+  if (id !== 'point') session.say(stageWords('outsidePictureNothing'));
   return false;
 }
 

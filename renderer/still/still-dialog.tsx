@@ -14,6 +14,8 @@ import { drawStill } from './draw-still';
 import { mostStillReadings, stillContent } from '#core/exporting/still-content';
 import { safeFileName } from '#core/exporting/safe-file-name';
 import './still.css';
+import { stillWords } from '#core/words/still';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly catalogue: readonly ReadingDefinition[];
@@ -32,7 +34,7 @@ const nothing: ReadonlySet<string> = new Set();
 
 const failedWords = (error: HostError): string => {
   const { what, todo } = errorWords(error);
-  return `Not saved. ${what} ${todo}`;
+  return stillWords('notSaved', { what, todo });
 };
 
 /** Chooses what goes on a still, shows it as it will be, and saves it at the picture's full size. */
@@ -83,7 +85,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
       },
       (problem: unknown) => {
         if (left || (problem instanceof DOMException && problem.name === 'AbortError')) return;
-        setSaving({ kind: 'failed', words: 'This frame can’t be decoded, so there is no still of it.' });
+        setSaving({ kind: 'failed', words: stillWords('frameCantDecoded') });
       },
     );
     return () => {
@@ -108,12 +110,17 @@ export function StillDialog({ catalogue, onClose }: Props) {
     setSaving({ kind: 'saving' });
     const png = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
     if (!png) {
-      setSaving({ kind: 'failed', words: 'The picture is too large to be saved as PNG on this machine.' });
+      setSaving({ kind: 'failed', words: stillWords('pictureTooLarge') });
       return;
     }
     const { card } = swim;
     const name = safeFileName(
-      [card.swimmerName || 'swimmer', card.date, content.event || 'still', `frame ${frame + 1}`],
+      [
+        card.swimmerName || 'swimmer',
+        card.date,
+        content.event || 'still',
+        stillWords('frame', { frame: frame + 1 }),
+      ],
       'png',
     );
     const result = await session.host.sendExport(name, png);
@@ -137,33 +144,26 @@ export function StillDialog({ catalogue, onClose }: Props) {
   return (
     <dialog ref={dialog} className="still-dialog" onClose={onClose} aria-labelledby="still-title">
       <header>
-        <h1 id="still-title">Still of frame {frame + 1}</h1>
+        <h1 id="still-title">{stillWords('stillFrame', { frame: frame + 1 })}</h1>
         <button
           type="button"
           onClick={() => dialog.current?.close()}
-          title={withKey('Close', { keys: ['Escape'] })}
+          title={withKey(stillWords('close'), { keys: ['Escape'] })}
         >
-          Close
+          {stillWords('close')}
         </button>
       </header>
       <div className="still-body">
         {source ? (
-          <canvas ref={preview} className="still-preview" aria-label="The still as it will be saved" />
+          <canvas ref={preview} className="still-preview" aria-label={stillWords('stillWillSaved')} />
         ) : (
-          <p className="still-preview">There is no picture: the clip is not here.</p>
+          <p className="still-preview">{stillWords('thereNoPicture')}</p>
         )}
         <StillReadings rows={rows} chosen={chosen} onToggle={toggle} />
       </div>
       <footer>
         {consent.question}
-        {saving.kind === 'saved' && (
-          <output>
-            Saved: <b>{saving.path}</b>{' '}
-            <a href={saving.download} download={saving.name}>
-              Download a copy
-            </a>
-          </output>
-        )}
+        {saving.kind === 'saved' && <SavedStill {...saving} />}
         {saving.kind === 'failed' && <p role="alert">{saving.words}</p>}
         <button
           type="button"
@@ -171,7 +171,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
           disabled={!picture || saving.kind === 'saving' || !consent.mayShow}
           onClick={() => void save()}
         >
-          {saving.kind === 'saving' ? 'Saving…' : 'Save PNG'}
+          {saving.kind === 'saving' ? stillWords('saving') : stillWords('savePng')}
         </button>
       </footer>
     </dialog>
@@ -188,10 +188,8 @@ interface ReadingsProps {
 function StillReadings({ rows, chosen, onToggle }: ReadingsProps) {
   return (
     <fieldset>
-      <legend>
-        Readings on it, {chosen.length} of {mostStillReadings}
-      </legend>
-      {rows.length === 0 && <p>No reading can be computed yet.</p>}
+      <legend>{stillWords('readings', { chosen: chosen.length, mostStillReadings })}</legend>
+      {rows.length === 0 && <p>{stillWords('noReadingCan')}</p>}
       {rows.map(({ definition, reading }) => {
         const on = chosen.includes(definition.id);
         const text = formatReading(reading, definition.digits);
@@ -212,5 +210,30 @@ function StillReadings({ rows, chosen, onToggle }: ReadingsProps) {
         );
       })}
     </fieldset>
+  );
+}
+
+interface SavedProps {
+  readonly path: string;
+  readonly name: string;
+  /** Address of the same picture, to download it. */
+  readonly download: string;
+}
+
+function SavedStill({ path, name, download }: SavedProps) {
+  return (
+    <output>
+      {rich(
+        stillWords.parts('savedDownloadCopy', {
+          path,
+          b: (inside) => <b>{inside}</b>,
+          a: (inside) => (
+            <a href={download} download={name}>
+              {inside}
+            </a>
+          ),
+        }),
+      )}
+    </output>
   );
 }

@@ -6,6 +6,7 @@ import { armPositions } from '#core/swim-file/swim-schema';
 import { Dialog } from '../ui/dialog';
 import { aidsWords, armWords, cardWords, conditionWords, dayWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
+import { trialsWords } from '#core/words/trials';
 
 interface Props {
   readonly swims: readonly SwimSummary[];
@@ -47,7 +48,7 @@ export function AddSwims({ swims, have, squad, onAdd, onCancel }: Props) {
   const set = (said: Partial<Filter>): void => setFilter({ ...filter, ...said });
   const all = shown.length > 0 && shown.every(({ id }) => chosen.includes(id));
   return (
-    <Dialog title="Choose swims" wide onCancel={onCancel}>
+    <Dialog title={trialsWords('chooseSwims')} wide onCancel={onCancel}>
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -56,54 +57,54 @@ export function AddSwims({ swims, have, squad, onAdd, onCancel }: Props) {
       >
         <div className="add-filters">
           <Choice
-            label="Swimmer"
+            label={trialsWords('swimmer')}
             value={filter.swimmer}
             choices={squad.swimmers.map(({ id, name }) => [id, name])}
             onPick={(swimmer) => set({ swimmer })}
           />
           <Choice
-            label="Head"
+            label={trialsWords('head')}
             value={filter.head}
             choices={headPositions.map((each) => [each, conditionWords('head', each)])}
             onPick={(head) => set({ head })}
           />
           <Choice
-            label="Hips"
+            label={trialsWords('hips')}
             value={filter.hips}
             choices={hipPositions.map((each) => [each, conditionWords('hips', each)])}
             onPick={(hips) => set({ hips })}
           />
           <Choice
-            label="Depth"
+            label={trialsWords('depth')}
             value={filter.depth}
             choices={depths.map((each) => [each, conditionWords('depth', each)])}
             onPick={(depth) => set({ depth })}
           />
           <Choice
-            label="Arms"
+            label={trialsWords('arms')}
             value={filter.arms}
             choices={armPositions.map((each) => [each, armWords[each]])}
             onPick={(arms) => set({ arms })}
           />
           <Choice
-            label="Aids"
+            label={trialsWords('aids')}
             value={filter.aids}
             choices={[
-              ['without', 'without aids'],
-              ['with', 'with aids'],
+              ['without', trialsWords('withoutAids')],
+              ['with', trialsWords('aids2')],
             ]}
             onPick={(aids) => set({ aids })}
           />
           {tags.length > 0 && (
             <Choice
-              label="Tag"
+              label={trialsWords('tag')}
               value={filter.tag}
               choices={tags.map((each) => [each, each])}
               onPick={(tag) => set({ tag })}
             />
           )}
         </div>
-        {shown.length === 0 && <p>No swim that is not in the trial already is like that.</p>}
+        {shown.length === 0 && <p>{trialsWords('noSwimNotTrial')}</p>}
         {shown.length > 0 && (
           <label className="tick add-all">
             <input
@@ -118,7 +119,7 @@ export function AddSwims({ swims, have, squad, onAdd, onCancel }: Props) {
                 );
               }}
             />
-            All {shown.length} shown
+            {trialsWords('allShown', { shown: shown.length })}
           </label>
         )}
         <ul className="add-list">
@@ -144,7 +145,7 @@ export function AddSwims({ swims, have, squad, onAdd, onCancel }: Props) {
                           : [`${of} ${conditionWords(of, card.conditions[of] ?? '')}`],
                       ),
                       ...card.conditions.free,
-                      `${eventCount} events`,
+                      trialsWords('events', { eventCount }),
                     ].join(' · ')}
                   </small>
                 </span>
@@ -154,10 +155,12 @@ export function AddSwims({ swims, have, squad, onAdd, onCancel }: Props) {
         </ul>
         <footer className="dialog-foot">
           <button type="submit" className="primary" disabled={chosen.length === 0}>
-            Put {chosen.length === 0 ? 'them' : chosen.length} into the trial
+            {trialsWords('putIntoTrial', {
+              chosen: chosen.length === 0 ? trialsWords('them') : chosen.length,
+            })}
           </button>
           <button type="button" onClick={onCancel}>
-            Leave it
+            {trialsWords('leave')}
           </button>
         </footer>
       </form>
@@ -177,7 +180,7 @@ function Choice({ label, value, choices, onPick }: ChoiceProps) {
     <label>
       {label}
       <select value={value} onChange={(event) => onPick(event.target.value)}>
-        <option value="">Any</option>
+        <option value="">{trialsWords('any')}</option>
         {choices.map(([each, words]) => (
           <option key={each} value={each}>
             {sentence(words)}

@@ -26,6 +26,7 @@ import { TrialPlots } from './trial-plots';
 import { TrialQuestion } from './trial-question';
 import { TrialTable } from './trial-table';
 import { useSwimReadings } from './use-swim-readings';
+import { trialsWords } from '#core/words/trials';
 
 interface Props extends ScreenProps {
   readonly kept: OpenKept<Trial>;
@@ -76,7 +77,7 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
   const practise = useCallback(async () => {
     const made = practiceOfTrial(document.current(), { rows, swims, squad, own }, makeId, new Date());
     if (!made) {
-      say('Draw an order first: it is what is put in the practice.');
+      say(trialsWords('drawOrderFirst'));
       return;
     }
     const written = await host.call('practice/write', { practice: made, baseRevision: null });
@@ -86,35 +87,33 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
   const toList = useCallback(() => go({ screen: 'trials', ids: [] }), [go]);
   const commands = useMemo(
     (): readonly Command[] => [
-      { id: 'add', label: 'Choose swims', keys: ['a'], kind: 'view', run: () => setAdding(true) },
-      { id: 'csv', label: 'Table as CSV', keys: ['c'], kind: 'never', run: csv },
-      { id: 'page', label: 'One page as PDF', keys: ['p'], kind: 'never', run: page },
+      { id: 'add', label: trialsWords('chooseSwims'), keys: ['a'], kind: 'view', run: () => setAdding(true) },
+      { id: 'csv', label: trialsWords('tableCsv'), keys: ['c'], kind: 'never', run: csv },
+      { id: 'page', label: trialsWords('onePagePdf'), keys: ['p'], kind: 'never', run: page },
       {
         id: 'practice',
-        label: 'Put the planned order in a practice',
+        label: trialsWords('putPlannedOrder'),
         keys: ['s'],
         kind: 'never',
         run: practise,
       },
-      { id: 'list', label: 'All trials', keys: ['Escape'], kind: 'view', run: toList },
+      { id: 'list', label: trialsWords('allTrials'), keys: ['Escape'], kind: 'view', run: toList },
       ...undoCommands(document),
     ],
     [csv, page, practise, toList, document],
   );
-  useCommandKeys('Trial', commands);
+  useCommandKeys(trialsWords('trial'), commands);
   const warnings = trialWarnings(rows, trial.factor);
   return (
     <div className="sets trial">
-      <TrialBar kept={kept} trial={trial} onTitle={(title) => change({ title }, 'name the trial')} />
+      <TrialBar kept={kept} trial={trial} onTitle={(title) => change({ title }, trialsWords('nameTrial'))} />
       <main className="trial-main">
         <TrialQuestion trial={trial} rows={rows} onChange={change} />
         {read.waiting > 0 && (
-          <output>
-            Reading {read.waiting} of {trial.rows.length} swims…
-          </output>
+          <output>{trialsWords('readingSwims', { waiting: read.waiting, rows: trial.rows.length })}</output>
         )}
         {warnings.length > 0 && (
-          <ul className="message trial-warnings" aria-label="What may mislead">
+          <ul className="message trial-warnings" aria-label={trialsWords('whatMayMislead')}>
             {warnings.map((warning) => (
               <li key={warning.code}>{trialWarningWords(warning)}</li>
             ))}
@@ -133,14 +132,19 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
           onTags={(swimId, tags) =>
             change(
               { rows: trial.rows.map((each) => (each.swimId === swimId ? { ...each, tags } : each)) },
-              'say what was tried',
+              trialsWords('sayWhatTried'),
             )
           }
-          onMove={(swimId, by) => change({ rows: movedRow(trial.rows, swimId, by) }, 'change the order')}
+          onMove={(swimId, by) =>
+            change({ rows: movedRow(trial.rows, swimId, by) }, trialsWords('changeOrder'))
+          }
           onRemove={(swimId) => {
-            change({ rows: trial.rows.filter((each) => each.swimId !== swimId) }, 'leave a repeat out');
-            say('The repeat is left out; the swim is on the shelf.', {
-              label: 'Undo',
+            change(
+              { rows: trial.rows.filter((each) => each.swimId !== swimId) },
+              trialsWords('leaveRepeatOut'),
+            );
+            say(trialsWords('repeatLeftOut'), {
+              label: trialsWords('undo'),
               run: () => void document.undo(),
             });
           }}
@@ -165,7 +169,7 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
             const invented = trial.rows.length === 0 && chosen.every(({ card }) => card.invented);
             change(
               { rows: withSwims(trial.rows, chosen), invented: trial.invented || invented },
-              'choose swims',
+              trialsWords('chooseSwims2'),
             );
           }}
         />

@@ -9,6 +9,7 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import { isoDayOf } from '../card/remembered-card';
 import { newPractice } from '../sets/new-practice';
 import { levelWords, trialTitle } from './trial-words';
+import { trialsWords } from '#core/words/trials';
 
 interface Around {
   readonly rows: readonly TrialRow[];
@@ -44,8 +45,8 @@ export function practiceOfTrial(
   const practice = newPractice(makeId(), isoDayOf(now.getTime()), now.toISOString(), who);
   return {
     ...practice,
-    title: `Trial: ${trialTitle(trial.title)}`.slice(0, 200),
-    note: 'The order was drawn by lot: swim it as it stands. Six kick cycles or more in the picture, then up.',
+    title: trialsWords('trialTitle', { trialTitle: trialTitle(trial.title) }).slice(0, 200),
+    note: trialsWords('orderDrawnLot'),
     invented: trial.invented,
     items: plannedTrialItems(drawn.repeats, {
       factor: trial.factor,

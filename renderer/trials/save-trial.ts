@@ -7,6 +7,7 @@ import type { HostClient } from '../host/host-client';
 import { safeFileName } from '#core/exporting/safe-file-name';
 import type { TrialOnPaper } from './trial-on-paper';
 import { trialTitle } from './trial-words';
+import { trialsWords } from '#core/words/trials';
 
 type Host = Pick<HostClient, 'sendExport'>;
 
@@ -26,7 +27,7 @@ export async function saveTrialPage(host: Host, paper: TrialOnPaper): Promise<st
 }
 
 function savedWords(saved: Result<{ readonly path: string }>): string {
-  if (saved.ok) return `Saved: ${saved.value.path}`;
+  if (saved.ok) return trialsWords('saved', { path: saved.value.path });
   const { what, todo } = errorWords(saved.error);
-  return `Not saved. ${what} ${todo}`;
+  return trialsWords('notSaved', { what, todo });
 }

@@ -6,6 +6,7 @@ import { SaveState } from '../documents/save-state';
 import { UndoButtons } from '../ui/undo-buttons';
 import type { OpenKept } from '../documents/open-kept';
 import { trialTitle } from './trial-words';
+import { trialsWords } from '#core/words/trials';
 
 interface Props {
   readonly kept: OpenKept<Trial>;
@@ -17,27 +18,27 @@ interface Props {
 export function TrialBar({ kept, trial, onTitle }: Props) {
   return (
     <header className="sets-bar">
-      <CommandButton command="list">‹ Trials</CommandButton>
+      <CommandButton command="list">{trialsWords('trials')}</CommandButton>
       <h1 className="unseen">{trialTitle(trial.title)}</h1>
       <KeptText
         className="plan-title"
-        aria-label="Title of the trial"
-        placeholder="What is asked, in one line"
+        aria-label={trialsWords('titleTrial')}
+        placeholder={trialsWords('whatAskedOne')}
         maxLength={200}
         value={trial.title}
         onKeep={onTitle}
       />
-      {trial.invented && <em className="invented-tag">invented</em>}
-      <SaveState autosave={kept.autosave} what="trial" />
+      {trial.invented && <em className="invented-tag">{trialsWords('invented')}</em>}
+      <SaveState autosave={kept.autosave} what={trialsWords('trial2')} />
       <UndoButtons document={kept.document} />
-      <CommandButton command="csv" tip="For a spreadsheet">
-        CSV
+      <CommandButton command="csv" tip={trialsWords('spreadsheet')}>
+        {trialsWords('csv')}
       </CommandButton>
-      <CommandButton command="page" tip="A page to print">
-        Page as PDF
+      <CommandButton command="page" tip={trialsWords('pagePrint')}>
+        {trialsWords('pagePdf')}
       </CommandButton>
       <CommandButton command="add" className="primary">
-        Choose swims…
+        {trialsWords('chooseSwimsMore')}
       </CommandButton>
       <KeySheetButton />
     </header>

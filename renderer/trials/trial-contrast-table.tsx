@@ -8,6 +8,7 @@ import { trialWarningWords } from '#core/practice/trial-warning';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { readingLabel } from '../sets/drill-facts';
 import { differenceWords, levelWords, poolWords, repeatsWords } from './trial-words';
+import { trialsWords } from '#core/words/trials';
 
 interface Props {
   readonly trial: Trial;
@@ -22,11 +23,9 @@ export function TrialContrastTable({ trial, rows, contrasts, squad, own }: Props
   if (rows.length === 0) return null;
   const pools = [...new Set(contrasts.map(({ pool }) => pool))];
   return (
-    <section aria-label="Differences" className="trial-contrasts">
-      <h2>Differences</h2>
-      {contrasts.length === 0 && (
-        <p>Nothing can be compared yet: two conditions, swum alike in everything else, are the least.</p>
-      )}
+    <section aria-label={trialsWords('differences')} className="trial-contrasts">
+      <h2>{trialsWords('differences')}</h2>
+      {contrasts.length === 0 && <p>{trialsWords('nothingCanCompared')}</p>}
       {pools.map((pool) => {
         const first = rows.find((row) => poolOf(row, trial.factor) === pool);
         const like = contrasts.filter((each) => each.pool === pool);
@@ -39,23 +38,23 @@ export function TrialContrastTable({ trial, rows, contrasts, squad, own }: Props
           <Fragment key={pool}>
             <h3>{first ? poolWords(first, squad, own) : ''}</h3>
             {warnings.length > 0 && (
-              <ul className="message trial-warnings" aria-label="What may mislead">
+              <ul className="message trial-warnings" aria-label={trialsWords('whatMayMislead')}>
                 {warnings.map((words) => (
                   <li key={words}>{words}</li>
                 ))}
               </ul>
             )}
             {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-            <section className="scroll-sideways" tabIndex={0} aria-label="Table of differences">
+            <section className="scroll-sideways" tabIndex={0} aria-label={trialsWords('tableDifferences')}>
               <table>
                 <thead>
                   <tr>
-                    <th scope="col">Reading</th>
-                    <th scope="col">From → to</th>
-                    <th scope="col">Repeats</th>
-                    <th scope="col">Difference (95 %)</th>
-                    <th scope="col">Clear?</th>
-                    <th scope="col">To settle it</th>
+                    <th scope="col">{trialsWords('reading')}</th>
+                    <th scope="col">{trialsWords('from')}</th>
+                    <th scope="col">{trialsWords('repeats')}</th>
+                    <th scope="col">{trialsWords('difference95')}</th>
+                    <th scope="col">{trialsWords('clear')}</th>
+                    <th scope="col">{trialsWords('settle')}</th>
                   </tr>
                 </thead>
                 <tbody>
@@ -73,10 +72,7 @@ export function TrialContrastTable({ trial, rows, contrasts, squad, own }: Props
           </Fragment>
         );
       })}
-      <p className="caution">
-        Interval: Welch’s 95 %, never narrower than marking alone would give. “Clear” says that a difference
-        is there, not that it is large enough to matter; with many readings, one in twenty is clear by chance.
-      </p>
+      <p className="caution">{trialsWords('intervalWelchs95')}</p>
     </section>
   );
 }
@@ -122,7 +118,7 @@ export function contrastWords(
     case 'contrast':
       return {
         verdict: contrast.verdict,
-        verdictWords: contrast.verdict === 'clear' ? '● clear' : '○ not yet',
+        verdictWords: contrast.verdict === 'clear' ? '● clear' : trialsWords('notYet'),
         difference: differenceWords(
           contrast.difference,
           contrast.low,
@@ -130,21 +126,24 @@ export function contrastWords(
           contrast.unit,
           doubtOfBoth(contrast.first.doubted, contrast.second.doubted),
         ),
-        settle: contrast.verdict === 'clear' ? 'Settled.' : repeatsWords(contrast.moreRepeats, first, second),
+        settle:
+          contrast.verdict === 'clear'
+            ? trialsWords('settled')
+            : repeatsWords(contrast.moreRepeats, first, second),
       };
     case 'too-few':
       return {
         verdict: 'too-few',
-        verdictWords: '○ too few',
+        verdictWords: trialsWords('tooFew'),
         difference: '–',
         settle: repeatsWords(contrast.moreRepeats, first, second),
       };
     case 'no-spread':
       return {
         verdict: 'no-spread',
-        verdictWords: '○ no spread',
+        verdictWords: trialsWords('noSpread'),
         difference: '–',
-        settle: 'All alike to the last digit: are these the same marks?',
+        settle: trialsWords('allAlikeLast'),
       };
   }
 }

@@ -3,6 +3,7 @@ import type { OperationOutput } from '#core/host-contract/operations';
 import { type Trial, trialSchema } from '#core/practice/trial-schema';
 import type { KeptKind } from '../documents/open-kept';
 import type { ListedKind } from '../documents/use-kept-list';
+import { trialsWords } from '#core/words/trials';
 
 /** Trials, as the host keeps them. */
 export const trialKind: KeptKind<Trial> = {
@@ -23,5 +24,5 @@ export const trialListing: ListedKind<OperationOutput<'trial/list'>> = {
   list: (host) => host.call('trial/list', {}),
   remove: (host, id) => host.call('trial/remove', { id }),
   restore: (host, id) => host.call('trial/restore', { id }),
-  backWords: 'The trial is back.',
+  backWords: trialsWords('trialBack'),
 };

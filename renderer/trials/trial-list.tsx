@@ -13,6 +13,8 @@ import { useKeptList } from '../documents/use-kept-list';
 import { trialListing } from './trial-kind';
 import { newTrial } from './new-trial';
 import { factorWords, trialTitle } from './trial-words';
+import { trialsWords } from '#core/words/trials';
+import { rich } from '../ui/rich';
 
 /** Every trial, the last changed first. */
 export function TrialList({ host, say, go }: ScreenProps) {
@@ -30,10 +32,10 @@ export function TrialList({ host, say, go }: ScreenProps) {
   }, [host, go, setTrouble]);
   const commands = useMemo(
     (): readonly Command[] => [
-      { id: 'begin', label: 'Begin a trial', keys: ['a'], kind: 'never', run: begin },
+      { id: 'begin', label: trialsWords('beginTrial'), keys: ['a'], kind: 'never', run: begin },
       {
         id: 'restore',
-        label: 'Bring back the trial last removed',
+        label: trialsWords('bringBackTrial'),
         keys: ['$mod+z'],
         kind: 'never',
         enabled: canRestore,
@@ -42,17 +44,17 @@ export function TrialList({ host, say, go }: ScreenProps) {
     ],
     [begin, restoreLast, canRestore],
   );
-  useCommandKeys('Trials', commands);
+  useCommandKeys(trialsWords('trials2'), commands);
   return (
     <div className="sets">
-      <PageBar title="Trials">
+      <PageBar title={trialsWords('trials2')}>
         <button
           type="button"
           className="primary"
           onClick={() => void begin()}
-          title={tip('begin', 'Begin a trial')}
+          title={tip('begin', trialsWords('beginTrial'))}
         >
-          Begin a trial
+          {trialsWords('beginTrial')}
         </button>
       </PageBar>
       <main className="sets-list">
@@ -64,11 +66,13 @@ export function TrialList({ host, say, go }: ScreenProps) {
             <li key={trial.id} className="practice-row">
               <a href={addressOf({ screen: 'trials', ids: [trial.id] })}>
                 <strong>{trialTitle(trial.title)}</strong>
-                {trial.invented && <em className="invented-tag">invented</em>}
+                {trial.invented && <em className="invented-tag">{trialsWords('invented')}</em>}
                 <span>
-                  By {factorWords(trial.factor)} · {trial.rows.length}{' '}
-                  {trial.rows.length === 1 ? 'repeat' : 'repeats'} · changed{' '}
-                  {dayWords(trial.changedAt.slice(0, 10))}
+                  {trialsWords('repeatsChanged', {
+                    rows: trial.rows.length,
+                    factor: factorWords(trial.factor),
+                    day: dayWords(trial.changedAt.slice(0, 10)),
+                  })}
                 </span>
               </a>
               <button
@@ -77,11 +81,16 @@ export function TrialList({ host, say, go }: ScreenProps) {
                 onClick={() =>
                   void remove(
                     trial.id,
-                    `“${trialTitle(trial.title)}” is in the bin; its swims are where they were.`,
+                    trialsWords('binItsSwimsWhere', { trialTitle: trialTitle(trial.title) }),
                   )
                 }
               >
-                Remove<span className="unseen"> {trialTitle(trial.title)}</span>
+                {rich(
+                  trialsWords.parts('remove', {
+                    trialTitle: trialTitle(trial.title),
+                    span: (inside) => <span className="unseen">{inside}</span>,
+                  }),
+                )}
               </button>
             </li>
           ))}
@@ -94,24 +103,16 @@ export function TrialList({ host, say, go }: ScreenProps) {
 function NoTrials({ onBegin }: { readonly onBegin: () => void }) {
   return (
     <section className="empty-shelf">
-      <h2>No trial yet</h2>
-      <p>A trial asks one question of one swimmer: which head, hip or arm position is faster?</p>
+      <h2>{trialsWords('noTrialYet')}</h2>
+      <p>{trialsWords('trialAsksOne')}</p>
       <ol>
-        <li>
-          <strong>Plan</strong> the repeats in a mixed order, so that tiredness and learning fall on all
-          alike. Count six kick cycles a repeat, never one breath.
-        </li>
-        <li>
-          <strong>Film and mark</strong> each repeat, and say on its card what was tried.
-        </li>
-        <li>
-          <strong>Choose</strong> the swims here. Each difference is called clear, or not yet, and how many
-          more repeats would settle it.
-        </li>
+        <li>{rich(trialsWords.parts('planRepeatsMixed', { b: (inside) => <strong>{inside}</strong> }))}</li>
+        <li>{rich(trialsWords.parts('filmMarkEach', { b: (inside) => <strong>{inside}</strong> }))}</li>
+        <li>{rich(trialsWords.parts('chooseSwimsHere', { b: (inside) => <strong>{inside}</strong> }))}</li>
       </ol>
       <div className="dialog-foot">
         <button type="button" className="primary" onClick={onBegin}>
-          Begin a trial
+          {trialsWords('beginTrial')}
         </button>
       </div>
     </section>

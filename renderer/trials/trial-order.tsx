@@ -11,6 +11,8 @@ import { CautionsList } from '../sets/cautions-list';
 import { levelsAsked } from './levels-asked';
 import { levelWords } from './trial-words';
 import { useTip } from '../ui/use-tip';
+import { trialsWords } from '#core/words/trials';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly trial: Trial;
@@ -54,18 +56,15 @@ export function TrialOrder({ trial, rows, own, onChange, onPractice }: Props) {
     const asked = trialPlan(conditions, each, seed);
     setFault(asked.ok ? null : faultWords(asked.fault));
     if (!asked.ok) return;
-    onChange({ plan: { seed, conditions: [...conditions], repeatsEach: each } }, 'draw an order');
+    onChange({ plan: { seed, conditions: [...conditions], repeatsEach: each } }, trialsWords('drawOrder'));
     setText(null);
   };
   const planned = plan ? trialPlan(plan.conditions, plan.repeatsEach, plan.seed) : null;
   const swum = rows.map((row) => levelOf(row, factor));
   return (
-    <section aria-label="Order of repeats" className="trial-order">
-      <h2>Order of repeats</h2>
-      <p>
-        Tiredness and learning mislead: who swims all of one kind first compares the hour, not the position. A
-        random order gives every condition once a round.
-      </p>
+    <section aria-label={trialsWords('orderRepeats')} className="trial-order">
+      <h2>{trialsWords('orderRepeats')}</h2>
+      <p>{trialsWords('tirednessLearningMislead')}</p>
       <form
         onSubmit={(event) => {
           event.preventDefault();
@@ -73,11 +72,11 @@ export function TrialOrder({ trial, rows, own, onChange, onPractice }: Props) {
         }}
       >
         <label className="order-conditions">
-          Conditions, commas between
+          {trialsWords('conditionsCommasBetween')}
           <input value={written} maxLength={600} onChange={(event) => setText(event.target.value)} />
         </label>
         <label>
-          Repeats of each
+          {trialsWords('repeatsEach')}
           <input
             type="number"
             min="1"
@@ -87,23 +86,19 @@ export function TrialOrder({ trial, rows, own, onChange, onPractice }: Props) {
             onChange={(event) => event.target.valueAsNumber >= 1 && setEach(event.target.valueAsNumber)}
           />
         </label>
-        <button type="submit">{plan ? 'Draw another order' : 'Draw an order'}</button>
+        <button type="submit">{plan ? trialsWords('drawAnotherOrder') : trialsWords('drawOrder2')}</button>
         {plan && (
-          <button
-            type="button"
-            onClick={onPractice}
-            title={tip('practice', 'One item a repeat, in this order')}
-          >
-            Put in a practice
+          <button type="button" onClick={onPractice} title={tip('practice', trialsWords('oneItemRepeat'))}>
+            {trialsWords('putPractice')}
           </button>
         )}
         {plan && (
           <button
             type="button"
             className="quiet"
-            onClick={() => onChange({ plan: null }, 'drop the planned order')}
+            onClick={() => onChange({ plan: null }, trialsWords('dropPlannedOrder'))}
           >
-            Drop it
+            {trialsWords('drop')}
           </button>
         )}
       </form>
@@ -123,13 +118,23 @@ export function TrialOrder({ trial, rows, own, onChange, onPractice }: Props) {
               <li key={i} data-differs={differs || undefined}>
                 {want !== null && (
                   <span>
-                    planned <b>{levelWords(factor, want, own)}</b>
+                    {rich(
+                      trialsWords.parts('planned', {
+                        level: levelWords(factor, want, own),
+                        b: (inside) => <b>{inside}</b>,
+                      }),
+                    )}
                   </span>
                 )}
                 {i < swum.length && (
                   <span>
-                    swum <b>{was == null ? 'not said' : levelWords(factor, was, own)}</b>
-                    {differs ? ' △ other than planned' : ''}
+                    {rich(
+                      trialsWords.parts('swum', {
+                        level: was == null ? trialsWords('notSaid') : levelWords(factor, was, own),
+                        value: differs ? ` ${trialsWords('otherThanPlanned')}` : '',
+                        b: (inside) => <b>{inside}</b>,
+                      }),
+                    )}
                   </span>
                 )}
               </li>
@@ -137,10 +142,7 @@ export function TrialOrder({ trial, rows, own, onChange, onPractice }: Props) {
           })}
         </ol>
       )}
-      <p>
-        Each repeat: {advisedKickCycles} kick cycles or more in the picture, then up. Never counted in breath
-        holds, nor in metres under water.
-      </p>
+      <p>{trialsWords('eachRepeatKick', { advisedKickCycles })}</p>
       <CautionsList codes={underwaterCautions} />
     </section>
   );
@@ -160,7 +162,7 @@ function usual({ factor }: Trial): readonly string[] {
     case 'sideUp':
       return ['front', 'back'];
     case 'tag':
-      return [factor.tag, `not ${factor.tag}`];
+      return [factor.tag, trialsWords('not', { tag: factor.tag })];
     case 'drill':
     case 'aids':
       return [];
@@ -170,12 +172,12 @@ function usual({ factor }: Trial): readonly string[] {
 function faultWords(fault: TrialPlanFault): string {
   switch (fault.code) {
     case 'too-few-conditions':
-      return 'Two conditions are the least.';
+      return trialsWords('twoConditionsLeast');
     case 'condition-twice':
-      return sentence(`“${fault.condition}” is named twice.`);
+      return sentence(trialsWords('namedTwice', { condition: fault.condition }));
     case 'repeats-out-of-range':
-      return 'One to fifty repeats of each.';
+      return trialsWords('oneFiftyRepeats');
     case 'seed-not-whole':
-      return 'The order could not be drawn; try again.';
+      return trialsWords('orderCouldNot');
   }
 }

@@ -9,13 +9,14 @@ import type { TrialOnPaper } from './trial-on-paper';
 import { contrastWords } from './trial-contrast-table';
 import { type PlotData, plotsOf } from './trial-plots';
 import { factorWords, levelWords, poolWords, trialTitle, valueWords } from './trial-words';
+import { trialsWords } from '#core/words/trials';
 
 const style = StyleSheet.create({
   page: { padding: 32, fontFamily: 'Helvetica', fontSize: 8.5, color: '#000', lineHeight: 1.3 },
   title: { fontFamily: 'Helvetica-Bold', fontSize: 18, lineHeight: 1.2, marginBottom: 4 },
   head: { fontFamily: 'Helvetica-Bold', fontSize: 10, lineHeight: 1.2, marginTop: 10, marginBottom: 3 },
   quiet: { color: '#333' },
-  row: { flexDirection: 'row', borderTop: '0.5pt solid #000', paddingVertical: 2 },
+  row: { flexDirection: 'row', borderTop: trialsWords('n05ptSolid000'), paddingVertical: 2 },
   headRow: { flexDirection: 'row', paddingVertical: 2 },
   cell: { flex: 1, paddingRight: 6 },
   wide: { flex: 2.2, paddingRight: 6 },
@@ -66,15 +67,20 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
         <Text style={style.title}>{plain(trialTitle(trial.title))}</Text>
         <Text style={style.quiet}>
           {plain(
-            `Compared by ${factorWords(trial.factor)} · ${rows.length} repeats${trial.invented ? ' · invented, for the samples' : ''}`,
+            trial.invented
+              ? trialsWords('comparedRepeatsInvented', {
+                  factor: factorWords(trial.factor),
+                  rows: rows.length,
+                })
+              : trialsWords('comparedRepeats', { factor: factorWords(trial.factor), rows: rows.length }),
           )}
         </Text>
         {trial.note !== '' && <Text>{plain(trial.note)}</Text>}
         {warnings.map((words) => (
           <Text key={words}>• {plain(words)}</Text>
         ))}
-        <Text style={style.head}>Differences, Welch 95 %</Text>
-        {contrasts.length === 0 && <Text>Nothing can be compared yet.</Text>}
+        <Text style={style.head}>{trialsWords('differencesWelch95')}</Text>
+        {contrasts.length === 0 && <Text>{trialsWords('nothingCanComparedYet')}</Text>}
         {pools.map((pool) => {
           const row = rows.find((each) => poolOf(each, trial.factor) === pool);
           return (
@@ -104,13 +110,13 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
           );
         })}
         {contrasts.length > shown.length && (
-          <Text>{contrasts.length - shown.length} more differences are on the screen.</Text>
+          <Text>{trialsWords('moreDifferencesScreen', { contrasts: contrasts.length - shown.length })}</Text>
         )}
-        <Text style={style.head}>Repeats, in the order swum (± from marking)</Text>
+        <Text style={style.head}>{trialsWords('repeatsOrderSwum')}</Text>
         <View style={style.headRow}>
-          <Text style={style.cell}>Day</Text>
-          <Text style={style.cell}>Condition</Text>
-          <Text style={style.cell}>Kick cycles</Text>
+          <Text style={style.cell}>{trialsWords('day')}</Text>
+          <Text style={style.cell}>{trialsWords('condition')}</Text>
+          <Text style={style.cell}>{trialsWords('kickCycles')}</Text>
           {trial.readings.slice(0, 7).map((id) => (
             <Text key={id} style={style.cell}>
               {readingLabel(id)}
@@ -124,8 +130,8 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
               <Text style={style.cell}>
                 {i + 1}. {dayWords(row.day)}
               </Text>
-              <Text style={style.cell}>{at === null ? 'not said' : plain(level(at))}</Text>
-              <Text style={style.cell}>{row.kickCycles ?? 'not marked'}</Text>
+              <Text style={style.cell}>{at === null ? trialsWords('notSaid') : plain(level(at))}</Text>
+              <Text style={style.cell}>{row.kickCycles ?? trialsWords('notMarked')}</Text>
               {trial.readings.slice(0, 7).map((id) => {
                 const found = row.values.get(id);
                 return (
@@ -137,7 +143,9 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
             </View>
           );
         })}
-        {rows.length > shownRows.length && <Text>{rows.length - shownRows.length} more are in the CSV.</Text>}
+        {rows.length > shownRows.length && (
+          <Text>{trialsWords('moreCsv', { rows: rows.length - shownRows.length })}</Text>
+        )}
         <View style={style.plots} wrap={false}>
           {plots.map((plot) => (
             <SmallPlot
@@ -149,8 +157,7 @@ function TrialPaper({ trial, rows, contrasts, squad, own }: TrialOnPaper) {
           ))}
         </View>
         <Text style={style.foot} fixed>
-          Submark trial · “clear” says that a difference is there, not that it is large enough to matter ·
-          repeats are counted in kick cycles, never in breath-holds
+          {trialsWords('submarkTrialClear')}
         </Text>
       </Page>
     </Document>
@@ -180,7 +187,8 @@ function SmallPlot({
   return (
     <View style={{ marginRight: 12, marginTop: 8 }} wrap={false}>
       <Text style={style.bold}>
-        {readingLabel(plot.y)} ({plot.points[0]?.y.unit}) against {readingLabel(plot.x).toLocaleLowerCase()} (
+        {readingLabel(plot.y)} ({plot.points[0]?.y.unit}
+        {trialsWords('against', { toLocaleLowerCase: readingLabel(plot.x).toLocaleLowerCase() })}
         {plot.points[0]?.x.unit})
       </Text>
       <Svg width={width} height={height}>
@@ -246,7 +254,7 @@ function SmallPlot({
         {levels
           .map(
             (name, i) =>
-              `${['black disc', 'white square', 'white disc', 'black square'][i % 4]}: ${name === null ? 'not said' : words(name)}`,
+              `${[trialsWords('blackDisc'), trialsWords('whiteSquare'), trialsWords('whiteDisc'), trialsWords('blackSquare')][i % 4]}: ${name === null ? trialsWords('notSaid') : words(name)}`,
           )
           .join(', ')}
       </Text>

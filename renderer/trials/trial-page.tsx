@@ -6,6 +6,7 @@ import { useLibrary } from '../swims/use-library';
 import { useKept } from '../documents/use-kept';
 import { OpenTrial } from './open-trial';
 import { trialKind } from './trial-kind';
+import { trialsWords } from '#core/words/trials';
 
 interface Props extends ScreenProps {
   readonly id: string;
@@ -29,13 +30,14 @@ export function TrialPage({ id, host, say, go }: Props) {
         go={go}
       />
     );
-  if (opening.state === 'opening') return <output className="sets-opening">Opening the trial…</output>;
+  if (opening.state === 'opening')
+    return <output className="sets-opening">{trialsWords('openingTrial')}</output>;
   return (
     <KeptTrouble
       error={opening.error}
       onAgain={opening.again}
       onLeave={() => go({ screen: 'trials', ids: [] })}
-      leaveWords="All trials"
+      leaveWords={trialsWords('allTrials')}
     />
   );
 }

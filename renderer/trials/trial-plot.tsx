@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'react';
 import type { TrialPoint } from '#core/practice/trial-points';
 import { drawPlot } from '../plots/draw-plot';
 import '../plots/plots.css';
+import { trialsWords } from '#core/words/trials';
 
 interface Props {
   readonly title: string;
@@ -21,9 +22,9 @@ export function TrialPlot({ title, points, xLabel, yLabel }: Props) {
   useEffect(() => {
     const element = place.current;
     if (!element) return;
-    const levels = [...new Set(points.map(({ level }) => level ?? 'not said'))];
+    const levels = [...new Set(points.map(({ level }) => level ?? trialsWords('notSaid')))];
     const data = points.map((point) => ({
-      level: point.level ?? 'not said',
+      level: point.level ?? trialsWords('notSaid'),
       x: point.x.value,
       y: point.y.value,
       x1: point.x.value - point.x.half,

@@ -8,6 +8,8 @@ import type { Squad } from '#core/swim-file/squad-schema';
 import { readingLabel } from '../sets/drill-facts';
 import { TrialPlot } from './trial-plot';
 import { levelWords, poolWords, valueWords } from './trial-words';
+import { trialsWords } from '#core/words/trials';
+import { rich } from '../ui/rich';
 
 interface Props {
   readonly trial: Trial;
@@ -51,21 +53,19 @@ export function TrialPlots({ trial, rows, own, squad }: Props) {
   const plots = useMemo(() => plotsOf(trial, rows), [trial, rows]);
   if (rows.length === 0) return null;
   return (
-    <section aria-label="Speed against posture" className="trial-plots">
-      <h2>Speed and distance per kick against posture</h2>
-      {plots.length === 0 && (
-        <p>
-          Nothing to draw yet: ask about a speed or the distance per kick, and about a posture reading, that
-          two repeats of one kind have.
-        </p>
-      )}
+    <section aria-label={trialsWords('speedAgainstPosture')} className="trial-plots">
+      <h2>{trialsWords('speedDistancePer')}</h2>
+      {plots.length === 0 && <p>{trialsWords('nothingDrawYet')}</p>}
       <div className="plot-grid">
         {plots.map(({ key, x, y, points }) => {
           const row = rows.find((each) => poolOf(each, trial.factor) === points[0]?.pool);
-          const title = `${readingLabel(y)} against ${readingLabel(x).toLocaleLowerCase()}`;
+          const title = trialsWords('againstReading', {
+            reading: readingLabel(y),
+            toLocaleLowerCase: readingLabel(x).toLocaleLowerCase(),
+          });
           const named = points.map((point) => ({
             ...point,
-            level: point.level === null ? 'not said' : levelWords(trial.factor, point.level, own),
+            level: point.level === null ? trialsWords('notSaid') : levelWords(trial.factor, point.level, own),
           }));
           return (
             <figure key={key}>
@@ -81,13 +81,18 @@ export function TrialPlots({ trial, rows, own, squad }: Props) {
               />
               <details>
                 <summary>
-                  The same as a table<span className="unseen">: {title}</span>
+                  {rich(
+                    trialsWords.parts('sameTable', {
+                      title,
+                      span: (inside) => <span className="unseen">{inside}</span>,
+                    }),
+                  )}
                 </summary>
                 <table>
                   <thead>
                     <tr>
-                      <th scope="col">Repeat</th>
-                      <th scope="col">Condition</th>
+                      <th scope="col">{trialsWords('repeat')}</th>
+                      <th scope="col">{trialsWords('condition')}</th>
                       <th scope="col">{readingLabel(x)}</th>
                       <th scope="col">{readingLabel(y)}</th>
                     </tr>

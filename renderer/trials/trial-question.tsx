@@ -6,6 +6,7 @@ import { sentence } from '../card/sentence';
 import { readingOrder } from '../readings/arrange-readings';
 import { groupWords } from '../readings/group-words';
 import { factorNames, factorWords, type PlainFactor } from './trial-words';
+import { trialsWords } from '#core/words/trials';
 
 interface Props {
   readonly trial: Trial;
@@ -20,9 +21,9 @@ export function TrialQuestion({ trial, rows, onChange }: Props) {
   const value = factor.of === 'tag' ? `tag:${factor.tag}` : factor.of;
   if (factor.of === 'tag' && !tags.includes(factor.tag)) tags.push(factor.tag);
   return (
-    <section className="trial-question" aria-label="The question">
+    <section className="trial-question" aria-label={trialsWords('question')}>
       <label>
-        Compared by
+        {trialsWords('compared')}
         <select
           value={value}
           onChange={(event) => {
@@ -33,7 +34,7 @@ export function TrialQuestion({ trial, rows, onChange }: Props) {
                   ? { of: 'tag', tag: asked.slice(4) }
                   : { of: asked as PlainFactor },
               },
-              'change what is compared',
+              trialsWords('changeWhatCompared'),
             );
           }}
         >
@@ -50,11 +51,15 @@ export function TrialQuestion({ trial, rows, onChange }: Props) {
         </select>
       </label>
       <label className="trial-note">
-        Note
-        <KeptText maxLength={4000} value={trial.note} onKeep={(note) => onChange({ note }, 'write a note')} />
+        {trialsWords('note')}
+        <KeptText
+          maxLength={4000}
+          value={trial.note}
+          onKeep={(note) => onChange({ note }, trialsWords('writeNote'))}
+        />
       </label>
       <details>
-        <summary>Readings asked about: {trial.readings.length}</summary>
+        <summary>{trialsWords('readingsAskedAbout', { readings: trial.readings.length })}</summary>
         <div className="trial-readings">
           {readingOrder.map((group) => (
             <fieldset key={group}>
@@ -74,7 +79,7 @@ export function TrialQuestion({ trial, rows, onChange }: Props) {
                               ? [...trial.readings, id]
                               : trial.readings.filter((each) => each !== id),
                           },
-                          'change the readings',
+                          trialsWords('changeReadings'),
                         )
                       }
                     />
@@ -83,9 +88,7 @@ export function TrialQuestion({ trial, rows, onChange }: Props) {
                 ))}
             </fieldset>
           ))}
-          <p className="caution">
-            Time, distance and kicks under water are never compared: chasing them is how swimmers black out.
-          </p>
+          <p className="caution">{trialsWords('timeDistanceKicks')}</p>
         </div>
       </details>
     </section>

@@ -13,6 +13,7 @@ import { readingLabel } from '../sets/drill-facts';
 import { levelsAsked } from './levels-asked';
 import { poolWords, valueWords } from './trial-words';
 import type { ReadSwim } from './use-swim-readings';
+import { trialsWords } from '#core/words/trials';
 
 interface Props {
   readonly trial: Trial;
@@ -28,9 +29,9 @@ interface Props {
 }
 
 const asked = [
-  { of: 'head', label: 'Head', levels: headPositions },
-  { of: 'hips', label: 'Hips', levels: hipPositions },
-  { of: 'depth', label: 'Depth', levels: depths },
+  { of: 'head', label: trialsWords('head'), levels: headPositions },
+  { of: 'hips', label: trialsWords('hips'), levels: hipPositions },
+  { of: 'depth', label: trialsWords('depth'), levels: depths },
 ] as const;
 
 /** Every repeat in the order swum: its conditions, its kick cycles, its readings. */
@@ -40,40 +41,37 @@ export function TrialTable(props: Props) {
   if (trial.rows.length === 0)
     return (
       <section className="trial-empty">
-        <p>
-          No repeats yet. Choose swims of one swimmer that were swum alike but for what is asked; what was
-          tried is said on each swim’s card, or here.
-        </p>
+        <p>{trialsWords('noRepeatsYet')}</p>
         <button type="button" className="primary" onClick={onChoose}>
-          Choose swims…
+          {trialsWords('chooseSwimsMore')}
         </button>
       </section>
     );
   return (
-    <section aria-label="Repeats" className="trial-repeats">
-      <h2>Repeats, in the order swum</h2>
+    <section aria-label={trialsWords('repeats')} className="trial-repeats">
+      <h2>{trialsWords('repeatsOrderSwum2')}</h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section className="scroll-sideways" tabIndex={0} aria-label="Table of repeats">
+      <section className="scroll-sideways" tabIndex={0} aria-label={trialsWords('tableRepeats')}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Order</th>
-              <th scope="col">Swim</th>
+              <th scope="col">{trialsWords('order')}</th>
+              <th scope="col">{trialsWords('swim')}</th>
               {asked.map(({ of, label }) => (
                 <th key={of} scope="col">
                   {label}
                 </th>
               ))}
-              <th scope="col">Tags</th>
-              <th scope="col">Aids</th>
-              <th scope="col">Kick cycles</th>
+              <th scope="col">{trialsWords('tags')}</th>
+              <th scope="col">{trialsWords('aids')}</th>
+              <th scope="col">{trialsWords('kickCycles')}</th>
               {trial.readings.map((id) => (
                 <th key={id} scope="col">
                   {readingLabel(id)}
                 </th>
               ))}
               <th scope="col">
-                <span className="unseen">Leave out</span>
+                <span className="unseen">{trialsWords('leaveOut')}</span>
               </th>
             </tr>
           </thead>
@@ -86,14 +84,14 @@ export function TrialTable(props: Props) {
       </section>
       {cardsDiffer(rows, swims).length > 0 && (
         <p>
-          {cardsDiffer(rows, swims).length === 1 ? 'One card says' : 'Some cards say'} something else by now.{' '}
+          {trialsWords('someCardsSay', { cardsDiffer: cardsDiffer(rows, swims).length })}{' '}
           <button
             type="button"
             onClick={() => {
               for (const { id, card } of cardsDiffer(rows, swims)) onTags(id, card.conditions);
             }}
           >
-            Take the cards’ words
+            {trialsWords('takeCardsWords')}
           </button>
         </p>
       )}
@@ -104,15 +102,14 @@ export function TrialTable(props: Props) {
           <p key={swimId} className="message message-trouble">
             {errorWords(found.error).what}{' '}
             <button type="button" onClick={() => onRemove(swimId)}>
-              Leave it out
+              {trialsWords('leaveOut2')}
             </button>
           </p>
         );
       })}
       <p className="caution">
-        ± is what marking alone could have moved the value. A repeat is counted in kick cycles,{' '}
-        {advisedKickCycles} or more; nobody holds their breath for a reading.{' '}
-        {levelsAsked(rows, trial.factor).length < 2 && 'Two conditions are the least to compare.'}
+        {trialsWords('whatMarkingAlone', { advisedKickCycles })}{' '}
+        {levelsAsked(rows, trial.factor).length < 2 && trialsWords('twoConditionsLeastCompare')}
       </p>
     </section>
   );
@@ -133,7 +130,7 @@ function RepeatRow({ of: { trial, rows, squad, own, onTags, onMove, onRemove }, 
         <button
           type="button"
           disabled={at === 0}
-          aria-label={`Repeat ${at + 1} earlier`}
+          aria-label={trialsWords('repeatEarlier', { at: at + 1 })}
           onClick={() => onMove(row.swimId, -1)}
         >
           ↑
@@ -141,7 +138,7 @@ function RepeatRow({ of: { trial, rows, squad, own, onTags, onMove, onRemove }, 
         <button
           type="button"
           disabled={at === rows.length - 1}
-          aria-label={`Repeat ${at + 1} later`}
+          aria-label={trialsWords('repeatLater', { at: at + 1 })}
           onClick={() => onMove(row.swimId, 1)}
         >
           ↓
@@ -154,7 +151,7 @@ function RepeatRow({ of: { trial, rows, squad, own, onTags, onMove, onRemove }, 
       {asked.map(({ of, levels }) => (
         <td key={of}>
           <select
-            aria-label={`${of} of repeat ${at + 1}`}
+            aria-label={trialsWords('repeatOf', { of, at: at + 1 })}
             value={row.tags[of] ?? ''}
             onChange={(event) =>
               onTags(row.swimId, {
@@ -173,7 +170,7 @@ function RepeatRow({ of: { trial, rows, squad, own, onTags, onMove, onRemove }, 
         </td>
       ))}
       <td>{row.tags.free.join(', ')}</td>
-      <td>{row.work.aids.length > 0 ? aidsWords([...row.work.aids]) : 'none'}</td>
+      <td>{row.work.aids.length > 0 ? aidsWords([...row.work.aids]) : trialsWords('none')}</td>
       <td className="number">{cyclesWords(row.kickCycles)}</td>
       {trial.readings.map((id) => {
         const found = row.values.get(id);
@@ -190,7 +187,7 @@ function RepeatRow({ of: { trial, rows, squad, own, onTags, onMove, onRemove }, 
         <button
           type="button"
           className="quiet"
-          aria-label={`Leave repeat ${at + 1} out`}
+          aria-label={trialsWords('leaveRepeatOutAt', { at: at + 1 })}
           onClick={() => onRemove(row.swimId)}
         >
           ✕
@@ -201,8 +198,8 @@ function RepeatRow({ of: { trial, rows, squad, own, onTags, onMove, onRemove }, 
 }
 
 function cyclesWords(cycles: number | null): string {
-  if (cycles === null) return 'not marked';
-  return cycles < advisedKickCycles ? `${cycles} △ few` : `${cycles}`;
+  if (cycles === null) return trialsWords('notMarked');
+  return cycles < advisedKickCycles ? trialsWords('few', { cycles }) : `${cycles}`;
 }
 
 /** Swims whose card says other conditions than the trial. */

@@ -9,13 +9,14 @@ import type { SwimCard } from '#core/swim-file/swim-schema';
 import { aidWords, armWords, conditionWords, sideWords } from '#core/swim-file/card-words';
 import { sentence } from '../card/sentence';
 import { formatReading, readingLine } from '#core/measures/format-reading';
+import { trialsWords } from '#core/words/trials';
 
 const plainFactors = {
-  head: 'head position',
-  hips: 'hip position',
+  head: trialsWords('headPosition'),
+  hips: trialsWords('hipPosition'),
   depth: 'depth',
   arms: 'arms',
-  sideUp: 'side up',
+  sideUp: trialsWords('sideUp'),
   drill: 'drill',
   aids: 'aids',
 } as const;
@@ -23,7 +24,7 @@ export type PlainFactor = keyof typeof plainFactors;
 export const factorNames = Object.keys(plainFactors) as readonly PlainFactor[];
 
 export function factorWords(factor: TrialFactor): string {
-  return factor.of === 'tag' ? `tag “${factor.tag}”` : plainFactors[factor.of];
+  return factor.of === 'tag' ? trialsWords('tagTag', { tag: factor.tag }) : plainFactors[factor.of];
 }
 
 /** A level of the factor as the coach says it. */
@@ -38,10 +39,10 @@ export function levelWords(factor: TrialFactor, level: string, own: readonly Dri
     case 'sideUp':
       return sideWords[level as SwimCard['sideUp']] ?? level;
     case 'drill':
-      return level === 'plain' ? 'plain stroke' : (drillById(level, own)?.name ?? level);
+      return level === 'plain' ? trialsWords('plainStroke') : (drillById(level, own)?.name ?? level);
     case 'aids':
       return level === 'none'
-        ? 'without aids'
+        ? trialsWords('withoutAids')
         : level
             .split('+')
             .map((aid) => aidWords[aid as SwimCard['aids'][number]] ?? aid)
@@ -53,7 +54,7 @@ export function levelWords(factor: TrialFactor, level: string, own: readonly Dri
 
 /** Whose repeats these are and how they were swum: what is held against each other is alike in this. */
 export function poolWords(row: TrialRow, squad: Squad, own: readonly Drill[]): string {
-  const name = squad.swimmers.find(({ id }) => id === row.swimmerId)?.name ?? 'Not named';
+  const name = squad.swimmers.find(({ id }) => id === row.swimmerId)?.name ?? trialsWords('notNamed');
   return `${name}: ${workPhrase(row.work, drillById(row.work.drill, own)?.name ?? null)}`;
 }
 
@@ -84,21 +85,28 @@ export function differenceWords(
     return Number(plain) === 0 ? plain : `${value < 0 ? '−' : '+'}${plain}`;
   };
   if (!(half > 0)) return `${signed(difference)} ${text.unit}`.trim() + doubtful;
-  return `${signed(difference)} (${signed(low)} to ${signed(high)}) ${text.unit}`.trim() + doubtful;
+  return (
+    trialsWords('to', {
+      signed: signed(difference),
+      signed2: signed(low),
+      signed3: signed(high),
+      unit: text.unit,
+    }).trim() + doubtful
+  );
 }
 
-export const trialTitle = (title: string): string => title.trim() || 'Trial without a title';
+export const trialTitle = (title: string): string => title.trim() || trialsWords('trialWithoutTitle');
 
 export function repeatsWords(
   more: { readonly first: number; readonly second: number } | null,
   first: string,
   second: string,
 ): string {
-  if (more === null) return 'More than 200 of each: not to be settled this way.';
-  if (more.first + more.second === 0) return 'No more needed.';
+  if (more === null) return trialsWords('moreThan200Each');
+  if (more.first + more.second === 0) return trialsWords('noMoreNeeded');
   const parts = [
-    more.first > 0 ? `${more.first} more of “${first}”` : '',
-    more.second > 0 ? `${more.second} more of “${second}”` : '',
+    more.first > 0 ? trialsWords('more', { first: more.first, first2: first }) : '',
+    more.second > 0 ? trialsWords('moreSecond', { second: more.second, second2: second }) : '',
   ];
   return sentence(`${parts.filter(Boolean).join(' and ')}.`);
 }

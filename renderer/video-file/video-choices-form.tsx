@@ -1,5 +1,6 @@
 import { speedWords } from '#core/video/speed-words';
 import type { VideoChoices, VideoRequest } from './video-request';
+import { videoFileWords } from '#core/words/video-file';
 
 interface Props {
   readonly request: VideoRequest;
@@ -12,11 +13,11 @@ interface Props {
 }
 
 const shown: readonly { readonly what: keyof VideoChoices['show']; readonly words: string }[] = [
-  { what: 'bodyLine', words: 'Body lines' },
-  { what: 'angles', words: 'Angles' },
-  { what: 'score', words: 'Score under the picture' },
-  { what: 'flashes', words: 'Event names as they happen' },
-  { what: 'facts', words: 'Title, frame and time' },
+  { what: 'bodyLine', words: videoFileWords('bodyLines') },
+  { what: 'angles', words: videoFileWords('angles') },
+  { what: 'score', words: videoFileWords('scoreUnderPicture') },
+  { what: 'flashes', words: videoFileWords('eventNamesThey') },
+  { what: 'facts', words: videoFileWords('titleFrameTime') },
 ];
 const speeds = [1, 2, 4, 8] as const;
 
@@ -25,11 +26,13 @@ export function VideoChoicesForm({ request: { parts, mode }, choices, fields, bu
   const free = mode === 'free';
   return (
     <fieldset disabled={busy} className="video-choices">
-      <legend className="unseen">What the video shows</legend>
+      <legend className="unseen">{videoFileWords('whatVideoShows')}</legend>
       <div className="video-row">
         <label>
-          From, {mode === 'cycle' ? '% of the cycle' : 'seconds'} from{' '}
-          {parts.length > 1 ? 'the lock' : 'the start'}
+          {videoFileWords('fromFrom', {
+            value: mode === 'cycle' ? videoFileWords('cycle') : videoFileWords('seconds'),
+            value2: parts.length > 1 ? videoFileWords('lock') : videoFileWords('start'),
+          })}
           <input
             inputMode="decimal"
             value={fields.from}
@@ -38,12 +41,12 @@ export function VideoChoicesForm({ request: { parts, mode }, choices, fields, bu
           />
         </label>
         <label>
-          To
+          {videoFileWords('to')}
           <input inputMode="decimal" value={fields.to} onChange={(event) => type('to', event.target.value)} />
         </label>
       </div>
-      {free && <p>Free of each other: both begin where they stand now.</p>}
-      <fieldset className="switch" aria-label="Speed of the video">
+      {free && <p>{videoFileWords('freeEachOther')}</p>}
+      <fieldset className="switch" aria-label={videoFileWords('speedVideo')}>
         {speeds.map((slow) => (
           <button
             key={slow}
@@ -52,7 +55,7 @@ export function VideoChoicesForm({ request: { parts, mode }, choices, fields, bu
             onClick={() => change({ slow })}
             title={speedWords(slow)}
           >
-            {slow === 1 ? 'true speed' : speedWords(slow).replace(/^.*, (.).*$/, '$1 speed')}
+            {slow === 1 ? videoFileWords('trueSpeed') : speedWords(slow).replace(/^.*, (.).*$/, '$1 speed')}
           </button>
         ))}
       </fieldset>
@@ -67,7 +70,7 @@ export function VideoChoicesForm({ request: { parts, mode }, choices, fields, bu
         </label>
       ))}
       <label>
-        Your words under it
+        {videoFileWords('yourWordsUnder')}
         <input
           maxLength={160}
           value={choices.caption}
@@ -76,17 +79,17 @@ export function VideoChoicesForm({ request: { parts, mode }, choices, fields, bu
       </label>
       <div className="video-row">
         <label>
-          Size
+          {videoFileWords('size')}
           <select
             value={choices.width}
             onChange={(event) => change({ width: event.target.value === '1920' ? 1920 : 1280 })}
           >
-            <option value={1920}>up to 1920 wide</option>
-            <option value={1280}>up to 1280 wide</option>
+            <option value={1920}>{videoFileWords('up1920Wide')}</option>
+            <option value={1280}>{videoFileWords('up1280Wide')}</option>
           </select>
         </label>
         <label>
-          Pictures a second
+          {videoFileWords('picturesSecond')}
           <select
             value={choices.rate}
             onChange={(event) => change({ rate: event.target.value === '60' ? 60 : 30 })}
@@ -103,7 +106,7 @@ export function VideoChoicesForm({ request: { parts, mode }, choices, fields, bu
           disabled={choices.slow !== 1}
           onChange={(event) => change({ sound: event.target.checked })}
         />
-        The film’s sound{choices.slow === 1 ? '' : ' (at true speed only)'}
+        {videoFileWords('filmsSoundAt', { slow: choices.slow })}
       </label>
     </fieldset>
   );

@@ -15,6 +15,7 @@ import { VideoChoicesForm } from './video-choices-form';
 import { VideoPreview } from './video-preview';
 import { type VideoChoices, videoPlanOf, type VideoRequest } from './video-request';
 import './video-dialog.css';
+import { videoFileWords } from '#core/words/video-file';
 
 interface Props {
   readonly host: HostClient;
@@ -78,7 +79,7 @@ export function VideoDialog({ host, request, sources, swims, save, onClose }: Pr
   const make = async (): Promise<void> => {
     const stopping = new AbortController();
     stop.current = stopping;
-    setMaking({ kind: 'making', share: null, words: 'Saving the marks' });
+    setMaking({ kind: 'making', share: null, words: videoFileWords('savingMarks') });
     await save();
     const started = await host.call('video/export', { plan });
     const result = started.ok
@@ -94,7 +95,7 @@ export function VideoDialog({ host, request, sources, swims, save, onClose }: Pr
     else if (result.error.code === 'cancelled') setMaking({ kind: 'ready' });
     else {
       const { what, todo } = errorWords(result.error);
-      setMaking({ kind: 'failed', words: `No video was made. ${what} ${todo}` });
+      setMaking({ kind: 'failed', words: videoFileWords('noVideoMade', { what, todo }) });
     }
   };
   const leave = (): void => {
@@ -105,7 +106,7 @@ export function VideoDialog({ host, request, sources, swims, save, onClose }: Pr
 
   return (
     <Dialog
-      title={parts.length > 1 ? 'Video of both, side by side' : 'Video of this swim'}
+      title={parts.length > 1 ? videoFileWords('videoBothSide') : videoFileWords('videoSwim')}
       onCancel={leave}
       wide
     >
@@ -123,8 +124,8 @@ export function VideoDialog({ host, request, sources, swims, save, onClose }: Pr
             min={0}
             max={Math.max(1, run.pictures - 1)}
             value={Math.min(picture, run.pictures - 1)}
-            aria-label="Look through the video"
-            aria-valuetext={`picture ${picture + 1} of ${run.pictures}`}
+            aria-label={videoFileWords('lookThroughVideo')}
+            aria-valuetext={videoFileWords('picture', { picture: picture + 1, pictures: run.pictures })}
             onChange={(event) => setPicture(Number(event.target.value))}
           />
         </div>
@@ -140,24 +141,31 @@ export function VideoDialog({ host, request, sources, swims, save, onClose }: Pr
           {consent.question}
           {busy ? (
             <>
-              <progress value={making.share ?? undefined} max={1} aria-label="How much is made" />
+              <progress
+                value={making.share ?? undefined}
+                max={1}
+                aria-label={videoFileWords('howMuchMade')}
+              />
               <output>{making.words}</output>
               <button type="button" onClick={() => stop.current?.abort()}>
-                Stop
+                {videoFileWords('stop')}
               </button>
             </>
           ) : (
             <>
               <button type="submit" className="primary" disabled={!usable || !consent.mayShow}>
-                Save the video
+                {videoFileWords('saveVideo')}
               </button>
               <button type="button" onClick={onClose}>
-                Close
+                {videoFileWords('close')}
               </button>
               <output className="video-length">
                 {usable
-                  ? `${(run.pictures / choices.rate).toFixed(1)} s long, ${speedWords(choices.slow)}`
-                  : 'The end must come after the beginning'}
+                  ? videoFileWords('sLong', {
+                      pictures: (run.pictures / choices.rate).toFixed(1),
+                      speed: speedWords(choices.slow),
+                    })
+                  : videoFileWords('endMustComeAfter')}
               </output>
             </>
           )}

@@ -8,6 +8,7 @@ import { videoLayout } from '#core/video/video-layout';
 import type { VideoPlan } from '#core/video/video-plan';
 import { videoRun } from '#core/video/video-run';
 import type { FramePicture, FrameSource } from '../video/frame-source';
+import { videoFileWords } from '#core/words/video-file';
 
 interface Props {
   readonly parts: readonly PairPart[];
@@ -60,5 +61,5 @@ export function VideoPreview({ parts, plan, sources, picture }: Props) {
       left = true;
     };
   }, [parts, plan, sources, picture]);
-  return <canvas ref={canvas} className="video-preview" aria-label="A picture of the video as it will be" />;
+  return <canvas ref={canvas} className="video-preview" aria-label={videoFileWords('pictureVideoWill')} />;
 }

@@ -1,6 +1,7 @@
 import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { withoutPlace } from '#core/measures/without-place';
 import { Dimension } from './dimension';
+import { readingsWords } from '#core/words/readings';
 
 type At = readonly [number, number];
 
@@ -60,7 +61,7 @@ export function BodyDrawing({ id }: { readonly id: string }) {
       )}
       <Asked id={bare} />
       <text x={206} y={90} className="drawn-name">
-        travel →
+        {readingsWords('travel')}
       </text>
     </>
   );
@@ -117,7 +118,7 @@ function Asked({ id }: { readonly id: string }) {
         </>
       );
     case 'depth-hip':
-      return <Dimension from={[pose.hip[0], 12]} to={pose.hip} words="depth" />;
+      return <Dimension from={[pose.hip[0], 12]} to={pose.hip} words={readingsWords('depth')} />;
     case 'knee-to-surface':
       return <Dimension from={[pose.knee[0], 12]} to={pose.knee} />;
     case 'feet-direction-top':

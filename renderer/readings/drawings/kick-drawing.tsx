@@ -1,4 +1,5 @@
 import { Dimension } from './dimension';
+import { readingsWords } from '#core/words/readings';
 
 const top = 22;
 const bottom = 74;
@@ -34,41 +35,61 @@ export function KickDrawing({ id }: { readonly id: string }) {
         </>
       )}
       {/^kick-(frequency|tempo|rate)/.test(id) && (
-        <Dimension from={[start, 12]} to={[start + period, 12]} words="one kick, T" shift={[52, 4]} />
+        <Dimension
+          from={[start, 12]}
+          to={[start + period, 12]}
+          words={readingsWords('oneKickT')}
+          shift={[52, 4]}
+        />
       )}
       {(down || both) && !speed && (
-        <Dimension from={[start, 84]} to={[start + half, 84]} words="down" shift={[-16, -3]} />
+        <Dimension
+          from={[start, 84]}
+          to={[start + half, 84]}
+          words={readingsWords('down')}
+          shift={[-16, -3]}
+        />
       )}
       {(up || both) && !speed && (
-        <Dimension from={[start + half, 84]} to={[start + period, 84]} words="up" shift={[0, -3]} />
+        <Dimension
+          from={[start + half, 84]}
+          to={[start + period, 84]}
+          words={readingsWords('up')}
+          shift={[0, -3]}
+        />
       )}
       {speed && (down || both) && (
-        <Dimension from={[start + 12, 36]} to={[start + 29, 62]} words="fastest down" shift={[-8, -35]} />
+        <Dimension
+          from={[start + 12, 36]}
+          to={[start + 29, 62]}
+          words={readingsWords('fastestDown')}
+          shift={[-8, -35]}
+        />
       )}
       {speed && (up || both) && (
         <Dimension
           from={[start + half + 20, 66]}
           to={[start + half + 36, 36]}
-          words="fastest up"
+          words={readingsWords('fastestUp')}
           shift={[24, -37]}
         />
       )}
       {overSwim && (
         <>
           <text x={150} y={40} className="drawn-name">
-            over
+            {readingsWords('over')}
           </text>
           <path className="drawn-asked" d="M182,37H240m-9,-5l9,5l-9,5" />
           <text x={150} y={60} className="drawn-name">
-            swimming speed
+            {readingsWords('swimmingSpeed')}
           </text>
         </>
       )}
       <text x={4} y={52} className="drawn-name">
-        feet
+        {readingsWords('feet')}
       </text>
       <text x={overSwim ? 114 : 222} y={86} className="drawn-name">
-        time
+        {readingsWords('time')}
       </text>
     </>
   );

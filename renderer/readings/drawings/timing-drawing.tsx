@@ -1,6 +1,7 @@
 import type { EventKind } from '#core/marks/event-kind';
 import { Glyph } from '../../score/glyph';
 import { Dimension } from './dimension';
+import { readingsWords } from '#core/words/readings';
 
 /** Where the moments of one drawn stroke lie; made up to be seen apart, not to be copied. */
 const hands: Readonly<Record<string, number>> = { entry: 50, catch: 98, shoulder: 136, exit: 180 };
@@ -61,13 +62,18 @@ export function TimingDrawing({ id }: { readonly id: string }) {
         />
       ))}
       {phase && (
-        <Dimension from={[phase[0], 48]} to={[phase[1], 48]} words="% of the stroke" shift={[-38, -6]} />
+        <Dimension
+          from={[phase[0], 48]}
+          to={[phase[1], 48]}
+          words={readingsWords('stroke')}
+          shift={[-38, -6]}
+        />
       )}
       <text x={4} y={28} className="drawn-name">
-        hands
+        {readingsWords('hands')}
       </text>
       <text x={4} y={78} className="drawn-name">
-        feet
+        {readingsWords('feet')}
       </text>
     </>
   );

@@ -4,6 +4,7 @@ import { neighbours } from '#core/measures/body/wave/phase-lag';
 import { Dimension } from './dimension';
 import { bodyWave, path } from './drawn-body-wave';
 import { MassSign } from './mass-sign';
+import { readingsWords } from '#core/words/readings';
 
 const sine = (cycles: number, amplitude: number): string =>
   path(
@@ -32,7 +33,7 @@ export function WaveDrawing({ id }: { readonly id: string }) {
           <Dimension
             from={[24, 88]}
             to={[24 + crest, 88]}
-            words="to its crest"
+            words={readingsWords('itsCrest')}
             shift={[order === 1 ? -96 : -24, -4]}
           />
         ) : (
@@ -57,14 +58,14 @@ export function WaveDrawing({ id }: { readonly id: string }) {
           <>
             <path className="drawn-asked" d="M190,14H90m10,-5l-10,5l10,5" />
             <text x={196} y={18} className="drawn-name">
-              the wave
+              {readingsWords('wave')}
             </text>
           </>
         ) : (
-          <Dimension from={[42, 88]} to={[244, 88]} words="one wave" shift={[-24, -4]} />
+          <Dimension from={[42, 88]} to={[244, 88]} words={readingsWords('oneWave')} shift={[-24, -4]} />
         )}
         <text x={206} y={id === 'body-wave-speed' ? 92 : 14} className="drawn-name">
-          travel →
+          {readingsWords('travel')}
         </text>
       </>
     );
@@ -86,7 +87,7 @@ export function WaveDrawing({ id }: { readonly id: string }) {
       <Dimension from={[x, Math.min(...heights)]} to={[x, Math.max(...heights)]} />
       {ofMass && <MassSign at={{ x, y: heights[0] ?? 48 }} />}
       <text x={206} y={92} className="drawn-name">
-        travel →
+        {readingsWords('travel')}
       </text>
     </>
   );
@@ -115,7 +116,7 @@ function LagDrawing(props: {
       <Dimension
         from={[crests[0], 14]}
         to={[crests[1], 14]}
-        words={isSpeed ? 'way along travel' : 'lag'}
+        words={isSpeed ? readingsWords('wayAlongTravel') : 'lag'}
         shift={[18, 4]}
       />
       {pair.map((name, i) => (
@@ -124,7 +125,7 @@ function LagDrawing(props: {
         </text>
       ))}
       <text x={224} y={88} className="drawn-name">
-        time
+        {readingsWords('time')}
       </text>
     </>
   );

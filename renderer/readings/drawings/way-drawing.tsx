@@ -1,6 +1,7 @@
 import { Glyph } from '../../score/glyph';
 import { Dimension } from './dimension';
 import { MassSign } from './mass-sign';
+import { readingsWords } from '#core/words/readings';
 
 /** Way along travel against time: slope, strokes and kicks on it, or the course from the wall. */
 export function WayDrawing({ id }: { readonly id: string }) {
@@ -16,7 +17,7 @@ export function WayDrawing({ id }: { readonly id: string }) {
           d="M28,48C44,16 56,16 72,48S100,80 116,48S146,16 160,48S190,80 204,48S234,16 246,44"
         />
         {id === 'speed-variation' ? (
-          <Dimension from={[60, 24]} to={[60, 72]} words="SD about the mean" shift={[14, 38]} />
+          <Dimension from={[60, 24]} to={[60, 72]} words={readingsWords('sdAboutMean')} shift={[14, 38]} />
         ) : (
           <circle
             className="drawn-asked"
@@ -26,10 +27,10 @@ export function WayDrawing({ id }: { readonly id: string }) {
           />
         )}
         <text x={4} y={14} className="drawn-name">
-          speed
+          {readingsWords('speed')}
         </text>
         <text x={222} y={86} className="drawn-name">
-          time
+          {readingsWords('time')}
         </text>
       </>
     );
@@ -41,8 +42,8 @@ export function WayDrawing({ id }: { readonly id: string }) {
     <>
       <path className="drawn-line" d="M28,90H250M28,90V20" />
       <path className="drawn-body" d="M36,84L246,20" />
-      {!step && <Dimension from={[96, 66]} to={[206, 66]} words="time" shift={[-4, 14]} />}
-      {!step && <Dimension from={[206, 66]} to={[206, 32]} words="metres" shift={[6, 4]} />}
+      {!step && <Dimension from={[96, 66]} to={[206, 66]} words={readingsWords('time')} shift={[-4, 14]} />}
+      {!step && <Dimension from={[206, 66]} to={[206, 32]} words={readingsWords('metres')} shift={[6, 4]} />}
       {step &&
         at.map((x) => (
           <g key={x} transform={`translate(${x},${84 - ((x - 36) * 64) / 210})`}>
@@ -50,20 +51,24 @@ export function WayDrawing({ id }: { readonly id: string }) {
           </g>
         ))}
       {id === 'stroke-count' && (
-        <Dimension from={[56, 86]} to={[242, 86]} words="how many" shift={[-28, -4]} />
+        <Dimension from={[56, 86]} to={[242, 86]} words={readingsWords('howMany')} shift={[-28, -4]} />
       )}
       {id === 'breathing-every' && (
-        <Dimension from={[56, 86]} to={[180, 86]} words="strokes to a breath" shift={[-48, -4]} />
+        <Dimension from={[56, 86]} to={[180, 86]} words={readingsWords('strokesBreath')} shift={[-48, -4]} />
       )}
       {(id === 'stroke-rate' || id === 'stroke-index') && (
         <Dimension from={[118, 84]} to={[180, 84]} words="T" shift={[-3, -5]} />
       )}
       {(id === 'stroke-length' || id === 'stroke-index' || id === 'distance-per-kick') && (
-        <Dimension from={[196, 59]} to={[196, 40]} words="metres" shift={[6, 4]} />
+        <Dimension from={[196, 59]} to={[196, 40]} words={readingsWords('metres')} shift={[6, 4]} />
       )}
       {id === 'speed-centre-of-mass' && <MassSign at={{ x: 141, y: 52 }} />}
       <text x={4} y={14} className="drawn-name">
-        {marks ? 'marks' : id === 'speed-hip' ? 'way of the hips' : 'way'}
+        {marks
+          ? readingsWords('marks')
+          : id === 'speed-hip'
+            ? readingsWords('wayHips')
+            : readingsWords('way')}
       </text>
     </>
   );
@@ -73,10 +78,10 @@ const thirds = ['first', 'middle', 'last'] as const;
 
 const wordsOfCourse = (id: string): string =>
   id === 'underwater-kicks'
-    ? 'how many kicks'
+    ? readingsWords('howManyKicks')
     : id.includes('speed')
-      ? 'metres in this time'
-      : 'kicks a second';
+      ? readingsWords('metresTime')
+      : readingsWords('kicksSecond');
 
 function CourseDrawing({ id }: { readonly id: string }) {
   const kicks = id.includes('kick');

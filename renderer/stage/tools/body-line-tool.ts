@@ -17,6 +17,7 @@ import { nearestLandmark } from '../nearest-mark';
 import { pointTool } from './point-tool';
 import type { StageTool } from './stage-tool';
 import { leaveButton } from './leave-button';
+import { stageWords } from '#core/words/stage';
 
 /** The first landmark, fingertip to toe, that is neither laid nor left out; null when the line is done. */
 export function nextToLay(posture: Posture | null): LandmarkName | null {
@@ -93,7 +94,7 @@ export function copyLastForward(session: OpenSwim): void {
   if (frame === null) return;
   const last = session.document.swim().postures.findLast((each) => each.frame < frame && hasPoint(each));
   if (!last) {
-    session.say('No earlier body line to copy');
+    session.say(stageWords('noEarlierBody'));
     return;
   }
   session.document.run(copyPosture(last, frame));

@@ -1,0 +1,40 @@
+import { words } from './words';
+
+/** Seeing the swimmer without marks. */
+export const seeWords = words({
+  thereNoPictures: 'There are no pictures to see the swimmer on.',
+  filmStillOpening: 'The film is still opening. Try again when you see its picture.',
+  submarkCouldNot: 'Submark could not open the clip a second time to look for the swimmer.',
+  cancelledNothingChanged: 'Cancelled. Nothing was changed.',
+  frameCantDecoded: 'Frame {frame} can’t be decoded, so Submark stopped. Nothing was changed.',
+  submarkStoppedLooking: 'Submark stopped looking ({reason}). Nothing was changed. Try again.',
+  submarkSawNo: 'Submark saw no swimmer. Nothing was changed.',
+  submarkSawSwimmer: 'Submark saw the swimmer on all {looked} pictures.',
+  submarkSawSwimmerPictures:
+    'Submark saw the swimmer on {frames} of {looked} pictures. On the others the swimmer was lost or out of the picture.',
+  setDirectionTravel: 'It set the direction of travel to {way}, as the head is on that side.',
+  seeSwimmerEvery: 'See the swimmer on every picture',
+  cancelSeeing: 'Cancel seeing',
+  stopLookingSwimmer: 'Stop looking for the swimmer',
+  layNinePoints: 'Lay the nine points on every picture without a click, and suggest the kicks',
+  seeing: 'Seeing, {share} %',
+  seeSwimmer: 'See the swimmer',
+  esc: 'Esc',
+  seeing2: 'Seeing',
+  lookingSwimmer: 'Looking for the swimmer: {share} %',
+  picturesSecond: ', {perSecond} pictures a second',
+  graphicsCard: ', on the graphics card',
+  cancel: 'Cancel',
+  submarkLooksSwimmer:
+    'Submark looks for the swimmer on every picture, lays the nine points without a click, and suggests the kicks.',
+  seenPicturesNot:
+    'Seen on {pictures} pictures, not reviewed. Check the kicks below and accept the right ones. Readings use only what you accept or mark.',
+  seeAgain: 'See again',
+  s: '{value} <kbd>⇧S</kbd>',
+  forgetSeenPoints: 'Forget seen points',
+  thereSwimmersFrame: 'There are {squares} swimmers on frame {frame}. Which one do you want?',
+  swimmer: 'Swimmer {i}',
+  seeSwimmer2: 'see the swimmer',
+  forgetSeenPoints2: 'forget the seen points',
+  seeingCancelled: 'Seeing was cancelled',
+});
