@@ -1,6 +1,6 @@
 import { type DoubtAnswer, doubtScale, withDoubtScaled } from '#core/follow/doubt-scale';
 import { type FramePiece, followPieces } from '#core/follow/follow-pieces';
-import { type FollowedByFrame, followedByFrame } from '#core/follow/followed-posture';
+import { type FollowedByFrame, followedBodies } from '#core/follow/followed-posture';
 import { piecesToFollow } from '#core/follow/keep-followed';
 import { linesToLay } from '#core/follow/lines-to-lay';
 import { markedPoints } from '#core/follow/marked-points';
@@ -11,9 +11,8 @@ import type { Swim } from '#core/swim-file/swim-schema';
 import { clockOf } from './open-swim';
 import { postureOn, remembered } from './selectors';
 
-const byFrame = remembered((followed: Swim['followed']) => followedByFrame(followed));
 /** Followed points by frame and landmark. */
-export const followedOf = (swim: Swim): FollowedByFrame => byFrame(swim.followed);
+export const followedOf = (swim: Swim): FollowedByFrame => followedBodies(swim.followed);
 
 /** Whether the coach placed it there. A point said to be hidden tells following nothing new. */
 const isMarkedIn =

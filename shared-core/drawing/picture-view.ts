@@ -36,6 +36,31 @@ export function pictureView(room: Rect | null, picture: Size, slot: Rect): Pictu
   return { crop, at: fitted(crop, slot) };
 }
 
+/** How a picture lies in a slot that begins at 0: slot = picture · scale + offset. */
+export interface CloseView {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * How a picture lies in a slot so that `room` of it is seen as `pictureView` shows it, but no larger than `most` times its own
+ * size. What lies beside the room fills the slot.
+ */
+export function closeView(room: Rect | null, picture: Size, slot: Size, most = Infinity): CloseView {
+  const { crop, at } = pictureView(room, picture, { x: 0, y: 0, ...slot });
+  const scale = Math.min(most, at.width / crop.width);
+  const offset = (middle: number, length: number, room: number): number =>
+    length * scale <= room
+      ? (room - length * scale) / 2
+      : Math.min(0, Math.max(room - length * scale, room / 2 - middle * scale));
+  return {
+    scale,
+    x: offset(crop.x + crop.width / 2, picture.width, slot.width),
+    y: offset(crop.y + crop.height / 2, picture.height, slot.height),
+  };
+}
+
 const held = (middle: number, size: number, whole: number): number =>
   Math.max(0, Math.min(whole - size, middle - size / 2));
 

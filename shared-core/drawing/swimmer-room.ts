@@ -19,12 +19,14 @@ const armReach = 0.44;
 /** The head goes so far beyond the ear, and flesh, a cap or a fin so far beyond any point. Our defaults, in body heights. */
 const headReach = 0.13;
 const margin = 0.08;
+/** Beyond stretched fingertips there is no flesh: half the margin does round what an arm reaches. */
+const handRoom = armReach - margin / 2;
 
 /** Parts that together tell how tall the swimmer looks; one alone is too short to go by. */
 const tellingParts = parts.filter(([from]) => from !== 'ear' && from !== 'ankle');
 
 /** How tall a posture shows the swimmer, pixels; null unless trunk, thigh and shank are all there. */
-function shownHeight({ points }: Posture): number | null {
+export function shownHeight({ points }: Pick<Posture, 'points'>): number | null {
   let length = 0;
   let share = 0;
   for (const [from, to, own] of tellingParts) {
@@ -46,36 +48,49 @@ export function swimmerRooms(lines: ReadonlyMap<number, Posture>): (frame: numbe
   const tall = Math.max(0, ...[...lines.values()].map((line) => shownHeight(line) ?? 0));
   return (frame) => {
     const line = lines.get(frame);
-    return line && tall > 0 ? roomOf(line, tall) : null;
+    return line && tall > 0 ? swimmerRoom(line.points, tall) : null;
   };
 }
 
-function roomOf({ points }: Posture, tall: number): Rect | null {
+/**
+ * The room of one body in a picture, as `swimmerRooms` says; `tall` is the swimmer's height and `off` how far each point
+ * may lie beside its place, both in pixels.
+ */
+export function swimmerRoom(
+  points: Posture['points'],
+  tall: number,
+  off: (name: LandmarkName) => number = () => 0,
+): Rect | null {
   const { ear, shoulder } = points;
   if (!ear || !(points.ankle || points.toe)) return null;
-  const held: { readonly at: Point; readonly reach: number }[] = Object.values(points).map((at) => ({
+  const held: { readonly at: Point; readonly reach: number }[] = Object.entries(points).map(([name, at]) => ({
     at,
-    reach: 0,
+    reach: off(name as LandmarkName),
   }));
-  held.push({ at: ear, reach: headReach });
+  held.push({ at: ear, reach: headReach * tall + off('ear') });
   const neck = parts[0]?.[2] ?? 0;
-  held.push(shoulder ? { at: shoulder, reach: armReach } : { at: ear, reach: neck + armReach });
+  held.push(
+    shoulder
+      ? { at: shoulder, reach: handRoom * tall + off('shoulder') }
+      : { at: ear, reach: (neck + handRoom) * tall + off('ear') },
+  );
   // a point that is missing lies no farther from a known neighbour than the parts between them are long
   parts.forEach(([, missing], index) => {
     if (points[missing]) return;
     let reach = 0;
     for (let back = index; back >= 0; back--) {
       reach += parts[back]?.[2] ?? 0;
-      const at = points[parts[back]?.[0] ?? 'ear'];
+      const name = parts[back]?.[0] ?? 'ear';
+      const at = points[name];
       if (!at) continue;
-      held.push({ at, reach });
+      held.push({ at, reach: reach * tall + off(name) });
       return;
     }
   });
   const around = margin * tall;
-  const edge = (value: (each: { at: Point; reach: number }) => number, side: 1 | -1): number =>
-    side * Math.max(...held.map((each) => side * value(each) + each.reach * tall)) + side * around;
-  const [left, right] = [edge(({ at }) => at.x, -1), edge(({ at }) => at.x, 1)];
-  const [top, bottom] = [edge(({ at }) => at.y, -1), edge(({ at }) => at.y, 1)];
+  const edge = (value: (point: Point) => number, side: 1 | -1): number =>
+    side * (Math.max(...held.map(({ at, reach }) => side * value(at) + reach)) + around);
+  const [left, right] = [edge(({ x }) => x, -1), edge(({ x }) => x, 1)];
+  const [top, bottom] = [edge(({ y }) => y, -1), edge(({ y }) => y, 1)];
   return { x: left, y: top, width: right - left, height: bottom - top };
 }

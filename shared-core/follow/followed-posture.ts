@@ -1,6 +1,7 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { FollowedRun } from '../swim-file/swim-schema';
 import type { Point } from '../units/point';
+import { keptWith } from '../units/kept-with';
 
 export interface FollowedPoint extends Point {
   readonly confidence: number;
@@ -20,3 +21,6 @@ export function followedByFrame(followed: readonly FollowedRun[]): FollowedByFra
   }
   return frames;
 }
+
+/** The same, worked out once for runs that don't change. */
+export const followedBodies = keptWith(followedByFrame);

@@ -1,6 +1,7 @@
 import type { LandmarkName } from '../marks/landmark';
 import type { SeenRun } from '../swim-file/swim-schema';
 import type { Point } from '../units/point';
+import { keptWith } from '../units/kept-with';
 
 /** Shoulder to ankle as a share of fingertip to toe: a round proportion of a grown swimmer, from memory. */
 export const trunkAndLegs = 0.59;
@@ -18,6 +19,9 @@ export function seenByFrame(seen: readonly SeenRun[]): SeenByFrame {
     });
   return frames;
 }
+
+/** The same, worked out once for runs that don't change. */
+export const seenBodies = keptWith(seenByFrame);
 
 /**
  * Fingertip to toe in pixels from seen points: the middle of what trunk and legs look like, with the proportions of a grown
