@@ -1,5 +1,8 @@
+import { closeView } from '#core/drawing/picture-view';
+import { swimmerWindows } from '#core/drawing/swimmer-windows';
 import type { Command } from '../ui/command';
 import { fitView, type Size, zoomAt } from '../open-swim/stage-view';
+import { keepInViewStore, pressKeepInView } from '../open-swim/keep-in-view';
 import { bareKey, sceneKey } from './use-bare-picture';
 import type { OpenSwim } from '../open-swim/open-swim';
 import { benchWords } from '#core/words/bench';
@@ -14,10 +17,13 @@ export function lookingCommands(session: OpenSwim, stageSize: () => Size): reado
     const size = stageSize();
     const { width, height } = document.swim().clip;
     const picture = { width, height };
-    const shown = state().stage ?? fitView(picture, size);
-    view.setState({
-      stage: zoomAt(shown, { x: size.width / 2, y: size.height / 2 }, factor, picture, size),
-    });
+    const { stage, frame, shownFrame } = state();
+    const { keep } = keepInViewStore.getState();
+    const whole = fitView(picture, size);
+    const room = keep ? swimmerWindows(document.swim()).windowOn(shownFrame ?? frame) : null;
+    const shown = stage ?? closeView(room, picture, size);
+    const middle = { x: size.width / 2, y: size.height / 2 };
+    view.setState({ stage: zoomAt(shown, middle, factor, picture, size) ?? (keep ? whole : null) });
   };
   return [
     {
@@ -34,6 +40,13 @@ export function lookingCommands(session: OpenSwim, stageSize: () => Size): reado
       keys: ['0'],
       kind: 'view',
       run: () => view.setState({ stage: null }),
+    },
+    {
+      id: 'keep-in-view',
+      label: 'Keep the swimmer in view',
+      keys: ['Shift+F'],
+      kind: 'view',
+      run: () => pressKeepInView([session]),
     },
     {
       id: 'score-axis',

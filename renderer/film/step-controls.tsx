@@ -1,6 +1,8 @@
 import { LowerSwitch } from '../score/lower-switch';
 import { TimeSwitch } from '../score/time-switch';
+import { useMemo } from 'react';
 import { useStore } from 'zustand';
+import { KeepInViewButton } from '../stage/keep-in-view-button';
 import { clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { StepButton } from './step-button';
 import { goTo, goToMark, stepBy } from '../open-swim/stepping';
@@ -26,6 +28,8 @@ export function StepControls() {
   const pace = useView((state) => state.pace);
   const scored = useView((state) => state.lower === 'score');
   const hasFilm = useStore(session.film, (state) => state.source !== null);
+  const taken = useView((state) => state.stage !== null);
+  const swims = useMemo(() => [session], [session]);
   const clock = useSwim(clockOf);
   const hasStrokes = useStore(session.readings.store, (state) => state.rhythm.strokes.length > 0);
   const rhythm = useStore(session.readings.store, (state) => state.rhythm);
@@ -127,6 +131,7 @@ export function StepControls() {
           aria-valuetext={`${where.frame}, ${where.time}`}
           onChange={(event) => goTo(session, Number(event.target.value))}
         />
+        <KeepInViewButton swims={swims} taken={taken} />
         <LowerSwitch />
         {scored && <TimeSwitch />}
       </div>

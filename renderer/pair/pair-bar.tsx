@@ -1,5 +1,7 @@
+import { useStore } from 'zustand';
 import type { LayPoint } from '#core/compare/lay-body-line';
 import { KeySheetButton } from '../ui/key-sheet-button';
+import { KeepInViewButton } from '../stage/keep-in-view-button';
 import { useTip } from '../ui/use-tip';
 import { cardWords } from '#core/swim-file/card-words';
 import { usePair, usePairPart, usePairView } from './pair-session';
@@ -29,6 +31,8 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
   const showTable = usePairView((state) => state.showTable);
   const a = usePairPart(0);
   const b = usePairPart(1);
+  const takenA = useStore(session.swims[0].view, (state) => state.stage !== null);
+  const takenB = useStore(session.swims[1].view, (state) => state.stage !== null);
   const known = a.context.bodyLength !== null && b.context.bodyLength !== null;
   return (
     <header className="bench-bar pair-bar">
@@ -47,6 +51,7 @@ export function PairBar({ onLeave, onBench, onSwap, onStill, onVideo }: Props) {
         </button>
         <SwimName which={1} onBench={onBench} />
       </h1>
+      <KeepInViewButton swims={session.swims} taken={takenA || takenB} />
       <button
         type="button"
         aria-pressed={sameLength}

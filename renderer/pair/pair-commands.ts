@@ -1,5 +1,6 @@
 import type { PairMode } from '#core/compare/pair-clock';
 import type { Command } from '../ui/command';
+import { pressKeepInView } from '../open-swim/keep-in-view';
 import type { PairSession } from './pair-session';
 import { goToEnd, goToLock, lockHere, setStretch, stepPair, stepToMark } from './pair-steps';
 import { type Which, withEach } from './pair-view';
@@ -92,6 +93,7 @@ export function pairCommands(
     ),
     view('zoom-in', pairWords('zoom'), ['+', 'Shift++', '='], () => reach.zoom(1.5)),
     view('zoom-out', pairWords('zoomOut'), ['-'], () => reach.zoom(1 / 1.5)),
+    view('keep-in-view', 'Keep both swimmers in view', ['Shift+F'], () => pressKeepInView(session.swims)),
     view('zoom-fit', pairWords('wholePicture'), ['0'], () => reach.zoom(null)),
     { id: 'still', label: pairWords('saveStillBoth'), keys: ['i'], kind: 'never', run: reach.exportStill },
     { id: 'video', label: pairWords('saveVideo'), keys: ['v'], kind: 'never', run: reach.exportVideo },

@@ -7,6 +7,7 @@ import { mirrorSwim } from '#core/compare/mirror-swim';
 import { followedOf } from '../open-swim/follow-selectors';
 import { BodyLineDrawing } from '../stage/body-line-drawing';
 import { FollowedDrawing } from '../stage/followed-drawing';
+import { guessedHeight } from '#core/drawing/swimmer-size';
 import type { Size, StageView } from '../open-swim/stage-view';
 import { postureOn } from '../open-swim/selectors';
 import { nothingSelected } from '../open-swim/view-store';
@@ -14,9 +15,6 @@ import { LaidLineDrawing } from './laid-line-drawing';
 import { usePair, usePairPart, usePairView } from './pair-session';
 import type { Which } from './pair-view';
 import { pairWords } from '#core/words/pair';
-
-/** Our default: a stage narrower than this shows body lines without their angles, CSS pixels. */
-const roomForAngles = 760;
 
 /** The frame whose picture a stage shows. */
 export function useShownFrame(which: Which): number {
@@ -76,21 +74,23 @@ export function PairOverlay({ which, view, size, laid }: Props) {
   const seen = useMemo(() => (mirrored ? mirrorSwim(part.swim) : part.swim), [part, mirrored]);
   const posture = postureOn(seen, frame);
   const followed = followedOf(seen).get(frame);
+  const tall = guessedHeight(part.swim);
+  const height = tall && tall * view.scale;
   const over = which === 0 && laid.kind === 'laid' ? laid.over : null;
   return (
     <KonvaStage width={size.width} height={size.height} listening={false} className="stage-overlay">
       <Layer listening={false}>
         {over && <LaidLineDrawing posture={over.posture} view={view} />}
-        {followed && <FollowedDrawing followed={followed} posture={posture} view={view} />}
+        {followed && <FollowedDrawing followed={followed} posture={posture} view={view} height={height} />}
         {posture && (
           <BodyLineDrawing
             posture={posture}
             swim={seen}
             view={view}
+            height={height}
             size={size}
             selection={nothingSelected}
-            // beside each other the pictures are small: words for every joint would cover the swimmer
-            showAngles={over === null && size.width >= roomForAngles}
+            showAngles={over === null}
           />
         )}
       </Layer>

@@ -1,22 +1,23 @@
-import { useMemo, useRef } from 'react';
+import { useCallback, useMemo, useRef } from 'react';
 import { OpenSwimContext } from '../open-swim/open-swim';
 import { CopyNotice } from '../film/copy-notice';
 import { FilmTroubleCard } from '../film/film-trouble';
 import { cardWords } from '#core/swim-file/card-words';
 import { PictureCanvas } from '../stage/picture-canvas';
-import type { Size, StageView } from '../open-swim/stage-view';
+import type { Size } from '../open-swim/stage-view';
 import { useStagePointer } from '../stage/use-stage-pointer';
 import '../stage/stage.css';
 import { type LaidB, PairOverlay, useShownFrame } from './pair-overlay';
 import { usePair, usePairPart, usePairView } from './pair-session';
-import { letterOf, type Which } from './pair-view';
+import { letterOf, otherOf, type Which } from './pair-view';
+import type { HomeViews } from './use-home-views';
 import { useStore } from 'zustand';
 import { pairWords } from '#core/words/pair';
 
 interface Props {
   readonly which: Which;
   readonly size: Size;
-  readonly home: StageView;
+  readonly homes: HomeViews;
   readonly laid: LaidB;
   readonly onRelinked: () => void;
 }
@@ -31,7 +32,7 @@ export function PairStage(props: Props) {
   );
 }
 
-function Surface({ which, size, home, laid, onRelinked }: Props) {
+function Surface({ which, size, homes, laid, onRelinked }: Props) {
   const session = usePair();
   const surface = useRef<HTMLDivElement>(null);
   const spaceHeld = useRef(false);
@@ -42,8 +43,14 @@ function Surface({ which, size, home, laid, onRelinked }: Props) {
   const leads = usePairView((state) => state.lead === which);
   const { width, height } = swim.clip;
   const picture = useMemo(() => ({ width, height }), [width, height]);
-  const view = zoomed ?? home;
-  useStagePointer(surface, { view, size, picture, home }, spaceHeld);
+  const otherShown = useShownFrame(otherOf(which));
+  const viewAt = useCallback(
+    (frame: number) => zoomed ?? homes.at(which, frame, otherShown),
+    [zoomed, homes, which, otherShown],
+  );
+  const view = viewAt(shown);
+  const place = { view, size, picture, home: homes.whole[which], kept: homes.kept };
+  useStagePointer(surface, place, spaceHeld);
   const letter = letterOf(which);
   return (
     <section
@@ -54,7 +61,7 @@ function Surface({ which, size, home, laid, onRelinked }: Props) {
       onPointerDownCapture={() => session.view.setState({ lead: which })}
     >
       <div className="stage-surface" ref={surface}>
-        {size.width > 0 && <PictureCanvas view={view} size={size} mirrored={mirrored} />}
+        {size.width > 0 && <PictureCanvas viewAt={viewAt} size={size} mirrored={mirrored} />}
         {size.width > 0 && <PairOverlay which={which} view={view} size={size} laid={laid} />}
       </div>
       <p className="pair-badge">

@@ -8,13 +8,13 @@ import { pairCommands } from './pair-commands';
 import { PairControls } from './pair-controls';
 import { useLaidLine } from './pair-overlay';
 import { PairScore } from './pair-score';
-import { pairSides, usePair, usePairPart, usePairView } from './pair-session';
+import { pairFrames, pairSides, usePair, usePairPart, usePairView } from './pair-session';
 import { PairSideBar } from './pair-side-bar';
 import { PairStage } from './pair-stage';
 import { PairStill } from './pair-still';
 import { PairTablePanel } from './pair-table-panel';
 import { PairVideo } from './pair-video';
-import type { Which } from './pair-view';
+import { otherOf, type Which } from './pair-view';
 import { useHomeViews } from './use-home-views';
 import { usePairPlayer } from './use-pair-player';
 import '../film/film-messages.css';
@@ -60,12 +60,15 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
       const { lead } = session.view.getState();
       const { view, document } = session.swims[lead];
       const size = place.current.sizes[lead];
-      const home = place.current.homes[lead];
+      const { homes } = place.current;
+      const home = homes.whole[lead];
+      const now = view.getState();
+      const shown =
+        now.stage ?? homes.at(lead, now.shownFrame ?? now.frame, pairFrames(session)[otherOf(lead)]);
       const at = { x: size.width / 2, y: size.height / 2 };
       const { clip } = document.swim();
-      view.setState({
-        stage: factor === null ? null : zoomAt(view.getState().stage ?? home, at, factor, clip, size, home),
-      });
+      const zoomed = factor === null ? null : zoomAt(shown, at, factor, clip, size, home);
+      view.setState({ stage: zoomed ?? (factor !== null && homes.kept ? home : null) });
     },
     [session],
   );
@@ -93,7 +96,7 @@ export function Pair({ onLeave, onBench, onSwap, onRelinked }: Props) {
                 <PairStage
                   which={which}
                   size={sizes[which]}
-                  home={homes[which]}
+                  homes={homes}
                   laid={laid}
                   onRelinked={onRelinked}
                 />

@@ -73,7 +73,7 @@ export function MomentStep({ item, onAnswer }: Props) {
   const phrase = markPhrase({ ...plainMark, kind: item.kind, hand: item.hand });
   return (
     <>
-      <Stage prompt={null}>
+      <Stage prompt={null} wholePicture>
         <output className="stage-prompt">
           <strong>{remarkingWords('findAgain', { phrase })}</strong>
           <span>{remarkingWords('stepItsPicture')}</span>

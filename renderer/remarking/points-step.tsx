@@ -135,7 +135,7 @@ export function PointsStep({ item, onAnswer }: Props) {
 
   return (
     <>
-      <Stage prompt={null}>
+      <Stage prompt={null} wholePicture>
         <output className="stage-prompt">
           <strong>
             {next

@@ -2,9 +2,10 @@ import { Group, Line } from 'react-konva';
 import { bodyChain, landmarkNames } from '#core/marks/landmark';
 import type { Posture, Swim } from '#core/swim-file/swim-schema';
 import type { Selection } from '../open-swim/view-store';
-import { CasedLabel, labelSize } from './cased-label';
+import { CasedLabel, labelLetters, labelSize } from './cased-label';
 import { angleLabels } from '#core/drawing/joint-angles';
 import { LandmarkMark } from './landmark-mark';
+import { labelsWithRoom, markShare } from '#core/drawing/mark-size';
 import { casing } from '#core/drawing/landmark-look';
 import { placeLabels, pointsAlong } from '#core/drawing/place-labels';
 import { type Size, type StageView, toStage } from '../open-swim/stage-view';
@@ -17,6 +18,8 @@ interface Props {
   readonly size: Size;
   readonly selection: Selection;
   readonly showAngles: boolean;
+  /** How tall the swimmer is on the stage, CSS pixels; null where that isn't known. */
+  readonly height: number | null;
 }
 
 /** Runs of neighbouring laid landmarks along the chain; a hidden one breaks the line into dashes across the gap. */
@@ -34,13 +37,15 @@ function chainRuns(posture: Posture): { readonly points: number[]; readonly brid
   });
 }
 
-export function BodyLineDrawing({ posture, swim, view, size, selection, showAngles }: Props) {
+export function BodyLineDrawing({ posture, swim, view, size, selection, showAngles, height }: Props) {
   const runs = chainRuns(posture).map((run) => {
     const a = toStage(view, { x: run.points[0] ?? 0, y: run.points[1] ?? 0 });
     const b = toStage(view, { x: run.points[2] ?? 0, y: run.points[3] ?? 0 });
     return { points: [a.x, a.y, b.x, b.y], bridged: run.bridged };
   });
-  const labels = (showAngles ? angleLabels(posture, swim) : []).flatMap((label) => {
+  const share = markShare(height, labelLetters);
+  const said = showAngles ? labelsWithRoom(angleLabels(posture, swim), height, labelLetters) : [];
+  const labels = said.flatMap((label) => {
     const joint = posture.points[label.at];
     return joint ? [{ ...label, joint }] : [];
   });
@@ -64,7 +69,7 @@ export function BodyLineDrawing({ posture, swim, view, size, selection, showAngl
           key={`c${run.points.join()}`}
           points={run.points}
           stroke={casing}
-          strokeWidth={6.5}
+          strokeWidth={6.5 * share}
           opacity={0.75}
           lineCap="round"
         />
@@ -74,9 +79,9 @@ export function BodyLineDrawing({ posture, swim, view, size, selection, showAngl
           key={`l${run.points.join()}`}
           points={run.points}
           stroke="#ffffff"
-          strokeWidth={2.5}
+          strokeWidth={2.5 * share}
           lineCap="round"
-          {...(run.bridged ? { dash: [2, 8] } : {})}
+          {...(run.bridged ? { dash: [2 * share, 8 * share] } : {})}
         />
       ))}
       {landmarkNames.map((landmark) => {
@@ -87,7 +92,8 @@ export function BodyLineDrawing({ posture, swim, view, size, selection, showAngl
           selection.kind === 'landmark' &&
           selection.landmark === landmark &&
           selection.frame === posture.frame;
-        return <LandmarkMark key={landmark} landmark={landmark} x={at.x} y={at.y} selected={selected} />;
+        const mark = { landmark, x: at.x, y: at.y, selected, share };
+        return <LandmarkMark key={landmark} {...mark} />;
       })}
       {labels.map((label, index) => {
         const centre = centres[index];

@@ -10,6 +10,8 @@ interface Props {
   readonly side?: 'right' | 'left' | 'centre';
 }
 
+/** Size of the letters, CSS pixels: never smaller, however small the swimmer. */
+export const labelLetters = 13;
 /** Our estimate of a letter's mean width at this size, for placing; the tag itself measures exactly. */
 const letter = 7.1;
 export const labelSize = (words: string): { readonly width: number; readonly height: number } => ({
@@ -28,7 +30,7 @@ export function CasedLabel({ x, y, words, colour = '#ffffff', side = 'right' }: 
       <Text
         text={words}
         fill={colour}
-        fontSize={13}
+        fontSize={labelLetters}
         fontFamily="system-ui, 'DejaVu Sans', sans-serif"
         padding={5}
       />

@@ -5,6 +5,8 @@ import { bodyChain, type LandmarkName } from '#core/marks/landmark';
 import type { Posture } from '#core/swim-file/swim-schema';
 import { LandmarkMark } from './landmark-mark';
 import { casing } from '#core/drawing/landmark-look';
+import { markShare } from '#core/drawing/mark-size';
+import { labelLetters } from './cased-label';
 import { type StageView, toStage } from '../open-swim/stage-view';
 
 interface Props {
@@ -13,10 +15,13 @@ interface Props {
   readonly view: StageView;
   /** The point the coach is asked about on this frame. */
   readonly asked?: LandmarkName | null;
+  /** How tall the swimmer is on the stage, CSS pixels; null where that isn't known. */
+  readonly height: number | null;
 }
 
 /** What the machine followed on this frame: a dashed line and hollow points, never to be taken for the coach's. */
-export function FollowedDrawing({ followed, posture, view, asked = null }: Props) {
+export function FollowedDrawing({ followed, posture, view, asked = null, height }: Props) {
+  const share = markShare(height, labelLetters);
   const place = (name: LandmarkName) => {
     const marked = posture?.points[name];
     const guess = followed.get(name);
@@ -34,10 +39,10 @@ export function FollowedDrawing({ followed, posture, view, asked = null }: Props
   return (
     <Group listening={false}>
       {pieces.map(({ key, points }) => (
-        <Line key={`c${key}`} points={points} stroke={casing} strokeWidth={4} opacity={0.6} />
+        <Line key={`c${key}`} points={points} stroke={casing} strokeWidth={4 * share} opacity={0.6} />
       ))}
       {pieces.map(({ key, points }) => (
-        <Line key={`l${key}`} points={points} stroke="#ffffff" strokeWidth={1.8} dash={[5, 5]} />
+        <Line key={`l${key}`} points={points} stroke="#ffffff" strokeWidth={1.8 * share} dash={[5, 5]} />
       ))}
       {[...followed].map(([landmark, point]) => {
         const own = place(landmark);
@@ -48,6 +53,7 @@ export function FollowedDrawing({ followed, posture, view, asked = null }: Props
             x={own.at.x}
             y={own.at.y}
             selected={false}
+            share={share}
             look={point.confidence >= sureEnough ? 'followed' : 'unsure'}
           />
         ) : null;

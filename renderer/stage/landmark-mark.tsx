@@ -7,13 +7,15 @@ interface Props {
   readonly x: number;
   readonly y: number;
   readonly selected: boolean;
+  /** Share of its full size, as a small swimmer has smaller marks. */
+  readonly share: number;
   readonly faint?: boolean;
   /** Followed points are hollow; unsure ones have a broken edge besides. */
   readonly look?: 'marked' | 'followed' | 'unsure';
 }
 
 /** A landmark on the stage: the part of the body by shape and colour, on a dark edge. */
-export function LandmarkMark({ landmark, x, y, selected, faint = false, look = 'marked' }: Props) {
+export function LandmarkMark({ landmark, x, y, selected, share, faint = false, look = 'marked' }: Props) {
   const part = bodyPartOf(landmark);
   const shape = partShape[part];
   const hollow = {
@@ -28,7 +30,7 @@ export function LandmarkMark({ landmark, x, y, selected, faint = false, look = '
   const paint =
     look === 'marked' ? { fill: partColour[part], stroke: casing, strokeWidth: 2, listening: false } : hollow;
   return (
-    <Group x={x} y={y} opacity={faint ? 0.5 : 1} listening={false}>
+    <Group x={x} y={y} scaleX={share} scaleY={share} opacity={faint ? 0.5 : 1} listening={false}>
       {selected && <Circle radius={13} stroke={casing} strokeWidth={5} />}
       {selected && <Circle radius={13} stroke="#ffffff" strokeWidth={2} />}
       {shape === 'circle' && <Circle radius={5.5} {...paint} />}

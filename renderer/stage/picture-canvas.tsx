@@ -8,22 +8,23 @@ import type { Size, StageView } from '../open-swim/stage-view';
 import { stageWords } from '#core/words/stage';
 
 interface Props {
-  readonly view: StageView;
+  /** How the picture of a frame lies on the stage. */
+  readonly viewAt: (frame: number) => StageView;
   readonly size: Size;
   /** Shown as in a mirror. */
   readonly mirrored?: boolean;
 }
 
 /** The film's picture, at the screen's own resolution. Keeps the last picture until the next one is decoded. */
-export function PictureCanvas({ view, size, mirrored = false }: Props) {
+export function PictureCanvas({ viewAt, size, mirrored = false }: Props) {
   const session = useOpenSwim();
   const source = useStore(session.film, (state) => state.source);
   const frame = useView((state) => state.frame);
   const playing = useView((state) => state.playing);
   const canvas = useRef<HTMLCanvasElement>(null);
   const picture = useRef<FramePicture | null>(null);
-  const place = useRef({ view, size, mirrored });
-  place.current = { view, size, mirrored };
+  const place = useRef({ viewAt, size, mirrored });
+  place.current = { viewAt, size, mirrored };
 
   // a film that is put away takes its pictures along; the screen keeps the last one
   useEffect(() => {
@@ -78,7 +79,7 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
   }, [source, frame, playing, session, watch]);
 
   // a copy of a large film is smaller: where the coach stops and looks closely, the clip's own picture is shown
-  const closer = source !== null && isLargerThanCopy(view, source);
+  const closer = source !== null && isLargerThanCopy(viewAt(frame), source);
   useEffect(() => {
     if (!closer || playing) return;
     let left = false;
@@ -100,8 +101,8 @@ export function PictureCanvas({ view, size, mirrored = false }: Props) {
     if (shownFrame === null) return;
     const kept = picture.current?.frame === shownFrame ? picture.current : null;
     const now = kept ?? source?.held(shownFrame) ?? picture.current;
-    if (now) paint(canvas.current, now, { view, size, mirrored });
-  }, [source, session, view, size, mirrored]);
+    if (now) paint(canvas.current, now, { viewAt, size, mirrored });
+  }, [source, session, viewAt, size, mirrored]);
 
   return <canvas ref={canvas} className="stage-picture" style={{ width: size.width, height: size.height }} />;
 }
@@ -116,7 +117,7 @@ function isLargerThanCopy({ scale }: StageView, { resolution, facts }: FrameSour
 }
 
 interface Place {
-  readonly view: StageView;
+  readonly viewAt: (frame: number) => StageView;
   readonly size: Size;
   readonly mirrored: boolean;
 }
@@ -124,10 +125,11 @@ interface Place {
 function paint(
   canvas: HTMLCanvasElement | null,
   picture: FramePicture,
-  { view, size, mirrored }: Place,
+  { viewAt, size, mirrored }: Place,
 ): void {
   const context = canvas?.getContext('2d', { alpha: false });
   if (!canvas || !context) return;
+  const view = viewAt(picture.frame);
   const ratio = window.devicePixelRatio || 1;
   const width = Math.round(size.width * ratio);
   const height = Math.round(size.height * ratio);

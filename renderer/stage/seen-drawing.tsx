@@ -4,7 +4,8 @@ import { bodyPartOf, casing, partColour } from '#core/drawing/landmark-look';
 import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { followedOf } from '../open-swim/follow-selectors';
-import { CasedLabel } from './cased-label';
+import { markShare } from '#core/drawing/mark-size';
+import { CasedLabel, labelLetters } from './cased-label';
 import { type StageView, toStage } from '../open-swim/stage-view';
 import { postureOn } from '../open-swim/selectors';
 import { seenOf } from '../open-swim/see-selectors';
@@ -14,11 +15,19 @@ import { stageWords } from '#core/words/stage';
 /** A point that may be off by more, one axis, is drawn with a broken edge; share of the seen body's own reach. Our choice. */
 const unsureShare = 0.02;
 
+interface Props {
+  readonly frame: number;
+  readonly view: StageView;
+  /** How tall the swimmer is on the stage, CSS pixels; null where that isn't known. */
+  readonly height: number | null;
+}
+
 /**
  * What the machine saw on this frame without a mark: a dotted line and small rings, with words that nobody has reviewed it. Marked
  * and followed points go before them. While the coach is asked which swimmer is meant, each has a number.
  */
-export function SeenDrawing({ frame, view }: { readonly frame: number; readonly view: StageView }) {
+export function SeenDrawing({ frame, view, height }: Props) {
+  const share = markShare(height, labelLetters);
   const session = useOpenSwim();
   const several = useStore(seeStoreOf(session), (state) => state.several);
   const swim = useSwim((each) => each);
@@ -45,16 +54,16 @@ export function SeenDrawing({ frame, view }: { readonly frame: number; readonly 
   return (
     <Group listening={false}>
       {lines.map(({ key, points }) => (
-        <Line key={`c${key}`} points={points} stroke={casing} strokeWidth={4} opacity={0.5} />
+        <Line key={`c${key}`} points={points} stroke={casing} strokeWidth={4 * share} opacity={0.5} />
       ))}
       {lines.map(({ key, points }) => (
         <Line
           key={`l${key}`}
           points={points}
           stroke="#ffffff"
-          strokeWidth={1.6}
+          strokeWidth={1.6 * share}
           lineCap="round"
-          dash={[0.5, 5]}
+          dash={[0.5, 5 * share]}
         />
       ))}
       {shown.map(({ name, x, y, sd }) => (
@@ -62,13 +71,13 @@ export function SeenDrawing({ frame, view }: { readonly frame: number; readonly 
           key={name}
           x={x}
           y={y}
-          radius={4.5}
+          radius={4.5 * share}
           stroke={partColour[bodyPartOf(name)]}
-          strokeWidth={2}
+          strokeWidth={2 * share}
           shadowColor={casing}
           shadowBlur={3}
           shadowOpacity={1}
-          {...(sd > unsureShare * reach ? { dash: [2.5, 2.5] } : {})}
+          {...(sd > unsureShare * reach ? { dash: [2.5 * share, 2.5 * share] } : {})}
         />
       ))}
       {highest && (

@@ -12,6 +12,8 @@ import { PlaneDrawing } from './plane-drawing';
 import { SceneDrawing } from './scene-drawing';
 import { StillDrawing } from './still-drawing';
 import type { Size, StageView } from '../open-swim/stage-view';
+import { guessedHeight } from '#core/drawing/swimmer-size';
+import { shownWhileMarking } from './shown-while-marking';
 
 /** Marks of the frame that is on the stage, drawn over its picture; never those of the frame still being decoded. */
 export function StageOverlay({ view, size }: { readonly view: StageView; readonly size: Size }) {
@@ -26,15 +28,20 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
   const showScene = useView((state) => state.showScene);
   const bare = useView((state) => state.bare);
   const swim = useSwim((each) => each);
+  const passing = useView((state) => state.passStep !== null);
   const posture = postureOn(swim, shownFrame);
   const followed = followedOf(swim).get(shownFrame);
   if (bare) return null;
   const editingScene = tool === 'level' || tool === 'surface' || tool === 'scale';
+  const { scene: showsScene, body: showsBody, rest: showsRest } = shownWhileMarking(tool, passing);
+  const tall = guessedHeight(swim);
+  const height = tall && tall * view.scale;
+  const scene = showScene && showsScene;
   return (
     <KonvaStage width={size.width} height={size.height} listening={false} className="stage-overlay">
       <Layer listening={false}>
         <SceneDrawing
-          scene={showScene || editingScene ? swim.scene : emptyScene}
+          scene={scene || editingScene ? swim.scene : emptyScene}
           draft={draft}
           view={view}
           selection={selection}
@@ -42,30 +49,32 @@ export function StageOverlay({ view, size }: { readonly view: StageView; readonl
         />
         <PlaneDrawing
           selection={selection}
-          scene={showScene ? swim.scene : emptyScene}
+          scene={scene || tool === 'plane' || tool === 'straight' ? swim.scene : emptyScene}
           draft={tool === 'plane' || tool === 'straight' ? { item: tool, points } : null}
           view={view}
         />
-        {(showScene || tool === 'still') && (
+        {(scene || tool === 'still') && (
           <StillDrawing still={swim.scene.still} frame={shownFrame} view={view} />
         )}
-        <SeenDrawing frame={shownFrame} view={view} />
-        {followed && (
+        {showsRest && <SeenDrawing frame={shownFrame} view={view} height={height} />}
+        {followed && showsBody && (
           <FollowedDrawing
             followed={followed}
             posture={posture}
             view={view}
+            height={height}
             asked={asked?.frame === shownFrame ? asked.landmark : null}
           />
         )}
-        {posture && (
+        {posture && showsBody && (
           <BodyLineDrawing
             posture={posture}
             swim={swim}
             view={view}
             size={size}
             selection={selection}
-            showAngles={showAngles}
+            showAngles={showAngles && showsRest}
+            height={height}
           />
         )}
         {crosshair && <CrosshairDrawing at={crosshair} view={view} />}

@@ -4,8 +4,8 @@ import { Magnifier } from './magnifier';
 import { PictureCanvas } from './picture-canvas';
 import { StageOverlay } from './stage-overlay';
 import { StagePrompt } from './stage-prompt';
-import { fitView } from '../open-swim/stage-view';
 import { useElementSize } from '../ui/use-element-size';
+import { useKeepsInView, useKeptView } from './use-kept-view';
 import { useStagePointer } from './use-stage-pointer';
 import './stage.css';
 import { stageWords } from '#core/words/stage';
@@ -13,23 +13,28 @@ import { stageWords } from '#core/words/stage';
 interface Props {
   /** What the tool in hand asks for; its own prompt when left out. */
   readonly prompt?: ReactNode;
+  /** Never closer by itself: where the swimmer is would give away marks that are not to be seen. */
+  readonly wholePicture?: boolean;
   readonly children?: ReactNode;
 }
 
 /** The picture with its overlay. `children` lie over it: questions, forms, trouble with the film. */
-export function Stage({ prompt = <StagePrompt />, children }: Props) {
+export function Stage({ prompt = <StagePrompt />, wholePicture = false, children }: Props) {
   const element = useRef<HTMLDivElement>(null);
   const surface = useRef<HTMLDivElement>(null);
   const spaceHeld = useRef(false);
   const size = useElementSize(element);
   const width = useSwim((swim) => swim.clip.width);
   const height = useSwim((swim) => swim.clip.height);
-  const zoomed = useView((state) => state.stage);
+  const frame = useView((state) => state.frame);
   const tool = useView((state) => state.tool);
   const shownFrame = useView((state) => state.shownFrame);
   const picture = useMemo(() => ({ width, height }), [width, height]);
-  const view = useMemo(() => zoomed ?? fitView(picture, size), [zoomed, picture, size]);
-  useStagePointer(surface, { view, size, picture }, spaceHeld);
+  const playing = useView((state) => state.playing);
+  const keep = useKeepsInView(playing) && !wholePicture;
+  const viewAt = useKeptView(picture, size, keep);
+  const view = viewAt(shownFrame ?? frame);
+  useStagePointer(surface, { view, size, picture, kept: keep }, spaceHeld);
 
   useEffect(() => {
     const key = (event: KeyboardEvent): void => {
@@ -57,7 +62,7 @@ export function Stage({ prompt = <StagePrompt />, children }: Props) {
       data-shown-frame={shownFrame ?? ''}
     >
       <div className="stage-surface" ref={surface}>
-        {size.width > 0 && <PictureCanvas view={view} size={size} />}
+        {size.width > 0 && <PictureCanvas viewAt={viewAt} size={size} />}
         {size.width > 0 && <StageOverlay view={view} size={size} />}
       </div>
       <Magnifier view={view} size={size} />

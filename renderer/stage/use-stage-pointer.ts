@@ -3,7 +3,7 @@ import type { Point } from '#core/units/point';
 import { type OpenSwim, useOpenSwim } from '../open-swim/open-swim';
 import { heldInPicture, isPastEdge } from '../open-swim/held-in-picture';
 import { listenToPointer } from '../ui/listen-to-pointer';
-import { panBy, type Size, type StageView, toPicture, zoomAt } from '../open-swim/stage-view';
+import { fitView, panBy, type Size, type StageView, toPicture, zoomAt } from '../open-swim/stage-view';
 import { stageTools } from './tools/stage-tools';
 import { stageWords } from '#core/words/stage';
 
@@ -22,6 +22,8 @@ interface StagePlace {
   readonly picture: Size;
   /** The view zooming out ends at; the fitted picture when left out. */
   readonly home?: StageView;
+  /** The view keeps the swimmer in it until the coach takes hold of the picture. */
+  readonly kept?: boolean;
 }
 
 /** Mouse, pen, touch and wheel on the stage: panning and zooming here, everything else to the tool in hand. */
@@ -54,8 +56,10 @@ function takeInHand(
   const tool = () => stageTools[view.getState().tool];
   const pan = (dx: number, dy: number): void => panStage(session, now.current, dx, dy);
   const zoom = (about: Point, factor: number): void => {
-    const { view: shown, picture, size, home } = now.current;
-    view.setState({ stage: zoomAt(shown, about, factor, picture, size, home) });
+    const { view: shown, picture, size, kept, home = fitView(picture, size) } = now.current;
+    // zoomed out all the way, the picture stays whole instead of going back to the swimmer
+    const zoomed = zoomAt(shown, about, factor, picture, size, home) ?? (kept ? home : null);
+    view.setState({ stage: zoomed });
   };
   const letGo = (): void => {
     if (hand.does === 'tool') session.document.cancel();
@@ -98,6 +102,7 @@ function takeInHand(
     }
     const point = held(at);
     if (hand.does === 'pan' && hand.pointer === event.pointerId) {
+      if (isSlip(session, at.x - hand.lastX, at.y - hand.lastY)) return;
       pan(at.x - hand.lastX, at.y - hand.lastY);
       hand.lastX = at.x;
       hand.lastY = at.y;
@@ -146,8 +151,13 @@ const localTo = (box: HTMLElement, event: MouseEvent): Point => {
   return { x: event.clientX - edge.left, y: event.clientY - edge.top };
 };
 
-function panStage({ view }: OpenSwim, { picture, size }: StagePlace, dx: number, dy: number): void {
-  const { stage } = view.getState();
+/** Too little to take the picture out of Submark's hands: a press beside a mark is no pan. Our default, CSS pixels. */
+const isSlip = ({ view }: OpenSwim, dx: number, dy: number): boolean =>
+  view.getState().stage === null && Math.hypot(dx, dy) < 4;
+
+function panStage({ view }: OpenSwim, place: StagePlace, dx: number, dy: number): void {
+  const { picture, size, kept } = place;
+  const stage = view.getState().stage ?? (kept ? place.view : null);
   if (stage) view.setState({ stage: panBy(stage, dx, dy, picture, size) });
 }
 

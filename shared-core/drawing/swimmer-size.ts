@@ -13,7 +13,7 @@ export type SwimmerPoints = Pick<Swim, 'postures' | 'followed' | 'seen'>;
 /** Of heights as the machine saw them the highest tenth is left out: now and then it takes a limb for another. Our choice. */
 const seenHeightsKept = 0.9;
 /** Fingertip to toe with arms stretched, in body heights: the round proportions that rooms are made with, from memory. */
-const stretchedHeights = 1.35;
+export const stretchedHeights = 1.35;
 
 const followedHeight = keptWith((followed: Swim['followed']): number =>
   Math.max(
@@ -26,7 +26,9 @@ const followedHeight = keptWith((followed: Swim['followed']): number =>
 );
 
 const seenHeight = keptWith((seen: Swim['seen']): number => {
-  const heights = [...seenBodies(seen).values()].flatMap((body) => shownHeight({ points: pointsOf(body) }) ?? []);
+  const heights = [...seenBodies(seen).values()].flatMap(
+    (body) => shownHeight({ points: pointsOf(body) }) ?? [],
+  );
   heights.sort((a, b) => a - b);
   return heights[Math.floor((heights.length - 1) * seenHeightsKept)] ?? 0;
 });
@@ -39,7 +41,11 @@ const pointsOf = (body: Iterable<readonly [LandmarkName, { readonly x: number; r
  * seen. Null until some frame has trunk, thigh and shank. Cost: linear in points, once.
  */
 export function swimmerHeight({ postures, followed, seen }: SwimmerPoints): number | null {
-  const known = Math.max(0, followedHeight(followed), ...postures.map((posture) => shownHeight(posture) ?? 0));
+  const known = Math.max(
+    0,
+    followedHeight(followed),
+    ...postures.map((posture) => shownHeight(posture) ?? 0),
+  );
   return known || seenHeight(seen) || null;
 }
 
@@ -47,9 +53,9 @@ export function swimmerHeight({ postures, followed, seen }: SwimmerPoints): numb
  * The same, guessed from two neighbouring points where there is nothing better, by usual proportions: enough to decide how
  * large marks are drawn. Null without.
  */
-export function guessedHeight(points: SwimmerPoints): number | null {
+export const guessedHeight = keptWith((points: SwimmerPoints): number | null => {
   const height = swimmerHeight(points);
   if (height !== null) return height;
   const stretched = seenBodyLength(points.postures);
   return stretched === null ? null : stretched / stretchedHeights;
-}
+});

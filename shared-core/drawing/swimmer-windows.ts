@@ -8,7 +8,7 @@ import { tableFromRecord } from '../timeline/frame-times-record';
 import type { Point } from '../units/point';
 import { keptWith } from '../units/kept-with';
 import type { Rect } from './composition';
-import { type SwimmerPoints, swimmerHeight } from './swimmer-size';
+import { type SwimmerPoints, stretchedHeights, swimmerHeight } from './swimmer-size';
 import { swimmerRoom } from './swimmer-room';
 
 /** Where to look to keep the swimmer in view, picture pixels; it may reach out of the picture. */
@@ -42,8 +42,6 @@ const strayOf: Readonly<Partial<Record<LandmarkName, number>>> = {
 const spreads = 3;
 /** Seen arms are often wrong, and room for both arms is left in any case. */
 const seenArms: ReadonlySet<LandmarkName> = new Set(['fingertip', 'wrist', 'elbow']);
-/** Fingertip to toe, which errors of followed points are told in, in body heights. As `guessedHeight` has it. */
-const stretchedHeights = 1.35;
 
 const timesOf = keptWith((clip: Swim['clip']): readonly number[] => {
   const clock: ClipClock = { table: tableFromRecord(clip.frameTimes), slowdown: clip.slowdown.factor };
@@ -210,7 +208,8 @@ const framesAround =
     const now = times[frame] ?? 0;
     const frames = [frame];
     for (const way of [-1, 1])
-      for (let each = frame + way; Math.abs((times[each] ?? Infinity) - now) < reach; each += way) frames.push(each);
+      for (let each = frame + way; Math.abs((times[each] ?? Infinity) - now) < reach; each += way)
+        frames.push(each);
     return frames;
   };
 
@@ -229,7 +228,11 @@ function between(one: Rect, other: Rect, share: number): Rect {
 }
 
 /** A share of the way from a room, as far as it lies in the picture, to the whole picture. */
-function widened(room: Rect, picture: { readonly width: number; readonly height: number }, share: number): Rect {
+function widened(
+  room: Rect,
+  picture: { readonly width: number; readonly height: number },
+  share: number,
+): Rect {
   if (share <= 0) return room;
   return between(room, { x: 0, y: 0, width: picture.width, height: picture.height }, share);
 }
@@ -246,3 +249,6 @@ function byFrame<T>(make: (frame: number) => T): (frame: number) => T {
   };
 }
 
+/** A room of a picture as a mirror shows it. */
+export const mirroredRoom = (room: Rect | null, pictureWidth: number): Rect | null =>
+  room && { ...room, x: pictureWidth - room.x - room.width };

@@ -44,7 +44,13 @@ function bodyAt({ from, speed, tall, kick, hertz }: Swum, frame: number): Requir
   });
   const places: Record<LandmarkName, Point> = {
     ...{ fingertip: at(-0.44, 0.1), wrist: at(-0.33, 0.1), elbow: at(-0.18, 0.1), shoulder: at(0, 0.1) },
-    ...{ ear: at(-0.11, 0.1), hip: at(0.288, 0.3), knee: at(0.53, 0.6), ankle: at(0.77, 0.9), toe: at(0.92, 1) },
+    ...{
+      ear: at(-0.11, 0.1),
+      hip: at(0.288, 0.3),
+      knee: at(0.53, 0.6),
+      ankle: at(0.77, 0.9),
+      toe: at(0.92, 1),
+    },
   };
   return places;
 }
@@ -78,7 +84,8 @@ describe('keeping the swimmer in view', () => {
         closest = Math.max(closest, swim.clip.width / crop.width);
         for (let i = 0; i < row.length; i += 2) {
           const point = { x: row[i] ?? 0, y: row[i + 1] ?? 0 };
-          if (holds({ x: 0, y: 0, ...swim.clip }, point)) expect(holds(crop, point), `${name} ${frame}`).toBe(true);
+          if (holds({ x: 0, y: 0, ...swim.clip }, point))
+            expect(holds(crop, point), `${name} ${frame}`).toBe(true);
         }
       });
       expect(closest, name).toBeGreaterThan(1.5);
