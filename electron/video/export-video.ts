@@ -7,7 +7,8 @@ import type { VideoMade } from '#core/host-contract/operations/video-operations'
 import type { ReadingKnowledge } from '#core/measures/compute-readings';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
-import { videoLayout } from '#core/video/video-layout';
+import { sideCrops } from '#core/video/side-crops';
+import { type VideoLayout, videoLayout } from '#core/video/video-layout';
 import type { VideoPlan } from '#core/video/video-plan';
 import { type VideoRun, videoRun } from '#core/video/video-run';
 import { draftName } from '../disk/drafts';
@@ -56,6 +57,7 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
   });
   const run = videoRun(parts, plan);
   const layout = videoLayout(parts, plan);
+  const sizes = decodedSizes(parts, plan, layout, run);
   const temp = path.join(folder, `.${draftName(tempId)}`);
   const readers: FrameReader[] = [];
   let unfinished: VideoEncoder | null = null;
@@ -63,7 +65,7 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
     // asking the tools takes longer than many a short video: all are asked at once
     const [format, ...opened] = await Promise.all([
       videoFormat(),
-      ...sources.map((source, index) => readerOf(source, run, index, layout.pictures[index], plan, signal)),
+      ...sources.map((source, index) => readerOf(source, run, index, sizes[index], plan, signal)),
     ]);
     for (const reader of opened) if (reader.ok) readers.push(reader.value);
     const lacking = [format, ...opened].find((each) => !each.ok);
@@ -81,7 +83,7 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
     if (!encoder.ok) return encoder;
     unfinished = encoder.value;
     const drawer = createPictureDrawer(parts, plan, layout, run);
-    const drawn = await drawAll({ run, drawer, readers, signal, report }, encoder.value.write);
+    const drawn = await drawAll({ run, drawer, readers, sizes, signal, report }, encoder.value.write);
     if (!drawn.ok) return drawn;
     report(1, 'Finishing the file');
     const finished = await encoder.value.finish();
@@ -100,11 +102,40 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
   }
 }
 
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * How large each film is decoded: as its place in the video; where the picture comes closer to the swimmer, so much larger that the
+ * closest has pixels enough, as far as the film has them.
+ */
+function decodedSizes(
+  parts: readonly PairPart[],
+  plan: VideoPlan,
+  layout: VideoLayout,
+  run: VideoRun,
+): readonly Size[] {
+  if (!plan.keepInView) return layout.pictures;
+  const closest = parts.map(({ swim }) => swim.clip.width);
+  for (let picture = 0; picture < run.pictures; picture++)
+    sideCrops(parts, plan, layout, run.framesOf(picture)).forEach(({ width }, index) => {
+      closest[index] = Math.min(closest[index] ?? width, width);
+    });
+  return parts.map(({ swim: { clip } }, index) => {
+    const scale = Math.min(1, (layout.pictures[index]?.width ?? clip.width) / (closest[index] ?? clip.width));
+    return { width: even(clip.width * scale), height: even(clip.height * scale) };
+  });
+}
+
+const even = (value: number): number => Math.max(2, 2 * Math.round(value / 2));
+
 async function readerOf(
   { swim, clip }: VideoSource,
   run: VideoRun,
   index: number,
-  picture: { readonly width: number; readonly height: number } | undefined,
+  picture: Size | undefined,
   plan: VideoPlan,
   signal: AbortSignal,
 ): Promise<Result<FrameReader>> {
@@ -145,13 +176,15 @@ interface Making {
   readonly run: VideoRun;
   readonly drawer: PictureDrawer;
   readonly readers: readonly FrameReader[];
+  /** Of the pictures they give. */
+  readonly sizes: readonly Size[];
   readonly signal: AbortSignal;
   /** Part done, 0 to 1, or null while it can’t be told. */
   readonly report: (share: number | null, words?: string) => void;
 }
 
 async function drawAll(
-  { run, drawer, readers, signal, report }: Making,
+  { run, drawer, readers, sizes, signal, report }: Making,
   write: (picture: Uint8Array) => Promise<Result<null>>,
 ): Promise<Result<null>> {
   let drawn: { readonly frames: readonly number[]; readonly bytes: Uint8Array } | null = null;
@@ -164,7 +197,7 @@ async function drawAll(
       for (const [index, reader] of readers.entries()) {
         const read = await reader.read(frames[index] as number);
         if (!read.ok) return read;
-        drawer.lay(index, read.value);
+        drawer.lay(index, { ...(sizes[index] ?? { width: 2, height: 2 }), bytes: read.value }, frames);
       }
       drawn = { frames, bytes: drawer.finish(frames) };
     }

@@ -1,4 +1,6 @@
 import type { PairPart } from '#core/compare/pair-part';
+import type { Rect } from '#core/drawing/composition';
+import { sideCrops } from '#core/video/side-crops';
 import { sideLayers, standingOps } from '#core/video/side-ops';
 import { speedWords } from '#core/video/speed-words';
 import { videoStrip } from '#core/video/strip-ops';
@@ -7,13 +9,14 @@ import type { VideoPlan } from '#core/video/video-plan';
 import type { VideoRun } from '#core/video/video-run';
 import { createLayerPainter } from './layer-painter';
 import { type Layer, layOver } from './layer';
+import { resample } from './resample';
 import { blackenBox, blackPlanes, copyInto, type Planes } from './planes';
 
 /** Draws the pictures of a video one after another: films first, then what lies over them. */
 export interface PictureDrawer {
   begin(): void;
-  /** A swim's picture, at the size of its place. */
-  lay(which: number, bytes: Uint8Array): void;
+  /** A swim's picture, whole; the part of it that is shown while the swims are on `frames` goes to its place. */
+  lay(which: number, picture: Planes, frames: readonly number[]): void;
   /** The whole picture; it is drawn over again three pictures later. */
   finish(frames: readonly number[]): Uint8Array;
 }
@@ -25,6 +28,13 @@ interface Sheet {
 }
 
 const isSame = (one: Box, other: Box): boolean => one.width === other.width && one.height === other.height;
+
+const scaled = ({ x, y, width, height }: Rect, share: number): Rect => ({
+  x: x * share,
+  y: y * share,
+  width: width * share,
+  height: height * share,
+});
 
 export function createPictureDrawer(
   parts: readonly PairPart[],
@@ -67,9 +77,15 @@ export function createPictureDrawer(
         if (picture && !isSame(cell, picture)) blackenBox(sheet().planes, cell);
       });
     },
-    lay(which, bytes) {
+    lay(which, picture, frames) {
       const place = layout.pictures[which];
-      if (place) copyInto(sheet().planes, { ...place, bytes }, place.x, place.y);
+      const clip = parts[which]?.swim.clip;
+      if (!place || !clip) return;
+      const crop = sideCrops(parts, plan, layout, frames)[which];
+      const share = picture.width / clip.width;
+      const shown =
+        crop && plan.keepInView ? resample(picture, scaled(crop, share), place.width, place.height) : picture;
+      copyInto(sheet().planes, shown, place.x, place.y);
     },
     finish(frames) {
       const now = sheet();

@@ -1,5 +1,6 @@
 import { closeView } from '#core/drawing/picture-view';
 import { swimmerWindows } from '#core/drawing/swimmer-windows';
+import { keepInViewWords } from '#core/words/keep-in-view';
 import type { Command } from '../ui/command';
 import { fitView, type Size, zoomAt } from '../open-swim/stage-view';
 import { keepInViewStore, pressKeepInView } from '../open-swim/keep-in-view';
@@ -36,14 +37,14 @@ export function lookingCommands(session: OpenSwim, stageSize: () => Size): reado
     { id: 'zoom-out', label: benchWords('zoomOut'), keys: ['-'], kind: 'view', run: () => zoom(1 / 1.5) },
     {
       id: 'zoom-fit',
-      label: benchWords('wholePicture'),
+      label: keepInViewWords('wholeCommand'),
       keys: ['0'],
       kind: 'view',
       run: () => view.setState({ stage: null }),
     },
     {
       id: 'keep-in-view',
-      label: 'Keep the swimmer in view',
+      label: keepInViewWords('command'),
       keys: ['Shift+F'],
       kind: 'view',
       run: () => pressKeepInView([session]),

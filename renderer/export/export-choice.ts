@@ -16,6 +16,8 @@ export interface ExportChoice {
   readonly parts: ReadonlySet<ExportPart>;
   /** Frames of the stills, from 0. */
   readonly frames: readonly number[];
+  /** Stills are close to the swimmer. */
+  readonly keepInView: boolean;
   readonly sheetPictures: 8 | 12;
   /** Ids of the readings on stills and sheet. */
   readonly readings: readonly string[];

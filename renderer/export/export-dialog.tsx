@@ -8,6 +8,8 @@ import { openRoute } from '../ui/use-route';
 import { useTip } from '../ui/use-tip';
 import { type OpenSwim, clockOf, useOpenSwim } from '../open-swim/open-swim';
 import { followJob } from '../host/follow-job';
+import { keepInViewStore } from '../open-swim/keep-in-view';
+import { KeepInViewTick } from '../stage/keep-in-view-tick';
 import { framesWithMarks } from '../open-swim/selectors';
 import { KickDoubtCaution } from './kick-doubt-caution';
 import { type ExportPart, exportParts, framesFromWords, framesInWords, showsSwimmer } from './export-choice';
@@ -55,6 +57,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
   const [readings, setReadings] = useState<readonly string[]>(() =>
     usualReadings(source, 4).map(({ definition }) => definition.id),
   );
+  const [keepInView, setKeepInView] = useState(() => keepInViewStore.getState().keep);
   const sessions = useMemo(() => [session], [session]);
   const consent = useConsent(sessions);
   const { saving, files, save, cancel, reset } = useSaving(session.host);
@@ -85,7 +88,7 @@ export function ExportDialog({ onClose, onVideo }: Props) {
   const chosen = exportParts.filter((part) => parts.has(part) && why(part) === null);
   const stillsWrong = chosen.includes('stills') && (frames === null || frames.length === 0);
   const jobs = exportJobs(
-    { parts: new Set(chosen), frames: frames ?? [], sheetPictures, readings, cycleAt: here },
+    { parts: new Set(chosen), frames: frames ?? [], keepInView, sheetPictures, readings, cycleAt: here },
     source,
     film,
   );
@@ -111,6 +114,14 @@ export function ExportDialog({ onClose, onVideo }: Props) {
             wrong={stillsWrong}
             onWords={(next) => {
               setWords(next);
+              reset();
+            }}
+          />
+          <KeepInViewTick
+            keep={keepInView}
+            disabled={busy}
+            onKeep={(next) => {
+              setKeepInView(next);
               reset();
             }}
           />

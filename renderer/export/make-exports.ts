@@ -47,7 +47,7 @@ export function exportJobs(
     for (const frame of choice.frames)
       jobs.push(
         picture(['still', exportWords('frame', { frame: frame + 1 })], () =>
-          composeStill(source, frame, onPictures, measure),
+          composeStill(source, frame, onPictures, measure, choice.keepInView),
         ),
       );
   const sheet = cycleFrames(context.events, clock, choice.cycleAt, choice.sheetPictures);

@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { swimmerHeight } from '#core/drawing/swimmer-size';
+import { keepInViewWords } from '#core/words/keep-in-view';
 import { windowMemory } from '../host/window-memory';
 import type { OpenSwim } from './open-swim';
 
@@ -27,6 +28,5 @@ export function pressKeepInView(swims: readonly OpenSwim[]): void {
   if (keep && taken) return;
   chooseKeepInView(!keep);
   const unknown = swims.every(({ document }) => swimmerHeight(document.swim()) === null);
-  if (!keep && unknown)
-    swims[0]?.say('Lay a body line or see the swimmer first: until then the whole picture is shown');
+  if (!keep && unknown) swims[0]?.say(keepInViewWords('unknown'));
 }

@@ -1,4 +1,5 @@
 import type { PairMode } from '#core/compare/pair-clock';
+import { keepInViewWords } from '#core/words/keep-in-view';
 import type { Command } from '../ui/command';
 import { pressKeepInView } from '../open-swim/keep-in-view';
 import type { PairSession } from './pair-session';
@@ -93,8 +94,8 @@ export function pairCommands(
     ),
     view('zoom-in', pairWords('zoom'), ['+', 'Shift++', '='], () => reach.zoom(1.5)),
     view('zoom-out', pairWords('zoomOut'), ['-'], () => reach.zoom(1 / 1.5)),
-    view('keep-in-view', 'Keep both swimmers in view', ['Shift+F'], () => pressKeepInView(session.swims)),
-    view('zoom-fit', pairWords('wholePicture'), ['0'], () => reach.zoom(null)),
+    view('keep-in-view', keepInViewWords('command'), ['Shift+F'], () => pressKeepInView(session.swims)),
+    view('zoom-fit', keepInViewWords('wholeCommand'), ['0'], () => reach.zoom(null)),
     { id: 'still', label: pairWords('saveStillBoth'), keys: ['i'], kind: 'never', run: reach.exportStill },
     { id: 'video', label: pairWords('saveVideo'), keys: ['v'], kind: 'never', run: reach.exportVideo },
   ];

@@ -9,6 +9,7 @@ import { measureInWindow, pictureJob } from '../export/make-exports';
 import { SavedList } from '../export/saved-list';
 import { useConsent } from '../export/use-consent';
 import { useSaving } from '../export/use-saving';
+import { keepInViewStore } from '../open-swim/keep-in-view';
 import { pairFrames, usePair } from './pair-session';
 import { pairWords } from '#core/words/pair';
 
@@ -36,7 +37,7 @@ export function PairStill({ onClose }: { readonly onClose: () => void }) {
     });
     if (!a || !b) throw new Error('a pair has two swims');
     return {
-      composition: composePairStill([a, b], measureInWindow()),
+      composition: composePairStill([a, b], measureInWindow(), keepInViewStore.getState().keep),
       name: pairExportName(
         a.source.swim.card,
         b.source.swim.card,

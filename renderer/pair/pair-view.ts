@@ -9,6 +9,7 @@ import type { PlayPace } from '../video/player';
 export type Which = 0 | 1;
 export const bothSwims = [0, 1] as const;
 export const letterOf = (which: Which): 'A' | 'B' => (which === 0 ? 'A' : 'B');
+export const otherOf = (which: Which): Which => (which === 0 ? 1 : 0);
 
 /** One value for each swim. */
 export type Each<T> = readonly [T, T];

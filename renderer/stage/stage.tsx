@@ -4,6 +4,7 @@ import { Magnifier } from './magnifier';
 import { PictureCanvas } from './picture-canvas';
 import { StageOverlay } from './stage-overlay';
 import { StagePrompt } from './stage-prompt';
+import { fitView } from '../open-swim/stage-view';
 import { useElementSize } from '../ui/use-element-size';
 import { useKeepsInView, useKeptView } from './use-kept-view';
 import { useStagePointer } from './use-stage-pointer';
@@ -60,6 +61,8 @@ export function Stage({ prompt = <StagePrompt />, wholePicture = false, children
       aria-label={stageWords('stage')}
       data-tool={tool}
       data-shown-frame={shownFrame ?? ''}
+      // how much larger than the whole picture, for whoever looks on from outside
+      data-near={size.width > 0 ? (view.scale / fitView(picture, size).scale).toFixed(2) : ''}
     >
       <div className="stage-surface" ref={surface}>
         {size.width > 0 && <PictureCanvas viewAt={viewAt} size={size} />}

@@ -10,6 +10,9 @@ import { arrangeReadings } from '../readings/arrange-readings';
 import { formatReading } from '#core/measures/format-reading';
 import { useConsent } from '../export/use-consent';
 import type { FramePicture } from '../video/frame-source';
+import { stillMarks, stillView } from '#core/exporting/compose-still';
+import { KeepInViewTick } from '../stage/keep-in-view-tick';
+import { keepInViewStore } from '../open-swim/keep-in-view';
 import { drawStill } from './draw-still';
 import { mostStillReadings, stillContent } from '#core/exporting/still-content';
 import { safeFileName } from '#core/exporting/safe-file-name';
@@ -49,6 +52,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
   const sessions = useMemo(() => [session], [session]);
   const consent = useConsent(sessions);
   const [saving, setSaving] = useState<Saving>({ kind: 'ready' });
+  const [keep, setKeep] = useState(() => keepInViewStore.getState().keep);
   const [picture, setPicture] = useState<FramePicture | null>(null);
 
   const rows = useMemo(() => {
@@ -98,8 +102,10 @@ export function StillDialog({ catalogue, onClose }: Props) {
     if (!canvas || !paper || !picture) return;
     canvas.width = picture.width;
     canvas.height = picture.height;
-    drawStill(paper, picture, { posture: shownLines(swim).get(frame) ?? null, swim }, content);
-  }, [picture, swim, frame, content]);
+    const view = stillView(swim, frame, { x: 0, y: 0, width: picture.width, height: picture.height }, keep);
+    const marks = stillMarks(swim, shownLines(swim).get(frame) ?? null, view);
+    drawStill(paper, picture, view, marks, content);
+  }, [picture, swim, frame, keep, content]);
 
   const download = saving.kind === 'saved' ? saving.download : null;
   useEffect(() => () => (download ? URL.revokeObjectURL(download) : undefined), [download]);
@@ -159,7 +165,16 @@ export function StillDialog({ catalogue, onClose }: Props) {
         ) : (
           <p className="still-preview">{stillWords('thereNoPicture')}</p>
         )}
-        <StillReadings rows={rows} chosen={chosen} onToggle={toggle} />
+        <div>
+          <KeepInViewTick
+            keep={keep}
+            onKeep={(next) => {
+              setKeep(next);
+              setSaving({ kind: 'ready' });
+            }}
+          />
+          <StillReadings rows={rows} chosen={chosen} onToggle={toggle} />
+        </div>
       </div>
       <footer>
         {consent.question}

@@ -1,4 +1,5 @@
 import { speedWords } from '#core/video/speed-words';
+import { KeepInViewTick } from '../stage/keep-in-view-tick';
 import type { VideoChoices, VideoRequest } from './video-request';
 import { videoFileWords } from '#core/words/video-file';
 
@@ -59,6 +60,7 @@ export function VideoChoicesForm({ request: { parts, mode }, choices, fields, bu
           </button>
         ))}
       </fieldset>
+      <KeepInViewTick keep={choices.keepInView} onKeep={(keepInView) => change({ keepInView })} />
       {shown.map(({ what, words }) => (
         <label key={what} className="video-check">
           <input

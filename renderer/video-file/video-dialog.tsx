@@ -6,6 +6,7 @@ import { speedWords } from '#core/video/speed-words';
 import { videoRun } from '#core/video/video-run';
 import { Dialog } from '../ui/dialog';
 import type { OpenSwim } from '../open-swim/open-swim';
+import { keepInViewStore } from '../open-swim/keep-in-view';
 import { type SavedFile, SavedList } from '../export/saved-list';
 import { useConsent } from '../export/use-consent';
 import { followJob } from '../host/follow-job';
@@ -51,6 +52,7 @@ export function VideoDialog({ host, request, sources, swims, save, onClose }: Pr
       rate: 30,
       width: 1920,
       show: { bodyLine: true, angles: false, score: true, flashes: true, facts: true },
+      keepInView: keepInViewStore.getState().keep,
       caption: '',
       sound: false,
     };

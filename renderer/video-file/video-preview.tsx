@@ -1,6 +1,8 @@
 import { useEffect, useRef } from 'react';
 import type { PairPart } from '#core/compare/pair-part';
 import { measureOn, paint } from '#core/drawing/paint';
+import type { PictureView } from '#core/drawing/picture-view';
+import { sideCrops } from '#core/video/side-crops';
 import { sideLayers, standingOps } from '#core/video/side-ops';
 import { speedWords } from '#core/video/speed-words';
 import { videoStrip } from '#core/video/strip-ops';
@@ -18,6 +20,24 @@ interface Props {
   readonly picture: number;
 }
 
+/** A swim's picture in its place: what of it is shown, as a mirror has it where it is mirrored. */
+function drawSide(
+  paper: CanvasRenderingContext2D,
+  picture: FramePicture,
+  { crop, at }: PictureView,
+  mirrored: boolean,
+): void {
+  const [across, down] = [at.width / crop.width, at.height / crop.height];
+  paper.save();
+  paper.beginPath();
+  paper.rect(at.x, at.y, at.width, at.height);
+  paper.clip();
+  paper.translate(at.x - crop.x * across, at.y - crop.y * down);
+  if (mirrored) paper.transform(-1, 0, 0, 1, picture.width * across, 0);
+  picture.draw(paper, 0, 0, picture.width * across, picture.height * down);
+  paper.restore();
+}
+
 /** One picture of the video as it will be, painted from the same list as the file is. */
 export function VideoPreview({ parts, plan, sources, picture }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -32,14 +52,12 @@ export function VideoPreview({ parts, plan, sources, picture }: Props) {
       canvas.current.width = layout.width;
       canvas.current.height = layout.height;
       const measure = measureOn(paper);
+      const crops = sideCrops(parts, plan, layout, frames);
       pictures.forEach((each, index) => {
         const box = layout.pictures[index];
-        if (!each || !box) return;
-        paper.save();
-        paper.translate(plan.sides[index]?.mirrored ? box.x + box.width : box.x, box.y);
-        if (plan.sides[index]?.mirrored) paper.scale(-1, 1);
-        each.draw(paper, 0, 0, box.width, box.height);
-        paper.restore();
+        const crop = crops[index];
+        if (each && box && crop)
+          drawSide(paper, each, { crop, at: box }, plan.sides[index]?.mirrored ?? false);
       });
       parts.forEach((_, index) => {
         const { line, where, flash, light } = sideLayers(parts, plan, layout, frames, index, measure);

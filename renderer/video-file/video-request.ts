@@ -25,6 +25,7 @@ export interface VideoChoices {
   readonly rate: 30 | 60;
   readonly width: 1280 | 1920;
   readonly show: VideoPlan['show'];
+  readonly keepInView: boolean;
   readonly caption: string;
   readonly sound: boolean;
 }

@@ -4,6 +4,7 @@ import type { Point } from '../units/point';
 import type { DrawingOp, MeasureWords } from './drawing-op';
 import { angleLabels } from './joint-angles';
 import { bodyPartOf, casing, partColour, type PartShape, partShape } from './landmark-look';
+import { labelsWithRoom } from './mark-size';
 import { placeLabels, pointsAlong } from './place-labels';
 
 /** Laid landmarks of the chain in order, fingertip to toe. */
@@ -99,7 +100,8 @@ export function laidLineOps(posture: Posture, unit: number, name: string): reado
 
 /**
  * The angles of a posture beside their joints; `size` is that of the letters. `drawn` is the same posture where it is
- * drawn, when that is not the picture's own place and size: angles are always the picture's.
+ * drawn, when that is not the picture's own place and size: angles are always the picture's. `height` is how tall the swimmer is where it is drawn: beside a small one only the first are
+ * said.
  */
 export function angleOps(
   posture: Posture,
@@ -107,8 +109,9 @@ export function angleOps(
   size: number,
   measure: MeasureWords,
   drawn: Posture = posture,
+  height: number | null = null,
 ): readonly DrawingOp[] {
-  const labels = angleLabels(posture, swim).flatMap((label) => {
+  const labels = labelsWithRoom(angleLabels(posture, swim), height, size).flatMap((label) => {
     const joint = drawn.points[label.at];
     return joint ? [{ ...label, joint }] : [];
   });

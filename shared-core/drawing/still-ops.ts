@@ -1,6 +1,7 @@
 import type { ShownLine } from './shown-line';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import { angleOps, bodyLineOps, casedWords, fittedWords } from './body-line-ops';
+import { markShare } from './mark-size';
 import type { DrawingOp, MeasureWords } from './drawing-op';
 
 /** Everything written on a still, in words; where it goes is decided here. */
@@ -33,6 +34,8 @@ export function stillOps(
     readonly swim: Pick<Swim, 'scene' | 'card'>;
     /** The posture where it is drawn, when the picture is not shown at its own size. */
     readonly drawn?: LineOrPosture | null;
+    /** How tall the swimmer is on the still, pixels; null where that isn't known. */
+    readonly height: number | null;
   },
   content: StillContent,
   measure: MeasureWords,
@@ -48,8 +51,8 @@ export function stillOps(
   if (marks.posture) {
     const drawn = marks.drawn ?? marks.posture;
     ops.push(
-      ...bodyLineOps(drawn, size, drawn.followed),
-      ...angleOps(marks.posture, marks.swim, small, measure, drawn),
+      ...bodyLineOps(drawn, size * markShare(marks.height, size), drawn.followed),
+      ...angleOps(marks.posture, marks.swim, small, measure, drawn, marks.height),
     );
   }
   const row = (words: string, y: number, letters: number, weight: 400 | 600): void => {

@@ -1,7 +1,9 @@
 import { type Composition, placePoint, type PlacedPicture, type Rect } from '../drawing/composition';
 import { bodyLineOps, fittedWords } from '../drawing/body-line-ops';
 import { pictureView } from '../drawing/picture-view';
-import { swimmerRooms } from '../drawing/swimmer-room';
+import { markShare } from '../drawing/mark-size';
+import { guessedHeight } from '../drawing/swimmer-size';
+import { swimmerWindows } from '../drawing/swimmer-windows';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
 import { movedPosture } from '../drawing/shown-line';
 import { formatReading, readingLine } from '../measures/format-reading';
@@ -38,6 +40,7 @@ export function composeSheet(
   const caption = letters * 3.1;
   const top = edge + letters * 4.4;
   const rooms = alikeRooms(source, cycle);
+  const tall = guessedHeight(swim);
   const anyFollowed = cycle.phases.some(({ frame }) => (lines.get(frame)?.followed.length ?? 0) > 0);
   const over: DrawingOp[] = [
     inkWords(
@@ -82,7 +85,7 @@ export function composeSheet(
       over.push(
         ...bodyLineOps(
           movedPosture(posture, (point) => placePoint(placed, point)),
-          letters * 0.7,
+          letters * 0.7 * markShare(tall && (tall * placed.at.width) / placed.crop.width, letters * 0.7),
           posture.followed,
         ),
       );
@@ -122,8 +125,8 @@ export function composeSheet(
  * The room of every frame, all of one size so that bodies compare; null, the whole picture, for all as soon as head or
  * feet aren't known on one of them.
  */
-function alikeRooms({ lines }: ExportSource, cycle: CycleFrames): readonly (Rect | null)[] {
-  const roomOn = swimmerRooms(lines);
+function alikeRooms({ swim }: ExportSource, cycle: CycleFrames): readonly (Rect | null)[] {
+  const { roomOn } = swimmerWindows(swim);
   const rooms = cycle.phases.map(({ frame }) => roomOn(frame));
   const known = rooms.filter((room) => room !== null);
   if (known.length < rooms.length) return rooms.map(() => null);

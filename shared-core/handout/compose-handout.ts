@@ -8,6 +8,8 @@ import {
 } from '../drawing/composition';
 import { pictureView } from '../drawing/picture-view';
 import { swimmerRooms } from '../drawing/swimmer-room';
+import { markShare } from '../drawing/mark-size';
+import { guessedHeight } from '../drawing/swimmer-size';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
 import { movedPosture } from '../drawing/shown-line';
 import { wrappedWords } from '../drawing/wrapped-words';
@@ -179,6 +181,8 @@ function pictureOps(
   measure: MeasureWords,
 ): readonly DrawingOp[] {
   const { at, frame } = placed;
+  const tall = guessedHeight(swim);
+  const height = tall && (tall * at.width) / placed.crop.width;
   const posture = lines.get(frame);
   const drawn = posture && movedPosture(posture, (point) => placePoint(placed, point));
   const events = swim.events.filter((mark) => mark.frame === frame).map(markPhrase);
@@ -189,8 +193,8 @@ function pictureOps(
   return [
     ...(posture && drawn
       ? [
-          ...bodyLineOps(drawn, 9, drawn.followed),
-          ...angleOps(posture, swim, 9, measure, drawn).map((op) => heldInside(op, at, measure)),
+          ...bodyLineOps(drawn, 9 * markShare(height, 9), drawn.followed),
+          ...angleOps(posture, swim, 9, measure, drawn, height).map((op) => heldInside(op, at, measure)),
         ]
       : []),
     inkWords(fittedWords(title, at.width, 11, 600, measure), { x: at.x, y }, 11, 600),

@@ -4,15 +4,19 @@ import type { PairPart } from '../compare/pair-part';
 import { angleOps, bodyLineOps, casedWords, fittedWords, laidLineOps } from '../drawing/body-line-ops';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
 import { glyphOps, staffColour } from '../drawing/glyph-ops';
+import { placePoint } from '../drawing/composition';
 import { casing } from '../drawing/landmark-look';
+import { markShare } from '../drawing/mark-size';
+import { movedPosture } from '../drawing/shown-line';
+import { guessedHeight } from '../drawing/swimmer-size';
 import { staffOf } from '../marks/event-kind';
-import type { LandmarkName } from '../marks/landmark';
 import { kickRhythmReadings } from '../measures/events/kick-rhythm';
 import { timingReadings } from '../measures/events/timing';
 import { swimDoubtWords } from '../measures/kick-doubt-words';
 import { markPhrase } from '../marks/mark-words';
 import type { EventMark, Posture } from '../swim-file/swim-schema';
 import { realTimeOf } from '../timeline/clip-clock';
+import { sideCrops } from './side-crops';
 import type { Box, VideoLayout } from './video-layout';
 import type { VideoPlan } from './video-plan';
 import { keptWith } from '../units/kept-with';
@@ -28,15 +32,6 @@ export interface SideLayers {
   readonly flash: readonly DrawingOp[];
   /** The lit edge on an event's own frame: four lines, far apart, each a layer of its own. */
   readonly light: readonly DrawingOp[];
-}
-
-/** A posture moved to where its picture lies in the video. */
-function placed(posture: Posture, clip: { readonly width: number }, box: Box): Posture {
-  const scale = box.width / clip.width;
-  const points: Posture['points'] = {};
-  for (const [name, point] of Object.entries(posture.points))
-    points[name as LandmarkName] = { x: box.x + point.x * scale, y: box.y + point.y * scale };
-  return { ...posture, points };
 }
 
 function lineOf(part: PairPart, frame: number): LaidLine | null {
@@ -67,18 +62,22 @@ export function sideLayers(
   const frame = frames[which] as number;
   const { clip, scene, card } = part.swim;
   const size = layout.letters;
+  const view = { crop: sideCrops(parts, plan, layout, frames)[which] ?? picture, at: picture };
+  const placed = (posture: Posture): Posture => movedPosture(posture, (point) => placePoint(view, point));
+  const tall = guessedHeight(part.swim);
+  const height = tall && (tall * picture.width) / view.crop.width;
 
   const line: DrawingOp[] = [];
   const own = part.lines.get(frame);
   const shown = own && side.mirrored ? mirrorPosture(own.posture, clip.width) : own?.posture;
   const laid = which === 0 ? laidOver(parts, plan, frames) : null;
-  if (laid) line.push(...laidLineOps(placed(laid, clip, picture), size, 'B'));
+  if (laid) line.push(...laidLineOps(placed(laid), size, 'B'));
   if (plan.show.bodyLine && shown) {
-    const at = placed(shown, clip, picture);
-    line.push(...bodyLineOps(at, size, own?.followed));
+    const at = placed(shown);
+    line.push(...bodyLineOps(at, size * markShare(height, size), own?.followed));
     if (plan.show.angles && !laid) {
       const seen = side.mirrored ? mirrorScene(scene, clip.width) : scene;
-      line.push(...angleOps(at, { scene: seen, card }, size * 0.9, measure));
+      line.push(...angleOps(shown, { scene: seen, card }, size * 0.9, measure, at, height));
     }
   }
 

@@ -18,6 +18,8 @@ export interface VideoLayout {
   readonly cells: readonly Box[];
   /** Its picture within the room. */
   readonly pictures: readonly Box[];
+  /** Whether both bodies are shown equally long. */
+  readonly sameLength: boolean;
   /** Room of the coach's own words under the pictures. */
   readonly caption: Box | null;
   readonly strip: Box | null;
@@ -77,6 +79,7 @@ export function videoLayout(parts: readonly PairPart[], plan: VideoPlan): VideoL
     height: cellHeight + caption + strip,
     cells,
     pictures,
+    sameLength: matched !== null,
     caption: caption > 0 ? { x: 0, y: cellHeight, width, height: caption } : null,
     strip: strip > 0 ? { x: 0, y: cellHeight + caption, width, height: strip } : null,
     letters: size,

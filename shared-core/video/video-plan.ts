@@ -41,6 +41,8 @@ export const videoPlanSchema = z.strictObject({
   /** Greatest width, pixels. */
   width: z.number().int().min(320).max(3840),
   sameLength: z.boolean(),
+  /** Close to the swimmer, moved along with the body. */
+  keepInView: z.boolean().default(false),
   lay: z.enum(layPoints).nullable(),
   show: z.strictObject({
     bodyLine: z.boolean(),

@@ -17,7 +17,7 @@ export const exportWords = words({
   stills: 'Stills',
   onePngFrameBody: 'one PNG a frame, with body line, angles and readings',
   contactSheet: 'Contact sheet',
-  oneCycleAtEqual: 'one cycle at equal phase, readings below, PNG',
+  oneCycleAtEqual: 'one cycle at equal phase, close to the swimmer, readings below, PNG',
   postureFan: 'Posture fan',
   bodyLinesOne: 'the body lines of one cycle over each other, PNG',
   readings: 'Readings',

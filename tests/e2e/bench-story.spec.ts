@@ -1,6 +1,8 @@
 import { copyFileSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Page } from '@playwright/test';
+import { closeView } from '#core/drawing/picture-view';
+import { swimmerWindows } from '#core/drawing/swimmer-windows';
 import { eventKinds, staffOf } from '#core/marks/event-kind';
 import { parseSwim } from '#core/swim-file/swim-file';
 import { type Swim, swimFileVersion } from '#core/swim-file/swim-schema';
@@ -157,6 +159,48 @@ test('a picture zoomed and moved still takes its points where they are', async (
   expect(Math.abs((point?.y ?? 0) - wanted.y)).toBeLessThan(2);
   await page.keyboard.press('Escape');
   await page.keyboard.press('0');
+});
+
+test('the picture comes close to the swimmer and moves along, until the coach takes it in hand', async ({
+  page,
+  app,
+}) => {
+  const id = 'sample-butterfly-together';
+  await openBench(page, id);
+  const stage = page.locator('.stage');
+  const near = async (): Promise<number> => Number(await stage.getAttribute('data-near'));
+  const scrub = page.getByRole('slider', { name: 'Scrub through the film' });
+  await scrub.fill('60');
+  await standsOn(page, 60);
+  await expect.poll(near).toBe(1);
+  await page.locator('body').press('Shift+F');
+  await expect.poll(near).toBeGreaterThan(1.8);
+  // a step moves the picture, evenly
+  const before = await near();
+  await page.locator('body').press('ArrowRight');
+  await standsOn(page, 61);
+  expect(Math.abs((await near()) / before - 1)).toBeLessThan(0.03);
+  // a point laid in the moving picture lies where it was clicked
+  const box = await standingBox(page.locator('.stage-surface'));
+  const swim = savedSwim(app.library, id);
+  const view = closeView(swimmerWindows(swim).windowOn(61), swim.clip, box);
+  await page.locator('body').press('b');
+  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+  const laid = () => savedSwim(app.library, id).postures.find(({ frame }) => frame === 61)?.points.fingertip;
+  await expect.poll(laid).toBeDefined();
+  expect(Math.abs((laid()?.x ?? 0) - (box.width / 2 - view.x) / view.scale)).toBeLessThan(2);
+  expect(Math.abs((laid()?.y ?? 0) - (box.height / 2 - view.y) / view.scale)).toBeLessThan(2);
+  await page.keyboard.press('Escape');
+  // zoomed out by hand it stays whole, and goes back when asked to
+  await page.mouse.move(box.x + 200, box.y + 100);
+  for (let i = 0; i < 4; i++) await page.mouse.wheel(0, 400);
+  await expect.poll(near).toBe(1);
+  await page.getByRole('button', { name: 'Back to swimmer' }).click();
+  await expect.poll(near).toBeGreaterThan(1.8);
+  // another window begins as this one ended
+  await page.reload();
+  await scrub.fill('60');
+  await expect.poll(near).toBeGreaterThan(1.8);
 });
 
 test('every kind of event can be marked by its pad, and the card tells the whole swim', async ({

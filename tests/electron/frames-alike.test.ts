@@ -105,6 +105,7 @@ describe.skipIf(!tools)('frame n of stills and videos', () => {
           rate: 30,
           width: 640,
           sameLength: false,
+          keepInView: false,
           lay: null,
           show: { bodyLine: false, angles: false, score: false, flashes: false, facts: false },
           caption: '',

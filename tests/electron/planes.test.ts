@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { layerFromRgba, layOver } from '#electron/video/layer';
 import { blackenBox, blackPlanes, copyInto } from '#electron/video/planes';
+import { resample } from '#electron/video/resample';
 
 const at = { left: 2, top: 2, width: 2, height: 2 };
 const solid = (r: number, g: number, b: number, a: number): Uint8Array =>
@@ -89,5 +90,34 @@ describe('a picture in planes', () => {
     expect(black(0, 64, 16)).toEqual([34, 35, 36, 37, 42, 43, 44, 45]);
     expect(black(64, 80, 128)).toEqual([9, 10]);
     expect(black(80, 96, 128)).toEqual([9, 10]);
+  });
+
+  it('shows a part of itself larger or smaller: a slope stays a slope, a plain stays plain', () => {
+    const source = blackPlanes(64, 32);
+    for (let y = 0; y < 32; y++) for (let x = 0; x < 64; x++) source.bytes[y * 64 + x] = 40 + 2 * x + y;
+    const size = fc.constantFrom(8, 16, 48);
+    const part = fc.record({
+      x: fc.double({ min: 4, max: 20, noNaN: true }),
+      y: fc.double({ min: 4, max: 8, noNaN: true }),
+      width: fc.double({ min: 6, max: 36, noNaN: true }),
+      height: fc.double({ min: 6, max: 18, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(part, size, size, (crop, width, height) => {
+        const shown = resample(source, crop, width, height);
+        for (let y = 0; y < height; y++)
+          for (let x = 0; x < width; x++) {
+            const across = crop.x + ((x + 0.5) * crop.width) / width - 0.5;
+            const down = crop.y + ((y + 0.5) * crop.height) / height - 0.5;
+            // rounded, and what a pixel covers is not quite even about its middle
+            const off = Math.abs((shown.bytes[y * width + x] ?? 0) - (40 + 2 * across + down));
+            if (off > 1.2) throw new Error(`${off} at ${x}, ${y}`);
+          }
+        expect(shown.bytes.subarray(width * height).every((each) => each === 128)).toBe(true);
+      }),
+      { numRuns: 60 },
+    );
+    const whole = { x: 0, y: 0, width: 64, height: 32 };
+    expect(resample(source, whole, 64, 32).bytes).toEqual(source.bytes);
   });
 });

@@ -54,6 +54,7 @@ function planOf(
     rate: 30,
     width: 1280,
     sameLength: false,
+    keepInView: false,
     lay: null,
     // the sample pictures' own numbers must stay in sight
     show: { bodyLine: true, angles: false, score: true, flashes: false, facts: false },

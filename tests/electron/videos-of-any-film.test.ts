@@ -84,6 +84,7 @@ function planFrom({ swim }: VideoSource, frame: number, change: Partial<VideoPla
     rate: 25,
     width: 640,
     sameLength: false,
+    keepInView: false,
     lay: null,
     show: { bodyLine: false, angles: false, score: false, flashes: false, facts: false },
     caption: '',

@@ -52,9 +52,9 @@ function frameOf(words: string, { clock }: ExportSource): number {
 export const stillsCommand: ExportCommand = {
   name: 'stills',
   about: 'annotated PNGs of chosen frames; of two swims, one frame each side by side',
-  usage: '<swim> [<other swim>] --frames 63,71,80 [--readings kick-frequency,stroke-rate]',
+  usage: '<swim> [<other swim>] --frames 63,71,80 [--readings kick-frequency,stroke-rate] [--keep-in-view]',
   valueFlags: ['--frames', '--readings'],
-  plainFlags: [],
+  plainFlags: ['--keep-in-view'],
   async run(asked) {
     const [target, other, ...rest] = asked.targets;
     const words = asked.value('--frames')?.split(',');
@@ -78,6 +78,7 @@ export const stillsCommand: ExportCommand = {
           },
         ],
         hostMeasure(),
+        asked.has('--keep-in-view'),
       );
       const what = [`frames ${a + 1} and ${b + 1}`];
       const name = pairExportName(found.swim.card, second.swim.card, what, 'png');
@@ -86,10 +87,11 @@ export const stillsCommand: ExportCommand = {
     checkConsent(asked, [found]);
     const frames = words.map((each) => frameOf(each, source));
     const files: OutFile[] = [];
+    const keep = asked.has('--keep-in-view');
     for (const frame of frames)
       files.push({
         name: exportName(source.swim.card, ['still', `frame ${frame + 1}`], 'png'),
-        bytes: await png(composeStill(source, frame, chosen, hostMeasure()), [found]),
+        bytes: await png(composeStill(source, frame, chosen, hostMeasure(), keep), [found]),
       });
     return writeOut(asked, files);
   },

@@ -14,6 +14,7 @@ const plainFlags = [
   '--mirror-a',
   '--mirror-b',
   '--same-length',
+  '--keep-in-view',
   '--angles',
   '--no-body-line',
   '--no-score',
@@ -34,7 +35,7 @@ export const videoCommand: ExportCommand = {
   about:
     'a stretch of one swim, or of two side by side in lock, as MP4 (WebM where H.264 can’t be encoded); seconds count from the lock',
   usage:
-    '<swim> [<other swim>] [--from S] [--to S] [--slow 4] [--rate 30] [--width 1920] [--run time|cycle] [--lock entry] [--lay hip|shoulder] [--caption "WORDS"] [--mirror-a] [--mirror-b] [--same-length] [--angles] [--no-body-line] [--no-score] [--no-events] [--no-words] [--sound]',
+    '<swim> [<other swim>] [--from S] [--to S] [--slow 4] [--rate 30] [--width 1920] [--run time|cycle] [--lock entry] [--lay hip|shoulder] [--caption "WORDS"] [--mirror-a] [--mirror-b] [--same-length] [--keep-in-view] [--angles] [--no-body-line] [--no-score] [--no-events] [--no-words] [--sound]',
   valueFlags: ['--from', '--to', '--slow', '--rate', '--width', '--run', '--lock', '--lay', '--caption'],
   plainFlags,
   async run(asked) {
@@ -87,6 +88,7 @@ export const videoCommand: ExportCommand = {
       rate: numberOf(asked, '--rate') ?? 30,
       width: numberOf(asked, '--width') ?? 1920,
       sameLength: asked.has('--same-length'),
+      keepInView: asked.has('--keep-in-view'),
       lay: asked.value('--lay'),
       show: {
         bodyLine: !asked.has('--no-body-line'),

@@ -91,6 +91,7 @@ function planOf(sources: readonly VideoSource[], slow: number): VideoPlan {
     rate: 30,
     width: 1920,
     sameLength: false,
+    keepInView: false,
     lay: null,
     show: { bodyLine: true, angles: true, score: true, flashes: true, facts: true },
     caption: 'Look at the second kick',

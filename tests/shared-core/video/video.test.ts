@@ -4,6 +4,7 @@ import { pairPartOf } from '#core/compare/pair-part';
 import { drawingBox } from '#core/drawing/drawing-box';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
+import { sideCrops } from '#core/video/side-crops';
 import { sideLayers, standingOps } from '#core/video/side-ops';
 import { speedWords } from '#core/video/speed-words';
 import { videoStrip } from '#core/video/strip-ops';
@@ -157,4 +158,70 @@ it('speeds are said as people say them', () => {
   expect(speedWords(4)).toBe('slow motion, ¼ of true speed');
   expect(speedWords(7)).toBe('slow motion, slowed 7 ×');
   expect(speedWords(0.5)).toBe('2 × true speed');
+});
+
+describe('a video that keeps the swimmer in view', () => {
+  const body = (x: number, length: number) => {
+    const at = (share: number) => ({ x: x + share * length, y: 300 });
+    return {
+      ...{
+        fingertip: at(1),
+        wrist: at(0.92),
+        elbow: at(0.82),
+        shoulder: at(0.68),
+        ear: at(0.75),
+        hip: at(0.47),
+      },
+      ...{ knee: at(0.29), ankle: at(0.11), toe: at(0) },
+    };
+  };
+  const swum = (x: number, length: number): Swim => ({
+    ...filmed(1280, 720, 60),
+    followed: [],
+    seen: [],
+    postures: Array.from({ length: 120 }, (_, frame) => ({
+      frame,
+      points: body(x + frame, length),
+      hidden: [],
+    })),
+  });
+  const swims = [swum(300, 300), swum(700, 220)];
+  const parts = swims.map(partOf);
+
+  it('shows the whole body of each, closer than the film, at the same length where that is asked for', () => {
+    for (const sameLength of [false, true]) {
+      const plan = planOf(swims, { keepInView: true, sameLength });
+      const layout = videoLayout(parts, plan);
+      expect(layout.sameLength).toBe(sameLength);
+      const crops = sideCrops(parts, plan, layout, [60, 60]);
+      const shown = crops.map((crop, which) => {
+        const xs = Object.values(body((which === 0 ? 300 : 700) + 60, which === 0 ? 300 : 220)).map(
+          ({ x }) => x,
+        );
+        expect(Math.min(...xs)).toBeGreaterThan(crop.x);
+        expect(Math.max(...xs)).toBeLessThan(crop.x + crop.width);
+        expect(crop.width).toBeLessThan(800);
+        const scale = (layout.pictures[which]?.width ?? 0) / crop.width;
+        return (Math.max(...xs) - Math.min(...xs)) * scale;
+      });
+      if (sameLength) expect((shown[0] ?? 0) / (shown[1] ?? 1)).toBeCloseTo(1, 1);
+      // drawn where the picture of the body is
+      const ops = sideLayers(parts, plan, layout, [60, 60], 0, measure).line;
+      const box = drawingBox(ops, measure);
+      expect(box && box.right - box.left).toBeGreaterThan(shown[0] ?? 0);
+      expect(box && box.right - box.left).toBeLessThan((layout.cells[0]?.width ?? 0) + 40);
+    }
+  });
+
+  it('mirrors with its picture, and shows all of it where it is not wanted', () => {
+    const plain = planOf(swims, { keepInView: true });
+    const [side] = plain.sides;
+    const turned = { ...plain, sides: plain.sides.map((each) => ({ ...each, mirrored: each === side })) };
+    const layout = videoLayout(parts, plain);
+    const [crop] = sideCrops(parts, plain, layout, [60, 60]);
+    const [mirrored] = sideCrops(parts, turned, layout, [60, 60]);
+    expect((crop?.x ?? 0) + (crop?.width ?? 0)).toBeCloseTo(1280 - (mirrored?.x ?? 0), 6);
+    const whole = { x: 0, y: 0, width: 1280, height: 720 };
+    expect(sideCrops(parts, planOf(swims), layout, [60, 60])).toEqual([whole, whole]);
+  });
 });
