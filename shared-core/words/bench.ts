@@ -84,7 +84,6 @@ export const benchWords = words({
   bareHold: 'Bare (hold)',
   zoom: 'Zoom in',
   zoomOut: 'Zoom out',
-  wholePicture: 'Whole picture',
   secondsOrPercent: 'Seconds or percent of the stroke',
   scoreStrokesOver: 'Score, strokes over one another, plots',
   showOrHideAngles: 'Show or hide angles',

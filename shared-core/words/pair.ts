@@ -68,7 +68,6 @@ export const pairWords = words({
   layBsBodyLine: 'Lay B’s body line on A: hip, shoulder, off',
   zoom: 'Zoom in',
   zoomOut: 'Zoom out',
-  wholePicture: 'Whole picture',
   saveStillBoth: 'Save a still of both',
   saveVideo: 'Save a video',
   bothRunTrueTime: 'Both run in true time from the locked moment',
