@@ -77,6 +77,12 @@ export function ExportDialog({ onClose, onVideo }: Props) {
     if (part === 'fan' && !fan) return exportWords('layTwoBodyLines');
     return null;
   };
+  const changing =
+    <T,>(set: (next: T) => void) =>
+    (next: T): void => {
+      set(next);
+      reset();
+    };
   const toggle = (part: ExportPart): void => {
     reset();
     setParts((before) => {
@@ -112,31 +118,13 @@ export function ExportDialog({ onClose, onVideo }: Props) {
             count={count}
             busy={busy}
             wrong={stillsWrong}
-            onWords={(next) => {
-              setWords(next);
-              reset();
-            }}
+            onWords={changing(setWords)}
           />
-          <KeepInViewTick
-            keep={keepInView}
-            disabled={busy}
-            onKeep={(next) => {
-              setKeepInView(next);
-              reset();
-            }}
-          />
+          <KeepInViewTick keep={keepInView} disabled={busy} onKeep={changing(setKeepInView)} />
           {row('sheet')}
           <SheetPictures pictures={sheetPictures} busy={busy} of={cycleWords} onPictures={setSheetPictures} />
           {row('fan')}
-          <ReadingTicks
-            source={source}
-            chosen={readings}
-            disabled={busy}
-            onChoose={(next) => {
-              setReadings(next);
-              reset();
-            }}
-          />
+          <ReadingTicks source={source} chosen={readings} disabled={busy} onChoose={changing(setReadings)} />
         </fieldset>
         <div className="export-column">
           <fieldset>

@@ -55,12 +55,7 @@ function takeInHand(
   const held = (at: Point): Point => heldInPicture(toPicture(now.current.view, at), now.current.picture);
   const tool = () => stageTools[view.getState().tool];
   const pan = (dx: number, dy: number): void => panStage(session, now.current, dx, dy);
-  const zoom = (about: Point, factor: number): void => {
-    const { view: shown, picture, size, kept, home = fitView(picture, size) } = now.current;
-    // zoomed out all the way, the picture stays whole instead of going back to the swimmer
-    const zoomed = zoomAt(shown, about, factor, picture, size, home) ?? (kept ? home : null);
-    view.setState({ stage: zoomed });
-  };
+  const zoom = (about: Point, factor: number): void => zoomStage(session, now.current, about, factor);
   const letGo = (): void => {
     if (hand.does === 'tool') session.document.cancel();
     hand = { does: 'nothing' };
@@ -150,6 +145,13 @@ const localTo = (box: HTMLElement, event: MouseEvent): Point => {
   const edge = box.getBoundingClientRect();
   return { x: event.clientX - edge.left, y: event.clientY - edge.top };
 };
+
+function zoomStage({ view }: OpenSwim, place: StagePlace, about: Point, factor: number): void {
+  const { picture, size, kept, home = fitView(picture, size) } = place;
+  // zoomed out all the way, the picture stays whole instead of going back to the swimmer
+  const zoomed = zoomAt(place.view, about, factor, picture, size, home) ?? (kept ? home : null);
+  view.setState({ stage: zoomed });
+}
 
 /** Too little to take the picture out of Submark's hands: a press beside a mark is no pan. Our default, CSS pixels. */
 const isSlip = ({ view }: OpenSwim, dx: number, dy: number): boolean =>

@@ -142,6 +142,10 @@ export function StillDialog({ catalogue, onClose }: Props) {
         : { kind: 'failed', words: failedWords(result.error) },
     );
   };
+  const keepOrNot = (next: boolean): void => {
+    setKeep(next);
+    setSaving({ kind: 'ready' });
+  };
   const toggle = (id: string): void => {
     setChosen((now) => (now.includes(id) ? now.filter((each) => each !== id) : [...now, id]));
     setSaving({ kind: 'ready' });
@@ -166,13 +170,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
           <p className="still-preview">{stillWords('thereNoPicture')}</p>
         )}
         <div>
-          <KeepInViewTick
-            keep={keep}
-            onKeep={(next) => {
-              setKeep(next);
-              setSaving({ kind: 'ready' });
-            }}
-          />
+          <KeepInViewTick keep={keep} onKeep={keepOrNot} />
           <StillReadings rows={rows} chosen={chosen} onToggle={toggle} />
         </div>
       </div>
