@@ -12,6 +12,8 @@ export interface HostClient {
     input: OperationInput<Name>,
     signal?: AbortSignal,
   ): Promise<Result<OperationOutput<Name>>>;
+  /** Where a picked or dropped file lies on the host's own disks; null where the window can't know. */
+  pathOf(file: File): string | null;
   /** Addresses of byte streams on the app's own origin (GET, with Range for clips). */
   clipAddress(swimId: string): string;
   copyAddress(swimId: string): string;

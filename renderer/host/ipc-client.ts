@@ -8,6 +8,7 @@ import { createStreamClient, readAnswer } from './stream-client';
 /** What the preload script puts on the window. */
 export interface HostBridge {
   run(name: string, input: unknown): Promise<unknown>;
+  pathOf(file: File): string;
 }
 
 /** The contract over Electron's IPC; byte streams ride on the app's own protocol. */
@@ -24,5 +25,10 @@ export function createIpcClient(bridge: HostBridge): HostClient {
     return readAnswer(schema, answer) as Result<OperationOutput<Name>>;
   };
   const overHttp = globalThis.location?.protocol.startsWith('http') ?? false;
-  return { ...createStreamClient(call, overHttp ? 'blob' : 'stream'), transport: 'ipc', call };
+  return {
+    ...createStreamClient(call, overHttp ? 'blob' : 'stream'),
+    transport: 'ipc',
+    call,
+    pathOf: (file) => bridge.pathOf(file) || null,
+  };
 }

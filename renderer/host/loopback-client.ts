@@ -32,5 +32,5 @@ export function createLoopbackClient(): HostClient {
     const schema = operations[name].output as unknown as z.ZodType<OperationOutput<Name>>;
     return readAnswer(schema, answer) as Result<OperationOutput<Name>>;
   };
-  return { ...createStreamClient(call, 'blob'), transport: 'loopback', call };
+  return { ...createStreamClient(call, 'blob'), transport: 'loopback', call, pathOf: () => null };
 }

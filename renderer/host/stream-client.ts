@@ -50,7 +50,7 @@ const lookEveryMs = 150;
 export function createStreamClient(
   call: HostClient['call'],
   as: SentAs,
-): Omit<HostClient, 'transport' | 'call'> {
+): Omit<HostClient, 'transport' | 'call' | 'pathOf'> {
   return {
     clipAddress: streamPaths.clip,
     copyAddress: streamPaths.copy,

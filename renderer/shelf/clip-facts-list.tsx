@@ -1,8 +1,8 @@
 import type { ClipFacts } from '../video/frame-source';
-import type { PicturesChecked } from '#core/host-contract/operations/media-operations';
 import { codecWords } from '#core/timeline/codec-words';
 import { damageWords } from '#core/timeline/damage-words';
 import { isStill } from '../video/is-still';
+import type { FilmCheck } from './check-adding';
 import { bytesWords, lengthWords, rateWords } from '../swims/fact-words';
 import { shelfWords } from '#core/words/shelf';
 
@@ -13,8 +13,8 @@ interface Props {
   readonly slowdown: number | null;
   /** Address of a picture of the clip, or null until there is one. */
   readonly picture: string | null;
-  /** What a check of every picture found, or the share of the film it has seen; null where there is none. */
-  readonly check?: PicturesChecked | number | null;
+  /** What a check of every picture found, or how far it is; null where there is none. */
+  readonly check?: FilmCheck | null;
 }
 
 /** What the file itself tells, so that the coach sees it is the right one. */
@@ -66,9 +66,10 @@ export function ClipFactsList({ facts, bytes, slowdown, picture, check = null }:
   );
 }
 
-function checkWords(check: PicturesChecked | number): string {
-  if (typeof check === 'number') return shelfWords('lookingAtEvery', { check: Math.round(check * 100) });
-  const damage = damageWords(check);
+function checkWords(check: FilmCheck): string {
+  if (check.kind === 'looking')
+    return shelfWords('lookingAtEvery', { check: Math.round(check.share * 100) });
+  const damage = damageWords(check.kind === 'tools' ? check : { patched: 0, missing: check.lost });
   if (damage === null) return shelfWords('everyPictureCan');
-  return shelfWords('picturesAfterThem', { damage });
+  return shelfWords(check.kind === 'tools' ? 'leaningPictures' : 'notInThisWindow', { damage });
 }

@@ -11,6 +11,8 @@ export type ClipToAdd =
       readonly clip: ArrivedClip;
       /** Copied into the library when it becomes a swim, so that it no longer depends on its place. */
       readonly copied: boolean;
+      /** When the file was made, where the window has seen it. */
+      readonly made?: number;
     };
 
 export const nameOf = (adding: ClipToAdd): string =>
@@ -21,7 +23,7 @@ export const bytesOf = (adding: ClipToAdd): number =>
 
 /** When the clip was made, as far as the file tells; null where only the host can see it. */
 export const madeAt = (adding: ClipToAdd): number | null =>
-  adding.kind === 'file' ? adding.file.lastModified : null;
+  adding.kind === 'file' ? adding.file.lastModified : (adding.made ?? null);
 
 export const inputOf = (adding: ClipToAdd, host: HostClient): ClipInput =>
   adding.kind === 'file'

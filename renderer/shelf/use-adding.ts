@@ -7,11 +7,24 @@ import type { ClipToAdd } from './clip-to-add';
 export interface AddQueue {
   readonly current: ClipToAdd | null;
   readonly waiting: number;
-  readonly addFiles: (files: readonly File[]) => void;
+  readonly addFiles: (files: readonly File[]) => Promise<void>;
   /** `copied`: what the coach is offered first, a copy in the library or the clip where it lies. */
   readonly addReferred: (clip: ArrivedClip, copied: boolean) => void;
   /** The current clip has become a swim, or was left out. */
   readonly next: (swimId: string | null) => Promise<void>;
+}
+
+/**
+ * A picked file where it lies, if the host can read it there: nothing is copied before it is added. Else the file in hand; what
+ * is wrong with it is told when it is looked at.
+ */
+async function clipOf(host: HostClient, file: File): Promise<ClipToAdd> {
+  const key = makeId();
+  const path = host.pathOf(file);
+  const found = path === null ? null : await host.call('clip/refer', { path });
+  return found?.ok
+    ? { kind: 'referred', key, clip: found.value, copied: true, made: file.lastModified }
+    : { kind: 'file', key, file };
 }
 
 /** Clips waiting to be looked at, one after the other; the bench opens after the last one. */
@@ -26,12 +39,11 @@ export function useAdding(
     current,
     waiting: Math.max(0, queue.length - 1),
     addFiles: useCallback(
-      (files) =>
-        setQueue((before) => [
-          ...before,
-          ...files.map((file): ClipToAdd => ({ kind: 'file', key: makeId(), file })),
-        ]),
-      [],
+      async (files) => {
+        const found = await Promise.all(files.map((file) => clipOf(host, file)));
+        setQueue((before) => [...before, ...found]);
+      },
+      [host],
     ),
     addReferred: useCallback(
       (clip, copied) => setQueue((before) => [...before, { kind: 'referred', key: makeId(), clip, copied }]),

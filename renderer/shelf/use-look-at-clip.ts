@@ -1,11 +1,10 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { HostError } from '#core/host-contract/host-error';
-import type { PicturesChecked } from '#core/host-contract/operations/media-operations';
 import type { ArrivedClip } from '#core/host-contract/operations/clip-operations';
 import type { HostClient } from '../host/host-client';
 import type { ClipFacts } from '../video/frame-source';
 import { type ClipToAdd, inputOf } from './clip-to-add';
-import { checkPictures } from '../host/check-pictures';
+import { checkAdding, type FilmCheck } from './check-adding';
 import { factsOf } from './look-at-clip';
 import { pictureOf } from './thumbnail';
 
@@ -15,8 +14,8 @@ interface Look {
   readonly picture: string | null;
   /** The same picture's bytes, to be waited for; null when it can't be had. */
   readonly thumbnail: Promise<Blob | null>;
-  /** What a check of every picture found, or the share of the film it has seen; null where there is none. */
-  readonly check: PicturesChecked | number | null;
+  /** What a check of every picture found, or how far it is; null where there is none. */
+  readonly check: FilmCheck | null;
   readonly trouble: HostError | null;
   /** What is being done meanwhile; empty when there is nothing to say. */
   readonly words: string;
@@ -86,32 +85,15 @@ export function useLookAtClip(adding: ClipToAdd, track: number | null, host: Hos
         setSent(clip);
       }
     };
-    /** Has every picture decoded by the host's tools while the coach fills in the card; a file in hand is sent for it. */
     const checkAll = async (facts: ClipFacts): Promise<void> => {
       const ending = new AbortController();
       checking.current = ending;
       const signal = AbortSignal.any([leaving.signal, ending.signal]);
-      const tell = (check: Look['check']): void => {
+      const onCheck = (check: FilmCheck | null): void => {
         if (!signal.aborted) setLook((now) => ({ ...now, check }));
       };
-      let clip = mine.current ?? (adding.kind === 'referred' ? adding.clip : null);
-      if (!clip && adding.kind === 'file') {
-        const arrived = await host.sendClip(adding.file, adding.file.name, {
-          signal,
-          onProgress: () => undefined,
-        });
-        if (!arrived.ok) return;
-        clip = arrived.value;
-        if (ending.signal.aborted) void host.call('clip/discard', { clipId: clip.clipId });
-        else hold(clip);
-      }
-      if (!clip || signal.aborted) return;
-      const { track: number, fields, table } = facts;
-      const checked = await checkPictures(host, {
-        of: { clipId: clip.clipId },
-        ...{ track: number, fields, frames: table.starts.length, signal, onProgress: tell },
-      });
-      tell(checked.ok ? checked.value : null);
+      const clip = mine.current ?? (adding.kind === 'referred' ? adding.clip : null);
+      await checkAdding({ adding, clip, facts, host, signal, onCheck });
     };
     void start();
     return () => {

@@ -64,7 +64,7 @@ export function createImagePump(film: OpenedFilm, steering: PumpSteering): Decod
 }
 
 /** One JPEG as a decoder's picture; null when it is damaged. */
-async function decodeImage(data: Uint8Array): Promise<VideoFrame | null> {
+export async function decodeImage(data: Uint8Array): Promise<VideoFrame | null> {
   try {
     if (typeof ImageDecoder === 'undefined') {
       const bitmap = await createImageBitmap(new Blob([data.slice()], { type: 'image/jpeg' }));

@@ -72,7 +72,8 @@ export const shelfWords = words({
   middleClip: 'Middle of the clip',
   lookingAtEvery: 'looking at every picture, {check} %',
   everyPictureCan: 'every picture can be decoded',
-  picturesAfterThem: '{damage}; pictures after them may show traces. The rest can be used',
+  leaningPictures: '{damage}; those that lean on them may show traces. The rest can be used',
+  notInThisWindow: '{damage} by this window. Once it is added, ffmpeg patches up what it can',
   noSwimsYet: 'No swims yet',
   filmShortRepeat:
     '<b>Film</b> a short repeat under water, side-on to the lane, the camera still and level. 60 pictures a second or more shows when a kick turns; slow motion is welcome.',

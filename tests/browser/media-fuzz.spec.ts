@@ -27,10 +27,10 @@ test('mangled film is refused with a typed error or taken whole, in the window a
   const [inWindow, throughTools] = media.targets;
   try {
     if (!inWindow || !throughTools) throw new Error('nothing to feed');
-    expect((await runFuzz(inWindow, cases, firstSeed)).found).toEqual([]);
-    expect((await runFuzz(throughTools, cases / 8, firstSeed)).found).toEqual([]);
+    expect((await runFuzz(inWindow, cases, firstSeed, 'own')).found).toEqual([]);
+    expect((await runFuzz(throughTools, cases / 8, firstSeed, 'own')).found).toEqual([]);
     for (const { seed, what } of corpus)
-      expect((await runFuzz(inWindow, 1, seed)).found, `once found: ${what}`).toEqual([]);
+      expect((await runFuzz(inWindow, 1, seed, 'own')).found, `once found: ${what}`).toEqual([]);
   } finally {
     await media.close();
   }

@@ -21,7 +21,7 @@ async function markAndSave(page: Page, library: string): Promise<void> {
   await expect(page.getByRole('heading', { name: 'Shelf' })).toBeVisible();
   expect(
     await page.evaluate(() => Object.keys((window as { submarkHost?: object }).submarkHost ?? {})),
-  ).toEqual(['run']);
+  ).toEqual(['run', 'pathOf']);
   await page.evaluate((id) => {
     window.location.hash = `#/bench/${id}`;
   }, swimId);

@@ -181,6 +181,7 @@ vi.mock('electron', async () => {
         return Promise.resolve('answer');
       },
     },
+    webUtils: { getPathForFile: ({ name }: File) => `/film/${name}` },
   };
 });
 
@@ -435,11 +436,12 @@ describe('the app’s protocol', () => {
 });
 
 describe('the preload script', () => {
-  it('gives the page one function, bound to one channel', async () => {
+  it('gives the page two functions: one bound to one channel, one that says where a picked file lies', async () => {
     await import('#electron/shell/preload');
     const bridge = standIn.exposed.get('submarkHost');
     expect([...standIn.exposed.keys()]).toEqual(['submarkHost']);
-    expect(Object.keys(bridge ?? {})).toEqual(['run']);
+    expect(Object.keys(bridge ?? {})).toEqual(['run', 'pathOf']);
+    expect(bridge?.pathOf?.({ name: 'a.mp4' })).toBe('/film/a.mp4');
     await bridge?.run?.('swim/read', { id: 'a' });
     expect(standIn.invoked).toEqual([['submark:operation', 'swim/read', { id: 'a' }]]);
   });

@@ -113,7 +113,7 @@ export const securityGuards: readonly Guard[] = [
     'stream: true, bypassCSP: true }',
   ),
   of('electron/shell/preload.ts', shell)(
-    'one function for the page',
+    'two functions for the page',
     "contextBridge.exposeInMainWorld('submarkHost', {",
     "contextBridge.exposeInMainWorld('submarkHost', { all: ipcRenderer.invoke,",
   ),

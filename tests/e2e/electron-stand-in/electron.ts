@@ -90,8 +90,9 @@ export const ipcMain = {
     listeners.set(channel, listener);
   },
 };
-// the preload bundle gets its own two in the page; the shell never uses them
+// the preload bundle gets its own three in the page; the shell never uses them
 export const contextBridge = {};
+export const webUtils = {};
 export const ipcRenderer = {};
 
 interface WindowOptions {
@@ -108,7 +109,7 @@ const preloadWorld = (script: string): string => `(() => {
   };
   const require = (name) => {
     if (name !== 'electron') throw new Error('a sandboxed preload may not load ' + name);
-    return { contextBridge, ipcRenderer };
+    return { contextBridge, ipcRenderer, webUtils: { getPathForFile: () => "" } };
   };
   ${script}
 })();`;

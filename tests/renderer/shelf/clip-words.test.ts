@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { slowMotionWords } from '../../../renderer/card/slow-motion-words';
+import { damageWords } from '#core/timeline/damage-words';
 import { codecWords } from '#core/timeline/codec-words';
 import { bytesWords, lengthWords, rateWords } from '../../../renderer/swims/fact-words';
 
@@ -26,6 +27,16 @@ describe('the words of a clip', () => {
     expect(bytesWords(0)).toBe('1 kB');
     expect(bytesWords(833_000)).toBe('833 kB');
     expect(bytesWords(2_500_000_000)).toBe('2.50 GB');
+  });
+});
+
+describe('the words of damage', () => {
+  it('say “at least” where others may lean on what is broken, and nothing of whole film', () => {
+    expect(damageWords({ patched: 0, missing: 0 })).toBe(null);
+    expect(damageWords({ patched: 3, missing: 0 })).toBe('at least 3 pictures are broken');
+    expect(damageWords({ patched: 1, missing: 2 })).toBe(
+      'at least 1 picture is broken, 2 pictures can’t be decoded',
+    );
   });
 });
 
