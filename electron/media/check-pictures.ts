@@ -32,12 +32,13 @@ export async function checkPictures(check: Check): Promise<Result<PicturesChecke
   const each = fields ? 2 : 1;
   let decoded = 0;
   let patched = 0;
+  let troubled = false;
   report(0, 'Checking every picture');
   const run = await runMediaTool(
     'ffmpeg',
     [
       // "repeat": a line for every damaged picture, also where two in a row say the same
-      ...['-v', 'repeat+warning', '-nostats', '-progress', 'pipe:1', '-threads', '1'],
+      ...['-v', 'repeat+level+warning', '-nostats', '-progress', 'pipe:1', '-threads', '1'],
       ...['-i', `file:${file}`, '-map', `0:${filmStream(track)}`, '-an', '-sn', '-dn'],
       ...[...timingOption(tool.version), '-f', 'null', '-'],
     ],
@@ -53,11 +54,18 @@ export async function checkPictures(check: Check): Promise<Result<PicturesChecke
       },
       onComplaint: (line) => {
         if (line.includes('corrupt decoded frame')) patched += each;
+        else if (isDecoderError(line)) troubled = true;
       },
     },
   );
   // a film damaged so badly that ffmpeg gives up has been counted up to there
   if (!run.ok && (run.error.code === 'cancelled' || decoded === 0)) return run;
   const missing = Math.max(0, frames - decoded);
+  // some decoders complain of what they meet and don't say in which picture
+  if (troubled && patched + missing === 0) patched = each;
   return success({ patched: Math.min(patched, frames - missing), missing });
 }
+
+/** What a decoder says of pictures it can't make out, as against what a container's reader says. */
+const isDecoderError = (line: string): boolean =>
+  /^\[(?!avi|mpeg|asf|flv|mxf|ogg|null)\w+ @ \w+\] \[(error|fatal)\]/.test(line);

@@ -35,11 +35,16 @@ export async function knowFilm(
   if (!film) return failure('no-video-track', { name: originalName });
   const probed = await probeFrameTimes(file, track, film.base, { ...options, fieldSets: film.fieldSets });
   if (!probed.ok) return probed;
-  const table = fields ? fieldTable(probed.value) : probed.value;
+  const known = knownFilm({ file, track, fields, film, container: tracks.value.container }, probed.value);
   // a file that breaks off lists more pictures than it holds; fewer than the swim knows is another film
-  if (table.starts.length < tableFromRecord(frameTimes).starts.length)
+  if (known.table.starts.length < tableFromRecord(frameTimes).starts.length)
     return failure('clip-changed', { name: originalName });
-  const { container } = tracks.value;
-  const times = table.starts.map((start) => Math.round(start / film.base.numerator));
-  return success({ file, track, fields, container, film, table, times });
+  return success(known);
+}
+
+/** A film with its coded pictures listed; where fields are counted each picture is two frames. */
+export function knownFilm(film: Omit<KnownFilm, 'table' | 'times'>, coded: FrameTable): KnownFilm {
+  const table = film.fields ? fieldTable(coded) : coded;
+  const times = table.starts.map((start) => Math.round(start / film.film.base.numerator));
+  return { ...film, table, times };
 }

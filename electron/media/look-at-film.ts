@@ -4,15 +4,17 @@ import type { HostFilm } from '#core/host-contract/operations/media-operations';
 import { cameraXmlRates, cameraXmlWithin } from '#core/timeline/camera-xml';
 import { slowdownFromCameraXml, slowdownFromTags } from '#core/timeline/capture-rate';
 import { isMatroskaCut } from '#core/timeline/container-name';
-import { fieldTable } from '#core/timeline/field-table';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { FrameTable } from '#core/timeline/frame-table';
 import { usualRate } from '#core/timeline/picture-order';
 import { filmStream } from './film-stream';
 import { isInterlaced } from './is-interlaced';
-import { probeFrameTimes } from './probe-frame-times';
+import { framesToTheEnd } from './end-of-film';
+import { type KnownFilm, knownFilm } from './known-film';
+import { type ListedFilm, listFilm } from './probe-frame-times';
 import { type ProbedTrack, probeTracks } from './probe-tracks';
 import { runMediaTool } from './run-media-tool';
+import { canBeginAnywhere } from './wanted-pictures';
 
 interface Look {
   readonly file: string;
@@ -34,8 +36,8 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
   if (!chosen) return failure('no-video-track');
   if (!chosen.isKnown) return failure('not-decodable', { codec: chosen.codec });
   report(null, 'Finding every frame');
-  const coded = await probeFrameTimes(file, number, chosen.base, { signal, fieldSets: chosen.fieldSets });
-  if (!coded.ok) return coded;
+  const listed = await listFilm(file, number, chosen.base, { signal, fieldSets: chosen.fieldSets });
+  if (!listed.ok) return listed;
   const fields = await isInterlaced(file, number, { signal });
   if (!fields.ok) return fields;
   const picture =
@@ -44,17 +46,22 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
   if (signal.aborted) return failure('cancelled');
   if (picture === null && (await hasNoDecoder(file, number, signal)))
     return failure('not-decodable', { codec: chosen.codec });
-  const rate = usualRate(coded.value);
-  const table = fields.value ? fieldTable(coded.value) : coded.value;
+  const rate = usualRate(listed.value.table);
+  const { container } = probed.value;
+  const of = { file, track: number, fields: fields.value, film: chosen, container };
+  const known = knownFilm(of, listed.value.table);
+  const lost = await lostPictures(known, listed.value);
+  const whole = await wholeTable(known, lost, signal);
+  if (signal.aborted) return failure('cancelled');
   return success({
-    container: probed.value.container,
+    container,
     codec: chosen.codec,
     width: chosen.width,
     height: chosen.height,
     rotation: chosen.rotation,
     fields: fields.value,
-    frameTimes: recordFromTable(table),
-    lostPictures: await lostPictures(file, probed.value.container, chosen, coded.value),
+    frameTimes: recordFromTable(whole),
+    lostPictures: lost + Math.ceil((known.table.starts.length - whole.starts.length) / (of.fields ? 2 : 1)),
     taggedSlowdown:
       slowdownFromTags(probed.value.tags, rate) ??
       slowdownFromCameraXml(cameraXmlRates(await endOf(file)), rate),
@@ -69,14 +76,22 @@ export async function lookAtFilm({ file, track, scratch, signal, report }: Look)
   });
 }
 
-/** About how many pictures a cut-off file promises and no longer holds: an AVI by their number, a Matroska by its length. */
+/** Without the pictures at the end that no decoder gives; looked for where that is quick, or the file is known to break off. */
+async function wholeTable(known: KnownFilm, lost: number, signal: AbortSignal): Promise<FrameTable> {
+  const { table } = known;
+  if (lost === 0 && !canBeginAnywhere(known)) return table;
+  const frames = await framesToTheEnd(known, lost > 0, signal);
+  const endTick = table.starts[frames] ?? table.endTick;
+  return { ...table, starts: table.starts.slice(0, frames), endTick };
+}
+
+/** About how many pictures a cut-off file promises and does not hold: AVI and MP4 by their number, Matroska by its length. */
 async function lostPictures(
-  file: string,
-  container: string,
-  { promised, seconds }: ProbedTrack,
-  { starts, ticksPerSecond }: FrameTable,
+  { file, container, film: { promised, seconds }, table: { starts, ticksPerSecond }, fields }: KnownFilm,
+  { packets, cut }: ListedFilm,
 ): Promise<number> {
-  if (container === 'AVI') return Math.max(0, (promised ?? 0) - starts.length);
+  // an edit list leaves pictures of an MP4 out of the list: fewer than promised are no loss by themselves
+  if (container === 'AVI' || (container === 'MP4' && cut)) return Math.max(0, (promised ?? 0) - packets);
   if (container !== 'Matroska' || seconds === null) return 0;
   const handle = await open(file, 'r');
   try {
@@ -86,7 +101,7 @@ async function lostPictures(
     // the mean gap: a few pictures at the break may lack those they stand between
     const gap =
       ((starts.at(-1) as number) - (starts[0] as number)) / ticksPerSecond / Math.max(1, starts.length - 1);
-    return Math.max(1, Math.round(seconds / gap) - starts.length);
+    return Math.max(1, Math.round((Math.round(seconds / gap) - starts.length) / (fields ? 2 : 1)));
   } finally {
     await handle.close();
   }

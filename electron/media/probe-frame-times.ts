@@ -18,21 +18,48 @@ export function timeBaseOf(text: string | undefined): TimeBase | null {
   return numerator > 0 && denominator > 0 ? { numerator, denominator } : null;
 }
 
+export interface ListedFilm {
+  readonly table: FrameTable;
+  /** Pictures, or fields in packets of their own, that the file lists and holds; shown or not. */
+  readonly packets: number;
+  /** The reader missed bytes that the file lists. */
+  readonly cut: boolean;
+}
+
+type Listing = MediaRun & {
+  /** Parameter sets of H.264 that may be coded as fields: then fields are put together to frames. */
+  readonly fieldSets?: Uint8Array | null;
+};
+
+/** The frame table alone. */
+export async function probeFrameTimes(
+  file: string,
+  track: number,
+  base: TimeBase,
+  options: Listing = {},
+): Promise<Result<FrameTable>> {
+  const listed = await listFilm(file, track, base, options);
+  return listed.ok ? success(listed.value.table) : listed;
+}
+
 /**
  * The frame table of a film track as ffprobe sees it, by the same rules as the window's own: for files the window can't
  * read, and as the outside check of a working copy. `track` counts film tracks from 1. Packets are read, not decoded;
  * a film whose packets carry no showing times (some AVI and MPEG program streams) is decoded once for them.
  */
-export async function probeFrameTimes(
+export async function listFilm(
   file: string,
   track: number,
   base: TimeBase,
-  options: MediaRun & {
-    /** Parameter sets of H.264 that may be coded as fields: then fields are put together to frames. */
-    readonly fieldSets?: Uint8Array | null;
-  } = {},
-): Promise<Result<FrameTable>> {
-  const packetsListed = await listRows(file, track, 'packet=pts,duration,size,flags', options);
+  options: Listing,
+): Promise<Result<ListedFilm>> {
+  let cut = false;
+  const packetsListed = await listRows(file, track, 'packet=pts,duration,size,flags', {
+    ...options,
+    onComplaint: (line) => {
+      cut ||= line.includes('partial file');
+    },
+  });
   if (!packetsListed.ok) return packetsListed;
   const { fieldSets = null } = options;
   const listed = fieldSets
@@ -45,7 +72,9 @@ export async function probeFrameTimes(
   if (!rows.ok) return rows;
   const pictures = timed ? packets(rows.value, base) : decodedPictures(rows.value, base);
   const { table } = orderPictures(pictures, base.denominator);
-  return table.starts.length > 0 ? success(table) : failure('truncated');
+  return table.starts.length > 0
+    ? success({ table, packets: packetsListed.value.length, cut })
+    : failure('truncated');
 }
 
 /**

@@ -10,6 +10,19 @@ import type { OpenSwim, Copying } from './open-swim';
 /** Our default: how often the host is told where the coach is, and asked what is made. */
 const everyMs = 300;
 
+/** Every frame of a swim's clip as a still by the host's tools: slow, and there for a film that has no other pictures. */
+export function stillsOf({ host, document }: OpenSwim, signal: AbortSignal): FrameSource {
+  const { id, clip } = document.swim();
+  return createStillsSource({
+    facts: factsOfClip(clip),
+    ask: async (around, asked) => {
+      const answer = await host.call('copy/stills', { id, around, asked }, signal);
+      return answer.ok ? success(answer.value.stills) : answer;
+    },
+    budgetBytes: pictureBudget,
+  });
+}
+
 /**
  * Shows what there is of a working copy while it is made: its pieces where they are there, and elsewhere the clip itself, or
  * stills by the host's tools where this window can't decode it. Goes on until `over`; tells the host where the coach is, so
@@ -23,7 +36,7 @@ export async function growWhileMade(
   over: AbortSignal,
 ): Promise<void> {
   const { film, host, view, document } = session;
-  const { id, clip } = document.swim();
+  const { id } = document.swim();
   let growing: GrowingSource | null = null;
   let shown = '';
 
@@ -36,22 +49,13 @@ export async function growWhileMade(
     film.setState({ source });
     return source;
   };
-  const stills = (): FrameSource =>
-    createStillsSource({
-      facts: factsOfClip(clip),
-      ask: async (around, asked) => {
-        const answer = await host.call('copy/stills', { id, around, asked }, signal);
-        return answer.ok ? success(answer.value.stills) : answer;
-      },
-      budgetBytes: pictureBudget,
-    });
   const tell = (pieces: readonly FrameRange[]): void => {
     const { source, copying, trouble } = film.getState();
     // the film may have gone and come back meanwhile: then what shows it now is begun on
     if (growing === null || source !== growing) {
       growing = null;
       if (source && pieces.length > 0) growing = begin(source);
-      else if (!source && !trouble && why === 'needed') growing = begin(stills());
+      else if (!source && !trouble && why === 'needed') growing = begin(stillsOf(session, signal));
       shown = '';
     }
     const now = JSON.stringify(pieces);

@@ -5,7 +5,7 @@ import { followJob } from '../host/follow-job';
 import type { OpenFrameSource } from '../video/frame-source';
 import { openCopy, openSwimFilm } from '../video/open-swim-film';
 import type { OpenSwim, Copying, FilmState } from './open-swim';
-import { growWhileMade } from './grow-while-made';
+import { growWhileMade, stillsOf } from './grow-while-made';
 import { openSwimWords } from '#core/words/open-swim';
 
 /** Room for the pictures around the coach while the copy takes over from what was shown before it. */
@@ -62,7 +62,12 @@ export async function makeCopy(
   if (!copy.ok) {
     const { what, todo } = errorWords(copy.error);
     const words = copy.error.code === 'cancelled' ? openSwimWords('noWorkingCopy') : `${what} ${todo}`;
-    if (why === 'needed') {
+    if (why === 'needed' && copy.error.code === 'copy-differs') {
+      // some of its pictures no decoder gives: those it does give are shown, one by one
+      film.getState().source?.close();
+      film.setState({ source: stillsOf(session, signal), from: 'clip', reopen: null, trouble: null });
+      session.say(openSwimWords('stillsInstead', { what, todo }));
+    } else if (why === 'needed') {
       film.getState().source?.close();
       film.setState({ source: null, reopen: null, trouble: { kind: 'no-copy', words } });
     } else if (copy.error.code !== 'cancelled') session.say(words);

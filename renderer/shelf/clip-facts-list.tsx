@@ -67,8 +67,7 @@ export function ClipFactsList({ facts, bytes, slowdown, picture, check = null }:
 }
 
 function checkWords(check: FilmCheck): string {
-  if (check.kind === 'looking')
-    return shelfWords('lookingAtEvery', { check: Math.round(check.share * 100) });
+  if (check.kind === 'looking') return shelfWords('lookingAtEvery', { check: Math.round(check.share * 100) });
   const damage = damageWords(check.kind === 'tools' ? check : { patched: 0, missing: check.lost });
   if (damage === null) return shelfWords('everyPictureCan');
   return shelfWords(check.kind === 'tools' ? 'leaningPictures' : 'notInThisWindow', { damage });

@@ -24,6 +24,8 @@ export interface PacketIndex {
   readonly pictures: readonly CodedPicture[];
   /** Pictures the container lists but the file no longer holds. */
   readonly lost: number;
+  /** The list could only be read up to here: wrong bytes stand in the file's own order, and more pictures may come after. */
+  readonly brokeOff?: boolean;
   /** The packet with its data; null when the file ends before it. */
   read(coded: number): Promise<FilmPacket | null>;
   /** Packets with data from `coded` on, in decoding order. */
@@ -43,6 +45,7 @@ export async function readPacketIndex(
   const sink = new EncodedPacketSink(track);
   const ticksPerSecond = await track.getTimeResolution();
   const entries: EncodedPacket[] = [];
+  let brokeOff = false;
   const listed = sink.packets(undefined, undefined, { metadataOnly: true });
   try {
     for await (const packet of listed) {
@@ -53,8 +56,9 @@ export async function readPacketIndex(
     }
   } catch (problem) {
     signal.throwIfAborted();
-    // a damaged tail ends the film where it was still readable; with nothing readable the problem is the caller's
+    // with nothing readable the problem is the caller's
     if (entries.length === 0 || problem instanceof TooManyPictures) throw problem;
+    brokeOff = true;
   }
 
   const read = async (coded: number): Promise<EncodedPacket | null> => {
@@ -73,6 +77,7 @@ export async function readPacketIndex(
     order: orderPictures(pictures, ticksPerSecond, endTick),
     pictures,
     lost: entries.length - held,
+    brokeOff,
     read,
     async *readFrom(coded) {
       const first = await read(coded);

@@ -108,15 +108,27 @@ export function isEvenRate(table: FrameTable): boolean {
   return table.starts.length < 2 || most - least <= 1;
 }
 
+/** Of a clip's gaps, how many must be alike to be the rate: the others are pictures left out, as at a break (our default). */
+const alikeShare = 0.9;
+
 /**
- * Usual rate in pictures per media second. A variable-rate clip gives its median; where the gaps differ by no more
- * than the rounding of the clock (29.97/s in milliseconds: 33 and 34), the mean, which is not rounded. A single
+ * Usual rate in pictures per media second. A variable-rate clip gives its median; where all gaps, or nearly all, differ by
+ * no more than the rounding of the clock (29.97/s in milliseconds: 33 and 34), their mean, which is not rounded. A single
  * picture gives one over its duration.
  */
 export function usualRate(table: FrameTable): number {
   const gaps = table.starts.length - 1;
   const first = table.starts[0] as number;
   if (gaps < 1) return table.ticksPerSecond / Math.max(1, table.endTick - first);
-  if (isEvenRate(table)) return (gaps * table.ticksPerSecond) / ((table.starts.at(-1) ?? 0) - first);
-  return table.ticksPerSecond / Math.max(1, medianGap(table.starts) ?? 1);
+  const last = table.starts[gaps] as number;
+  if (isEvenRate(table)) return (gaps * table.ticksPerSecond) / (last - first);
+  const median = Math.max(1, medianGap(table.starts) ?? 1);
+  const alike = table.starts
+    .slice(1)
+    .map((start, n) => start - (table.starts[n] as number))
+    .filter((gap) => Math.abs(gap - median) <= 1);
+  const ticks = alike.reduce((sum, gap) => sum + gap, 0);
+  return alike.length >= alikeShare * gaps && ticks > 0
+    ? (alike.length * table.ticksPerSecond) / ticks
+    : table.ticksPerSecond / median;
 }

@@ -17,6 +17,7 @@ export const openSwimWords = words({
   oneWholePass: 'One whole pass is marked',
   makingWorkingCopy: 'Making the working copy',
   noWorkingCopy: 'No working copy was made.',
+  stillsInstead: '{what} Its pictures come as stills instead, a second or so for each. {todo}',
   steppingThroughWorking:
     'Stepping through the working copy now; frames and marks are those of the original.',
   frameAlreadyHas: 'This frame already has a {markPhrase}',

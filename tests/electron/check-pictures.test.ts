@@ -32,6 +32,14 @@ it('counts pictures that a decoder patched up', async () => {
   expect(flipped.ok && flipped.value.patched + flipped.value.missing).toBeLessThan(10);
 });
 
+it('says that something is broken where a decoder complains without saying of which picture', async () => {
+  await makeNumberClip(at('ffv1.mkv'), { rate: 30, pictures: 60, options: ['-c:v', 'ffv1', '-level', '3'] });
+  const bytes = await readFile(at('ffv1.mkv'));
+  bytes.fill(0x55, Math.round(bytes.length / 2), Math.round(bytes.length / 2) + 60);
+  await writeFile(at('crc.mkv'), bytes);
+  expect(await check(at('crc.mkv'))).toEqual({ ok: true, value: { patched: 1, missing: 0 } });
+});
+
 it('counts pictures that never come out of a decoder', async () => {
   const vp9 = ['-c:v', 'libvpx-vp9', '-deadline', 'realtime', '-cpu-used', '8', '-g', '30'];
   await makeNumberClip(at('vp9.mkv'), { rate: 30, pictures: 60, options: vp9 });

@@ -258,7 +258,7 @@ describe('the film of an open swim', () => {
     expect(bench.most.bytes).toBe(pictureBudget);
   });
 
-  it('offers to make the copy after it was stopped, or when it came out different', async () => {
+  it('shows stills where the copy came out different, as some pictures can’t be decoded, and says so', async () => {
     const bench = aBench({
       clip: 'present',
       copy: 'none',
@@ -266,8 +266,13 @@ describe('the film of an open swim', () => {
       job: { state: 'failed', error: { code: 'copy-differs', detail: { frames: 120, copied: 119 } } },
     });
     await bench.keeper.open('present');
-    const { trouble } = bench.session.film.getState();
-    expect(trouble?.kind === 'no-copy' && trouble.words).toContain('120 frames, the copy 119');
+    const { trouble, source } = bench.session.film.getState();
+    expect([trouble, source === null]).toEqual([null, false]);
+    expect(bench.said.join()).toMatch(/come as stills instead.*120 frames, the copy 119/);
+    const coming = source?.show(3, 0).catch(() => undefined);
+    await vi.advanceTimersByTimeAsync(0);
+    await coming;
+    expect(bench.asked.at(-1)).toContain('copy/stills');
   });
 
   it('is shown from the copy while the clip itself is away', async () => {

@@ -126,6 +126,14 @@ describe('rate of a clip', () => {
     expect(usualRate(uneven)).toBe(100);
   });
 
+  it('takes the mean of gaps that are alike where a few pictures are missing, as at a break', () => {
+    // 30 a second in milliseconds, with two pictures left out near the end
+    const starts = [...Array(60).keys()]
+      .filter((n) => n !== 55 && n !== 57)
+      .map((n) => Math.round((n * 1000) / 30));
+    expect(usualRate(table(starts))).toBeCloseTo(30, 1);
+  });
+
   it('takes the mean of the middle two gaps of an even count', () => {
     expect(medianGap([0, 10, 30])).toBe(15);
     expect(medianGap([0, 10, 30, 60])).toBe(20);
