@@ -1,5 +1,5 @@
 import { type Result, success } from '#core/host-contract/host-error';
-import { makeDecoderInWorker, type MakeFilmDecoder } from './decoder-in-worker';
+import { makeDecoderInWorker } from './decoder-in-worker';
 import type { ClipInput } from './frame-source';
 import { decodeImage } from './image-pump';
 import { openFilmInWorker } from './open-film-in-worker';
@@ -9,7 +9,6 @@ interface Checking {
   readonly signal: AbortSignal;
   /** Share of the film that has been looked at, 0 to 1. */
   readonly onProgress: (share: number) => void;
-  readonly makeDecoder?: MakeFilmDecoder;
 }
 
 /** Pictures waiting in the decoder: few, as nothing hurries. */
@@ -18,10 +17,7 @@ const queueDepth = 3;
 const stretch = 12;
 
 /** How many frames of a film this window's decoder doesn't give: the whole of it is decoded, and nothing is kept. */
-export async function checkFilm(
-  clip: ClipInput,
-  { makeDecoder = makeDecoderInWorker, ...checking }: Checking,
-): Promise<Result<number>> {
+export async function checkFilm(clip: ClipInput, checking: Checking): Promise<Result<number>> {
   const opened = await openFilmInWorker(clip, checking.signal);
   if (!opened.ok) return opened;
   const film = opened.value;
@@ -29,7 +25,7 @@ export async function checkFilm(
     const came = new Set<number>();
     const { decoding } = film;
     if (decoding === 'images') await passImages(film, came, checking);
-    else if (decoding) await passFilm(film, decoding, came, makeDecoder, checking);
+    else if (decoding) await passFilm(film, decoding, came, checking);
     const { codedOfFrame } = film.index.order;
     return success(codedOfFrame.filter((coded) => !came.has(coded)).length);
   } finally {
@@ -61,7 +57,6 @@ async function passFilm(
   { index }: OpenedFilm,
   config: VideoDecoderConfig,
   came: Set<number>,
-  makeDecoder: MakeFilmDecoder,
   { signal, onProgress }: Checking,
 ): Promise<void> {
   const { pictures, order } = index;
@@ -69,7 +64,7 @@ async function passFilm(
   let last = -1;
   let wake: (() => void) | null = null;
   const hear = (): void => wake?.();
-  const decoder = makeDecoder({
+  const decoder = makeDecoderInWorker({
     output: (picture) => {
       last = Math.max(last, Math.round(picture.timestamp / 1000));
       came.add(Math.round(picture.timestamp / 1000));

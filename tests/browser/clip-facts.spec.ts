@@ -126,6 +126,15 @@ test('a film whose list goes on in fragments is left to the host, as part of it 
   expect(await clips.facts(path ?? '')).toMatchObject({ ok: false, error: { code: 'unreadable-index' } });
 });
 
+test('a stream with wrong bytes in it is left to the host, which reads on behind them', async ({ clips }) => {
+  const bytes = readFileSync(await made('transport-stream'));
+  bytes.fill(0x55, bytes.length >> 1, (bytes.length >> 1) + 400);
+  expect(await clips.facts(written('wrong-bytes.ts', bytes))).toMatchObject({
+    ok: false,
+    error: { code: 'unreadable-index' },
+  });
+});
+
 test('a stream that begins in the middle of a packet is left to the host too', async ({ clips }) => {
   const path = await made('transport-stream');
   const cut = written('mid-packet.ts', readFileSync(path).subarray(77));

@@ -55,6 +55,12 @@ const flip =
     return bytes;
   };
 
+/** A coding's name in the container exchanged for one that nobody here can decode. */
+const renamed =
+  (from: string, to: string) =>
+  (bytes: Buffer): Buffer =>
+    Buffer.from(bytes.toString('latin1').replaceAll(from, to), 'latin1');
+
 /** Inserts a clean aperture into the first sample entry of an MP4 whose index stands behind its pictures. */
 export function withCleanAperture(bytes: Buffer, width: number, height: number): Buffer {
   const box = Buffer.alloc(40);
@@ -226,6 +232,13 @@ const few: readonly OddFile[] = [
     ],
     refused: /is encrypted/,
   },
+  { name: 'named-vvc.mp4', encode: h264, spoil: renamed('avc1', 'vvc1'), refused: /can’t decode VVC/ },
+  {
+    name: 'named-dolby-av1.mp4',
+    encode: av1,
+    spoil: renamed('av01', 'dav1'),
+    refused: /can’t decode AV1 in Dolby Vision/,
+  },
   { name: 'photo.gif', encode: [], refused: /is a photo/ },
 ];
 
@@ -256,6 +269,8 @@ const damaged: readonly OddFile[] = [
   },
   { name: 'cut-index-behind.mp4', pictures: 60, encode: h264, spoil: cutAt(0.8), refused: /breaks off/ },
   { name: 'flipped.mp4', pictures: 60, encode: h264, spoil: flip(0.4, 300) },
+  { name: 'flipped-late.mkv', pictures: 60, encode: h264, spoil: flip(0.7, 2000) },
+  { name: 'flipped-ffv1.mkv', pictures: 60, encode: ['-c:v', 'ffv1', '-level', '3'], spoil: flip(0.4, 60) },
   { name: 'flipped-hevc.mkv', pictures: 60, encode: hevc, spoil: flip(0.4, 300) },
   { name: 'flipped-vp9.webm', pictures: 60, encode: vp9, spoil: flip(0.4, 300) },
   { name: 'flipped-av1.mp4', pictures: 60, encode: av1, spoil: flip(0.4, 300) },

@@ -145,11 +145,12 @@ async function look(page: Page, app: StartedApp, file: OddFile, folder: string):
     sum.update(grey);
     const time = start / ticksPerSecond + offset;
     const place = truth.pictures.findIndex((each) => Math.abs(each.time - time) < slackSeconds);
-    if (place < 0 && !Number.isNaN(truth.pictures[frame]?.time)) late += 1;
-    if (isRight(grey, truth, place < 0 ? frame : place)) right += 1;
+    const untimed = Number.isNaN(truth.pictures[0]?.time);
+    if (place < 0 && !untimed) late += 1;
+    else if (isRight(grey, truth, untimed ? frame : place)) right += 1;
     else wrong.push(frame);
   }
-  if (late > 0) faults.push(`${late} times differ`);
+  if (late > 0) faults.push(`${late} frames at times that ffmpeg has none for`);
   if (lost > 0) faults.push(`${lost} frames can’t be shown`);
   if (wrong.length > 0) faults.push(`pictures differ: ${wrong.slice(0, 8).join(' ')}`);
   return verdict({
