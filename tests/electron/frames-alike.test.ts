@@ -46,15 +46,15 @@ afterAll(() => rm(folder, { recursive: true, force: true }));
 
 async function numbersIn(file: string, width: number, height: number): Promise<(number | null)[]> {
   const tool = await findMediaTool('ffmpeg');
-  const filter = `crop=${width}:${height}:0:0,scale=640:360`;
+  const filter = `crop=${width}:${height}:0:0,scale=160:90`;
   const { stdout } = await execa(
     tool?.path ?? '',
     ['-v', 'error', '-i', file, '-vf', filter, '-pix_fmt', 'rgba', '-f', 'rawvideo', 'pipe:1'],
     { encoding: 'buffer', stripFinalNewline: false },
   );
-  const size = 640 * 360 * 4;
+  const size = 160 * 90 * 4;
   return Array.from({ length: Math.floor(stdout.length / size) }, (_, n) =>
-    readCode(new Uint8ClampedArray(stdout.buffer, stdout.byteOffset + n * size, size), 640, 360),
+    readCode(new Uint8ClampedArray(stdout.buffer, stdout.byteOffset + n * size, size), 160, 90),
   );
 }
 

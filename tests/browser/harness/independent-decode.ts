@@ -6,7 +6,8 @@ import { readCode } from './picture-code';
 export async function decodeIndependently(path: string): Promise<(number | null)[] | null> {
   const tool = await findMediaTool('ffmpeg');
   if (!tool) return null;
-  const [width, height] = [640, 360];
+  // small: the number's blocks are wide, and what is not piped is not waited for
+  const [width, height] = [160, 90];
   const { stdout } = await execa(
     tool.path,
     [
@@ -27,7 +28,7 @@ export async function decodeIndependently(path: string): Promise<(number | null)
       'rawvideo',
       '-',
     ],
-    { encoding: 'buffer', maxBuffer: 4e9, stripFinalNewline: false },
+    { encoding: 'buffer', maxBuffer: 1e9, stripFinalNewline: false },
   );
   const size = width * height * 4;
   return Array.from({ length: Math.floor(stdout.byteLength / size) }, (_, n) =>
