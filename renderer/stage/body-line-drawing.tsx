@@ -1,14 +1,18 @@
-import { Group, Line } from 'react-konva';
-import { bodyChain, landmarkNames } from '#core/marks/landmark';
+import { Group } from 'react-konva';
+import { bodyLineOps, chainOf } from '#core/drawing/body-line-ops';
+import type { DrawingOp } from '#core/drawing/drawing-op';
+import { angleLabels } from '#core/drawing/joint-angles';
+import { casing } from '#core/drawing/landmark-look';
+import { labelsWithRoom, markShare } from '#core/drawing/mark-size';
+import { placeLabels, pointsAlong } from '#core/drawing/place-labels';
+import { movedPosture } from '#core/drawing/shown-line';
+import { landmarkNames } from '#core/marks/landmark';
 import type { Posture, Swim } from '#core/swim-file/swim-schema';
+import type { Point } from '#core/units/point';
+import { type Size, type StageView, toStage } from '../open-swim/stage-view';
 import type { Selection } from '../open-swim/view-store';
 import { CasedLabel, labelLetters, labelSize } from './cased-label';
-import { angleLabels } from '#core/drawing/joint-angles';
-import { LandmarkMark } from './landmark-mark';
-import { labelsWithRoom, markShare } from '#core/drawing/mark-size';
-import { casing } from '#core/drawing/landmark-look';
-import { placeLabels, pointsAlong } from '#core/drawing/place-labels';
-import { type Size, type StageView, toStage } from '../open-swim/stage-view';
+import { Painted } from './painted';
 
 interface Props {
   readonly posture: Posture;
@@ -22,79 +26,38 @@ interface Props {
   readonly height: number | null;
 }
 
-/** Runs of neighbouring laid landmarks along the chain; a hidden one breaks the line into dashes across the gap. */
-function chainRuns(posture: Posture): { readonly points: number[]; readonly bridged: boolean }[] {
-  const laid = bodyChain.flatMap((name, place) => {
-    const point = posture.points[name];
-    return point ? [{ point, place }] : [];
-  });
-  return laid.slice(1).map((to, index) => {
-    const from = laid[index] ?? to;
-    return {
-      points: [from.point.x, from.point.y, to.point.x, to.point.y],
-      bridged: to.place - from.place > 1,
-    };
-  });
-}
+/** The size of a body line on the stage, told as that of letters beside it, CSS pixels. */
+export const stageUnit = 15.5;
 
+const chosenRing = (at: Point, share: number): readonly DrawingOp[] => [
+  { op: 'disc', at, radius: 13 * share, fill: null, edge: { colour: casing, width: 5 * share } },
+  { op: 'disc', at, radius: 13 * share, fill: null, edge: { colour: '#ffffff', width: 2 * share } },
+];
+
+/** The coach's body line on the stage, with the joints' angles and a ring about the chosen landmark. */
 export function BodyLineDrawing({ posture, swim, view, size, selection, showAngles, height }: Props) {
-  const runs = chainRuns(posture).map((run) => {
-    const a = toStage(view, { x: run.points[0] ?? 0, y: run.points[1] ?? 0 });
-    const b = toStage(view, { x: run.points[2] ?? 0, y: run.points[3] ?? 0 });
-    return { points: [a.x, a.y, b.x, b.y], bridged: run.bridged };
-  });
+  const placed = movedPosture(posture, (point) => toStage(view, point));
+  const chosen =
+    selection.kind === 'landmark' && selection.frame === posture.frame
+      ? placed.points[selection.landmark]
+      : undefined;
   const share = markShare(height, labelLetters);
   const said = showAngles ? labelsWithRoom(angleLabels(posture, swim), height, labelLetters) : [];
   const labels = said.flatMap((label) => {
-    const joint = posture.points[label.at];
-    return joint ? [{ ...label, joint }] : [];
+    const at = placed.points[label.at];
+    return at ? [{ ...label, at }] : [];
   });
-  const marks = landmarkNames.flatMap((name) => {
-    const point = posture.points[name];
-    return point ? [toStage(view, point)] : [];
-  });
-  const boxes = labels.map((label) => ({
-    at: toStage(view, label.joint),
-    ...labelSize(label.words),
-  }));
-  const line = bodyChain.flatMap((name) => {
-    const point = posture.points[name];
-    return point ? [toStage(view, point)] : [];
-  });
-  const centres = placeLabels(boxes, [...marks, ...pointsAlong(line, 8)], 13, size);
+  const marks = landmarkNames.flatMap((name) => placed.points[name] ?? []);
+  const boxes = labels.map(({ at, words }) => ({ at, ...labelSize(words) }));
+  const centres = placeLabels(boxes, [...marks, ...pointsAlong(chainOf(placed), 8)], 13, size);
   return (
     <Group listening={false}>
-      {runs.map((run) => (
-        <Line
-          key={`c${run.points.join()}`}
-          points={run.points}
-          stroke={casing}
-          strokeWidth={6.5 * share}
-          opacity={0.75}
-          lineCap="round"
-        />
-      ))}
-      {runs.map((run) => (
-        <Line
-          key={`l${run.points.join()}`}
-          points={run.points}
-          stroke="#ffffff"
-          strokeWidth={2.5 * share}
-          lineCap="round"
-          {...(run.bridged ? { dash: [2 * share, 8 * share] } : {})}
-        />
-      ))}
-      {landmarkNames.map((landmark) => {
-        const point = posture.points[landmark];
-        if (!point) return null;
-        const at = toStage(view, point);
-        const selected =
-          selection.kind === 'landmark' &&
-          selection.landmark === landmark &&
-          selection.frame === posture.frame;
-        const mark = { landmark, x: at.x, y: at.y, selected, share };
-        return <LandmarkMark key={landmark} {...mark} />;
-      })}
+      <Painted
+        drawing={[
+          ...bodyLineOps(placed, stageUnit * share, [], 'broken'),
+          ...(chosen ? chosenRing(chosen, share) : []),
+        ]}
+      />
       {labels.map((label, index) => {
         const centre = centres[index];
         if (!centre) return null;

@@ -3,7 +3,7 @@ import { sureEnough } from '#core/follow/follow-confidence';
 import type { FollowedPoint } from '#core/follow/followed-posture';
 import { bodyChain, type LandmarkName } from '#core/marks/landmark';
 import type { Posture } from '#core/swim-file/swim-schema';
-import { LandmarkMark } from './landmark-mark';
+import { FollowedMark } from './followed-mark';
 import { casing } from '#core/drawing/landmark-look';
 import { markShare } from '#core/drawing/mark-size';
 import { labelLetters } from './cased-label';
@@ -47,14 +47,13 @@ export function FollowedDrawing({ followed, posture, view, asked = null, height 
       {[...followed].map(([landmark, point]) => {
         const own = place(landmark);
         return own?.guessed ? (
-          <LandmarkMark
+          <FollowedMark
             key={landmark}
             landmark={landmark}
             x={own.at.x}
             y={own.at.y}
-            selected={false}
             share={share}
-            look={point.confidence >= sureEnough ? 'followed' : 'unsure'}
+            unsure={point.confidence < sureEnough}
           />
         ) : null;
       })}

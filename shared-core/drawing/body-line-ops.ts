@@ -29,21 +29,58 @@ export function chainPieces(
   return pieces.filter((piece) => piece.length > 1);
 }
 
+/** Neighbouring landmarks in runs, and between two runs the way over the hidden ones. */
+function runsOf(
+  posture: Posture,
+): readonly { readonly points: readonly Point[]; readonly hidden: boolean }[] {
+  const laid = bodyChain.flatMap((name, place) => {
+    const at = posture.points[name];
+    return at ? [{ at, place }] : [];
+  });
+  const runs: { points: Point[]; hidden: boolean }[] = [];
+  laid.forEach(({ at, place }, i) => {
+    const before = laid[i - 1];
+    if (before && place - before.place === 1) runs.at(-1)?.points.push(at);
+    else {
+      if (before) runs.push({ points: [before.at, at], hidden: true });
+      runs.push({ points: [at], hidden: false });
+    }
+  });
+  return runs.filter(({ points }) => points.length > 1);
+}
+
 /**
  * A posture's line with its landmarks by shape and colour. `unit` is the size letters have beside it. With followed
- * landmarks the line is dashed and they are hollow, never to be taken for the coach's own.
+ * landmarks the line is dashed and they are hollow, never to be taken for the coach's own. `past` says how the line goes past
+ * landmarks that the coach hid: `whole` in what is saved, `broken` where a coach who lays it has to see what is left out.
  */
 export function bodyLineOps(
   posture: Posture,
   unit: number,
   followed: readonly LandmarkName[] = [],
+  past: 'whole' | 'broken' = 'whole',
 ): readonly DrawingOp[] {
-  const pieces = chainPieces(posture, followed);
-  const dash = followed.length > 0 ? { dash: [unit * 0.4, unit * 0.36], cap: 'butt' as const } : {};
+  const dashed = { dash: [unit * 0.4, unit * 0.36], cap: 'butt' as const };
+  const pieces =
+    past === 'broken'
+      ? runsOf(posture).map(({ points, hidden }) => ({
+          points,
+          dash: hidden ? { dash: [unit * 0.13, unit * 0.52] } : {},
+        }))
+      : chainPieces(posture, followed).map((points) => ({
+          points,
+          dash: followed.length > 0 ? dashed : {},
+        }));
   return [
-    ...pieces.map((points): DrawingOp => ({ op: 'line', points, colour: casing, width: unit * 0.42 })),
+    ...pieces.map(({ points }): DrawingOp => ({ op: 'line', points, colour: casing, width: unit * 0.42 })),
     ...pieces.map(
-      (points): DrawingOp => ({ op: 'line', points, colour: '#ffffff', width: unit * 0.16, ...dash }),
+      ({ points, dash }): DrawingOp => ({
+        op: 'line',
+        points,
+        colour: '#ffffff',
+        width: unit * 0.16,
+        ...dash,
+      }),
     ),
     ...landmarkNames.flatMap((name): DrawingOp[] => {
       const at = posture.points[name];

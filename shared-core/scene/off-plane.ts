@@ -10,12 +10,3 @@ export function offPlaneError(scaleDistance: number, swimmerDistance: number): n
   if (!(scaleDistance > 0) || !(swimmerDistance > 0)) throw new RangeError('distances must be above 0 m');
   return scaleDistance / swimmerDistance - 1;
 }
-
-/**
- * Relative error of a length that leans out of the picture plane: cos a − 1, never positive.
- *
- * @param radians angle between the length and the picture plane
- */
-export function foreshorteningError(radians: number): number {
-  return Math.cos(radians) - 1;
-}

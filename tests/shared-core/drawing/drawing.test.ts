@@ -102,6 +102,24 @@ describe('painting', () => {
     expect(inked(['fingertip'], 20)).toBe(true);
   });
 
+  it('breaks the line past a landmark that is left out while it is laid, and nowhere else', () => {
+    const posture = {
+      frame: 0,
+      // elbow and wrist hidden; shoulder and hip are neighbours
+      points: { fingertip: { x: 20, y: 20 }, shoulder: { x: 100, y: 20 }, hip: { x: 180, y: 20 } },
+      hidden: ['wrist' as const, 'elbow' as const],
+    };
+    const context = createCanvas(200, 40).getContext('2d');
+    paint(context, bodyLineOps(posture, 10, [], 'broken'));
+    const whiteFrom = (from: number): number =>
+      Array.from({ length: 50 }, (_, x) => context.getImageData(from + x, 20, 1, 1).data[0] ?? 0).filter(
+        (red) => red > 120,
+      ).length;
+    expect(whiteFrom(115)).toBe(50);
+    expect(whiteFrom(35)).toBeGreaterThan(5);
+    expect(whiteFrom(35)).toBeLessThan(35);
+  });
+
   it('draws a filled sign in its colour on its edge', () => {
     const context = createCanvas(40, 40).getContext('2d');
     paint(context, glyphOps('shoulder', { x: 20, y: 20 }, 2, black));

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { flatPortFieldOfView } from '#core/scene/flat-port';
-import { foreshorteningError, offPlaneError } from '#core/scene/off-plane';
+import { offPlaneError } from '#core/scene/off-plane';
 import { poolMarkById, poolMarks } from '#core/scene/pool-marks';
 import { poolTransform, toPool } from '#core/scene/pool-transform';
 import { scaleUncertainty } from '#core/scene/scale-uncertainty';
@@ -99,26 +98,6 @@ describe('optics', () => {
     // the lane rope stands 1.25 m nearer than a swimmer at 5 m
     expect(100 * offPlaneError(5, 3.75)).toBeCloseTo(33.3, 1);
     expect(() => offPlaneError(0, 3)).toThrow(RangeError);
-  });
-  it('narrows the field of view behind a flat port', () => {
-    const degrees = (x: number): number => (x * Math.PI) / 180;
-    for (const [air, water] of [
-      [60, 44.06],
-      [90, 64.07],
-      [118, 80.04],
-    ] as const) {
-      expect((flatPortFieldOfView(degrees(air)) * 180) / Math.PI).toBeCloseTo(water, 1);
-    }
-  });
-  it('shortens what leans out of the picture', () => {
-    for (const [angle, error] of [
-      [5, -0.38],
-      [10, -1.52],
-      [15, -3.41],
-      [20, -6.03],
-    ] as const) {
-      expect(100 * foreshorteningError((angle * Math.PI) / 180)).toBeCloseTo(error, 2);
-    }
   });
 });
 

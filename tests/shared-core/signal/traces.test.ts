@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { centralDifference, centralDifferenceSd } from '#core/signal/central-difference';
 import { naturalSpline } from '#core/signal/cubic-spline';
-import { detrend } from '#core/signal/detrend';
 import { fitLine } from '#core/signal/fit-line';
 import { findPeaks } from '#core/signal/peaks';
 import { medianRate, resampleUniform } from '#core/signal/resample-uniform';
@@ -66,11 +65,6 @@ describe('straight lines', () => {
   it('is null for points at one place', () => {
     expect(fitLine([2, 2, 2], [1, 2, 3])).toBeNull();
     expect(fitLine([2], [1])).toBeNull();
-  });
-  it('takes a trend off, and the mean alone when there is no trend to be had', () => {
-    for (const v of detrend([0, 0.5, 2, 2.2], [1, 2, 5, 5.4])) expect(v).toBeCloseTo(0, 12);
-    expect(detrend([1, 1], [2, 4])).toEqual([-1, 1]);
-    expect(detrend([], [])).toEqual([]);
   });
 });
 
