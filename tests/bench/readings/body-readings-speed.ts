@@ -2,7 +2,7 @@ import { bodyContext } from '#core/measures/body/context/body-context';
 import type { BodyInput } from '#core/measures/body/context/body-input';
 import { computeReadings } from '#core/measures/compute-readings';
 import type { EventMark } from '#core/swim-file/swim-schema';
-import { markedSwim, plainKick } from '../../shared-core/measures-body/model-swim';
+import { markedSwim, plainKick } from '../../shared-core/measures/body/model-swim';
 import { writeSection } from '../write-section';
 
 // Butterfly at 60 a second, nine landmarks on every frame: how long the whole catalogue takes, from nothing and after a

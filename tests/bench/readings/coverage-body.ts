@@ -10,7 +10,7 @@ import {
   drawBodyWith,
   drawThirdBody,
   drawVariedBody,
-} from '../../shared-core/measures-body/drawn-body';
+} from '../../shared-core/measures/body/drawn-body';
 import { askedReadings, type CoveragePart, runCoverage } from './coverage-run';
 
 // How often the 95 % intervals of readings from landmarks hold the truth:

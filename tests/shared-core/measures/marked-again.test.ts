@@ -3,8 +3,8 @@ import { type BodyContext, bodyContext, isWhole } from '#core/measures/body/cont
 import { catalogue, families } from '#core/measures/families';
 import { z95 } from '#core/uncertainty/normal-quantile';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
-import { markedSwim, type ModelSwim, plainKick } from '../measures-body/model-swim';
-import { allTruths } from '../measures-body/body-truths';
+import { markedSwim, type ModelSwim, plainKick } from './body/model-swim';
+import { allTruths } from './body/body-truths';
 import { contextOf, drawSwim, markInstants } from './drawn-swim';
 import { drawUnderwater } from './drawn-underwater';
 

@@ -4,7 +4,7 @@ import { computeReadings } from '#core/measures/compute-readings';
 import type { Reading } from '#core/measures/reading';
 import type { Posture, Swim } from '#core/swim-file/swim-schema';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
-import { markedSwim, type ModelSwim, plainKick } from '../measures-body/model-swim';
+import { markedSwim, type ModelSwim, plainKick } from './body/model-swim';
 
 export const stroking: ModelSwim = {
   ...plainKick,

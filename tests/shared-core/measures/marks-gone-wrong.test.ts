@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Reading } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
 import { type EventMark, plainMark } from '#core/swim-file/swim-schema';
-import { drawBody } from '../measures-body/drawn-body';
-import { plainKick } from '../measures-body/model-swim';
+import { drawBody } from './body/drawn-body';
+import { plainKick } from './body/model-swim';
 import { marked, readAll, withSwim } from './marked-whole';
 
 const computedOf = (readings: readonly Reading[], id: string) => {

@@ -3,7 +3,7 @@ import { bodyContext } from '#core/measures/body/context/body-context';
 import { computeReadings } from '#core/measures/compute-readings';
 import { neededReadings, type Reading } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
-import { markedSwim, plainKick } from '../measures-body/model-swim';
+import { markedSwim, plainKick } from './body/model-swim';
 
 const at = (framesPerSecond: number, slowdown = 1): ReadonlyMap<string, Reading> => {
   const input = markedSwim({ ...plainKick, framesPerSecond, every: 1 });

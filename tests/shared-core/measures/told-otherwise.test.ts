@@ -6,7 +6,7 @@ import type { ReadingUnit } from '#core/measures/reading';
 import { type EventMark, plainMark } from '#core/swim-file/swim-schema';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { MarkingError } from '#core/uncertainty/marking-error';
-import { plainKick } from '../measures-body/model-swim';
+import { plainKick } from './body/model-swim';
 import { mapPoints, marked, readAll, stroking, withSwim } from './marked-whole';
 
 describe('the same swim told otherwise', () => {

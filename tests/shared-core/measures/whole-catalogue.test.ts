@@ -7,7 +7,7 @@ import { insidePicture } from '#core/measures/body/points/inside-picture';
 import { catalogue } from '#core/measures/families';
 import type { Reading } from '#core/measures/reading';
 import { type EventMark, plainMark, type Posture } from '#core/swim-file/swim-schema';
-import { plainKick } from '../measures-body/model-swim';
+import { plainKick } from './body/model-swim';
 import { mapPoints, marked, readAll, stroking, withSwim } from './marked-whole';
 
 /** Every reading is there, once, and is either whole and finite or says why it is not there. */

@@ -5,7 +5,7 @@ import { fitLine } from '#core/signal/fit-line';
 import { findPeaks } from '#core/signal/peaks';
 import { medianRate, resampleUniform } from '#core/signal/resample-uniform';
 import { residualAnalysis } from '#core/signal/residual-analysis';
-import { seededNormal } from '../measures-body/seeded-normal';
+import { seededNormal } from '../measures/body/seeded-normal';
 import reference from '../../reference/trace_filter.json';
 
 describe('resampling', () => {

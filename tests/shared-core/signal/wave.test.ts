@@ -7,7 +7,7 @@ import { waveExtreme, wavePeakToPeak } from '#core/signal/wave-extremes';
 import { waveHarmonics, wrap } from '#core/signal/wave-harmonics';
 import { waveValue } from '#core/signal/wave-value';
 import reference from '../../reference/trace_filter.json';
-import { seededNormal } from '../measures-body/seeded-normal';
+import { seededNormal } from '../measures/body/seeded-normal';
 
 const unevenTimes = (count: number, span: number): number[] =>
   Array.from({ length: count }, (_, i) => (span * (i + 0.4 * Math.sin(7 * i))) / count);

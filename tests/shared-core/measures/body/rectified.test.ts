@@ -5,7 +5,7 @@ import type { ComputedReading } from '#core/measures/reading';
 import { distortPoint, type RadialDistortion } from '#core/scene/radial-distortion';
 import type { Posture, Scene, Swim } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/point';
-import { normal, seeded } from '../../../sample-clips/model/seeded';
+import { normal, seeded } from '../../../../sample-clips/model/seeded';
 import { computed, markedSwim, type ModelSwim, noNoise, plainKick, readAll } from './model-swim';
 
 const model: ModelSwim = { ...plainKick, tilt: 0, pixelsPerMetre: 160 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createFieldPairing, type PacketPart } from '#core/timeline/avc-fields';
-import { codeFields, type CodedFrame, joined } from '#tests/browser/harness/field-coded-film';
+import { codeFields, type CodedFrame, joined } from '../../browser/harness/field-coded-film';
 
 const frame = (place: number, as: CodedFrame['as'], role: CodedFrame['role']): CodedFrame => ({
   place,

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { bodyContext } from '#core/measures/body/context/body-context';
 import { bodyFamilies } from '#core/measures/body/body-families';
-import { chanceOfSoFew, Coverage } from '../measures/coverage-table';
+import { chanceOfSoFew, Coverage } from '../coverage-table';
 import { bodyTruths } from './body-truths';
 import { drawModel } from './draw-model';
 import { markedSwim } from './model-swim';

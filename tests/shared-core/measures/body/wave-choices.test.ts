@@ -3,7 +3,7 @@ import { swimmerBounds } from '#core/measures/body/wave/kick-crests';
 import { froudeEfficiency } from '#core/measures/products/propulsion';
 import { bodyTruths } from './body-truths';
 import { computed, kickOmega, markedSwim, noNoise, plainKick, readAll, truePlace } from './model-swim';
-import { readAll as readWhole } from '../measures/marked-whole';
+import { readAll as readWhole } from '../marked-whole';
 
 const fine = { ...noNoise, landmarkSd: 0.05, eventSd: 1e-4, scenePointSd: 0.05, offPlaneSd: 0 };
 const model = { ...plainKick, framesPerSecond: 120, tilt: 0, uneven: 0 };

@@ -3,8 +3,8 @@ import { bodyContext } from '#core/measures/body/context/body-context';
 import type { BodyInput } from '#core/measures/body/context/body-input';
 import { speedReadings } from '#core/measures/body/speed/speed';
 import type { Posture, Scene } from '#core/swim-file/swim-schema';
-import { normal, seeded } from '../../../sample-clips/model/seeded';
-import { Coverage } from '../measures/coverage-table';
+import { normal, seeded } from '../../../../sample-clips/model/seeded';
+import { Coverage } from '../coverage-table';
 import { computed, markedSwim, noNoise, plainKick, readAll } from './model-swim';
 
 /** How far a camera carried along, and swaying a little, has moved the swimmer's plane in the picture by a frame, pixels. */

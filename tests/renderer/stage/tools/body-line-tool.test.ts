@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { createFollowStore } from '../../../renderer/open-swim/follow-store';
-import type { OpenSwim } from '../../../renderer/open-swim/open-swim';
-import { createSwimDocument } from '../../../renderer/open-swim/swim-document';
-import { createViewStore } from '../../../renderer/open-swim/view-store';
-import { bodyLineTool } from '../../../renderer/stage/tools/body-line-tool';
-import { aSwim } from '../a-swim';
+import { createFollowStore } from '../../../../renderer/open-swim/follow-store';
+import type { OpenSwim } from '../../../../renderer/open-swim/open-swim';
+import { createSwimDocument } from '../../../../renderer/open-swim/swim-document';
+import { createViewStore } from '../../../../renderer/open-swim/view-store';
+import { bodyLineTool } from '../../../../renderer/stage/tools/body-line-tool';
+import { aSwim } from '../../a-swim';
 
 const reach = 13;
 const wrist = { x: 600, y: 300 };

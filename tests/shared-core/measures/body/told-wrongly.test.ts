@@ -7,9 +7,9 @@ import { goesOtherWay } from '#core/measures/body/context/other-way';
 import { postureMeasures } from '#core/measures/body/posture/posture-measures';
 import type { PosturePoints } from '#core/measures/body/posture/posture-measure';
 import { recordFromTable } from '#core/timeline/frame-times-record';
-import { readAll as readWhole } from '../measures/marked-whole';
+import { readAll as readWhole } from '../marked-whole';
 import { drawBody } from './drawn-body';
-import { normal, seeded } from '../../../sample-clips/model/seeded';
+import { normal, seeded } from '../../../../sample-clips/model/seeded';
 import { computed, markedSwim, noNoise, plainKick, readAll } from './model-swim';
 
 function normalFrom(seed: number): () => number {

@@ -1,4 +1,4 @@
-import { normal, seeded } from '../../../sample-clips/model/seeded';
+import { normal, seeded } from '../../../../sample-clips/model/seeded';
 import { drawModel } from './draw-model';
 import { modelLead, type ModelSwim, type Noise } from './model-swim';
 

@@ -1,4 +1,4 @@
-import { normal, seeded } from '../../../sample-clips/model/seeded';
+import { normal, seeded } from '../../../../sample-clips/model/seeded';
 import type { ModelSwim, Noise } from './model-swim';
 
 const rates = [25, 30, 50, 60, 120, 240] as const;

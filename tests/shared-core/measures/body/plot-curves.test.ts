@@ -5,7 +5,7 @@ import { heightCurves } from '#core/measures/plots/height-curves';
 import { speedCurve } from '#core/measures/plots/speed-curve';
 import { undulationProfile } from '#core/measures/plots/undulation-profile';
 import { emptyScene, type Swim } from '#core/swim-file/swim-schema';
-import { aMark, aSwim } from '#tests/renderer/a-swim';
+import { aMark, aSwim } from '../../../renderer/a-swim';
 
 /** 100 pixels a metre; a kick every 0.5 s; the toe swings 30 px each way, the swimmer goes 1.2 ± 0.2 m/s. */
 const rate = 60;

@@ -8,9 +8,9 @@ import { followedSpread } from '#core/measures/body/points/followed-spread';
 import { assumedMarkingError } from '#core/uncertainty/assumed-marking-error';
 import { computeReadings, readingContext } from '#core/measures/compute-readings';
 import type { FollowedRun, Posture } from '#core/swim-file/swim-schema';
-import { aMark, aSwim } from '#tests/renderer/a-swim';
-import { normal, seeded } from '../../../sample-clips/model/seeded';
-import { Coverage } from '../measures/coverage-table';
+import { aMark, aSwim } from '../../../renderer/a-swim';
+import { normal, seeded } from '../../../../sample-clips/model/seeded';
+import { Coverage } from '../coverage-table';
 import { bodyTruths } from './body-truths';
 import { computed, markedSwim, type ModelSwim, noNoise, plainKick, readAll } from './model-swim';
 

@@ -8,7 +8,7 @@ import {
 import { waveSpeed } from '#core/measures/body/wave/phase-lag';
 import { meanOfLargest } from '#core/measures/body/posture/largest-of-noisy';
 import { studentQuantile975 } from '#core/uncertainty/student-quantile';
-import reference from '../../reference/quantiles.json';
+import reference from '../../../reference/quantiles.json';
 
 describe('centre of mass', () => {
   // straight line, metres from the toe; computed from the published table (de Leva 1996, Table 4)

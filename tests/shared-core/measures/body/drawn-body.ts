@@ -1,6 +1,6 @@
 import { type BodyContext, bodyContext } from '#core/measures/body/context/body-context';
 import type { BodyInput } from '#core/measures/body/context/body-input';
-import { seeded } from '../../../sample-clips/model/seeded';
+import { seeded } from '../../../../sample-clips/model/seeded';
 import { allTruths, habitualPostures } from './body-truths';
 import { drawModel } from './draw-model';
 import { drawVariedModel } from './draw-varied-model';
