@@ -11,7 +11,7 @@ const read = (): boolean => windowMemory.getItem(storageKey) === 'yes';
 export const keepInViewStore = createStore<{ readonly keep: boolean }>(() => ({ keep: read() }));
 void windowMemory.ready.then(() => keepInViewStore.setState({ keep: read() }));
 
-export function chooseKeepInView(keep: boolean): void {
+function chooseKeepInView(keep: boolean): void {
   if (keep) windowMemory.setItem(storageKey, 'yes');
   else windowMemory.removeItem(storageKey);
   keepInViewStore.setState({ keep });

@@ -10,7 +10,7 @@ export interface FollowedPoint extends Point {
 /** Followed points by frame, then landmark. Cost: linear in points. */
 export type FollowedByFrame = ReadonlyMap<number, ReadonlyMap<LandmarkName, FollowedPoint>>;
 
-export function followedByFrame(followed: readonly FollowedRun[]): FollowedByFrame {
+function followedByFrame(followed: readonly FollowedRun[]): FollowedByFrame {
   const frames = new Map<number, Map<LandmarkName, FollowedPoint>>();
   for (const { landmark, frame, points } of followed) {
     points.forEach(([x, y, confidence], i) => {
