@@ -17,6 +17,7 @@ import { CopyNotice } from '../film/copy-notice';
 import { FilmTroubleCard } from '../film/film-trouble';
 import { LowerPart } from './lower-part';
 import { MarkPads } from './mark-pads';
+import { NextStep } from './next-step';
 import { MarkQuestion } from './mark-question';
 import { PassPrompt } from './pass-prompt';
 import { PlaneForm } from './plane-form';
@@ -126,7 +127,12 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
         {followOpen ? (
           <FollowPanel />
         ) : (
-          <ReadingsPanel catalogue={told} onAskSlowdown={openCard} onRemark={onRemark} />
+          <ReadingsPanel
+            catalogue={told}
+            onAskSlowdown={openCard}
+            onRemark={onRemark}
+            next={<NextStep catalogue={told} />}
+          />
         )}
       </div>
       {card && <CardDialog onClose={() => setCard(false)} />}

@@ -8,7 +8,8 @@ import { endPass, startPass } from '../open-swim/guided-pass';
 import { markHere } from '../open-swim/marking';
 import { padKeys, padWords } from './pad-keys';
 import { FollowPad } from '../follow/follow-pad';
-import { SeePad } from '../see/see-pad';
+import { LookPads } from './look-pads';
+import { PadSection } from './pad-section';
 import { ScenePads } from './scene-pads';
 import { useTip } from '../ui/use-tip';
 import { benchWords } from '#core/words/bench';
@@ -49,13 +50,14 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
 export function MarkPads() {
   const tip = useTip();
   const session = useOpenSwim();
+  const counts = useSwim(eventCounts);
+  const pointedOut = useView((state) => state.guidedKind);
   const laid = useSwim((swim) => bodyLines(swim.postures).length);
   const passing = useView((state) => state.passStep !== null);
   const kicking = useSwim((swim) => swim.card.stroke === 'dolphin-kick');
   const laying = useView((state) => state.tool === 'body-line');
   return (
     <nav className="pads" aria-label={benchWords('marks')}>
-      <SeePad />
       <button
         type="button"
         className="pad pass"
@@ -68,18 +70,30 @@ export function MarkPads() {
         </span>
         <kbd>{`M`}</kbd>
       </button>
-      {staffs.map(({ staff, words }) => (
-        <section key={staff} aria-label={benchWords('markWords', { words: words.toLowerCase() })}>
-          <h2>{words}</h2>
-          {eventKinds
-            .filter((kind) => staffOf(kind) === staff)
-            .map((kind) => (
+      {staffs.map(({ staff, words }) => {
+        const kinds = eventKinds.filter((kind) => staffOf(kind) === staff);
+        const marked = kinds.reduce((sum, kind) => sum + counts[kind], 0);
+        const ofDrill = staff === 'feet' || (staff !== 'course' && !kicking);
+        return (
+          <PadSection
+            key={staff}
+            label={benchWords('markWords', { words: words.toLowerCase() })}
+            words={words}
+            open={ofDrill || marked > 0 || kinds.some((kind) => kind === pointedOut)}
+            done={marked > 0 ? String(marked) : ''}
+          >
+            {kinds.map((kind) => (
               <MarkPad key={kind} kind={kind} />
             ))}
-        </section>
-      ))}
-      <section aria-label={benchWords('bodyLine')}>
-        <h2>{benchWords('bodyLine')}</h2>
+          </PadSection>
+        );
+      })}
+      <PadSection
+        label={benchWords('bodyLine')}
+        words={benchWords('bodyLine')}
+        open
+        done={laid > 0 ? String(laid) : ''}
+      >
         <button
           type="button"
           className="pad"
@@ -114,9 +128,12 @@ export function MarkPads() {
           <span className="pad-count" />
           <kbd>{`N`}</kbd>
         </button>
-      </section>
-      <FollowPad />
+        <FollowPad />
+      </PadSection>
       <ScenePads />
+      <PadSection label={benchWords('picture')} words={benchWords('picture')} open done="">
+        <LookPads />
+      </PadSection>
     </nav>
   );
 }

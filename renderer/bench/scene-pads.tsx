@@ -6,7 +6,7 @@ import { endPoints, startPoints, straightKey } from '../stage/tools/points-tool'
 import { endStill, startStill } from '../stage/tools/still-tool';
 import type { ViewState } from '../open-swim/view-store';
 import { type OpenSwim, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
-import { LookPads } from './look-pads';
+import { PadSection } from './pad-section';
 import { benchWords } from '#core/words/bench';
 
 const lines: readonly {
@@ -80,13 +80,21 @@ export function ScenePads() {
   const asksTravel = useView((state) => state.asksTravel);
   const asksCamera = useView((state) => state.asksCamera);
   const view = { tool, asksCamera };
+  const done =
+    scene.travel !== null && scene.scale !== null && (scene.level !== null || scene.surface !== null);
   const travel = (way: 'left' | 'right'): void => {
     session.view.setState({ asksTravel: false });
     session.document.run(setScene('travel', scene.travel === way ? null : way));
   };
   return (
-    <section aria-label={benchWords('scene')}>
-      <h2>{benchWords('scene')}</h2>
+    <PadSection
+      label={benchWords('scene')}
+      words={benchWords('scene')}
+      open={
+        !done || asksTravel || lines.some(({ item }) => item === tool) || more.some(({ isOn }) => isOn(view))
+      }
+      done={done ? '✓' : ''}
+    >
       <fieldset
         className={`travel${asksTravel ? ' pointed-out' : ''}`}
         aria-label={benchWords('directionTravel')}
@@ -131,29 +139,34 @@ export function ScenePads() {
           <kbd>{keyOf(`scene-${item}`)}</kbd>
         </button>
       ))}
-      {more.map(({ id, words, title, path, run, isSet, isOn }) => (
-        <button
-          key={id}
-          type="button"
-          className="pad"
-          aria-pressed={isOn(view)}
-          onClick={() => run(session)}
-          title={tip(`scene-${id}`, title)}
-          aria-label={
-            isSet(scene) === ''
-              ? benchWords('notSetKeyTitle', { title, keyOf: keyOf(`scene-${id}`) })
-              : benchWords('setKeyTitle', { title, keyOf: keyOf(`scene-${id}`) })
-          }
-        >
-          <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
-            <path d={path} fill="none" stroke="currentColor" strokeWidth="2" />
-          </svg>
-          <span className="pad-words">{words}</span>
-          <span className="pad-count">{isSet(scene)}</span>
-          <kbd>{keyOf(`scene-${id}`)}</kbd>
-        </button>
-      ))}
-      <LookPads />
-    </section>
+      <PadSection
+        label={benchWords('moreOfScene')}
+        words={benchWords('moreOfScene')}
+        open={more.some((pad) => pad.isOn(view) || pad.isSet(scene) !== '')}
+        done=""
+      >
+        {more.map(({ id, words, title, path, run, isSet, isOn }) => (
+          <button
+            key={id}
+            type="button"
+            className="pad"
+            aria-pressed={isOn(view)}
+            onClick={() => run(session)}
+            title={tip(`scene-${id}`, title)}
+            aria-label={benchWords(isSet(scene) === '' ? 'notSetKeyTitle' : 'setKeyTitle', {
+              title,
+              keyOf: keyOf(`scene-${id}`),
+            })}
+          >
+            <svg width="20" height="20" viewBox="-11 -11 22 22" aria-hidden="true">
+              <path d={path} fill="none" stroke="currentColor" strokeWidth="2" />
+            </svg>
+            <span className="pad-words">{words}</span>
+            <span className="pad-count">{isSet(scene)}</span>
+            <kbd>{keyOf(`scene-${id}`)}</kbd>
+          </button>
+        ))}
+      </PadSection>
+    </PadSection>
   );
 }

@@ -17,7 +17,10 @@ export function startPlayback(session: OpenSwim, loop?: FrameRange): () => void 
   const player = createPlayer({
     source,
     slowdown,
-    onFrame: (picture) => view.setState({ frame: picture.frame, towards: 1 }),
+    onFrame: (picture) => {
+      // a picture asked for before the coach stopped may come after: it must not take the frame they went to
+      if (view.getState().playing) view.setState({ frame: picture.frame, towards: 1 });
+    },
     onStop: (reason) => {
       view.setState({ playing: false });
       if (reason === 'lost') session.say(openSwimWords('nextPictureCant'));

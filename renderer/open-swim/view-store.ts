@@ -98,6 +98,8 @@ export interface ViewState {
   readonly asksTravel: boolean;
   /** Reading whose marks are lit. */
   readonly litReading: string | null;
+  /** Every reading by group under the short list. */
+  readonly allReadings: boolean;
   /** What the printed ± answers: how sure the marks are of this swim, or how much the swimmer varies. */
   readonly intervals: Interval['question'];
   readonly showAngles: boolean;
@@ -139,6 +141,7 @@ export function createViewStore(start: Partial<ViewState> = {}): ViewStore {
     loop: null,
     asksTravel: false,
     litReading: null,
+    allReadings: false,
     intervals: 'this-swim',
     showAngles: true,
     showScene: true,

@@ -68,6 +68,22 @@ export const isVariant = (id: string): boolean =>
 
 const isHarmonic = ({ definition }: ReadingRowData): boolean => definition.id.startsWith('harmonic-');
 
+/** What each reading of the catalogue shows, by its id, in the catalogue's order. */
+export function rowsOf(
+  catalogue: readonly ReadingDefinition[],
+  readings: readonly Reading[],
+): ReadonlyMap<string, ReadingRowData> {
+  const byId = new Map(readings.map((reading) => [reading.id, reading]));
+  return new Map(
+    catalogue.flatMap((definition): [string, ReadingRowData][] => {
+      const reading = byId.get(definition.id);
+      if (!reading) return [];
+      const share = byId.get(`${definition.id}-percent`);
+      return [[definition.id, { definition, reading, share: share?.status === 'computed' ? share : null }]];
+    }),
+  );
+}
+
 /**
  * The catalogue as a coach reads it: by group, the most wanted first, shares of the stroke beside their milliseconds,
  * the rest folded. A reading with a target of its own, or the one lit now, is always among the first.
@@ -77,13 +93,10 @@ export function arrangeReadings(
   readings: readonly Reading[],
   alwaysFirst: ReadonlySet<string>,
 ): readonly ArrangedGroup[] {
-  const byId = new Map(readings.map((reading) => [reading.id, reading]));
-  const rows = catalogue.flatMap((definition): ReadingRowData[] => {
-    const reading = byId.get(definition.id);
-    if (!reading || (isShare(definition.id, byId) && !alwaysFirst.has(definition.id))) return [];
-    const share = byId.get(`${definition.id}-percent`);
-    return [{ definition, reading, share: share?.status === 'computed' ? share : null }];
-  });
+  const byId = rowsOf(catalogue, readings);
+  const rows = [...byId.values()].filter(
+    ({ definition: { id } }) => !isShare(id, byId) || alwaysFirst.has(id),
+  );
   const groups = readingOrder.flatMap((group): ArrangedGroup[] => {
     const own = rows.filter((row) => row.definition.group === group);
     if (own.length === 0) return [];

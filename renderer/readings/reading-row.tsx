@@ -7,8 +7,9 @@ import { goTo } from '../open-swim/stepping';
 import { nextOf } from '../open-swim/selectors';
 import { formatReading } from '#core/measures/format-reading';
 import { doubtsInWords } from '#core/measures/doubtful';
-import { reasonWords, noteWords } from '#core/measures/reason-words';
-import { placeFor } from './place-for';
+import { noteWords } from '#core/measures/reason-words';
+import { MissingRow } from './missing-row';
+import { PinBar } from './pin-bar';
 import { ReadingDetails } from './reading-details';
 import { sourceFrames } from './source-frames';
 import { metWords, TargetDot } from './target-dot';
@@ -21,6 +22,8 @@ interface Props {
   readonly definition: ReadingDefinition;
   readonly share: ComputedReading | null;
   readonly swimmer: Swimmer | null;
+  /** On the short list: the number large, what it is only when asked. */
+  readonly large?: boolean;
 }
 
 /** The brief without its reading aid after the semicolon; the details say it in full. */
@@ -34,7 +37,13 @@ const saidElsewhere: ReadonlySet<ReadingNote> = new Set([
 ]);
 
 /** One reading of the panel: the number, what stands behind it, and the way to its frames. */
-export const ReadingRow = memo(function ReadingRow({ reading, definition, share, swimmer }: Props) {
+export const ReadingRow = memo(function ReadingRow({
+  reading,
+  definition,
+  share,
+  swimmer,
+  large = false,
+}: Props) {
   const session = useOpenSwim();
   const lit = useView((state) => state.litReading === reading.id);
   const question = useView((state) => state.intervals);
@@ -58,45 +67,8 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
     if (to !== undefined) goTo(session, to);
   };
 
-  if (reading.status === 'missing') {
-    const [first] = reading.reasons;
-    const place = first ? placeFor(session, first) : null;
-    return (
-      <li className="reading missing" data-reading={reading.id}>
-        <div className="reading-head">
-          <div className="reading-name">
-            <span>{definition.label}</span>
-            <small>{reading.reasons.map(reasonWords).slice(0, 2).join(' · ')}</small>
-          </div>
-          {place && (
-            <button
-              type="button"
-              className="place"
-              onClick={place}
-              aria-label={
-                first?.code === 'marks-contradict'
-                  ? readingsWords('showMarksKeep', { label: definition.label })
-                  : readingsWords('placeWhatNeeds', { label: definition.label })
-              }
-            >
-              {first?.code === 'marks-contradict' ? readingsWords('show') : readingsWords('place')}
-            </button>
-          )}
-          <button
-            type="button"
-            className="about"
-            aria-expanded={open}
-            aria-label={readingsWords('about', { label: definition.label })}
-            title={readingsWords('whatWhereFrom')}
-            onClick={() => setOpen(!open)}
-          >
-            ?
-          </button>
-        </div>
-        {open && <ReadingDetails definition={definition} reading={null} unit="" />}
-      </li>
-    );
-  }
+  if (reading.status === 'missing')
+    return <MissingRow definition={definition} reading={reading} short={large} />;
 
   const interval = chosenInterval(reading, question);
   const text = formatReading({ ...reading, interval }, definition.digits);
@@ -111,7 +83,11 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
       : readingsWords('frames', { frames });
   const notes = reading.notes.filter((note) => !saidElsewhere.has(note));
   return (
-    <li className={`reading${lit ? ' lit' : ''}`} data-reading={reading.id} data-value={reading.value}>
+    <li
+      className={`reading${lit ? ' lit' : ''}${large ? ' large' : ''}`}
+      data-reading={reading.id}
+      data-value={reading.value}
+    >
       <div className="reading-head">
         <button
           type="button"
@@ -127,11 +103,15 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
               {text.unit}
             </small>
           </span>
-          <small className={shareText ? 'reading-brief' : 'reading-brief wide'}>
-            {shortBrief(definition.brief)} · {counted}
+          <small className={shareText && !large ? 'reading-brief' : 'reading-brief wide'}>
+            {large
+              ? [counted, shareText && `${shareText.value} ${shareText.spread} ${shareText.unit}`]
+                  .filter(Boolean)
+                  .join(' · ')
+              : `${shortBrief(definition.brief)} · ${counted}`}
             {interval.question !== question && ` ${readingsWords('swim2')}`}
           </small>
-          {shareText && (
+          {shareText && !large && (
             <small className="reading-share">
               {shareText.value} {shareText.spread} {shareText.unit}
             </small>
@@ -177,6 +157,7 @@ export const ReadingRow = memo(function ReadingRow({ reading, definition, share,
         </div>
       )}
       {open && <ReadingDetails definition={definition} reading={reading} unit={text.unit} />}
+      {(lit || open) && <PinBar id={reading.id} label={definition.label} />}
     </li>
   );
 });

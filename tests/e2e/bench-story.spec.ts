@@ -239,6 +239,7 @@ test('every kind of event can be marked by its pad, and the card tells the whole
 
   // all kinds, each on a frame of its own, with the one thing more that this drill leaves open
   const scrub = page.getByRole('slider', { name: 'Scrub through the film' });
+  await page.getByRole('button', { name: 'Course', exact: true }).click();
   for (const [i, kind] of eventKinds.entries()) {
     await scrub.fill(String(5 + 4 * i));
     await standsOn(page, 5 + 4 * i);

@@ -43,6 +43,7 @@ test('a coach sets a target from a reading, and it is met, missed, or can’t be
 }) => {
   await openBench(page);
   const row = page.locator('[data-reading="stroke-rate"]');
+  await page.keyboard.press('Shift+R');
   const value = await numberOf(row);
   await row.getByRole('button', { name: 'About Stroke rate' }).click();
   await expect(row.locator('[data-drawing="stroke-rate"]')).toBeVisible();
@@ -72,7 +73,9 @@ test('a coach sets a target from a reading, and it is met, missed, or can’t be
   await expect(spread).not.toHaveText(ofSwim ?? '');
   await expect(page.locator('[data-reading="knee-angle"]')).toContainText('± of this swim');
 
-  // time under water is never a thing to beat
+  // time under water is never a thing to beat; a reading that isn't there yet is found all the same
+  await page.keyboard.press('/');
+  await page.keyboard.type('underwater part, time');
   await expect(
     page.locator('[data-reading="underwater-time"]').getByRole('button', { name: /^About/ }),
   ).toHaveCount(1);
@@ -103,6 +106,7 @@ test('a coach sets a target from a reading, and it is met, missed, or can’t be
 test('strokes lie over one another, and every curve leads to its frames', async ({ page, app }) => {
   expect(app.library).not.toBe('');
   await openBench(page);
+  await page.keyboard.press('Shift+R');
   await page.keyboard.press('l');
   const laid = page.getByRole('region', { name: 'Score, strokes over one another' });
   await expect(laid.getByRole('button', { name: /^catch, stroke/ })).toHaveCount(3);

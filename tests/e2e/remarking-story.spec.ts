@@ -60,6 +60,7 @@ test('a coach marks again unseen, stops and goes on, and every interval uses wha
   writeFileSync(coachFile(app.library), JSON.stringify({ ...emptyCoach, remarkings: earlier }));
   await openBench(page);
   const row = page.locator('[data-reading="down-kick-time"]');
+  await page.keyboard.press('Shift+R');
   await page
     .getByRole('region', { name: 'Kick', exact: true })
     .getByRole('button', { name: / more$/ })
@@ -127,6 +128,7 @@ test('a coach marks again unseen, stops and goes on, and every interval uses wha
 
   // used at once, and said of each reading
   await page.getByRole('button', { name: 'Back to the bench' }).click();
+  await page.keyboard.press('Shift+R');
   await page
     .getByRole('region', { name: 'Kick', exact: true })
     .getByRole('button', { name: / more$/ })
