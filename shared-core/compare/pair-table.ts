@@ -9,6 +9,7 @@ import type { Scene } from '../swim-file/swim-schema';
 import { type ReadingDifference, readingDifference } from './difference';
 import { forbidVerdict, type Unlike, unlikeCards } from './like-with-like';
 import { keptWith } from '../units/kept-with';
+import { comparisonWords } from '../words/comparison';
 
 /** Which strokes a row is of: breathing strokes are compared with breathing ones, others with others. */
 export type StrokeChoice = 'all' | 'breathing' | 'not-breathing';
@@ -123,7 +124,7 @@ function strokeChoices(first: readonly Stroke[], second: readonly Stroke[]): rea
 }
 
 function unlikeBreathing(first: readonly Stroke[]): Unlike {
-  const words = ['breathing strokes', 'strokes without a breath'] as const;
+  const words = [comparisonWords('breathingStrokes'), comparisonWords('strokesWithoutBreath')] as const;
   const [a, b] = first.every(breathes) ? words : ([words[1], words[0]] as const);
   return { kind: 'breathing', first: a, second: b };
 }

@@ -1,5 +1,6 @@
 import type { Swimmer } from '../swim-file/squad-schema';
 import type { SwimCard } from '../swim-file/swim-schema';
+import { consentWords } from '../words/consent';
 
 /** What must be asked before a picture of a swimmer leaves the library. */
 export type LeaveToShow =
@@ -21,11 +22,13 @@ export function leaveToShow(
     .filter(
       ({ card, swimmer }) => !card.invented && !swimmer?.invented && (swimmer?.consent ?? null) === null,
     )
-    .map(({ card }) => card.swimmerName || 'this swimmer');
+    .map(({ card }) => card.swimmerName || consentWords('swimmer'));
   return names.length === 0 ? { kind: 'recorded' } : { kind: 'ask', names: [...new Set(names)] };
 }
 
 /** "Rowan", "Rowan and Pip": who, in the middle of a sentence. */
 export function namesInWords(names: readonly string[]): string {
-  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  return names.length < 2
+    ? (names[0] ?? '')
+    : consentWords('and', { names: names.slice(0, -1).join(', '), names2: String(names.at(-1)) });
 }

@@ -3,6 +3,7 @@ import type { Posture, Swim } from '../swim-file/swim-schema';
 import { angleOps, bodyLineOps, casedWords, fittedWords } from './body-line-ops';
 import { markShare } from './mark-size';
 import type { DrawingOp, MeasureWords } from './drawing-op';
+import { exportsWords } from '../words/exports';
 
 /** Everything written on a still, in words; where it goes is decided here. */
 export interface StillContent {
@@ -60,7 +61,7 @@ export function stillOps(
   };
   row(content.title, edge + size, large, 600);
   row(content.facts, edge + size + line, small, 400);
-  if (content.invented) row('Invented swim, for demonstration', edge + size + 2 * line, small, 600);
+  if (content.invented) row(exportsWords('inventedSwimDemonstration2'), edge + size + 2 * line, small, 600);
   // readings end just above the foot line
   const foot = height - edge;
   row(content.event ? `${content.event} · ${content.where}` : content.where, foot, size, 600);

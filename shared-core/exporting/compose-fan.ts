@@ -9,6 +9,7 @@ import type { Point } from '../units/point';
 import type { CycleFrames } from './cycle-frames';
 import type { ExportSource } from './export-source';
 import { inkWords, rule, sheetLook } from './sheet-look';
+import { exportsWords } from '../words/exports';
 
 /** Pixels; our defaults. */
 const width = 2400;
@@ -58,8 +59,14 @@ export function composeFan(
       fittedWords(
         [
           ...facts,
-          `${lines.length} body lines of ${cycle.of} ${cycle.number} of ${cycle.count}, ${span.toFixed(3)} s`,
-          ...(swim.card.invented ? ['invented swim, for demonstration'] : []),
+          exportsWords('bodyLinesS', {
+            lines: lines.length,
+            of: cycle.of,
+            number: cycle.number,
+            count: cycle.count,
+            span: span.toFixed(3),
+          }),
+          ...(swim.card.invented ? [exportsWords('inventedSwimDemonstration')] : []),
         ].join(' · '),
         room,
         letters * 0.95,
@@ -87,7 +94,13 @@ export function composeFan(
   over.push(
     rule(edge, foot - letters * 1.6, room, 2),
     inkWords(
-      `Hips laid on one place, heights as filmed${context.transform.travelKnown ? ', swimming to the right' : ''}. Light at the start of the ${cycle.of}, dark at its end; dashed: the way of fingertips and toes.${lines.some(({ posture }) => posture.followed.length > 0) ? ' Thin: followed points.' : ''}`,
+      exportsWords('hipsLaidOnePlace', {
+        value: context.transform.travelKnown ? exportsWords('swimmingRight') : '',
+        of: cycle.of,
+        value2: lines.some(({ posture }) => posture.followed.length > 0)
+          ? ` ${exportsWords('thinFollowedPoints')}`
+          : '',
+      }),
       { x: edge, y: foot },
       letters * 0.85,
       400,
@@ -191,7 +204,7 @@ function scaleBar(unit: 'm' | 'L' | 'px', scale: number, end: Point): readonly D
       cap: 'butt',
     },
     inkWords(
-      unit === 'm' ? '0.5 m' : '0.1 body length',
+      unit === 'm' ? '0.5 m' : exportsWords('n01BodyLength'),
       { x: end.x - length - letters * 0.5, y: end.y },
       letters * 0.85,
       600,

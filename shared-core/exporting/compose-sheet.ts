@@ -13,6 +13,7 @@ import { realTimeOf } from '../timeline/clip-clock';
 import type { CycleFrames } from './cycle-frames';
 import type { ExportSource, NamedReading } from './export-source';
 import { inkWords, rule, sheetLook } from './sheet-look';
+import { exportsWords } from '../words/exports';
 
 /** Pixels; our defaults: legible on a screen and on A4 across. */
 const width = 2400;
@@ -53,9 +54,14 @@ export function composeSheet(
       fittedWords(
         [
           ...facts,
-          `${cycle.of} ${cycle.number} of ${cycle.count}, ${(cycle.toSeconds - cycle.fromSeconds).toFixed(3)} s`,
-          ...(anyFollowed ? ['hollow points: followed'] : []),
-          ...(swim.card.invented ? ['invented swim, for demonstration'] : []),
+          exportsWords('s', {
+            of: cycle.of,
+            number: cycle.number,
+            count: cycle.count,
+            toSeconds: (cycle.toSeconds - cycle.fromSeconds).toFixed(3),
+          }),
+          ...(anyFollowed ? [exportsWords('hollowPointsFollowed')] : []),
+          ...(swim.card.invented ? [exportsWords('inventedSwimDemonstration')] : []),
         ].join(' · '),
         room,
         letters,
@@ -91,7 +97,9 @@ export function composeSheet(
       );
     const events = swim.events.filter((mark) => mark.frame === frame).map(markPhrase);
     const share = `${Math.round(phase * 100)} %`;
-    const where = `frame ${frame + 1} · ${realTimeOf(clock, frame).toFixed(3)} s${posture ? '' : ' · no body line'}`;
+    const where = posture
+      ? exportsWords('frameS', { frame: frame + 1, realTimeOf: realTimeOf(clock, frame).toFixed(3) })
+      : exportsWords('frameSNoBody', { frame: frame + 1, realTimeOf: realTimeOf(clock, frame).toFixed(3) });
     const y = at.y + at.height + letters * 1.15;
     const shareWidth = measure(share, letters, 600) + letters * 0.6;
     const line = (words: string, x: number, down: number): DrawingOp =>

@@ -1,6 +1,7 @@
 import { markPhrase } from '../marks/mark-words';
 import type { EventMark, Swim } from '../swim-file/swim-schema';
 import type { FrameTable } from '../timeline/frame-table';
+import { exportsWords } from '../words/exports';
 
 /** Longest a caption stays, seconds of the clip's own clock; our default: time enough to read three words. */
 const longestSeconds = 1;
@@ -58,6 +59,10 @@ export function eventsVtt(
     /[\r\n]+/g,
     ' ',
   );
-  const doubtful = doubt === null ? '' : `NOTE\nDoubtful: ${escaped(doubt).replace(/[\r\n]+/g, ' ')}\n\n`;
-  return `WEBVTT\n\nNOTE\nEvents${about ? ` of ${about}` : ''}; frames count from 0\n\n${doubtful}${cues.join('\n')}`;
+  const doubtful =
+    doubt === null
+      ? ''
+      : `NOTE\n${exportsWords('doubtfulCaptions', { doubt: escaped(doubt).replace(/[\r\n]+/g, ' ') })}\n\n`;
+  const title = about ? exportsWords('captionsOf', { about }) : exportsWords('captions');
+  return `WEBVTT\n\nNOTE\n${title}\n\n${doubtful}${cues.join('\n')}`;
 }

@@ -5,6 +5,7 @@ import type { Swim } from '../swim-file/swim-schema';
 import { cardWords } from '../swim-file/card-words';
 import { formatReading, readingLine } from '../measures/format-reading';
 import { markPhrase } from '../marks/mark-words';
+import { exportsWords } from '../words/exports';
 
 export const mostStillReadings = 6;
 
@@ -21,7 +22,11 @@ export function stillContent(
     title: words.title,
     facts: words.facts.join(' · '),
     event: event === '' ? '' : event.charAt(0).toUpperCase() + event.slice(1),
-    where: `frame ${frame + 1} of ${clock.table.starts.length} · ${realTimeOf(clock, frame).toFixed(3)} s`,
+    where: exportsWords('frameSFrame', {
+      frame: frame + 1,
+      starts: clock.table.starts.length,
+      realTimeOf: realTimeOf(clock, frame).toFixed(3),
+    }),
     readings: chosen.slice(0, mostStillReadings).map(({ definition, reading }) => {
       return { label: definition.label, value: readingLine(formatReading(reading, definition.digits)) };
     }),

@@ -21,6 +21,7 @@ import { realTimeOf } from '../timeline/clip-clock';
 import type { Handout, Paper } from './handout-file';
 import { handoutReading } from './handout-reading';
 import { readingCard, readingCardHeight } from './reading-card';
+import { handoutPageWords } from '../words/handout-page';
 
 /** Points of 1/72 inch. A4 is 210 × 297 mm (ISO 216); Letter 8.5 × 11 inches. */
 const paperSizes: Readonly<Record<Paper, { readonly width: number; readonly height: number }>> = {
@@ -79,9 +80,11 @@ export function composeHandout(handout: Handout, source: ExportSource, measure: 
   const foot = height - edge;
   const anyFollowed = handout.frames.some((frame) => (source.lines.get(frame)?.followed.length ?? 0) > 0);
   const footWords = [
-    '± is the 95 % interval: the true value lies in it 95 times in 100.',
-    ...(anyFollowed ? ['Hollow points: by computer.'] : []),
-    ...(swim.card.invented ? [anyFollowed ? 'Invented swim.' : 'Invented swim, for demonstration.'] : []),
+    handoutPageWords('n95IntervalTrue'),
+    ...(anyFollowed ? [handoutPageWords('hollowPointsComputer')] : []),
+    ...(swim.card.invented
+      ? [anyFollowed ? handoutPageWords('inventedSwim') : handoutPageWords('inventedSwimDemonstration')]
+      : []),
   ].join(' ');
   over.push(
     inkWords(fittedWords(footWords, room, 9, 400, measure), { x: edge, y: foot }, 9, 400, sheetLook.quiet),
@@ -150,7 +153,7 @@ function cueOps(
         points: rectangle({ x: edge, y: top, width: 5, height }),
         fill: sheetLook.ink,
       },
-      inkWords('Think of this', { x: edge + 18, y: top + 22 }, 11, 600, sheetLook.quiet),
+      inkWords(handoutPageWords('think'), { x: edge + 18, y: top + 22 }, 11, 600, sheetLook.quiet),
       ...lines.map((line, index) =>
         inkWords(line, { x: edge + 18, y: top + 28 + size * (0.9 + 1.2 * index) }, size, 600),
       ),
@@ -187,7 +190,7 @@ function pictureOps(
   const drawn = posture && movedPosture(posture, (point) => placePoint(placed, point));
   const events = swim.events.filter((mark) => mark.frame === frame).map(markPhrase);
   const seconds = `${realTimeOf(clock, frame).toFixed(2)} s`;
-  const title = events.length > 0 ? sentence(events.join(', ')) : `At ${seconds}`;
+  const title = events.length > 0 ? sentence(events.join(', ')) : handoutPageWords('at', { seconds });
   const y = at.y + at.height + 14;
   const titleWidth = measure(title, 11, 600);
   return [

@@ -6,6 +6,7 @@ import { bandWords, targetMark } from '../measures/target-mark';
 import { neverCompared } from '../measures/never-compared';
 import type { Swimmer } from '../swim-file/squad-schema';
 import { targetInForce } from '../swim-file/target-in-force';
+import { handoutPageWords } from '../words/handout-page';
 
 /** How a reading stands to the target, told by words and by a shape of its own. */
 export type Standing = 'met' | 'close' | 'not-yet' | 'no-target' | 'missing';
@@ -33,9 +34,9 @@ export interface HandoutReading {
 }
 
 const standings: Readonly<Record<'yes' | 'no' | 'unsure', { standing: Standing; word: string }>> = {
-  yes: { standing: 'met', word: 'On target' },
-  unsure: { standing: 'close', word: 'Close' },
-  no: { standing: 'not-yet', word: 'Not yet' },
+  yes: { standing: 'met', word: handoutPageWords('target') },
+  unsure: { standing: 'close', word: handoutPageWords('close') },
+  no: { standing: 'not-yet', word: handoutPageWords('notYet') },
 };
 
 /**
@@ -52,7 +53,7 @@ export function handoutReading(
     return {
       label,
       standing: 'missing',
-      word: 'Not measured',
+      word: handoutPageWords('notMeasured'),
       value: reading?.reasons[0] ? reasonWords(reading.reasons[0]) : '',
       target: '',
       means,
@@ -66,18 +67,26 @@ export function handoutReading(
     return {
       label,
       standing: 'no-target',
-      word: 'Doubtful',
+      word: handoutPageWords('doubtful'),
       value,
       target: '',
       means: reading.notes.includes('implausible-for-a-human')
-        ? 'Not what a person does: check the slow motion and the marks before this counts.'
-        : `Check before this counts: ${doubtsInWords(reading).join('; ')}.`,
+        ? handoutPageWords('notWhatPerson')
+        : handoutPageWords('checkBeforeCounts', { doubtsIn: doubtsInWords(reading).join('; ') }),
       bar: null,
     };
   const band = swimmer && !neverCompared(reading.id) ? targetInForce(swimmer, reading.id) : null;
   const mark = band ? targetMark(swimmer, reading.id, reading.value, reading.interval) : null;
   if (!band || !mark)
-    return { label, standing: 'no-target', word: 'No target yet', value, target: '', means, bar: null };
+    return {
+      label,
+      standing: 'no-target',
+      word: handoutPageWords('noTargetYet'),
+      value,
+      target: '',
+      means,
+      bar: null,
+    };
   return {
     label,
     ...standings[mark.met],

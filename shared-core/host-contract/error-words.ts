@@ -1,5 +1,6 @@
 import { codecWords } from '../timeline/codec-words';
 import type { HostError } from './host-error';
+import { errorsWords } from '../words/errors';
 
 export interface ErrorWords {
   readonly what: string;
@@ -15,160 +16,179 @@ interface About {
 /** Two short sentences for each way to fail; the compiler finds one that is missing. */
 const wordsOf: Readonly<Record<HostError['code'], (about: About) => ErrorWords>> = {
   'bad-request': () => ({
-    what: 'Submark asked its own host something it does not understand.',
-    todo: 'Close and open Submark; if it comes back, please report it.',
+    what: errorsWords('submarkAskedIts'),
+    todo: errorsWords('closeOpenSubmark'),
   }),
   'not-allowed': ({ name, detail }) => {
     if (detail['window'])
       return {
-        what: 'This window has no key to Submark.',
-        todo: 'Close it, start Submark again, and use the window or address that it opens.',
+        what: errorsWords('windowHasNoKey'),
+        todo: errorsWords('closeStartSubmark'),
       };
     return {
-      what: `${name} is outside what Submark may touch.`,
-      todo: 'Choose a file yourself, in the dialog or by its path.',
+      what: errorsWords('outsideWhatSubmark', { name }),
+      todo: errorsWords('chooseFileYourself'),
     };
   },
   'not-found': ({ name }) => ({
-    what: `${name} is not there any more.`,
-    todo: 'It may have been moved or removed; open the shelf again.',
+    what: errorsWords('notThereAnyMore', { name }),
+    todo: errorsWords('mayHaveBeenMoved'),
   }),
   'cannot-read': ({ name }) => ({
-    what: `${name} can’t be read.`,
-    todo: 'Check that the disk is connected and that you may open the file, then try again.',
+    what: errorsWords('cantRead', { name }),
+    todo: errorsWords('checkDiskConnected'),
   }),
   'cannot-write': ({ name }) => ({
-    what: `${name} can’t be written.`,
-    todo: 'Check that the library’s disk is connected and writable. Your marks are kept in this window until it works.',
+    what: errorsWords('cantWritten', { name }),
+    todo: errorsWords('checkLibrarysDisk'),
   }),
   'disk-full': () => ({
-    what: 'The disk is full.',
-    todo: 'Free some space; Submark keeps your marks in this window and tries again.',
+    what: errorsWords('diskFull'),
+    todo: errorsWords('freeSomeSpace'),
   }),
   'read-only': () => ({
-    what: 'The library is on a disk that can’t be written.',
-    todo: 'Move the library to a writable disk or unlock this one.',
+    what: errorsWords('libraryDiskCant'),
+    todo: errorsWords('moveLibraryWritable'),
   }),
   'library-gone': () => ({
-    what: 'The library’s folder can’t be found.',
-    todo: 'Connect its disk again; your marks are kept in this window until it is back.',
+    what: errorsWords('librarysFolderCant'),
+    todo: errorsWords('connectItsDisk'),
   }),
   'not-a-library': ({ name }) => ({
-    what: `${name} is no library of Submark, and it is not empty.`,
-    todo: 'Choose the library’s own folder (the one with library.json in it), or a new or empty one to begin a library there.',
+    what: errorsWords('noLibrarySubmark', { name }),
+    todo: errorsWords('chooseLibrarysOwn'),
   }),
   'swim-damaged': ({ detail }) => ({
-    what: `The swim’s file is damaged${detail['where'] ? ` (at ${String(detail['where'])})` : ''}.`,
-    todo: 'Earlier good copies are in the swim’s .generations folder.',
+    what: detail['where']
+      ? errorsWords('swimsFileDamaged', { detail: String(detail['where']) })
+      : errorsWords('swimsFileDamagedFull'),
+    todo: errorsWords('earlierGoodCopies'),
   }),
   'swim-newer-version': ({ detail }) => ({
-    what: `This swim was saved by a newer Submark (file version ${String(detail['needs'] ?? '?')}).`,
-    todo: 'Update Submark to open it; nothing in it was changed.',
+    what: errorsWords('swimSavedNewer', { detail: String(detail['needs'] ?? '?') }),
+    todo: errorsWords('updateSubmarkOpen'),
   }),
   'squad-damaged': () => ({
-    what: 'The squad file is damaged.',
-    todo: 'Earlier good copies are in the library’s .generations folder; swims are not affected.',
+    what: errorsWords('squadFileDamaged'),
+    todo: errorsWords('earlierGoodCopiesLibrarys'),
   }),
   'squad-newer-version': ({ detail }) => ({
-    what: `The squad was saved by a newer Submark (file version ${String(detail['needs'] ?? '?')}).`,
-    todo: 'Update Submark to change it; nothing in it was changed.',
+    what: errorsWords('squadSavedNewer', { detail: String(detail['needs'] ?? '?') }),
+    todo: errorsWords('updateSubmarkChange'),
   }),
   'file-damaged': ({ name, detail }) => ({
-    what: `${name} is damaged${detail['where'] ? ` (at ${String(detail['where'])})` : ''}.`,
-    todo: 'Earlier good copies are in the .generations folder beside it; swims are not affected.',
+    what: detail['where']
+      ? errorsWords('damagedAt', { name, detail: String(detail['where']) })
+      : errorsWords('damaged', { name }),
+    todo: errorsWords('earlierGoodCopiesGenerations'),
   }),
   'file-newer-version': ({ name, detail }) => ({
-    what: `${name} was saved by a newer Submark (file version ${String(detail['needs'] ?? '?')}).`,
-    todo: 'Update Submark to change it; nothing in it was changed.',
+    what: errorsWords('savedNewerSubmark', { name, detail: String(detail['needs'] ?? '?') }),
+    todo: errorsWords('updateSubmarkChange'),
   }),
   'bundle-damaged': ({ detail }) => ({
-    what: `This is no bundle of a swim, or it was damaged on its way${detail['what'] ? `: ${String(detail['what'])}` : ''}.`,
-    todo: 'Nothing of it was put on the shelf. Ask for it again.',
+    what: errorsWords('noBundleSwim', { detail: detail['what'] ? `: ${String(detail['what'])}` : '' }),
+    todo: errorsWords('nothingPutShelf'),
   }),
   conflict: ({ detail }) => ({
-    what: 'This was changed somewhere else meanwhile.',
-    todo: `Both versions are kept${detail['kept'] ? `; yours is in ${String(detail['kept'])}` : ''}. Open it again to see the other one.`,
+    what: errorsWords('changedSomewhereElse'),
+    todo: detail['kept']
+      ? errorsWords('bothVersionsKept', { detail: String(detail['kept']) })
+      : errorsWords('bothVersionsKeptOpen'),
   }),
   'already-there': ({ name }) => ({
-    what: `${name} is already there.`,
-    todo: 'Nothing was overwritten; choose another name.',
+    what: errorsWords('alreadyThere', { name }),
+    todo: errorsWords('nothingOverwrittenChoose'),
   }),
   'clip-missing': () => ({
-    what: 'The clip is not where it was.',
-    todo: 'Your marks are safe. Put the clip back or say where it is now.',
+    what: errorsWords('clipNotWhere'),
+    todo: errorsWords('yourMarksSafe'),
   }),
   'clip-changed': () => ({
-    what: 'The clip is another file than the one these marks were made on.',
-    todo: 'Your marks are safe; they are not shown over other pictures. Find the original clip.',
+    what: errorsWords('clipAnotherFile'),
+    todo: errorsWords('yourMarksSafeThey'),
   }),
   'not-a-video': ({ name, detail }) =>
     detail['kind'] === 'photo'
-      ? { what: `${name} is a photo, not a film.`, todo: 'Choose the film that your camera made.' }
+      ? { what: errorsWords('photoNotFilm', { name }), todo: errorsWords('chooseFilmYour') }
       : {
-          what: `${name} is not a video that Submark knows.`,
-          todo: 'Choose the file that your camera made.',
+          what: errorsWords('notVideoSubmark', { name }),
+          todo: errorsWords('chooseFileYour'),
         },
-  'empty-file': ({ name }) => ({ what: `${name} is empty.`, todo: 'Copy it from the camera again.' }),
+  'empty-file': ({ name }) => ({ what: errorsWords('empty', { name }), todo: errorsWords('copyFromCamera') }),
   'no-video-track': ({ name }) => ({
-    what: `${name} has no picture in it, only sound or data.`,
-    todo: 'Choose the file with the film.',
+    what: errorsWords('hasNoPicture', { name }),
+    todo: errorsWords('chooseFileFilm'),
   }),
   'unsupported-codec': ({ name, detail }) => ({
-    what: `${name} is coded in a way this window can’t decode${detail['codec'] ? ` (${String(detail['codec'])})` : ''}.`,
-    todo: 'Submark makes a working copy of it, for which it needs ffmpeg.',
+    what: errorsWords('codedWayWindow', {
+      name,
+      detail: detail['codec'] ? ` (${String(detail['codec'])})` : '',
+    }),
+    todo: errorsWords('submarkMakesWorking'),
   }),
   'not-decodable': ({ detail }) => ({
-    what: `This computer can’t decode ${codecWords(String(detail['codec'] ?? 'the film'))}: neither this window nor its ffmpeg knows how.`,
-    todo: 'Nothing was added. Save the film as H.264 (MP4) in your camera’s or phone’s own app and add that, or install a newer ffmpeg.',
+    what: errorsWords('computerCantDecode', {
+      codec: codecWords(String(detail['codec'] ?? errorsWords('film'))),
+    }),
+    todo: errorsWords('nothingAddedSave'),
   }),
   encrypted: ({ name }) => ({
-    what: `${name} is encrypted: its pictures can’t be seen without a key.`,
-    todo: 'Nothing was added. Save it without copy protection in the app it comes from, and add that.',
+    what: errorsWords('encryptedItsPictures', { name }),
+    todo: errorsWords('nothingAddedSaveWithout'),
   }),
   truncated: ({ name }) => ({
-    what: `${name} breaks off: its end, or the list of its pictures, is missing.`,
-    todo: 'Copy it from the camera again, or repair it; nothing was added.',
+    what: errorsWords('breaksOffIts', { name }),
+    todo: errorsWords('copyFromCameraAgain'),
   }),
   'unreadable-index': ({ name, detail }) => ({
-    what: `The index of ${detail['name'] ? name : 'this file'} can’t be read: what it says of its pictures makes no sense, or could not be made out in time.`,
-    todo: 'The file is probably damaged. Copy it from the camera again; if that does not help, save it anew as MP4 with any film program and add that.',
+    what: errorsWords('indexCantRead', { name: detail['name'] ? name : errorsWords('file') }),
+    todo: errorsWords('fileProbablyDamaged'),
   }),
   'too-large': ({ name }) => ({
-    what: `${name} is too large.`,
-    todo: 'Cut the clip to the part you want to review.',
+    what: errorsWords('tooLarge', { name }),
+    todo: errorsWords('cutClipPartYou'),
   }),
   'archive-damaged': ({ name, detail }) => ({
-    what: `${name} is no whole back-up${detail['what'] ? `: it ${String(detail['what'])}` : ''}.`,
-    todo: 'Nothing was made of it. Use another back-up, or copy this one again from where it is kept.',
+    what: detail['what']
+      ? errorsWords('noWholeBackUp', { name, detail: String(detail['what']) })
+      : errorsWords('noWholeBackUpName', { name }),
+    todo: errorsWords('nothingMadeUse'),
   }),
   'no-media-tool': ({ detail }) => {
     const tool = detail['name'] === 'ffprobe' ? 'ffprobe' : 'ffmpeg';
     return {
-      what: `No ${tool} was found that can be started here.`,
-      todo: `Install ffmpeg${tool === 'ffprobe' ? ', which brings ffprobe,' : ''} or set SUBMARK_${tool.toUpperCase()} to the path of ${tool}.`,
+      what: errorsWords('noFoundCanStarted', { tool }),
+      todo:
+        tool === 'ffprobe'
+          ? errorsWords('installFfmpegWhich', { tool: tool.toUpperCase(), tool2: tool })
+          : errorsWords('installFfmpegOr', { tool: tool.toUpperCase(), tool2: tool }),
     };
   },
   'media-tool-failed': ({ detail }) => ({
-    what: `The media tool gave up: ${String(detail['message'] ?? 'no reason given')}.`,
-    todo: 'The clip may be damaged; try another copy.',
+    what: errorsWords('mediaToolGave', { detail: String(detail['message'] ?? errorsWords('noReasonGiven')) }),
+    todo: errorsWords('clipMayDamaged'),
   }),
   'copy-differs': ({ detail }) => ({
-    what: 'The working copy’s frames did not come out one for one, so it is not used.',
-    todo: `Your marks are safe. The clip may be damaged (it has ${String(detail['frames'] ?? '?')} frames, the copy ${String(detail['copied'] ?? '?')}); copy it from the camera again.`,
+    what: errorsWords('workingCopysFrames'),
+    todo: errorsWords('yourMarksSafeClip', {
+      detail: String(detail['frames'] ?? '?'),
+      detail2: String(detail['copied'] ?? '?'),
+    }),
   }),
-  'timed-out': () => ({ what: 'This took too long and was stopped.', todo: 'Try again.' }),
-  cancelled: () => ({ what: 'Cancelled.', todo: 'Nothing was changed.' }),
+  'timed-out': () => ({ what: errorsWords('tookTooLongStopped'), todo: errorsWords('tryAgain') }),
+  cancelled: () => ({ what: errorsWords('cancelled'), todo: errorsWords('nothingChanged') }),
   'host-failed': () => ({
-    what: 'Something went wrong inside Submark.',
-    todo: 'Your marks are safe. Try again; if it comes back, please report it.',
+    what: errorsWords('somethingWentWrong'),
+    todo: errorsWords('yourMarksSafeTry'),
   }),
   'host-unreachable': () => ({
-    what: 'The Submark host does not answer.',
-    todo: 'Your marks are kept in this window. Start Submark again, then reload.',
+    what: errorsWords('submarkHostDoes'),
+    todo: errorsWords('yourMarksKept'),
   }),
 };
 
 /** What happened and what to do about it, in two short sentences for the coach. */
 export function errorWords({ code, detail }: HostError): ErrorWords {
-  return wordsOf[code]({ name: String(detail['name'] ?? 'The file'), detail });
+  return wordsOf[code]({ name: String(detail['name'] ?? errorsWords('file2')), detail });
 }

@@ -1,33 +1,34 @@
 import type { EventKind } from './event-kind';
 import type { LandmarkName } from './landmark';
+import { marksWords } from '../words/marks';
 
 /** What the coach calls each kind of event, for buttons, undo names and spoken labels. */
 export const eventWords: Readonly<Record<EventKind, string>> = {
-  entry: 'Hand entry',
-  catch: 'Catch',
-  shoulder: 'Hands under shoulders',
-  navel: 'Hands at navel',
-  exit: 'Hand exit',
-  'kick-top': 'Kick top',
-  'kick-bottom': 'Kick bottom',
-  breath: 'Breath',
-  'head-in': 'Head in',
-  breakout: 'Breakout',
-  'push-off': 'Push-off',
-  'distance-mark': 'Distance mark',
-  touch: 'Touch',
+  entry: marksWords('handEntry'),
+  catch: marksWords('catch'),
+  shoulder: marksWords('handsUnderShoulders'),
+  navel: marksWords('handsAtNavel'),
+  exit: marksWords('handExit'),
+  'kick-top': marksWords('kickTop'),
+  'kick-bottom': marksWords('kickBottom'),
+  breath: marksWords('breath'),
+  'head-in': marksWords('head'),
+  breakout: marksWords('breakout'),
+  'push-off': marksWords('pushOff'),
+  'distance-mark': marksWords('distanceMark'),
+  touch: marksWords('touch'),
 };
 
 export const landmarkWords: Readonly<Record<LandmarkName, string>> = {
-  fingertip: 'Fingertip',
-  wrist: 'Wrist',
-  elbow: 'Elbow',
-  shoulder: 'Shoulder',
-  ear: 'Ear',
-  hip: 'Hip',
-  knee: 'Knee',
-  ankle: 'Ankle',
-  toe: 'Toe',
+  fingertip: marksWords('fingertip'),
+  wrist: marksWords('wrist'),
+  elbow: marksWords('elbow'),
+  shoulder: marksWords('shoulder'),
+  ear: marksWords('ear'),
+  hip: marksWords('hip'),
+  knee: marksWords('knee'),
+  ankle: marksWords('ankle'),
+  toe: marksWords('toe'),
 };
 
 /** Both sides' landmarks, in the middle of a sentence. */
@@ -54,7 +55,7 @@ interface NamedMark {
 export function markPhrase(mark: NamedMark): string {
   const parts = [eventWords[mark.kind].toLowerCase()];
   if (mark.hand) parts.push(mark.hand);
-  if (mark.breathTo) parts.push(`to the ${mark.breathTo}`);
+  if (mark.breathTo) parts.push(marksWords('toThe', { breathTo: mark.breathTo }));
   if (mark.metres !== null) parts.push(`${mark.metres} m`);
   return parts.join(', ');
 }

@@ -1,49 +1,56 @@
 import type { SwimCard } from '../swim-file/swim-schema';
 import type { ReadingDefinition } from './reading';
 import { withoutPlace } from './without-place';
+import { readingsOnBackWords } from '../words/readings-on-back';
 
 /**
  * On the back, up in the picture is toward the belly: readings that say up and down are told so there. Kick tops and
  * bottoms keep their names, which are of the picture.
  */
 const onBack: Readonly<Record<string, Pick<ReadingDefinition, 'label' | 'brief'>>> = {
-  'down-kick-time': { label: 'Kick toward the back, time', brief: 'kick top to kick bottom' },
-  'up-kick-time': { label: 'Kick toward the belly, time', brief: 'kick bottom to kick top' },
+  'down-kick-time': {
+    label: readingsOnBackWords('kickTowardBack'),
+    brief: readingsOnBackWords('kickTopKickBottom'),
+  },
+  'up-kick-time': {
+    label: readingsOnBackWords('kickTowardBelly'),
+    brief: readingsOnBackWords('kickBottomKick'),
+  },
   'down-up-ratio': {
-    label: 'Kick toward the back to kick toward the belly, time',
-    brief: 'below 1: toward the back is quicker',
+    label: readingsOnBackWords('kickTowardBackKick'),
+    brief: readingsOnBackWords('below1Toward'),
   },
   'foot-speed-down': {
-    label: 'Peak foot speed toward the back',
-    brief: 'fastest speed of the toes, down in the picture',
+    label: readingsOnBackWords('peakFootSpeed'),
+    brief: readingsOnBackWords('fastestSpeedToes'),
   },
   'foot-speed-up': {
-    label: 'Peak foot speed toward the belly',
-    brief: 'fastest speed of the toes, up in the picture',
+    label: readingsOnBackWords('peakFootSpeedToward'),
+    brief: readingsOnBackWords('fastestSpeedToesUp'),
   },
   'foot-speed-ratio': {
-    label: 'Foot speed, toward the back over toward the belly',
-    brief: 'peak toward the back / peak toward the belly',
+    label: readingsOnBackWords('footSpeedToward'),
+    brief: readingsOnBackWords('peakTowardBack'),
   },
   'foot-speed-over-swim': {
-    label: 'Kick toward the back over swimming speed',
-    brief: 'peak foot speed toward the back / speed',
+    label: readingsOnBackWords('kickTowardBackOver'),
+    brief: readingsOnBackWords('peakFootSpeedTowardBack'),
   },
   'head-offset': {
-    label: 'Head against the arms',
-    brief: 'ear toward the belly (+) or the back (−) of wrist–shoulder',
+    label: readingsOnBackWords('headAgainstArms'),
+    brief: readingsOnBackWords('earTowardBelly'),
   },
   'hip-height': {
-    label: 'Hip height',
-    brief: 'hip toward the belly (+) or the back (−) of shoulder–ankle',
+    label: readingsOnBackWords('hipHeight'),
+    brief: readingsOnBackWords('hipTowardBelly'),
   },
   'feet-direction-top': {
-    label: 'Feet against straight up, toward the belly',
-    brief: '0° = toes up, + = trailing',
+    label: readingsOnBackWords('feetAgainstStraight'),
+    brief: readingsOnBackWords('n0ToesUpTrailing'),
   },
   'feet-direction-bottom': {
-    label: 'Feet against straight down, toward the back',
-    brief: '0° = toes down, + = trailing',
+    label: readingsOnBackWords('feetAgainstStraightDown'),
+    brief: readingsOnBackWords('n0ToesDownTrailing'),
   },
 };
 

@@ -1,5 +1,6 @@
 import { type Doubted, isDoubtful } from './doubtful';
 import type { ComputedReading, Interval, ReadingUnit } from './reading';
+import { measuresWords } from '../words/measures';
 
 const unitWords: Readonly<Record<ReadingUnit, string>> = {
   Hz: 'Hz',
@@ -67,7 +68,10 @@ export function formatReading(reading: PrintedReading, fallbackDigits: number): 
   return {
     value: number(value, digits, plus),
     spread: lopsided
-      ? `${number(interval.low, digits, plus)} to ${number(interval.high, digits, plus)}`
+      ? measuresWords('to', {
+          number: number(interval.low, digits, plus),
+          number2: number(interval.high, digits, plus),
+        })
       : `± ${half.toFixed(digits)}`,
     unit: unitWords[unit],
     doubtful: isDoubtful(reading),
@@ -81,5 +85,5 @@ export function valueLine({ value, spread, unit }: ReadingText): string {
 
 /** A printed reading as one line of words, doubt and all: "1.24 ± 0.05 m/s", "0.42 ± 0.01 Hz, doubtful". */
 export function readingLine(text: ReadingText): string {
-  return text.doubtful ? `${valueLine(text)}, doubtful` : valueLine(text);
+  return text.doubtful ? measuresWords('doubtful', { valueLine: valueLine(text) }) : valueLine(text);
 }

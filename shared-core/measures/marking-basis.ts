@@ -3,6 +3,7 @@ import type { Swim } from '../swim-file/swim-schema';
 import type { MarkingError } from '../uncertainty/marking-error';
 import type { ComputedReading } from './reading';
 import { readingLandmarks } from './reading-landmarks';
+import { measuresWords } from '../words/measures';
 
 /** What a reading's marking error rests on: how many pairs of the coach's own, and whether all, part or none of it. */
 export interface MarkingBasis {
@@ -36,7 +37,7 @@ export function markingBasis(
 
 /** The basis in words, for the middle of a sentence. */
 export function basisWords({ from, remarkings }: MarkingBasis): string {
-  const counted = `${remarkings} ${remarkings === 1 ? 're-marking' : 're-markings'}`;
-  if (from === 'measured') return remarkings > 0 ? `measured on ${counted}` : 'measured';
-  return from === 'part' ? `partly measured on ${counted}, the rest assumed` : 'assumed';
+  const counted = measuresWords('reMarkings', { remarkings });
+  if (from === 'measured') return remarkings > 0 ? measuresWords('measured', { counted }) : 'measured';
+  return from === 'part' ? measuresWords('partlyMeasuredRest', { counted }) : 'assumed';
 }

@@ -18,6 +18,7 @@ import {
   type SceneItem,
 } from './reading';
 import { noteWords, reasonWords } from './reason-words';
+import { measuresWords } from '../words/measures';
 
 /** Version of what the readings command writes as JSON. It goes up when a field changes its meaning or goes. */
 const readingsDocumentVersion = 2;
@@ -138,9 +139,7 @@ const intervalSchema = z
   .strictObject({
     low: z.number(),
     high: z.number(),
-    question: z
-      .enum(['this-swim', 'this-swimmer'])
-      .describe('this-swim: marking and scale; this-swimmer: spread between cycles, by Student’s t'),
+    question: z.enum(['this-swim', 'this-swimmer']).describe(measuresWords('swimMarkingScale')),
   })
   .describe('95 % interval');
 
@@ -156,21 +155,12 @@ const computedSchema = z.strictObject({
   status: z.literal('computed'),
   ...told,
   value: z.number(),
-  unit: z
-    .enum(units)
-    .describe('L: body lengths, fingertip to toe in streamline; %L: percent of one; px: picture pixels'),
+  unit: z.enum(units).describe(measuresWords('lBodyLengths')),
   interval: intervalSchema,
   otherInterval: intervalSchema.nullable(),
-  sharedVariance: z
-    .number()
-    .nonnegative()
-    .describe('part of the variance that every swim with the same scene shares, unit²'),
+  sharedVariance: z.number().nonnegative().describe(measuresWords('partVarianceEvery')),
   ownVariance: z.number().nonnegative().describe('part of the variance that is this swim’s own, unit²'),
-  freedom: z
-    .number()
-    .positive()
-    .optional()
-    .describe('degrees of freedom of those, where the coach’s marking error was measured; not there else'),
+  freedom: z.number().positive().optional().describe(measuresWords('degreesFreedomThose')),
   cycles: z.number().int().nonnegative(),
   followed: z.number().int().nonnegative().describe('points it was read from that the machine followed'),
   perCycle: z.array(
@@ -187,15 +177,13 @@ const computedSchema = z.strictObject({
       sd: z.number().nonnegative(),
     })
     .nullable()
-    .describe('sample standard deviation of the single values behind a mean, in the reading’s unit'),
+    .describe(measuresWords('sampleStandardDeviation')),
   from: z.strictObject({
     eventIds: z.array(idSchema),
     postureFrames: z.array(z.number().int().nonnegative()),
     sceneItems: z.array(z.enum(sceneItems)),
   }),
-  doubtful: z
-    .boolean()
-    .describe('whether anything speaks against the value: never show it without saying so'),
+  doubtful: z.boolean().describe(measuresWords('whetherAnythingSpeaks')),
   notes: z.array(z.strictObject({ code: z.enum(notes), words: z.string() })),
   doubts: z
     .array(
@@ -205,7 +193,7 @@ const computedSchema = z.strictObject({
         frames: z.array(z.number().int().nonnegative()).describe('of the marks to look at'),
       }),
     )
-    .describe('why the value may be wrong although it is computed'),
+    .describe(measuresWords('whyValueMayWrong')),
 });
 
 const missingSchema = z.strictObject({

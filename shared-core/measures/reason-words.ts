@@ -3,55 +3,58 @@ import { framesWords } from './doubt-words';
 import { eventWords, landmarkWords } from '../marks/mark-words';
 import type { View } from '../swim-file/swim-schema';
 import type { EventKind } from '../marks/event-kind';
+import { missingMarksWords } from '../words/missing-marks';
 
 const count = (have: number, need: number, thing: string, things = `${thing}s`): string =>
-  `Needs ${need} ${need === 1 ? thing : things}${have > 0 ? `, has ${have}` : ''}`;
+  have > 0
+    ? missingMarksWords('needsHas', { need, thing: need === 1 ? thing : things, have })
+    : missingMarksWords('needs', { need, thing: need === 1 ? thing : things });
 
 const markOf = (kind: EventKind): string => {
   const words = eventWords[kind].toLowerCase();
-  return words.endsWith(' mark') ? words : `${words} mark`;
+  return words.endsWith(' mark') ? words : missingMarksWords('mark', { words });
 };
 
 /** Readings that others are made from, in the middle of a sentence. */
 const readingWords: Readonly<Record<NeededReading, string>> = {
-  'kick-frequency': 'the kick frequency: two kick tops or two kick bottoms',
-  'kick-amplitude-toe': 'the kick amplitude: the toes at kick tops and bottoms',
-  'body-wave-speed': 'the body-wave speed: shoulder to toes on more frames of each cycle',
-  'stroke-rate': 'the stroke rate: two hand entries',
+  'kick-frequency': missingMarksWords('kickFrequencyTwo'),
+  'kick-amplitude-toe': missingMarksWords('kickAmplitudeToes'),
+  'body-wave-speed': missingMarksWords('bodyWaveSpeed'),
+  'stroke-rate': missingMarksWords('strokeRateTwo'),
 };
 
 const sceneNeeds = {
-  travel: 'Needs the direction of travel',
-  level: 'Needs a level line',
-  surface: 'Needs the surface line',
-  scale: 'Needs a known length',
+  travel: missingMarksWords('needsDirectionTravel'),
+  level: missingMarksWords('needsLevelLine'),
+  surface: missingMarksWords('needsSurfaceLine'),
+  scale: missingMarksWords('needsKnownLength'),
 } as const;
 
 const viewWords: Readonly<Record<View, string>> = {
-  side: 'from the side',
-  front: 'from the front',
-  rear: 'from behind',
-  below: 'from below',
-  above: 'from above',
-  deck: 'from the deck',
+  side: missingMarksWords('fromSide'),
+  front: missingMarksWords('fromFront'),
+  rear: missingMarksWords('fromBehind'),
+  below: missingMarksWords('fromBelow'),
+  above: missingMarksWords('fromAbove'),
+  deck: missingMarksWords('fromDeck'),
 };
 
 const degenerateWords = {
-  'equal-times': 'The marks are all at the same time',
-  'zero-speed': 'The swimmer does not move between the marks',
-  'other-way': 'The swimmer goes the other way: turn the direction of travel round',
-  collinear: 'The points all lie on one line',
-  'zero-length': 'Two points lie on one another',
-  'speed-above-wave': 'The swimmer is faster than the body wave: check the marks and the scale',
+  'equal-times': missingMarksWords('marksAllAtSame'),
+  'zero-speed': missingMarksWords('swimmerDoesNot'),
+  'other-way': missingMarksWords('swimmerGoesOther'),
+  collinear: missingMarksWords('pointsAllLie'),
+  'zero-length': missingMarksWords('twoPointsLie'),
+  'speed-above-wave': missingMarksWords('swimmerFasterThan'),
 } as const;
 
 const contradictionWords: Readonly<Record<Contradiction, string>> = {
-  'tops-below-bottoms': 'The toes are lower at kick tops than at kick bottoms: swap those marks',
-  'hands-out-of-order': 'Hand marks are out of order within the stroke',
-  'kick-spacing': 'Kick marks are spaced too unevenly to count kicks: mark every kick once',
-  'stroke-spacing': 'Hand marks are spaced too unevenly to count strokes: mark every stroke once',
-  'kicks-and-strokes': 'Kicks and strokes do not fit together: mark every kick and every hand entry',
-  'kicks-and-toes': 'The toes go up and down in another rhythm than the kick marks: mark every kick',
+  'tops-below-bottoms': missingMarksWords('toesLowerAtKick'),
+  'hands-out-of-order': missingMarksWords('handMarksOut'),
+  'kick-spacing': missingMarksWords('kickMarksSpaced'),
+  'stroke-spacing': missingMarksWords('handMarksSpaced'),
+  'kicks-and-strokes': missingMarksWords('kicksStrokesDo'),
+  'kicks-and-toes': missingMarksWords('toesGoUpDown'),
 };
 
 /** Why a reading can't be computed, as the coach reads it: what to place, or why it can't be had at all. */
@@ -60,41 +63,53 @@ export function reasonWords(reason: MissingReason): string {
     case 'needs-events':
       return count(reason.have, reason.need, markOf(reason.kind));
     case 'needs-event-beside':
-      return `Needs a ${markOf(reason.kind)} ${reason.side} the ${eventWords[reason.of].toLowerCase()}`;
+      return missingMarksWords('needsMarkOf', {
+        markOf: markOf(reason.kind),
+        side: reason.side,
+        event: eventWords[reason.of].toLowerCase(),
+      });
     case 'needs-landmark':
       return count(
         reason.have,
         reason.need,
-        `body line with the ${landmarkWords[reason.landmark].toLowerCase()}`,
-        `body lines with the ${landmarkWords[reason.landmark].toLowerCase()}`,
+        missingMarksWords('bodyLine', { landmark: landmarkWords[reason.landmark].toLowerCase() }),
+        missingMarksWords('bodyLines', { landmark: landmarkWords[reason.landmark].toLowerCase() }),
       );
     case 'needs-landmark-at':
-      return `Needs the ${landmarkWords[reason.landmark].toLowerCase()} on the frames of each ${markOf(reason.kind)}: the body lines lie elsewhere`;
+      return missingMarksWords('needsFramesEach', {
+        landmark: landmarkWords[reason.landmark].toLowerCase(),
+        markOf: markOf(reason.kind),
+      });
     case 'needs-scene':
       return sceneNeeds[reason.item];
     case 'needs-body-length':
-      return 'Needs the body length: a whole body line in streamline, or the swimmer’s own';
+      return missingMarksWords('needsBodyLength');
     case 'needs-still-thing':
-      return 'The camera moved: mark one thing that stands still beside the swimmer on two frames far apart';
+      return missingMarksWords('cameraMovedMark');
     case 'camera-turned':
-      return 'The camera turned or zoomed: what goes along can’t be read. Distance marks can';
+      return missingMarksWords('cameraTurnedOr');
     case 'view-cannot-show':
-      return `Film ${viewWords[reason.view]} can't show this`;
+      return missingMarksWords('filmCantShow', { view: viewWords[reason.view] });
     case 'lies-on-side':
-      return 'A swimmer on the side beats across the water, which the side view does not show';
+      return missingMarksWords('swimmerSideBeats');
     case 'needs-full-cycles':
-      return count(reason.have, reason.need, 'whole cycle');
+      return count(reason.have, reason.need, missingMarksWords('wholeCycle'));
     case 'not-for-this-drill':
-      return 'Not for this drill: it would not compare with the full stroke';
+      return missingMarksWords('notDrillWould');
     case 'needs-denser-trace':
-      return `Needs the ${landmarkWords[reason.landmark].toLowerCase()} on more frames of each cycle`;
+      return missingMarksWords('needsMoreFrames', { landmark: landmarkWords[reason.landmark].toLowerCase() });
     case 'needs-reading':
-      return `Needs ${readingWords[reason.reading]}`;
+      return missingMarksWords('needsReading', { reading: readingWords[reason.reading] });
     case 'outside-picture':
-      return `The ${landmarkWords[reason.landmark].toLowerCase()} is marked outside the picture on ${reason.frames} body ${reason.frames === 1 ? 'line' : 'lines'}: move it in, or leave it out`;
+      return missingMarksWords('markedOutsidePicture', {
+        frames: reason.frames,
+        landmark: landmarkWords[reason.landmark].toLowerCase(),
+      });
     case 'marks-contradict': {
       const where = framesWords(reason.frames);
-      return where ? `${contradictionWords[reason.what]}. Look at ${where}` : contradictionWords[reason.what];
+      return where
+        ? missingMarksWords('lookAt', { contradiction: contradictionWords[reason.what], where })
+        : contradictionWords[reason.what];
     }
     case 'degenerate':
       return degenerateWords[reason.what];
@@ -102,31 +117,31 @@ export function reasonWords(reason: MissingReason): string {
 }
 
 const notes: Readonly<Record<ReadingNote, string>> = {
-  'few-cycles': 'few cycles',
-  'few-pictures': 'few pictures a kick: one picture is a large step',
-  'marking-error-assumed': 'marking error assumed',
-  'marking-error-part-assumed': 'marking error partly assumed',
-  'kick-pairing-uneven': 'some strokes have not two kicks',
-  'slowdown-assumed': 'slow motion assumed',
-  'implausible-for-a-human': 'implausible: check marks, scale and slow motion',
-  'approximate-for-children': 'approximate for children',
-  'short-ends': 'trace ends short',
-  'hip-not-centre-of-mass': 'speed of the hip, not of the whole body',
-  'level-assumed': 'level assumed',
-  'beyond-15-m': 'beyond 15 m',
-  'few-pairs': 'too few pairs to trust',
-  'sparse-trace': 'sparse body lines',
-  'points-outside-picture': 'points outside the picture are not read',
-  'scale-off-plane': 'the known length is not in the swimmer’s plane: lengths are off',
-  'scale-across-lane': 'the known length runs across the lane: a side view shows it too short',
-  'off-plane-corrected': 'brought to the swimmer’s plane by the distances given',
-  'size-changes': 'the swimmer nears or leaves the camera: lengths and speed are off',
-  'camera-carried': 'the camera’s movement is taken out, and its error is in the interval',
-  'camera-loose': 'the camera moved: heights are read as if it had only gone along',
-  'camera-turned': 'the camera turned or zoomed: lengths and heights are off',
-  'camera-not-looked-at': 'the camera is taken to have stood still: nobody has looked',
-  'straights-unfit': 'the straight lines fit no lens and are not used',
-  'plane-unfit': 'the rectangle fits no plane and is not used',
+  'few-cycles': missingMarksWords('fewCycles'),
+  'few-pictures': missingMarksWords('fewPicturesKick'),
+  'marking-error-assumed': missingMarksWords('markingErrorAssumed'),
+  'marking-error-part-assumed': missingMarksWords('markingErrorPartly'),
+  'kick-pairing-uneven': missingMarksWords('someStrokesHave'),
+  'slowdown-assumed': missingMarksWords('slowMotionAssumed'),
+  'implausible-for-a-human': missingMarksWords('implausibleCheckMarks'),
+  'approximate-for-children': missingMarksWords('approximateChildren'),
+  'short-ends': missingMarksWords('traceEndsShort'),
+  'hip-not-centre-of-mass': missingMarksWords('speedHipNotWhole'),
+  'level-assumed': missingMarksWords('levelAssumed'),
+  'beyond-15-m': missingMarksWords('beyond15M'),
+  'few-pairs': missingMarksWords('tooFewPairsTrust'),
+  'sparse-trace': missingMarksWords('sparseBodyLines'),
+  'points-outside-picture': missingMarksWords('pointsOutsidePicture'),
+  'scale-off-plane': missingMarksWords('knownLengthNot'),
+  'scale-across-lane': missingMarksWords('knownLengthRuns'),
+  'off-plane-corrected': missingMarksWords('broughtSwimmersPlane'),
+  'size-changes': missingMarksWords('swimmerNearsOr'),
+  'camera-carried': missingMarksWords('camerasMovementTaken'),
+  'camera-loose': missingMarksWords('cameraMovedHeights'),
+  'camera-turned': missingMarksWords('cameraTurnedOrZoomed'),
+  'camera-not-looked-at': missingMarksWords('cameraTakenHave'),
+  'straights-unfit': missingMarksWords('straightLinesFit'),
+  'plane-unfit': missingMarksWords('rectangleFitsNo'),
 };
 
 export const noteWords = (note: ReadingNote): string => notes[note];

@@ -1,5 +1,6 @@
 import type { Swimmer } from '../swim-file/squad-schema';
 import { targetInForce } from '../swim-file/target-in-force';
+import { measuresWords } from '../words/measures';
 
 export interface TargetMark {
   readonly met: 'yes' | 'no' | 'unsure';
@@ -9,9 +10,10 @@ export interface TargetMark {
 
 /** Words of a band the coach set, either end open: "0.40 to 0.50", "at most 30", "at least 2". */
 export function bandWords(low: number | null, high: number | null): string {
-  if (low !== null && high !== null) return `${plain(low)} to ${plain(high)}`;
-  if (high !== null) return `at most ${plain(high)}`;
-  return low === null ? 'any' : `at least ${plain(low)}`;
+  if (low !== null && high !== null)
+    return measuresWords('toPlain', { plain: plain(low), plain2: plain(high) });
+  if (high !== null) return measuresWords('atMost', { plain: plain(high) });
+  return low === null ? 'any' : measuresWords('atLeast', { plain: plain(low) });
 }
 
 const plain = (value: number): string => String(value).replace('-', '−');
@@ -35,8 +37,8 @@ export function targetMark(
   const { low: least, high: most } = interval ?? { low: value, high: value };
   const apart = most < low || least > high;
   if (!apart && !(inside(least) && inside(most)))
-    return { met: 'unsure', band, words: `may or may not meet the target, ${band}` };
+    return { met: 'unsure', band, words: measuresWords('mayOrMayNotMeet', { band }) };
   return inside(value)
-    ? { met: 'yes', band, words: `meets the target, ${band}` }
-    : { met: 'no', band, words: `misses the target, ${band}` };
+    ? { met: 'yes', band, words: measuresWords('meetsTarget', { band }) }
+    : { met: 'no', band, words: measuresWords('missesTarget', { band }) };
 }

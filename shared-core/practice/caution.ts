@@ -1,3 +1,5 @@
+import { cautionsWords } from '../words/cautions';
+
 /** Cautions, by what brings them. Closed: each has its words below. */
 export const cautionCodes = [
   'no-hyperventilating',
@@ -21,64 +23,61 @@ export interface Caution {
   readonly source: string;
 }
 
-const underwater =
-  'American Red Cross / YMCA statement 2015 on hypoxic blackout, in our own words; the statement was not read in full';
-const ours = 'our own words, common practice, no source';
+const underwater = cautionsWords('americanRedCross');
+const ours = cautionsWords('ourOwnWordsCommon');
 
 export const cautions: Readonly<Record<CautionCode, Caution>> = {
   'no-hyperventilating': {
-    words:
-      'No deep or fast breathing before going under: breathe as usual, and come up whenever you want air.',
+    words: cautionsWords('noDeepOrFast'),
     source: underwater,
   },
   'one-repeat-at-a-time': {
-    words:
-      'One underwater repeat at a time; no repeat starts before the one before has ended and been breathed out.',
+    words: cautionsWords('oneUnderwaterRepeat'),
     source: underwater,
   },
   'rest-between-repeats': {
-    words: 'Rest until breathing is quiet before the next underwater repeat.',
+    words: cautionsWords('restUntilBreathing'),
     source: underwater,
   },
   'someone-watching': {
-    words: 'Someone who can act watches this swimmer, and only this swimmer, for the whole repeat.',
+    words: cautionsWords('someoneWhoCan'),
     source: underwater,
   },
   'not-for-distance-or-breath': {
-    words: 'Not a contest: neither distance under water nor time without breath is an aim here.',
-    source: 'our own rule',
+    words: cautionsWords('notContestNeither'),
+    source: cautionsWords('ourOwnRule'),
   },
   'on-the-back-wall': {
-    words: 'On the back: know the flags and count in to the wall; under water, keep one hand ahead.',
+    words: cautionsWords('backKnowFlags'),
     source: ours,
   },
   'dive-depth': {
-    words: 'Dive only where the water is deep enough by the local rule; with blocks 1.35 m is the least.',
-    source: 'World Aquatics facilities rules; the local rule goes first',
+    words: cautionsWords('diveOnlyWhere'),
+    source: cautionsWords('worldAquaticsFacilities'),
   },
   'dive-zone-clear': {
-    words: 'Keep cameras, poles and cables out of the zones for diving and pushing off.',
+    words: cautionsWords('keepCamerasPoles'),
     source: ours,
   },
   'battery-only': {
-    words: 'Near the basin only on battery. Anything on the mains is for a licensed electrician.',
-    source: 'after IEC 60364-7-702 (zones of basins), in our own words',
+    words: cautionsWords('nearBasinOnly'),
+    source: cautionsWords('afterIec60364'),
   },
   'film-consent': {
-    words: 'Film a minor only with the guardian’s written consent, and delete on request.',
-    source: 'our own rule; the local law goes first',
+    words: cautionsWords('filmMinorOnly'),
+    source: cautionsWords('ourOwnRuleLocal'),
   },
   'no-one-else-in-shot': {
-    words: 'No one else in the shot.',
-    source: 'our own rule; the local law goes first',
+    words: cautionsWords('noOneElseShot'),
+    source: cautionsWords('ourOwnRuleLocal'),
   },
   'stop-on-pain': {
-    words: 'Stop on pain, and see a professional about it. Nothing here is medical advice.',
-    source: 'our own rule',
+    words: cautionsWords('stopPainSeeProfessional'),
+    source: cautionsWords('ourOwnRule'),
   },
   'local-rules': {
-    words: 'The rules of the pool and of the federation go before anything written here.',
-    source: 'our own rule',
+    words: cautionsWords('rulesPoolFederation'),
+    source: cautionsWords('ourOwnRule'),
   },
 };
 

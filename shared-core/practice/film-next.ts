@@ -8,6 +8,7 @@ import type { SeasonSwim } from './season-swim';
 import { type SwumPart, swumParts } from './swum-part';
 import { advisedKickCycles } from './trial-warning';
 import { aidsKey, likeKey, type Work, workKey } from './work';
+import { practiceWords } from '../words/practice';
 
 /** Something worth filming next, and the rule that says so; closed. */
 export type FilmNext =
@@ -173,22 +174,26 @@ export function filmNextWords(
 ): string {
   switch (next.code) {
     case 'never-filmed':
-      return 'Never filmed: start with a plain repeat from the side.';
+      return practiceWords('neverFilmedStart');
     case 'long-ago':
-      return `Last filmed ${next.days} days ago, on ${next.lastDay}.`;
+      return practiceWords('lastFilmedDays', { days: next.days, lastDay: next.lastDay });
     case 'no-side-view':
-      return 'No film from the side yet: most readings need one.';
+      return practiceWords('noFilmFromSide');
     case 'count-lost':
-      return `The count was lost at full effort on ${next.day}, by ${next.more}: film full effort and look at kick one and the hands.`;
+      return practiceWords('countLostAtFull', { day: next.day, more: next.more });
     case 'without-aids':
-      return `${words.workWords(next.work)}: filmed with aids only. Film it without.`;
+      return practiceWords('filmedAidsOnly', { workWords: words.workWords(next.work) });
     case 'practised-not-filmed':
-      return `${words.workWords(next.work)}${next.work.aids.length > 0 ? ` (${aidsKey(next.work.aids)})` : ''}: ${Math.round(next.metres)} m lately, never filmed.`;
+      return practiceWords('mLatelyNever', {
+        workWords: words.workWords(next.work),
+        aidsKey: next.work.aids.length > 0 ? ` (${aidsKey(next.work.aids)})` : '',
+        metres: Math.round(next.metres),
+      });
     case 'target-without-reading':
-      return `“${words.readingLabel(next.readingId)}” has a target and no reading yet.`;
+      return practiceWords('hasTargetNoReading', { readingLabel: words.readingLabel(next.readingId) });
     case 'few-cycles':
-      return `The latest film has ${next.cycles} kick cycles marked: film at least ${advisedKickCycles}.`;
+      return practiceWords('latestFilmHas', { cycles: next.cycles, advisedKickCycles });
     case 'only-one':
-      return `${words.workWords(next.work)}: filmed on ${next.day} only. A second day would show a change.`;
+      return practiceWords('filmedOnlySecond', { workWords: words.workWords(next.work), day: next.day });
   }
 }

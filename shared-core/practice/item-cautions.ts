@@ -1,6 +1,7 @@
 import { type CautionCode, underwaterCautions } from './caution';
 import type { Drill } from './drill-schema';
 import type { PracticeItem } from './practice-schema';
+import { practiceWords } from '../words/practice';
 
 /** Something on the card to mend before it is swum; closed. */
 export type PlanWarning =
@@ -32,8 +33,8 @@ export function itemCautions(item: PracticeItem, drill: Drill | null): ItemCauti
 export function planWarningWords(warning: PlanWarning): string {
   switch (warning.code) {
     case 'underwater-without-pause':
-      return 'Write down the rest between these underwater repeats.';
+      return practiceWords('writeDownRest');
     case 'underwater-not-said':
-      return 'This drill goes under water: mark the item as underwater, so that its cautions are printed.';
+      return practiceWords('drillGoesUnder');
   }
 }

@@ -3,28 +3,29 @@ import type { Drill } from './drill-schema';
 import type { PracticeItem } from './practice-schema';
 import { patternPhrase } from './stroke-pattern';
 import type { Work } from './work';
+import { practiceWords } from '../words/practice';
 
 const strokeWords: Readonly<Record<Work['stroke'], string>> = {
   butterfly: 'butterfly',
-  'dolphin-kick': 'dolphin kick',
-  other: 'other stroke',
+  'dolphin-kick': practiceWords('dolphinKick'),
+  other: practiceWords('otherStroke'),
 };
 const sideWords: Readonly<Record<Work['sideUp'], string>> = {
-  front: 'on the front',
-  back: 'on the back',
-  'left-side': 'left side up',
-  'right-side': 'right side up',
+  front: practiceWords('front'),
+  back: practiceWords('back'),
+  'left-side': practiceWords('leftSideUp'),
+  'right-side': practiceWords('rightSideUp'),
 };
 const armWords: Readonly<Record<Work['arms'], string>> = {
   stroking: '',
-  stretched: 'arms stretched',
-  overlapped: 'hands overlapped',
-  folded: 'arms folded',
-  'at-sides': 'arms at the sides',
-  sculling: 'hands sculling',
-  'one-arm-left': 'left arm only',
-  'one-arm-right': 'right arm only',
-  'one-arm-alternating': 'one arm at a time',
+  stretched: practiceWords('armsStretched'),
+  overlapped: practiceWords('handsOverlapped'),
+  folded: practiceWords('armsFolded'),
+  'at-sides': practiceWords('armsAtSides'),
+  sculling: practiceWords('handsSculling'),
+  'one-arm-left': practiceWords('leftArmOnly'),
+  'one-arm-right': practiceWords('rightArmOnly'),
+  'one-arm-alternating': practiceWords('oneArmAtTime'),
 };
 
 /** What is swum, in one line: "dolphin kick on the back, arms folded, with fins". `drillName` stands for the stroke. */
@@ -32,7 +33,8 @@ export function workPhrase(work: Work, drillName: string | null): string {
   const named = drillName ?? (work.drill || strokeWords[work.stroke]);
   const parts = [drillName ? named : `${named} ${sideWords[work.sideUp]}`];
   if (!drillName && armWords[work.arms]) parts.push(armWords[work.arms]);
-  if (work.aids.length > 0) parts.push(`with ${work.aids.map((aid) => aid.replace('-', ' ')).join(' and ')}`);
+  if (work.aids.length > 0)
+    parts.push(practiceWords('with', { aids: work.aids.map((aid) => aid.replace('-', ' ')).join(' and ') }));
   return parts.join(', ');
 }
 
@@ -41,15 +43,17 @@ export function itemPhrase(item: PracticeItem, drill: Drill | null): string {
   const work = { ...item, drill: item.words.trim() };
   const parts = [`${item.repeats} × ${extent(item)} ${workPhrase(work, drill?.name ?? null)}`];
   if (item.pattern) parts.push(patternPhrase(item.pattern.runs));
-  if (item.targetCount !== null) parts.push(`${item.targetCount} strokes`);
+  if (item.targetCount !== null) parts.push(practiceWords('strokes', { targetCount: item.targetCount }));
   if (item.ladder?.of === 'count')
-    parts.push(`strokes ${item.ladder.rungs.map((n) => (n < 0 ? `${n}` : `+${n}`)).join(', ')}`);
-  if (item.breathingEvery !== null)
     parts.push(
-      item.breathingEvery === 1 ? 'a breath every stroke' : `a breath every ${item.breathingEvery} strokes`,
+      practiceWords('strokesRungs', {
+        rungs: item.ladder.rungs.map((n) => (n < 0 ? `${n}` : `+${n}`)).join(', '),
+      }),
     );
-  if (item.effort) parts.push(item.effort === 'full' ? 'full effort' : item.effort);
-  if (item.kickBetween) parts.push(`${item.kickBetween.metres} kick between`);
+  if (item.breathingEvery !== null)
+    parts.push(practiceWords('breathEveryStrokes', { breathingEvery: item.breathingEvery }));
+  if (item.effort) parts.push(item.effort === 'full' ? practiceWords('fullEffort') : item.effort);
+  if (item.kickBetween) parts.push(practiceWords('kickBetween', { metres: item.kickBetween.metres }));
   if (item.pause)
     parts.push(`${item.pause.kind === 'rest' ? 'rest' : 'every'} ${clockWords(item.pause.seconds)}`);
   return parts.join(' · ');
@@ -58,6 +62,10 @@ export function itemPhrase(item: PracticeItem, drill: Drill | null): string {
 function extent(item: PracticeItem): string {
   const { ladder } = item;
   if (ladder?.of === 'lengths') return `(${ladder.rungs.map((n) => n * ladder.stepMetres).join(', ')})`;
-  if (ladder?.of === 'pattern') return `(${ladder.rungs.join('-')} right, left, both) ${item.distanceMetres}`;
+  if (ladder?.of === 'pattern')
+    return practiceWords('rightLeftBoth', {
+      rungs: ladder.rungs.join('-'),
+      distanceMetres: item.distanceMetres,
+    });
   return `${item.distanceMetres}`;
 }

@@ -5,6 +5,7 @@ import type { ComputedReading, ReadingUnit } from '../measures/reading';
 import { neverCompared } from '../measures/never-compared';
 import type { SeasonSwim } from './season-swim';
 import { likeKey, type Work } from './work';
+import { practiceWords } from '../words/practice';
 
 interface SeasonPoint {
   readonly swimId: string;
@@ -109,12 +110,11 @@ function cycleHalf({ interval, otherInterval }: ComputedReading): number | null 
 
 /** A change in words: what moved, by how much, since when. `unit` and digits are the caller's. */
 export function seasonChangeWords(change: SeasonChange, figures: (value: number) => string): string {
-  if (change.status === 'one-day-only')
-    return `Filmed on one day only (${change.day}): nothing to compare with yet.`;
+  if (change.status === 'one-day-only') return practiceWords('filmedOneDay', { day: change.day });
   const half = figures(change.high - change.value);
   const size = `${change.value > 0 ? '+' : ''}${figures(change.value)} ± ${half}`;
-  const verdict = change.verdict === 'clear' ? 'Clear change' : 'No clear change';
-  const caveat = change.effortDiffers ? '; the effort was not the same' : '';
+  const verdict = change.verdict === 'clear' ? practiceWords('clearChange') : practiceWords('noClearChange');
+  const caveat = change.effortDiffers ? practiceWords('effortNotSame') : '';
   const doubtful = change.doubtful ? ', doubtful' : '';
-  return `${verdict} since ${change.since}: ${size}${doubtful}${caveat}`;
+  return practiceWords('since', { verdict, since: change.since, size, doubtful, caveat });
 }

@@ -1,4 +1,5 @@
 import { type PatternArm, patternRunsSchema, type StrokePattern } from './practice-schema';
+import { practiceWords } from '../words/practice';
 
 type Runs = StrokePattern['runs'];
 
@@ -101,17 +102,17 @@ export function patternPhrase(runs: Runs): string {
 export function patternFaultWords(fault: PatternFault): string {
   switch (fault.code) {
     case 'empty':
-      return 'Write the strokes in order, such as “2 right 2 left 4 both”.';
+      return practiceWords('writeStrokesOrder');
     case 'unreadable':
-      return `“${fault.word}” is neither a number nor right, left or both.`;
+      return practiceWords('neitherNumberNor', { word: fault.word });
     case 'number-without-arm':
-      return `Which arm swims the ${fault.number}: right, left or both?`;
+      return practiceWords('whichArmSwims', { number: fault.number });
     case 'arm-without-number':
-      return `How many strokes ${fault.arm}?`;
+      return practiceWords('howManyStrokes', { arm: fault.arm });
     case 'count-out-of-range':
-      return `A run has 1 to 50 strokes, not ${fault.number}.`;
+      return practiceWords('runHas150Strokes', { number: fault.number });
     case 'too-many-runs':
-      return 'A pattern has twelve runs at most.';
+      return practiceWords('patternHasTwelve');
   }
 }
 

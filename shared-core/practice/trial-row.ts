@@ -3,6 +3,7 @@ import type { Reading, ReadingUnit } from '../measures/reading';
 import type { Swim } from '../swim-file/swim-schema';
 import { type ConditionTags, depths, headPositions, hipPositions } from '../swim-file/condition-tags';
 import { aidsKey, type Work, workOfCard } from './work';
+import { trialWarningsWords } from '../words/trial-warnings';
 
 export interface TrialValue extends Doubted {
   readonly value: number;
@@ -71,7 +72,7 @@ export function levelOf(row: TrialRow, factor: TrialFactor): string | null {
     case 'depth':
       return row.tags[factor.of];
     case 'tag':
-      return row.tags.free.includes(factor.tag) ? factor.tag : `not ${factor.tag}`;
+      return row.tags.free.includes(factor.tag) ? factor.tag : trialWarningsWords('not', { tag: factor.tag });
   }
 }
 

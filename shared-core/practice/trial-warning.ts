@@ -1,4 +1,5 @@
 import { levelOf, type TrialFactor, type TrialRow } from './trial-row';
+import { trialWarningsWords } from '../words/trial-warnings';
 
 /** Kick cycles advised a repeat: six gave ICC 0.81–0.996 (Connaboy et al. 2010, Med Sci Sports Exerc 42:762–770). */
 export const advisedKickCycles = 6;
@@ -83,11 +84,11 @@ function steadyButDifferent(
 
 const factorWords: Readonly<Record<TrialFactor['of'], string>> = {
   arms: 'arms',
-  sideUp: 'side up',
+  sideUp: trialWarningsWords('sideUp'),
   drill: 'drill',
   aids: 'aids',
-  head: 'head position',
-  hips: 'hip position',
+  head: trialWarningsWords('headPosition'),
+  hips: trialWarningsWords('hipPosition'),
   depth: 'depth',
   tag: 'tag',
 };
@@ -96,28 +97,28 @@ const factorWords: Readonly<Record<TrialFactor['of'], string>> = {
 export function trialWarningWords(warning: ContrastWarning | TrialWarning): string {
   switch (warning.code) {
     case 'one-condition-first':
-      return `All repeats of “${warning.level}” came first: tiredness or getting used to it may be the whole difference. Mix the order.`;
+      return trialWarningsWords('allRepeatsCame', { level: warning.level });
     case 'different-days':
-      return 'The two conditions were swum on different days: the day may be the difference.';
+      return trialWarningsWords('twoConditionsWere');
     case 'other-condition-differs':
-      return `The ${factorWords[warning.factor]} changed together with this: the two can’t be told apart here.`;
+      return trialWarningsWords('changedTogetherTwo', { factor: factorWords[warning.factor] });
     case 'few-kick-cycles':
-      return `Fewer than ${advisedKickCycles} kick cycles are marked in ${swims(warning.swimIds.length)}.`;
+      return trialWarningsWords('fewerThanKick', { advisedKickCycles, swims: swims(warning.swimIds.length) });
     case 'kick-cycles-unknown':
-      return `No kicks are marked in ${swims(warning.swimIds.length)}.`;
+      return trialWarningsWords('noKicksMarked', { swims: swims(warning.swimIds.length) });
     case 'mostly-marking':
-      return 'The repeats agree better than they can be marked: more careful marks would help more than more repeats.';
+      return trialWarningsWords('repeatsAgreeBetter');
     case 'between-aids':
-      return 'This compares aids, not technique, and ranks nothing.';
+      return trialWarningsWords('comparesAidsNot');
     case 'aids-kept-apart':
-      return `${warning.aided} with aids and ${warning.unaided} without: shown apart, never pooled.`;
+      return trialWarningsWords('aidsWithoutShown', { aided: warning.aided, unaided: warning.unaided });
     case 'swimmers-kept-apart':
-      return `${warning.swimmers} swimmers: each is compared only with themselves.`;
+      return trialWarningsWords('swimmersEachCompared', { swimmers: warning.swimmers });
     case 'level-not-said':
-      return `The condition is not said for ${swims(warning.swimIds.length)}, left out here.`;
+      return trialWarningsWords('conditionNotSaid', { swims: swims(warning.swimIds.length) });
   }
 }
 
 function swims(count: number): string {
-  return count === 1 ? 'one swim' : `${count} swims`;
+  return trialWarningsWords('swims', { count });
 }

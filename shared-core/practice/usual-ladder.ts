@@ -1,4 +1,5 @@
 import type { Ladder } from './practice-schema';
+import { practiceWords } from '../words/practice';
 
 export interface UsualLadder {
   readonly id: string;
@@ -7,7 +8,7 @@ export interface UsualLadder {
   readonly source: string;
 }
 
-const trade = 'common practice, no source';
+const trade = practiceWords('commonPracticeNo');
 
 /** Ladders offered to the coach, who may change every rung. */
 export const usualLadders: readonly UsualLadder[] = [
@@ -25,20 +26,20 @@ export const usualLadders: readonly UsualLadder[] = [
   },
   {
     id: 'pattern-up',
-    label: '1-2-3 strokes right, left, both',
+    label: practiceWords('n123StrokesRight'),
     ladder: { of: 'pattern', rungs: [1, 2, 3] },
     source: trade,
   },
   {
     id: 'pattern-down',
-    label: '3-2-1 strokes right, left, both',
+    label: practiceWords('n321StrokesRight'),
     ladder: { of: 'pattern', rungs: [3, 2, 1] },
     source: trade,
   },
   {
     id: 'count-plus-two-plus-four',
-    label: 'The count, then plus two, then plus four',
+    label: practiceWords('countThenPlus'),
     ladder: { of: 'count', rungs: [0, 2, 4] },
-    source: `${trade}; both additions are read against the first count (our convention)`,
+    source: practiceWords('bothAdditionsRead', { trade }),
   },
 ];

@@ -3,6 +3,7 @@ import type { Swimmer } from '../swim-file/squad-schema';
 import { targetInForce } from '../swim-file/target-in-force';
 import { type StrokePattern, strokePatternSchema } from './practice-schema';
 import { patternCount, patternPasses, patternStrokes } from './stroke-pattern';
+import { practiceWords } from '../words/practice';
 
 /** A pattern offered to the coach, who may change or drop it. */
 export const usualPatternSchema = z.strictObject({
@@ -14,7 +15,7 @@ export const usualPatternSchema = z.strictObject({
 });
 export type UsualPattern = z.infer<typeof usualPatternSchema>;
 
-const trade = 'common practice, no source';
+const trade = practiceWords('commonPracticeNo');
 
 /**
  * Usual defaults, editable: 8 strokes a 25 and 16 a 50 for grown men; one more a 25, so two more a 50, for grown women.
@@ -23,7 +24,7 @@ const trade = 'common practice, no source';
 export const usualPatterns: readonly UsualPattern[] = [
   {
     id: 'grown-men',
-    label: 'Grown men: 2 right, 2 left, 4 both',
+    label: practiceWords('grownMen2Right'),
     pattern: {
       runs: [
         { arm: 'right', count: 2 },
@@ -36,7 +37,7 @@ export const usualPatterns: readonly UsualPattern[] = [
   },
   {
     id: 'grown-women',
-    label: 'Grown women: 3 right, 3 left, 3 both',
+    label: practiceWords('grownWomen3Right'),
     pattern: {
       runs: [
         { arm: 'right', count: 3 },
@@ -49,7 +50,7 @@ export const usualPatterns: readonly UsualPattern[] = [
   },
   {
     id: 'juniors',
-    label: 'Juniors: 4 right, 4 left, 4 both',
+    label: practiceWords('juniors4Right'),
     pattern: {
       runs: [
         { arm: 'right', count: 4 },
@@ -58,7 +59,7 @@ export const usualPatterns: readonly UsualPattern[] = [
       ],
       perMetres: 25,
     },
-    source: 'that juniors need more: common practice, no source; how many: our default',
+    source: practiceWords('juniorsNeedMore'),
   },
 ];
 

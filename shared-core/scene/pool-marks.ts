@@ -1,3 +1,5 @@
+import { poolWords } from '../words/pool';
+
 /** A length between things found in a pool, to fill the scale field with. The coach's own measure rules. */
 export interface PoolMark {
   readonly id: string;
@@ -10,13 +12,12 @@ export interface PoolMark {
   readonly source: string;
 }
 
-const rules =
-  'World Aquatics facilities rules (clause numbers differ by edition); training pools often differ: measure';
+const rules = poolWords('worldAquaticsFacilities');
 
 export const poolMarks: readonly PoolMark[] = [
   {
     id: 'red-floats',
-    label: 'Wall to end of red floats',
+    label: poolWords('wallEndRedFloats'),
     metres: 5,
     metresSd: 0.05,
     plane: 'lane-rope',
@@ -24,7 +25,7 @@ export const poolMarks: readonly PoolMark[] = [
   },
   {
     id: 'float-15',
-    label: 'Wall to 15 m float',
+    label: poolWords('wall15MFloat'),
     metres: 15,
     metresSd: 0.05,
     plane: 'lane-rope',
@@ -32,7 +33,7 @@ export const poolMarks: readonly PoolMark[] = [
   },
   {
     id: 'float-25',
-    label: 'Wall to 25 m float',
+    label: poolWords('wall25MFloat'),
     metres: 25,
     metresSd: 0.05,
     plane: 'lane-rope',
@@ -40,7 +41,7 @@ export const poolMarks: readonly PoolMark[] = [
   },
   {
     id: 'floor-line-end',
-    label: 'Wall to end of floor line',
+    label: poolWords('wallEndFloor'),
     metres: 2,
     metresSd: 0.05,
     plane: 'swimmer',
@@ -48,7 +49,7 @@ export const poolMarks: readonly PoolMark[] = [
   },
   {
     id: 'floor-line-50',
-    label: 'Floor line, 50 m pool',
+    label: poolWords('floorLine50M'),
     metres: 46,
     metresSd: 0.1,
     plane: 'swimmer',
@@ -56,7 +57,7 @@ export const poolMarks: readonly PoolMark[] = [
   },
   {
     id: 'floor-line-25',
-    label: 'Floor line, 25 m pool',
+    label: poolWords('floorLine25M'),
     metres: 21,
     metresSd: 0.1,
     plane: 'swimmer',
@@ -64,7 +65,7 @@ export const poolMarks: readonly PoolMark[] = [
   },
   {
     id: 'floor-cross-line',
-    label: 'Cross line at the end of the floor line',
+    label: poolWords('crossLineAtEnd'),
     metres: 1,
     metresSd: 0.02,
     plane: 'across',
@@ -72,18 +73,25 @@ export const poolMarks: readonly PoolMark[] = [
   },
   {
     id: 'floor-line-width',
-    label: 'Width of the floor line (0.2 to 0.3 m)',
+    label: poolWords('widthFloorLine'),
     metres: 0.25,
     // 0.2 to 0.3 m is all the rule says: a flat spread of 0.1 m has this standard deviation
     metresSd: 0.1 / Math.sqrt(12),
     plane: 'across',
     source: rules,
   },
-  { id: 'flags', label: 'Wall to flags', metres: 5, metresSd: 0.05, plane: 'swimmer', source: rules },
-  { id: 'lane-width', label: 'Lane width', metres: 2.5, metresSd: 0.05, plane: 'across', source: rules },
+  { id: 'flags', label: poolWords('wallFlags'), metres: 5, metresSd: 0.05, plane: 'swimmer', source: rules },
+  {
+    id: 'lane-width',
+    label: poolWords('laneWidth'),
+    metres: 2.5,
+    metresSd: 0.05,
+    plane: 'across',
+    source: rules,
+  },
   {
     id: 'pool-25',
-    label: 'Length of a 25 m pool',
+    label: poolWords('length25MPool'),
     metres: 25,
     metresSd: 0.02,
     plane: 'swimmer',
@@ -91,7 +99,7 @@ export const poolMarks: readonly PoolMark[] = [
   },
   {
     id: 'pool-50',
-    label: 'Length of a 50 m pool',
+    label: poolWords('length50MPool'),
     metres: 50,
     metresSd: 0.02,
     plane: 'swimmer',
@@ -99,11 +107,11 @@ export const poolMarks: readonly PoolMark[] = [
   },
   {
     id: 'pool-25-yards',
-    label: 'Length of a 25 yd pool',
+    label: poolWords('length25YdPool'),
     metres: 22.86,
     metresSd: 0.02,
     plane: 'swimmer',
-    source: '25 yd × 0.9144 m by definition of the yard',
+    source: poolWords('n25Yd09144M'),
   },
 ];
 

@@ -1,25 +1,26 @@
 import type { SwimCard } from './swim-schema';
+import { cardsWords } from '../words/cards';
 
 export const strokeWords: Readonly<Record<SwimCard['stroke'], string>> = {
   butterfly: 'butterfly',
-  'dolphin-kick': 'dolphin kick',
+  'dolphin-kick': cardsWords('dolphinKick'),
 };
 export const armWords: Readonly<Record<SwimCard['arms'], string>> = {
   stroking: 'stroking',
-  stretched: 'arms stretched',
-  overlapped: 'hands overlapped',
-  folded: 'arms folded',
-  'at-sides': 'arms at the sides',
+  stretched: cardsWords('armsStretched'),
+  overlapped: cardsWords('handsOverlapped'),
+  folded: cardsWords('armsFolded'),
+  'at-sides': cardsWords('armsAtSides'),
   sculling: 'sculling',
-  'one-arm-left': 'left arm',
-  'one-arm-right': 'right arm',
-  'one-arm-alternating': 'one arm, alternating',
+  'one-arm-left': cardsWords('leftArm'),
+  'one-arm-right': cardsWords('rightArm'),
+  'one-arm-alternating': cardsWords('oneArmAlternating'),
 };
 export const sideWords: Readonly<Record<SwimCard['sideUp'], string>> = {
-  front: 'on the front',
-  back: 'on the back',
-  'left-side': 'left side up',
-  'right-side': 'right side up',
+  front: cardsWords('front'),
+  back: cardsWords('back'),
+  'left-side': cardsWords('leftSideUp'),
+  'right-side': cardsWords('rightSideUp'),
 };
 export const aidWords: Readonly<Record<SwimCard['aids'][number], string>> = {
   fins: 'fins',
@@ -27,24 +28,24 @@ export const aidWords: Readonly<Record<SwimCard['aids'][number], string>> = {
   snorkel: 'snorkel',
   board: 'board',
   paddles: 'paddles',
-  'pull-buoy': 'pull buoy',
+  'pull-buoy': cardsWords('pullBuoy'),
 };
 export const viewWords: Readonly<Record<SwimCard['view'], string>> = {
-  side: 'side view',
-  front: 'front view',
-  rear: 'rear view',
-  below: 'view from below',
-  above: 'view from above',
-  deck: 'view from the deck',
+  side: cardsWords('sideView'),
+  front: cardsWords('frontView'),
+  rear: cardsWords('rearView'),
+  below: cardsWords('viewFromBelow'),
+  above: cardsWords('viewFromAbove'),
+  deck: cardsWords('viewFromDeck'),
 };
 
 const conditionNames: Readonly<Record<'head' | 'hips' | 'depth', Readonly<Record<string, string>>>> = {
-  head: { low: 'below the arms', level: 'level with the arms', high: 'above the arms' },
+  head: { low: cardsWords('belowArms'), level: cardsWords('levelArms'), high: cardsWords('aboveArms') },
   hips: { low: 'low', level: 'level', high: 'high' },
   depth: {
-    surface: 'at the surface',
+    surface: cardsWords('atSurface'),
     shallow: 'shallow',
-    middle: 'half-way down',
+    middle: cardsWords('halfWayDown'),
     deep: 'deep',
   },
 };
@@ -57,8 +58,8 @@ export function conditionWords(of: 'head' | 'hips' | 'depth', level: string): st
 /** What was tried on this repeat, in words that need nothing beside them: "hips high", "half-way down", the coach's own tags. */
 export function triedWords({ head, hips, depth, free }: SwimCard['conditions']): readonly string[] {
   return [
-    ...(head ? [`head ${conditionWords('head', head)}`] : []),
-    ...(hips ? [`hips ${conditionWords('hips', hips)}`] : []),
+    ...(head ? [cardsWords('head', { condition: conditionWords('head', head) })] : []),
+    ...(hips ? [cardsWords('hips', { condition: conditionWords('hips', hips) })] : []),
     ...(depth ? [conditionWords('depth', depth)] : []),
     ...free,
   ];
@@ -68,7 +69,7 @@ export function triedWords({ head, hips, depth, free }: SwimCard['conditions']):
 export function aidsWords(aids: SwimCard['aids']): string {
   const named = aids.map((aid) => aidWords[aid]);
   const finned = aids.includes('fins') || aids.includes('monofin');
-  return [...named, ...(finned ? [] : ['bare feet'])].join(', ');
+  return [...named, ...(finned ? [] : [cardsWords('bareFeet')])].join(', ');
 }
 
 // made once: making one costs a hundred times what using it does
@@ -95,7 +96,7 @@ export function swumWords(card: SwimCard): { readonly what: string; readonly how
 export function cardWords(card: SwimCard): { readonly title: string; readonly facts: readonly string[] } {
   const { what, how } = swumWords(card);
   return {
-    title: `${card.swimmerName || 'Swimmer not named'} · ${[what, ...how].join(', ')}`,
+    title: `${card.swimmerName || cardsWords('swimmerNotNamed')} · ${[what, ...how].join(', ')}`,
     facts: [dayWords(card.date), viewWords[card.view], aidsWords(card.aids), ...triedWords(card.conditions)],
   };
 }

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { cardsWords } from '../words/cards';
 
 /** Why a file of ours can't be opened; closed, so that every caller handles every case. */
 export type FileFault =
@@ -35,7 +36,7 @@ export function parseFile<T>(format: FileFormat<T>, text: string): Parsed<T> {
   let record = raw as Record<string, unknown>;
   const version = record['version'];
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
-    return { ok: false, fault: { code: 'damaged', where: 'version', what: 'is not a whole number from 1' } };
+    return { ok: false, fault: { code: 'damaged', where: 'version', what: cardsWords('notWholeNumber') } };
   if (version > format.version)
     return { ok: false, fault: { code: 'newer-version', needs: version, known: format.version } };
   for (let from = version; from < format.version; from++) {
@@ -50,8 +51,8 @@ export function parseFile<T>(format: FileFormat<T>, text: string): Parsed<T> {
     ok: false,
     fault: {
       code: 'damaged',
-      where: issue?.path.map(String).join('.') || 'the file',
-      what: issue?.message ?? 'is not valid',
+      where: issue?.path.map(String).join('.') || cardsWords('file'),
+      what: issue?.message ?? cardsWords('notValid'),
     },
   };
 }

@@ -1,3 +1,5 @@
+import { clipsWords } from '../words/clips';
+
 const codecNames: readonly (readonly [RegExp, string])[] = [
   [/^(avc|h264)/, 'H.264'],
   [/^(hvc1|hev1|hevc)/, 'HEVC'],
@@ -6,15 +8,15 @@ const codecNames: readonly (readonly [RegExp, string])[] = [
   [/^(av01|av1)/, 'AV1'],
   [/^mjpeg/, 'MJPEG'],
   [/^mpeg2video/, 'MPEG-2'],
-  [/^mpeg4/, 'MPEG-4 part 2'],
+  [/^mpeg4/, clipsWords('mpeg4Part2')],
   [/^dvvideo/, 'DV'],
   [/^(prores|ap[a-z0-9]{2}$)/, 'ProRes'],
-  [/^(vvc|vvi)/, 'VVC (H.266)'],
-  [/^dav1/, 'AV1 in Dolby Vision'],
-  [/^dv(h1|he|a1|av)$/, 'Dolby Vision'],
+  [/^(vvc|vvi)/, clipsWords('vvcH266')],
+  [/^dav1/, clipsWords('av1DolbyVision')],
+  [/^dv(h1|he|a1|av)$/, clipsWords('dolbyVision')],
   [/^evc1/, 'EVC'],
   [/^apv1/, 'APV'],
-  [/^(aprn|aprh)/, 'ProRes RAW'],
+  [/^(aprn|aprh)/, clipsWords('proresRaw')],
 ];
 
 /** The codec's name in the trade; an unknown one by its own string. */

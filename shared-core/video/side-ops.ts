@@ -20,6 +20,7 @@ import { sideCrops } from './side-crops';
 import type { Box, VideoLayout } from './video-layout';
 import type { VideoPlan } from './video-plan';
 import { keptWith } from '../units/kept-with';
+import { videoPageWords } from '../words/video-page';
 
 /** Our defaults, seconds of video: how long an event's name stays, and how long its frame is lit. */
 const nameStays = 0.9;
@@ -85,7 +86,11 @@ export function sideLayers(
   const where: DrawingOp[] = [];
   if (plan.show.facts) {
     const count = part.side.clock.table.starts.length;
-    const words = `frame ${frame + 1} of ${count} · ${realTimeOf(part.side.clock, frame).toFixed(3)} s`;
+    const words = videoPageWords('frameS', {
+      frame: frame + 1,
+      count,
+      realTimeOf: realTimeOf(part.side.clock, frame).toFixed(3),
+    });
     const at = { x: cell.x + cell.width - edge, y: cell.y + cell.height - edge };
     where.push(casedWords(words, at, size * 0.9, 400, 'right'));
   }
@@ -156,7 +161,7 @@ function lightOps(event: EventMark, cell: Box, size: number): readonly DrawingOp
 const partDoubt = keptWith((part: PairPart): string | null => {
   const readings = [...kickRhythmReadings(part.context), ...timingReadings(part.context)];
   const words = swimDoubtWords(readings, part.swim.clip.slowdown.factor);
-  return words === null ? null : `Doubtful. ${words}`;
+  return words === null ? null : videoPageWords('doubtful', { words });
 });
 
 /** What stays over the pictures all through: titles, speed, the coach's words, who is A and who is B. */
@@ -191,7 +196,7 @@ export function standingOps(
   ops.push(casedWords(speed, { x: edge, y: top }, size * 0.9, 600));
   let y = top + size * 1.25;
   if (invented) {
-    ops.push(casedWords('invented swim, for demonstration', { x: edge, y }, size * 0.8));
+    ops.push(casedWords(videoPageWords('inventedSwimDemonstration'), { x: edge, y }, size * 0.8));
     y += size * 1.15;
   }
   // each over its own picture

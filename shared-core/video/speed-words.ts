@@ -1,3 +1,5 @@
+import { videoPageWords } from '../words/video-page';
+
 /** Common shares of true speed as people write them. */
 const shares: Readonly<Record<string, string>> = {
   '2': '½',
@@ -11,9 +13,11 @@ const shares: Readonly<Record<string, string>> = {
 
 /** How a video's speed is written in its picture: "true speed", "slow motion, ¼ of true speed". */
 export function speedWords(slow: number): string {
-  if (slow === 1) return 'true speed';
+  if (slow === 1) return videoPageWords('trueSpeed');
   const share = shares[String(slow)];
-  if (share) return `slow motion, ${share} of true speed`;
+  if (share) return videoPageWords('slowMotionTrue', { share });
   const times = Number(slow.toPrecision(3));
-  return slow > 1 ? `slow motion, slowed ${times} ×` : `${Number((1 / slow).toPrecision(3))} × true speed`;
+  return slow > 1
+    ? videoPageWords('slowMotionSlowed', { times })
+    : videoPageWords('trueSpeedSlow', { slow: Number((1 / slow).toPrecision(3)) });
 }

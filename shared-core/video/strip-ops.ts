@@ -8,6 +8,7 @@ import { type Staff, staffOf } from '../marks/event-kind';
 import type { Point } from '../units/point';
 import type { Box } from './video-layout';
 import type { VideoRun } from './video-run';
+import { videoPageWords } from '../words/video-page';
 
 /** The dim look, as on a dark screen: a video has no theme. */
 const look = {
@@ -19,10 +20,10 @@ const look = {
 } as const;
 
 const names: Readonly<Record<Staff, string>> = {
-  hands: 'Hands',
-  feet: 'Feet',
-  head: 'Head',
-  course: 'Course',
+  hands: videoPageWords('hands'),
+  feet: videoPageWords('feet'),
+  head: videoPageWords('head'),
+  course: videoPageWords('course'),
 };
 
 /** Farthest that two moments may be apart and still answer each other: seconds, or cycles. As on the pair's score. */

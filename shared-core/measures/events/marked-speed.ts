@@ -2,6 +2,7 @@ import type { BodyContext } from '../body/context/body-context';
 import { computedReading, missingReading } from '../body/reading/measured-reading';
 import type { Reading, ReadingDefinition } from '../reading';
 import { markedSpeedVariance, speedBetweenMarks } from './speed-between-marks';
+import { rhythmReadingsWords } from '../../words/rhythm-readings';
 
 /** Mean speed between the first and last distance mark. */
 export function markedSpeedReadings(context: BodyContext): readonly Reading[] {
@@ -25,13 +26,12 @@ export const markedSpeedDefinitions: readonly ReadingDefinition[] = [
   {
     id: 'speed-marks',
     group: 'speed',
-    label: 'Speed between distance marks',
-    brief: 'first to last mark',
-    definition:
-      'Metres between the first and the last distance mark divided by the time between them. Needs no scale.',
-    forCoach: 'Mean speed over a measured stretch; the pool does the measuring.',
-    forSwimmer: 'How fast you went from one mark to the other.',
-    source: 'Our own definition.',
+    label: rhythmReadingsWords('speedBetweenDistance'),
+    brief: rhythmReadingsWords('firstLastMark'),
+    definition: rhythmReadingsWords('metresBetweenFirst'),
+    forCoach: rhythmReadingsWords('meanSpeedOver'),
+    forSwimmer: rhythmReadingsWords('howFastYouWent'),
+    source: rhythmReadingsWords('ourOwnDefinition'),
     digits: 2,
   },
 ];

@@ -1,3 +1,5 @@
+import { timingReadingsWords } from '../../words/timing-readings';
+
 /** Phases of the arm stroke between its marked instants (Chollet, Seifert, Boulesteix, Carter 2006). */
 export interface PhaseKind {
   readonly id: string;
@@ -7,8 +9,8 @@ export interface PhaseKind {
 }
 
 export const phaseKinds: readonly PhaseKind[] = [
-  { id: 'phase-entry-catch', label: 'Entry and catch', from: 'entry', to: 'catch' },
-  { id: 'phase-pull', label: 'Pull', from: 'catch', to: 'shoulder' },
-  { id: 'phase-push', label: 'Push', from: 'shoulder', to: 'exit' },
-  { id: 'phase-recovery', label: 'Recovery', from: 'exit', to: 'next' },
+  { id: 'phase-entry-catch', label: timingReadingsWords('entryCatch'), from: 'entry', to: 'catch' },
+  { id: 'phase-pull', label: timingReadingsWords('pull'), from: 'catch', to: 'shoulder' },
+  { id: 'phase-push', label: timingReadingsWords('push'), from: 'shoulder', to: 'exit' },
+  { id: 'phase-recovery', label: timingReadingsWords('recovery'), from: 'exit', to: 'next' },
 ];

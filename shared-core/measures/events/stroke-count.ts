@@ -4,6 +4,7 @@ import type { MissingReason, Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
 import { strokesOf } from './strokes';
 import { wholeNumberVariance } from './whole-number';
+import { rhythmReadingsWords } from '../../words/rhythm-readings';
 
 /** Strokes of the length, and strokes per breath. */
 export function strokeCountReadings(context: BodyContext): readonly Reading[] {
@@ -64,24 +65,23 @@ export const strokeCountDefinitions: readonly ReadingDefinition[] = [
   {
     id: 'stroke-count',
     group: 'stroke',
-    label: 'Strokes in the length',
-    brief: 'hand entries, breakout to touch',
-    definition:
-      'Hand entries marked between the push-off (or breakout) and the touch. Mark every entry of the length for it.',
-    forCoach: 'The count the swimmer can check alone; hold it against the swimmer’s own target.',
-    forSwimmer: 'How many strokes you took for the length.',
-    source: 'Common practice, no source.',
+    label: rhythmReadingsWords('strokesLength'),
+    brief: rhythmReadingsWords('handEntriesBreakout'),
+    definition: rhythmReadingsWords('handEntriesMarked'),
+    forCoach: rhythmReadingsWords('countSwimmerCan'),
+    forSwimmer: rhythmReadingsWords('howManyStrokes'),
+    source: rhythmReadingsWords('commonPracticeNo'),
     digits: 0,
   },
   {
     id: 'breathing-every',
     group: 'stroke',
-    label: 'Breathing pattern',
-    brief: 'strokes per breath',
-    definition: 'Whole strokes marked divided by those with a breath. 1 is a breath every stroke.',
-    forCoach: 'Which breathing pattern was swum. Described, never scored: fewer breaths are no aim.',
-    forSwimmer: 'In how many strokes you breathe once.',
-    source: 'Our own definition.',
+    label: rhythmReadingsWords('breathingPattern'),
+    brief: rhythmReadingsWords('strokesPerBreath'),
+    definition: rhythmReadingsWords('wholeStrokesMarked'),
+    forCoach: rhythmReadingsWords('whichBreathingPattern'),
+    forSwimmer: rhythmReadingsWords('howManyStrokesYou'),
+    source: rhythmReadingsWords('ourOwnDefinition'),
     digits: 1,
   },
 ];

@@ -5,6 +5,7 @@ import { eventsOf } from './event-list';
 import { fitPeriod } from './fit-period';
 import { strokePlaces } from './stroke-places';
 import { strokesOf } from './strokes';
+import { rhythmReadingsWords } from '../../words/rhythm-readings';
 
 /** Stroke rate from hand entries, by the same least squares as kick frequency. */
 export function strokeRateReadings(context: BodyContext): readonly Reading[] {
@@ -36,13 +37,12 @@ export const strokeRateDefinitions: readonly ReadingDefinition[] = [
   {
     id: 'stroke-rate',
     group: 'stroke',
-    label: 'Stroke rate',
-    brief: 'strokes a minute, entry to entry',
-    definition:
-      'Sixty over the common period of the hand entries, seconds. A missed entry is not read as a long stroke.',
-    forCoach: 'How quickly the arms turn over; read it with the distance each stroke brings.',
-    forSwimmer: 'How many strokes you would make in a minute.',
-    source: 'SR = 60 / T; common definition.',
+    label: rhythmReadingsWords('strokeRate'),
+    brief: rhythmReadingsWords('strokesMinuteEntry'),
+    definition: rhythmReadingsWords('sixtyOverCommon'),
+    forCoach: rhythmReadingsWords('howQuicklyArms'),
+    forSwimmer: rhythmReadingsWords('howManyStrokesYouWould'),
+    source: rhythmReadingsWords('sr60TCommonDefinition'),
     digits: 1,
   },
 ];

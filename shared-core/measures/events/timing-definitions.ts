@@ -1,8 +1,8 @@
 import type { ReadingDefinition } from '../reading';
 import { phaseKinds } from './phases';
+import { timingReadingsWords } from '../../words/timing-readings';
 
-const chollet =
-  'Chollet, Seifert, Boulesteix, Carter 2006, Int J Sports Med 27:322–329; Seifert, Chollet, Sanders 2010, Int J Sports Med 31:167–173.';
+const chollet = timingReadingsWords('cholletSeifertBoulesteix');
 
 interface GapWords {
   readonly id: string;
@@ -17,76 +17,74 @@ interface GapWords {
 const gaps: readonly GapWords[] = [
   {
     id: 'kick1-top-to-entry',
-    label: 'Kick 1 with hand entry',
-    brief: 'kick top 1 − entry; positive: leg later',
-    what: 'from the hands’ entry to the top of kick one, where its down-kick starts',
-    forCoach: 'Whether kick one starts as the hands go in: close to zero is together.',
-    forSwimmer: 'Whether your first kick starts as your hands go in.',
-    source: 'Kick one goes in with the hands: common practice, no source. Gap: T1 of Chollet et al. 2006.',
+    label: timingReadingsWords('kick1HandEntry'),
+    brief: timingReadingsWords('kickTop1Entry'),
+    what: timingReadingsWords('fromHandsEntry'),
+    forCoach: timingReadingsWords('whetherKickOne'),
+    forSwimmer: timingReadingsWords('whetherYourFirst'),
+    source: timingReadingsWords('kickOneGoesHands'),
   },
   {
     id: 'kick1-bottom-to-entry',
-    label: 'End of kick 1 after hand entry',
-    brief: 'kick bottom 1 − entry; positive: leg later',
-    what: 'from the hands’ entry to the bottom of kick one',
-    forCoach: 'How long after the hands are in kick one is finished.',
-    forSwimmer: 'How long after your hands go in your first kick is done.',
-    source: 'Our own definition.',
+    label: timingReadingsWords('endKick1After'),
+    brief: timingReadingsWords('kickBottom1Entry'),
+    what: timingReadingsWords('fromHandsEntryBottom'),
+    forCoach: timingReadingsWords('howLongAfter'),
+    forSwimmer: timingReadingsWords('howLongAfterYour'),
+    source: timingReadingsWords('ourOwnDefinition'),
   },
   {
     id: 'kick2-top-to-exit',
-    label: 'Start of kick 2 before hand exit',
-    brief: 'kick top 2 − exit; negative: leg earlier',
-    what: 'from the hands’ exit to the top of kick two, where its down-kick starts',
-    forCoach: 'How long before the hands leave kick two begins.',
-    forSwimmer: 'How long before your hands leave the water your second kick starts.',
-    source: 'Our own definition.',
+    label: timingReadingsWords('startKick2Before'),
+    brief: timingReadingsWords('kickTop2Exit'),
+    what: timingReadingsWords('fromHandsExit'),
+    forCoach: timingReadingsWords('howLongBefore'),
+    forSwimmer: timingReadingsWords('howLongBeforeYour'),
+    source: timingReadingsWords('ourOwnDefinition'),
   },
   {
     id: 'kick2-bottom-to-exit',
-    label: 'Kick 2 with hand exit',
-    brief: 'kick bottom 2 − exit; positive: leg later',
-    what: 'from the hands’ exit to the bottom of kick two',
-    forCoach: 'Whether kick two is finished just before the hands leave: a little below zero.',
-    forSwimmer: 'Whether your second kick is done just before your hands leave the water.',
-    source:
-      'Kick two is finished just before the hands leave: common practice, no source. Gap: T4 of Chollet et al. 2006.',
+    label: timingReadingsWords('kick2HandExit'),
+    brief: timingReadingsWords('kickBottom2Exit'),
+    what: timingReadingsWords('fromHandsExitBottom'),
+    forCoach: timingReadingsWords('whetherKickTwo'),
+    forSwimmer: timingReadingsWords('whetherYourSecond'),
+    source: timingReadingsWords('kickTwoFinished'),
   },
   {
     id: 'gap-t1',
-    label: 'Gap T1',
-    brief: 'kick top 1 − entry',
-    what: 'from hand entry to the start of the first down-kick',
-    forCoach: 'First of the four published gaps; near zero in elite swimmers.',
-    forSwimmer: 'Hands in and first kick: together or apart.',
+    label: timingReadingsWords('gapT1'),
+    brief: timingReadingsWords('kickTop1Entry2'),
+    what: timingReadingsWords('fromHandEntry'),
+    forCoach: timingReadingsWords('firstFourPublished'),
+    forSwimmer: timingReadingsWords('handsFirstKick'),
     source: chollet,
   },
   {
     id: 'gap-t2',
-    label: 'Gap T2',
-    brief: 'kick bottom 1 − catch; negative: glide',
-    what: 'from the catch to the end of the first down-kick',
-    forCoach:
-      'Below zero, the hands wait after kick one: the glide before the pull. It shrinks as the pace rises.',
-    forSwimmer: 'How long you glide between your first kick and your pull.',
+    label: timingReadingsWords('gapT2'),
+    brief: timingReadingsWords('kickBottom1Catch'),
+    what: timingReadingsWords('fromCatchEnd'),
+    forCoach: timingReadingsWords('belowZeroHands'),
+    forSwimmer: timingReadingsWords('howLongYouGlide'),
     source: chollet,
   },
   {
     id: 'gap-t3',
-    label: 'Gap T3',
-    brief: 'kick top 2 − shoulder',
-    what: 'from the hands passing under the shoulders to the start of the second down-kick',
-    forCoach: 'Third of the four published gaps; near zero in elite swimmers.',
-    forSwimmer: 'Hands under your shoulders and second kick: together or apart.',
+    label: timingReadingsWords('gapT3'),
+    brief: timingReadingsWords('kickTop2Shoulder'),
+    what: timingReadingsWords('fromHandsPassing'),
+    forCoach: timingReadingsWords('thirdFourPublished'),
+    forSwimmer: timingReadingsWords('handsUnderYour'),
     source: chollet,
   },
   {
     id: 'gap-t4',
-    label: 'Gap T4',
-    brief: 'kick bottom 2 − exit',
-    what: 'from the hands’ exit to the end of the second down-kick',
-    forCoach: 'Fourth of the four published gaps; near zero in elite swimmers.',
-    forSwimmer: 'Hands out and end of the second kick: together or apart.',
+    label: timingReadingsWords('gapT4'),
+    brief: timingReadingsWords('kickBottom2Exit2'),
+    what: timingReadingsWords('fromHandsExitEnd'),
+    forCoach: timingReadingsWords('fourthFourPublished'),
+    forSwimmer: timingReadingsWords('handsOutEndSecond'),
     source: chollet,
   },
 ];
@@ -97,7 +95,7 @@ const gapDefinitions = gaps.flatMap((gap): ReadingDefinition[] => [
     group: 'timing',
     label: gap.label,
     brief: gap.brief,
-    definition: `Milliseconds ${gap.what}, mean over strokes with exactly two kicks. Positive: the leg is later.`,
+    definition: timingReadingsWords('millisecondsMeanOver', { what: gap.what }),
     forCoach: gap.forCoach,
     forSwimmer: gap.forSwimmer,
     source: gap.source,
@@ -106,10 +104,10 @@ const gapDefinitions = gaps.flatMap((gap): ReadingDefinition[] => [
   {
     id: `${gap.id}-percent`,
     group: 'timing',
-    label: `${gap.label}, share`,
-    brief: `${gap.brief}, % of the stroke`,
-    definition: `The same time ${gap.what}, in percent of the stroke from hand entry to next hand entry.`,
-    forCoach: `${gap.forCoach} In percent it can be set beside strokes of another rate.`,
+    label: timingReadingsWords('share', { label: gap.label }),
+    brief: timingReadingsWords('stroke', { brief: gap.brief }),
+    definition: timingReadingsWords('sameTimePercent', { what: gap.what }),
+    forCoach: timingReadingsWords('percentCanSet', { forCoach: gap.forCoach }),
     forSwimmer: gap.forSwimmer,
     source: gap.source,
     digits: 1,
@@ -120,32 +118,29 @@ const total = (id: string, label: string, which: string, published: string): Rea
   id,
   group: 'timing',
   label,
-  brief: '|T1| + |T2| + |T3| + |T4|, % of the stroke',
-  definition: `The four gaps in percent of the stroke, each averaged over ${which}; then the sum of their sizes, less what marking error adds to gaps near zero. Summing sizes is our convention.`,
-  forCoach: `How far arms and legs are from meeting, all four gaps together.${published} Compare only like with like.`,
-  forSwimmer: 'How closely your arms and legs work together over a whole stroke.',
-  source: `${chollet} Convention of the sum: ours.`,
+  brief: timingReadingsWords('t1T2T3T4Stroke'),
+  definition: timingReadingsWords('fourGapsPercent', { which }),
+  forCoach: timingReadingsWords('howFarArmsLegs', { published }),
+  forSwimmer: timingReadingsWords('howCloselyYour'),
+  source: timingReadingsWords('conventionSumOurs', { chollet }),
   digits: 1,
 });
 
-const elite = ' Elite swimmers: 23.3 % when breathing, 19 % when not (Seifert et al. 2010).';
+const elite = ` ${timingReadingsWords('eliteSwimmers23')}`;
 
 const phaseWords: Readonly<Record<string, readonly [string, string]>> = {
-  'phase-entry-catch': [
-    'How long the hands stretch before they press.',
-    'How long you reach before you pull.',
-  ],
-  'phase-pull': ['How long the hands take to come under the shoulders.', 'How long your pull takes.'],
-  'phase-push': ['How long the hands press on to the exit.', 'How long your push takes.'],
-  'phase-recovery': ['How long the arms travel over the water.', 'How long your arms fly over the water.'],
+  'phase-entry-catch': [timingReadingsWords('howLongHands'), timingReadingsWords('howLongYouReach')],
+  'phase-pull': [timingReadingsWords('howLongHandsTake'), timingReadingsWords('howLongYourPull')],
+  'phase-push': [timingReadingsWords('howLongHandsPress'), timingReadingsWords('howLongYourPush')],
+  'phase-recovery': [timingReadingsWords('howLongArmsTravel'), timingReadingsWords('howLongYourArms')],
 };
 
 const endWords = {
-  entry: 'hand entry',
+  entry: timingReadingsWords('handEntry'),
   catch: 'catch',
-  shoulder: 'hands under the shoulders',
-  exit: 'hand exit',
-  next: 'the next hand entry',
+  shoulder: timingReadingsWords('handsUnderShoulders'),
+  exit: timingReadingsWords('handExit'),
+  next: timingReadingsWords('nextHandEntry'),
 };
 
 const phaseDefinitions = phaseKinds.map((phase): ReadingDefinition => {
@@ -153,9 +148,12 @@ const phaseDefinitions = phaseKinds.map((phase): ReadingDefinition => {
   return {
     id: phase.id,
     group: 'timing',
-    label: `Phase: ${phase.label.toLowerCase()}`,
-    brief: '% of the stroke',
-    definition: `Time from ${endWords[phase.from]} to ${endWords[phase.to]}, in percent of the stroke. The four phases sum to 100.`,
+    label: timingReadingsWords('phase', { label: phase.label.toLowerCase() }),
+    brief: timingReadingsWords('stroke2'),
+    definition: timingReadingsWords('timeFromPercent', {
+      end: endWords[phase.from],
+      end2: endWords[phase.to],
+    }),
     forCoach,
     forSwimmer,
     source: chollet,
@@ -169,33 +167,33 @@ const splitDefinitions = gaps
   .flatMap((gap) =>
     (
       [
-        ['breathing', 'breathing strokes'],
-        ['not-breathing', 'strokes without a breath'],
+        ['breathing', timingReadingsWords('breathingStrokes')],
+        ['not-breathing', timingReadingsWords('strokesWithoutBreath')],
       ] as const
     ).flatMap(([split, which]): ReadingDefinition[] => {
-      const label = `${gap.label}, ${split === 'breathing' ? 'breathing' : 'not breathing'}`;
+      const label = `${gap.label}, ${split === 'breathing' ? 'breathing' : timingReadingsWords('notBreathing')}`;
       const common = {
         group: 'timing' as const,
-        forCoach: `${gap.forCoach} Of ${which} only: a breath changes the timing.`,
+        forCoach: timingReadingsWords('onlyBreathChanges', { forCoach: gap.forCoach, which }),
         forSwimmer: gap.forSwimmer,
         source: gap.source,
       };
-      const over = `mean over ${which} with exactly two kicks`;
+      const over = timingReadingsWords('meanOverExactly', { which });
       return [
         {
           ...common,
           id: `${gap.id}-${split}`,
           label,
           brief: gap.brief,
-          definition: `Milliseconds ${gap.what}, ${over}. Positive: the leg is later.`,
+          definition: timingReadingsWords('millisecondsPositiveLeg', { what: gap.what, over }),
           digits: 0,
         },
         {
           ...common,
           id: `${gap.id}-${split}-percent`,
-          label: `${label}, share`,
-          brief: `${gap.brief}, % of the stroke`,
-          definition: `The time ${gap.what}, in percent of the stroke, ${over}.`,
+          label: timingReadingsWords('share', { label }),
+          brief: timingReadingsWords('stroke', { brief: gap.brief }),
+          definition: timingReadingsWords('timePercentStroke', { what: gap.what, over }),
           digits: 1,
         },
       ];
@@ -205,8 +203,18 @@ const splitDefinitions = gaps
 export const timingDefinitions: readonly ReadingDefinition[] = [
   ...gapDefinitions,
   ...splitDefinitions,
-  total('gap-total-percent', 'Total gap', 'strokes with two kicks and all marks', ''),
-  total('gap-total-breathing-percent', 'Total gap, breathing', 'breathing strokes', elite),
-  total('gap-total-not-breathing-percent', 'Total gap, not breathing', 'strokes without a breath', elite),
+  total('gap-total-percent', timingReadingsWords('totalGap'), timingReadingsWords('strokesTwoKicks'), ''),
+  total(
+    'gap-total-breathing-percent',
+    timingReadingsWords('totalGapBreathing'),
+    timingReadingsWords('breathingStrokes'),
+    elite,
+  ),
+  total(
+    'gap-total-not-breathing-percent',
+    timingReadingsWords('totalGapNotBreathing'),
+    timingReadingsWords('strokesWithoutBreath'),
+    elite,
+  ),
   ...phaseDefinitions,
 ];

@@ -16,6 +16,7 @@ import { eventsOf, measuredMarks } from './event-list';
 import { fitPeriod } from './fit-period';
 import { markVariances, timeOf, trackedReading } from './tracked-reading';
 import { wholeNumberVariance } from './whole-number';
+import { rhythmReadingsWords } from '../../words/rhythm-readings';
 
 /** World Aquatics swimming rules (SW): the head must break the surface by 15 m in butterfly and backstroke. */
 const ruleMetres = 15;
@@ -183,79 +184,75 @@ function speed(context: BodyContext, start: TimedEvent, end: TimedEvent): Readin
   });
 }
 
-const rule = 'World Aquatics swimming rules (SW): the head must surface by 15 m in butterfly and backstroke.';
+const rule = rhythmReadingsWords('worldAquaticsSwimming');
 
 export const underwaterPartDefinitions: readonly ReadingDefinition[] = [
   {
     id: 'underwater-time',
     group: 'course',
-    label: 'Underwater part, time',
-    brief: 'push-off → breakout',
-    definition: 'Seconds from the push-off to the head breaking the surface.',
-    forCoach: 'How long the underwater part lasts. It is described, never scored: longer is no aim.',
-    forSwimmer: 'How long your push-off and dolphin kicks last before you surface.',
-    source: 'Our own definition.',
+    label: rhythmReadingsWords('underwaterPartTime'),
+    brief: rhythmReadingsWords('pushOffBreakout'),
+    definition: rhythmReadingsWords('secondsFromPush'),
+    forCoach: rhythmReadingsWords('howLongUnderwater'),
+    forSwimmer: rhythmReadingsWords('howLongYourPush'),
+    source: rhythmReadingsWords('ourOwnDefinition'),
     digits: 2,
   },
   {
     id: 'underwater-kicks',
     group: 'course',
-    label: 'Underwater part, kicks',
-    brief: 'kick bottoms before the breakout',
-    definition: 'Kick bottoms marked between push-off and breakout (tops where no bottom is marked).',
-    forCoach: 'How many kicks the swimmer takes before surfacing.',
-    forSwimmer: 'How many kicks you take before you surface.',
-    source: 'Our own definition.',
+    label: rhythmReadingsWords('underwaterPartKicks'),
+    brief: rhythmReadingsWords('kickBottomsBefore'),
+    definition: rhythmReadingsWords('kickBottomsMarked'),
+    forCoach: rhythmReadingsWords('howManyKicks'),
+    forSwimmer: rhythmReadingsWords('howManyKicksYou'),
+    source: rhythmReadingsWords('ourOwnDefinition'),
     digits: 0,
   },
   {
     id: 'underwater-kick-frequency',
     group: 'course',
-    label: 'Underwater part, kick frequency',
-    brief: 'kicks a second before the breakout',
-    definition: 'Kick frequency of the tops and bottoms between push-off and breakout.',
-    forCoach: 'How quickly the legs work under water.',
-    forSwimmer: 'How many kicks a second you make under water.',
-    source: 'Our own definition.',
+    label: rhythmReadingsWords('underwaterPartKick'),
+    brief: rhythmReadingsWords('kicksSecondBefore'),
+    definition: rhythmReadingsWords('kickFrequencyTops'),
+    forCoach: rhythmReadingsWords('howQuicklyLegsWork'),
+    forSwimmer: rhythmReadingsWords('howManyKicksSecond'),
+    source: rhythmReadingsWords('ourOwnDefinition'),
     digits: 2,
   },
   ...thirds.map(
     (third): ReadingDefinition => ({
       id: `underwater-kick-frequency-${third}-third`,
       group: 'course',
-      label: `Underwater kick frequency, ${third} third`,
-      brief: `${third} third of the time under water`,
-      definition: `Kick frequency of the tops and bottoms in the ${third} third of the time from push-off to breakout.`,
-      forCoach:
-        'Whether the kick keeps its rate from push-off to breakout; read the three thirds side by side.',
-      forSwimmer: 'Whether you keep your kick going until you surface.',
-      source: 'Our own definition.',
+      label: rhythmReadingsWords('underwaterKickFrequency', { third }),
+      brief: rhythmReadingsWords('thirdTimeUnder', { third }),
+      definition: rhythmReadingsWords('kickFrequencyTopsBottoms', { third }),
+      forCoach: rhythmReadingsWords('whetherKickKeeps'),
+      forSwimmer: rhythmReadingsWords('whetherYouKeep'),
+      source: rhythmReadingsWords('ourOwnDefinition'),
       digits: 2,
     }),
   ),
   {
     id: 'underwater-distance-marks',
     group: 'course',
-    label: 'Underwater part, by distance marks',
-    brief: 'metres at the breakout',
-    definition:
-      'Metres from the wall at the breakout, between the distance marks before and after it at a steady speed; what an unsteady speed may cost is in the interval.',
-    forCoach: 'Where the head broke the surface. The rule is 15 m; more is no aim in itself.',
-    forSwimmer: 'Where you came up.',
+    label: rhythmReadingsWords('underwaterPartDistance'),
+    brief: rhythmReadingsWords('metresAtBreakout'),
+    definition: rhythmReadingsWords('metresFromWall'),
+    forCoach: rhythmReadingsWords('whereHeadBroke'),
+    forSwimmer: rhythmReadingsWords('whereYouCame'),
     source: rule,
     digits: 1,
   },
   {
     id: 'underwater-speed',
     group: 'course',
-    label: 'Underwater part, mean speed',
-    brief: 'metres at the breakout ÷ time',
-    definition:
-      'Metres from the wall at the breakout, by the distance marks around it, divided by the time since the push-off.',
-    forCoach:
-      'How fast the underwater part is on the whole, push-off included; read it beside the speed after it.',
-    forSwimmer: 'How fast you are under water, from the wall to where you come up.',
-    source: 'Our own definition.',
+    label: rhythmReadingsWords('underwaterPartMean'),
+    brief: rhythmReadingsWords('metresAtBreakoutTime'),
+    definition: rhythmReadingsWords('metresFromWallAt'),
+    forCoach: rhythmReadingsWords('howFastUnderwater'),
+    forSwimmer: rhythmReadingsWords('howFastYouUnder'),
+    source: rhythmReadingsWords('ourOwnDefinition'),
     digits: 2,
   },
 ];

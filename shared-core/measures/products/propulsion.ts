@@ -9,6 +9,7 @@ import { bestSpeed, speedNotes } from '../body/speed/trace-speed';
 import { type KickPeriod, kickPeriod } from '../events/kick-period';
 import type { Reading, ReadingDefinition } from '../reading';
 import { swimSpeed } from './swim-speed';
+import { propulsionReadingsWords } from '../../words/propulsion-readings';
 
 /**
  * Strouhal number f·A/U: kick frequency (Hz), peak-to-peak amplitude and speed in one length unit. U not zero.
@@ -158,38 +159,34 @@ export const propulsionDefinitions: readonly ReadingDefinition[] = [
   {
     id: 'distance-per-kick',
     group: 'kick',
-    label: 'Distance per kick',
-    brief: 'speed ÷ kick frequency',
-    definition:
-      'Mean speed times the time of one whole kick; speed between distance marks where there are two, else of the trace.',
-    forCoach: 'How far one kick carries the swimmer. Compare with and without fins apart.',
-    forSwimmer: 'How far one kick carries you.',
-    source: 'd = U / f: Zamparo et al. 2002, J Exp Biol 205:2665–2676.',
+    label: propulsionReadingsWords('distancePerKick'),
+    brief: propulsionReadingsWords('speedKickFrequency'),
+    definition: propulsionReadingsWords('meanSpeedTimes'),
+    forCoach: propulsionReadingsWords('howFarOneKick'),
+    forSwimmer: propulsionReadingsWords('howFarOneKickCarries'),
+    source: propulsionReadingsWords('dUFZamparoEt'),
     digits: 2,
   },
   {
     id: 'strouhal',
     group: 'kick',
-    label: 'Strouhal number',
-    brief: 'kick frequency × amplitude ÷ speed',
-    definition:
-      'Kick frequency times peak-to-peak amplitude of the toes over mean speed. A pure number: with a trace speed the scale cancels.',
-    forCoach:
-      'How much kicking goes into the speed: the same speed with a smaller number takes less kick, by depth or by rate.',
-    forSwimmer: 'How much kick you spend on your speed.',
-    source: 'Wądrzyk, Nosiadek, Staszkiewicz 2017, Human Movement 18(4).',
+    label: propulsionReadingsWords('strouhalNumber'),
+    brief: propulsionReadingsWords('kickFrequencyAmplitude'),
+    definition: propulsionReadingsWords('kickFrequencyTimes'),
+    forCoach: propulsionReadingsWords('howMuchKicking'),
+    forSwimmer: propulsionReadingsWords('howMuchKickYou'),
+    source: propulsionReadingsWords('wDrzykNosiadek'),
     digits: 2,
   },
   {
     id: 'froude',
     group: 'kick',
-    label: 'Froude efficiency',
-    brief: '(wave speed + speed) ÷ (2 × wave speed)',
-    definition:
-      'Share of the kick’s useful power by slender-body theory, from body-wave speed c along travel and mean speed U: (c + U) / 2c. Needs U ≤ c; between 0.5 and 1.',
-    forCoach: 'How well the body wave turns into forward motion: nearer to 1, less of it goes into the wake.',
-    forSwimmer: 'How much of your wave pushes you forward.',
-    source: 'Zamparo et al. 2002, J Exp Biol 205:2665–2676.',
+    label: propulsionReadingsWords('froudeEfficiency'),
+    brief: propulsionReadingsWords('waveSpeedSpeed'),
+    definition: propulsionReadingsWords('shareKicksUseful'),
+    forCoach: propulsionReadingsWords('howWellBodyWave'),
+    forSwimmer: propulsionReadingsWords('howMuchYourWave'),
+    source: propulsionReadingsWords('zamparoEtAl2002'),
     digits: 2,
   },
 ];

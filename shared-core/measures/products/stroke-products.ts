@@ -6,6 +6,7 @@ import { strokePlaces } from '../events/stroke-places';
 import { strokesOf } from '../events/strokes';
 import type { Reading, ReadingDefinition } from '../reading';
 import { swimSpeed } from './swim-speed';
+import { propulsionReadingsWords } from '../../words/propulsion-readings';
 
 const ids = ['stroke-length', 'stroke-index'] as const;
 
@@ -53,25 +54,23 @@ export const strokeProductDefinitions: readonly ReadingDefinition[] = [
   {
     id: 'stroke-length',
     group: 'stroke',
-    label: 'Stroke length',
-    brief: 'speed × time of one stroke',
-    definition:
-      'Distance of one stroke: mean speed times the common period of the hand entries. Clean swimming only: distance marks before the breakout do not count.',
-    forCoach: 'How far one stroke carries the swimmer; read it with the stroke rate.',
-    forSwimmer: 'How far one stroke carries you.',
-    source: 'SL = U · T; common definition.',
+    label: propulsionReadingsWords('strokeLength'),
+    brief: propulsionReadingsWords('speedTimeOne'),
+    definition: propulsionReadingsWords('distanceOneStroke'),
+    forCoach: propulsionReadingsWords('howFarOneStroke'),
+    forSwimmer: propulsionReadingsWords('howFarOneStrokeCarries'),
+    source: propulsionReadingsWords('slUTCommonDefinition'),
     digits: 2,
   },
   {
     id: 'stroke-index',
     group: 'stroke',
-    label: 'Stroke index',
-    brief: 'speed × stroke length',
-    definition: 'Mean speed times stroke length. Compare swims of one swimmer at one pace.',
-    forCoach:
-      'Speed and length of the stroke in one number: it grows when either does without the other falling.',
-    forSwimmer: 'Whether you go fast and long at once.',
-    source: 'SI = U · SL; common definition.',
+    label: propulsionReadingsWords('strokeIndex'),
+    brief: propulsionReadingsWords('speedStrokeLength'),
+    definition: propulsionReadingsWords('meanSpeedTimesStroke'),
+    forCoach: propulsionReadingsWords('speedLengthStroke'),
+    forSwimmer: propulsionReadingsWords('whetherYouGo'),
+    source: propulsionReadingsWords('siUSlCommonDefinition'),
     digits: 2,
   },
 ];

@@ -1,4 +1,5 @@
 import { commonPractice, ownAngle, type PostureMeasure } from './posture-measure';
+import { postureReadingsWords } from '../../../words/posture-readings';
 
 /** Distances from the water surface; read by the surface line, not by `read`. */
 export const depthMeasures: readonly PostureMeasure[] = [
@@ -11,11 +12,11 @@ export const depthMeasures: readonly PostureMeasure[] = [
     at: [],
     inGlide: true,
     read: () => null,
-    label: 'Depth of the hips',
-    brief: 'below the water surface',
-    definition: 'Distance of the hip below the surface line, square to it; negative: above the water.',
-    forCoach: 'How deep the swimmer travels.',
-    forSwimmer: 'How deep under the surface your hips are.',
+    label: postureReadingsWords('depthHips'),
+    brief: postureReadingsWords('belowWaterSurface'),
+    definition: postureReadingsWords('distanceHipBelow'),
+    forCoach: postureReadingsWords('howDeepSwimmer'),
+    forSwimmer: postureReadingsWords('howDeepUnder'),
     source: ownAngle,
   },
   {
@@ -26,11 +27,11 @@ export const depthMeasures: readonly PostureMeasure[] = [
     combine: 'mean',
     at: ['kick-top', 'kick-bottom'],
     read: () => null,
-    label: 'Knees and the surface',
-    brief: 'above (+) or below (−) the surface',
-    definition: 'Distance of the knee above the surface line, square to it; negative: under water.',
-    forCoach: 'On the back, knees stay under water; this shows whether they break through.',
-    forSwimmer: 'Whether your knees stay under water.',
+    label: postureReadingsWords('kneesSurface'),
+    brief: postureReadingsWords('aboveOrBelow'),
+    definition: postureReadingsWords('distanceKneeAbove'),
+    forCoach: postureReadingsWords('backKneesStay'),
+    forSwimmer: postureReadingsWords('whetherYourKnees'),
     source: commonPractice,
   },
 ];

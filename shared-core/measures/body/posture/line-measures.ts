@@ -2,6 +2,7 @@ import { bodyChain, landmarkNames } from '../../../marks/landmark';
 import { heightAboveLine } from '../points/angles';
 import { meanOfLargest } from './largest-of-noisy';
 import { commonPractice, ownAngle, type PostureMeasure } from './posture-measure';
+import { postureReadingsWords } from '../../../words/posture-readings';
 
 /** Distances read off one posture, as shares of body length: head, hips, thickness, straightness. */
 export const lineMeasures: readonly PostureMeasure[] = [
@@ -19,13 +20,11 @@ export const lineMeasures: readonly PostureMeasure[] = [
       if (!wrist || !shoulder || !ear || wrist.x <= ear.x) return null;
       return heightAboveLine(ear, shoulder, wrist);
     },
-    label: 'Head against the arms',
-    brief: 'ear above (+) or below (−) wrist–shoulder',
-    definition:
-      'Distance of the ear from the line wrist–shoulder, square to it, in % of body length; negative: below. Only where the wrist is ahead of the ear.',
-    forCoach:
-      'Where the head sits in the streamline. Slightly below the plane of arms and shoulders is the aim.',
-    forSwimmer: 'Whether your head is tucked between your arms or sticks out above them.',
+    label: postureReadingsWords('headAgainstArms'),
+    brief: postureReadingsWords('earAboveOrBelow'),
+    definition: postureReadingsWords('distanceEarFrom'),
+    forCoach: postureReadingsWords('whereHeadSits'),
+    forSwimmer: postureReadingsWords('whetherYourHead'),
     source: commonPractice,
   },
   {
@@ -38,12 +37,11 @@ export const lineMeasures: readonly PostureMeasure[] = [
     inGlide: true,
     read: ({ shoulder, hip, ankle }) =>
       shoulder && hip && ankle ? heightAboveLine(hip, ankle, shoulder) : null,
-    label: 'Hip height',
-    brief: 'hip above (+) or below (−) shoulder–ankle',
-    definition:
-      'Distance of the hip from the line shoulder–ankle, square to it, in % of body length; positive: above.',
-    forCoach: 'Whether the hips ride high, sink, or lie in line.',
-    forSwimmer: 'Whether your hips are above or below the line from shoulders to ankles.',
+    label: postureReadingsWords('hipHeight'),
+    brief: postureReadingsWords('hipAboveOrBelow'),
+    definition: postureReadingsWords('distanceHipFrom'),
+    forCoach: postureReadingsWords('whetherHipsRide'),
+    forSwimmer: postureReadingsWords('whetherYourHips'),
     source: ownAngle,
   },
   {
@@ -72,13 +70,12 @@ export const lineMeasures: readonly PostureMeasure[] = [
       const raised = meanOfLargest(heights, s.sd) + meanOfLargest(heights, s.sd, -1);
       return Math.max(0, 2 * seen - raised);
     },
-    label: 'Frontal thickness',
-    brief: 'height of the posture across travel',
-    definition:
-      'Extent of all landmarks across the direction of travel, in % of body length: how much water the posture stands in the way of.',
-    forCoach: 'A stand-in for the drag of a streamline: the thinner, the less water is pushed.',
-    forSwimmer: 'How thin you make yourself: smaller slips through the water more easily.',
-    source: 'Our own definition',
+    label: postureReadingsWords('frontalThickness'),
+    brief: postureReadingsWords('heightPostureAcross'),
+    definition: postureReadingsWords('extentAllLandmarks'),
+    forCoach: postureReadingsWords('standDragStreamline'),
+    forSwimmer: postureReadingsWords('howThinYouMake'),
+    source: postureReadingsWords('ourOwnDefinition'),
   },
   {
     id: 'straightness',
@@ -108,12 +105,11 @@ export const lineMeasures: readonly PostureMeasure[] = [
       }
       return sum / (bodyChain.length - 2);
     },
-    label: 'Straightness',
-    brief: 'RMS distance from fingertip–toe line',
-    definition:
-      'Root mean square distance of wrist, elbow, shoulder, hip, knee and ankle from the line fingertip–toe, in % of body length; 0 is perfectly straight.',
-    forCoach: 'How far the body is from one straight line; points far off it count most.',
-    forSwimmer: 'How straight you are: zero is one line from fingertips to toes.',
-    source: 'Our own definition',
+    label: postureReadingsWords('straightness'),
+    brief: postureReadingsWords('rmsDistanceFrom'),
+    definition: postureReadingsWords('rootMeanSquare'),
+    forCoach: postureReadingsWords('howFarBodyFrom'),
+    forSwimmer: postureReadingsWords('howStraightYou'),
+    source: postureReadingsWords('ourOwnDefinition'),
   },
 ];

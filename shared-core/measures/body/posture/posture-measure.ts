@@ -1,6 +1,7 @@
 import type { EventKind } from '../../../marks/event-kind';
 import type { LandmarkName } from '../../../marks/landmark';
 import type { Point } from '../../../units/point';
+import { postureReadingsWords } from '../../../words/posture-readings';
 
 export type PosturePoints = Partial<Record<LandmarkName, Point | undefined>>;
 
@@ -36,5 +37,5 @@ export interface PostureMeasure {
 }
 
 /** Sources that several measures share. */
-export const ownAngle = 'Our own definition of a usual angle';
-export const commonPractice = 'Common practice, no source';
+export const ownAngle = postureReadingsWords('ourOwnDefinitionUsual');
+export const commonPractice = postureReadingsWords('commonPracticeNo');

@@ -11,6 +11,7 @@ import { type PosturesAt, postureSummary } from './posture-summary';
 import { postureValues } from './posture-values';
 import { waveNotSeen } from '../context/side-view';
 import { keptWith } from '../../../units/kept-with';
+import { postureReadingsWords } from '../../../words/posture-readings';
 
 const kept = keptWith((_: BodyGeometry) => new Map<string, Reading>());
 
@@ -93,17 +94,17 @@ const atId = (id: string, kind: EventKind): string => `${id}-at-${kind}`;
 const glideId = (id: string): string => `${id}-in-glide`;
 
 const eventWords: Partial<Record<EventKind, string>> = {
-  entry: 'hand entry',
-  catch: 'the catch',
-  shoulder: 'hands under shoulders',
-  exit: 'hand exit',
-  'kick-top': 'kick top',
-  'kick-bottom': 'kick bottom',
+  entry: postureReadingsWords('handEntry'),
+  catch: postureReadingsWords('catch'),
+  shoulder: postureReadingsWords('handsUnderShoulders'),
+  exit: postureReadingsWords('handExit'),
+  'kick-top': postureReadingsWords('kickTop'),
+  'kick-bottom': postureReadingsWords('kickBottom'),
 };
 
 /** How the values on single postures make one. */
 const overAll = ({ combine }: PostureMeasure): string =>
-  combine === 'root' ? 'Again the root of the mean square' : 'Mean';
+  combine === 'root' ? postureReadingsWords('againRootMean') : postureReadingsWords('mean');
 
 export const postureDefinitions: readonly ReadingDefinition[] = postureMeasures.flatMap((m) => {
   const base = {
@@ -119,14 +120,18 @@ export const postureDefinitions: readonly ReadingDefinition[] = postureMeasures.
       ...base,
       id: m.id,
       label: m.label,
-      definition: `${m.definition} ${overAll(m)} over all marked postures.`,
+      definition: postureReadingsWords('overAllMarked', { definition: m.definition, overAll: overAll(m) }),
     },
     ...(m.inGlide ? [inGlide(m, base)] : []),
     ...m.at.map((kind) => ({
       ...base,
       id: atId(m.id, kind),
-      label: `${m.label} at ${eventWords[kind] ?? kind}`,
-      definition: `${m.definition} ${overAll(m)} over the postures on frames marked as ${eventWords[kind] ?? kind}.`,
+      label: postureReadingsWords('at', { label: m.label, event: eventWords[kind] ?? kind }),
+      definition: postureReadingsWords('overPosturesFrames', {
+        definition: m.definition,
+        overAll: overAll(m),
+        event: eventWords[kind] ?? kind,
+      }),
     })),
   ];
 });
@@ -139,9 +144,9 @@ function inGlide(
   return {
     ...base,
     id: glideId(id),
-    label: `${label} in the glide`,
-    definition: `${definition} ${overAll(measure)} over the body lines of the glide, from the push-off to the first kick mark after it; how they differ among themselves is given as their SD.`,
-    forCoach: `${forCoach} In the glide: as it is held from the wall until the first kick.`,
-    forSwimmer: `${forSwimmer} Here: while you glide from the wall.`,
+    label: postureReadingsWords('glide', { label }),
+    definition: postureReadingsWords('overBodyLines', { definition, overAll: overAll(measure) }),
+    forCoach: postureReadingsWords('glideHeldFrom', { forCoach }),
+    forSwimmer: postureReadingsWords('hereWhileYou', { forSwimmer }),
   };
 }

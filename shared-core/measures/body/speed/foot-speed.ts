@@ -9,6 +9,7 @@ import { waveNotSeen } from '../context/side-view';
 import { bestSpeed, speedNotes, speedUnit } from './trace-speed';
 import { notForward } from '../context/other-way';
 import { slightLift } from '../wave/undulation';
+import { speedReadingsWords } from '../../../words/speed-readings';
 
 const ids = ['foot-speed-down', 'foot-speed-up', 'foot-speed-ratio', 'foot-speed-over-swim'] as const;
 
@@ -112,52 +113,50 @@ export function footSpeedReadings(context: BodyContext): readonly Reading[] {
   ];
 }
 
-const source = 'Common practice, no source';
+const source = speedReadingsWords('commonPracticeNo');
 
 export const footSpeedDefinitions: readonly ReadingDefinition[] = [
   {
     id: 'foot-speed-down',
     group: 'kick',
-    label: 'Peak foot speed, down',
-    brief: 'fastest downward speed of the toes',
-    definition:
-      'Fastest downward speed of the toes in a cycle, square to travel, from the waves fitted to their height; mean over cycles. Down is down in the picture, also on the back.',
-    forCoach: 'How hard the feet go down.',
-    forSwimmer: 'How fast your feet go down.',
+    label: speedReadingsWords('peakFootSpeed'),
+    brief: speedReadingsWords('fastestDownwardSpeed'),
+    definition: speedReadingsWords('fastestDownwardSpeedToes'),
+    forCoach: speedReadingsWords('howHardFeetGo'),
+    forSwimmer: speedReadingsWords('howFastYourFeet'),
     source,
     digits: 2,
   },
   {
     id: 'foot-speed-up',
     group: 'kick',
-    label: 'Peak foot speed, up',
-    brief: 'fastest upward speed of the toes',
-    definition: 'Fastest upward speed of the toes in a cycle, square to travel; mean over cycles.',
-    forCoach: 'How hard the feet come up: the half of the kick that is easily left out.',
-    forSwimmer: 'How fast your feet come up.',
+    label: speedReadingsWords('peakFootSpeedUp'),
+    brief: speedReadingsWords('fastestUpwardSpeed'),
+    definition: speedReadingsWords('fastestUpwardSpeedToes'),
+    forCoach: speedReadingsWords('howHardFeetCome'),
+    forSwimmer: speedReadingsWords('howFastYourFeetCome'),
     source,
     digits: 2,
   },
   {
     id: 'foot-speed-ratio',
     group: 'kick',
-    label: 'Foot speed, down over up',
-    brief: 'peak down / peak up',
-    definition: 'Peak downward over peak upward speed of the toes.',
-    forCoach: 'Whether the kick works both ways or mostly down.',
-    forSwimmer: 'Whether you kick down harder than up.',
+    label: speedReadingsWords('footSpeedDown'),
+    brief: speedReadingsWords('peakDownPeak'),
+    definition: speedReadingsWords('peakDownwardOver'),
+    forCoach: speedReadingsWords('whetherKickWorks'),
+    forSwimmer: speedReadingsWords('whetherYouKick'),
     source,
     digits: 2,
   },
   {
     id: 'foot-speed-over-swim',
     group: 'kick',
-    label: 'Down-kick over swimming speed',
-    brief: 'peak foot speed down / speed',
-    definition: 'Peak downward speed of the toes over the swimmer’s mean speed.',
-    forCoach:
-      'Below 1 the feet go down slower than the swimmer goes forward: the kick is not accelerating through.',
-    forSwimmer: 'Whether your feet kick down faster than you swim.',
+    label: speedReadingsWords('downKickOver'),
+    brief: speedReadingsWords('peakFootSpeedDown'),
+    definition: speedReadingsWords('peakDownwardSpeed'),
+    forCoach: speedReadingsWords('below1FeetGo'),
+    forSwimmer: speedReadingsWords('whetherYourFeet'),
     source,
     digits: 2,
   },

@@ -8,6 +8,7 @@ import { pointAt } from '../points/landmark-column';
 import { computedReading, missingReading, unitPart } from '../reading/measured-reading';
 import { movedCamera } from '../context/moved-camera';
 import { notFromSide } from '../context/side-view';
+import { speedReadingsWords } from '../../../words/speed-readings';
 
 const ids = ['underwater-distance-scale', 'underwater-speed-scale'] as const;
 
@@ -95,26 +96,23 @@ export const underwaterDistanceDefinitions: readonly ReadingDefinition[] = [
   {
     id: ids[0],
     group: 'course',
-    label: 'Underwater part, read off the picture',
-    brief: 'toes at push-off → head at breakout',
-    definition:
-      'Distance along travel from the toes on the frame of the push-off to the ear on the frame of the breakout, by the scene’s scale; camera fixed or its movement taken out, both in the picture.',
-    forCoach:
-      'Where the head broke the surface. The rule is 15 m; the interval says how sure the picture is.',
-    forSwimmer: 'Where you came up.',
-    source: 'World Aquatics swimming rules (SW): head must surface by 15 m in butterfly and backstroke',
+    label: speedReadingsWords('underwaterPartRead'),
+    brief: speedReadingsWords('toesAtPushOff'),
+    definition: speedReadingsWords('distanceAlongTravel'),
+    forCoach: speedReadingsWords('whereHeadBroke'),
+    forSwimmer: speedReadingsWords('whereYouCame'),
+    source: speedReadingsWords('worldAquaticsSwimming'),
     digits: 1,
   },
   {
     id: ids[1],
     group: 'course',
-    label: 'Underwater speed, read off the picture',
-    brief: 'toes at push-off → head at breakout, over the time',
-    definition:
-      'Distance along travel from the toes at the push-off to the ear at the breakout, by the scene’s scale, divided by the time between the two; camera fixed or its movement taken out, both in the picture. The stretch from toes to ear is in it.',
-    forCoach: 'Mean speed of the underwater part where no distance marks tell it.',
-    forSwimmer: 'How fast you were under water.',
-    source: 'Our own definition',
+    label: speedReadingsWords('underwaterSpeedRead'),
+    brief: speedReadingsWords('toesAtPushOffHead'),
+    definition: speedReadingsWords('distanceAlongTravelFrom'),
+    forCoach: speedReadingsWords('meanSpeedUnderwater'),
+    forSwimmer: speedReadingsWords('howFastYouWere'),
+    source: speedReadingsWords('ourOwnDefinition'),
     digits: 2,
   },
 ];

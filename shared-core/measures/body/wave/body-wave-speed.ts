@@ -11,6 +11,7 @@ import { mergedFrames } from '../points/merged-frames';
 import { waveNotSeen } from '../context/side-view';
 import { tracePeriod } from './trace-period';
 import { isLagOfBody, unwrappedLag } from './unwrapped-lag';
+import { waveReadingsWords } from '../../../words/wave-readings';
 
 /** Landmarks down which the wave is followed; the arms are left out: they stroke. */
 export const bodyWaveLandmarks = [
@@ -204,32 +205,28 @@ export function speedBounds(
   };
 }
 
-const source =
-  'Phase lag over distance: Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16; overall by regression (our own definition)';
+const source = waveReadingsWords('phaseLagOver');
 
 export const bodyWaveDefinitions: readonly ReadingDefinition[] = [
   {
     id: 'body-wave-speed',
     group: 'body-wave',
-    label: 'Body-wave speed',
-    brief: 'shoulder to toe, along travel',
-    definition:
-      'Speed at which the kick’s wave runs down the body, along travel: angular frequency of the kick over the slope of its phase lag on mean distance along travel, shoulder to toe. Positive toward the toes. Along the bent body it is a few percent more, which the interval of this swimmer covers.',
-    forCoach:
-      'How fast the wave travels back. Against swimming speed it tells how much of the work goes backward.',
-    forSwimmer: 'How fast the wave runs from your shoulders to your toes.',
+    label: waveReadingsWords('bodyWaveSpeed'),
+    brief: waveReadingsWords('shoulderToeAlong'),
+    definition: waveReadingsWords('speedAtWhich'),
+    forCoach: waveReadingsWords('howFastWaveTravels'),
+    forSwimmer: waveReadingsWords('howFastWaveRuns'),
     source,
     digits: 2,
   },
   {
     id: 'body-wave-length',
     group: 'body-wave',
-    label: 'Body-wave length',
-    brief: 'one full wave, along travel',
-    definition:
-      'Length of one full wave of the kick, along travel: 2π over the slope of phase lag on mean distance along travel, shoulder to toe.',
-    forCoach: 'A long wave means the body moves more as a plank, a short one that it snakes.',
-    forSwimmer: 'How long one wave along your body is.',
+    label: waveReadingsWords('bodyWaveLength'),
+    brief: waveReadingsWords('oneFullWaveAlong'),
+    definition: waveReadingsWords('lengthOneFull'),
+    forCoach: waveReadingsWords('longWaveMeans'),
+    forSwimmer: waveReadingsWords('howLongOneWave'),
     source,
     digits: 2,
   },

@@ -7,6 +7,7 @@ import { waveNotSeen } from '../context/side-view';
 import { heightsByStroke } from './heights-by-stroke';
 import { type ToeExtreme, toeExtremes } from './toe-extremes';
 import { boundsWith, meanPeakToPeak, type PeakToPeak, relativeReading, widerFor } from './undulation';
+import { waveReadingsWords } from '../../../words/wave-readings';
 
 const id = 'kick-amplitude-toe';
 const relativeId = 'kick-amplitude-toe-relative';
@@ -175,25 +176,23 @@ export const kickAmplitudeDefinitions: readonly ReadingDefinition[] = [
   {
     id,
     group: 'kick',
-    label: 'Kick amplitude',
-    brief: 'toe height, top to bottom',
-    definition:
-      'Peak-to-peak: mean height of each kick top above the straight line between its neighbouring bottoms, and of each bottom below the line between its tops, at the toes; so drift in depth or camera does not count.',
-    forCoach:
-      'How big the kick is. Read it with the frequency: the same speed can come from big or quick kicks.',
-    forSwimmer: 'How far your feet travel from the top to the bottom of a kick.',
-    source: 'Our own definition of the usual peak-to-peak amplitude (as in Connaboy et al. 2010)',
+    label: waveReadingsWords('kickAmplitude'),
+    brief: waveReadingsWords('toeHeightTop'),
+    definition: waveReadingsWords('peakPeakMean'),
+    forCoach: waveReadingsWords('howBigKickRead'),
+    forSwimmer: waveReadingsWords('howFarYourFeet'),
+    source: waveReadingsWords('ourOwnDefinition'),
     digits: 3,
   },
   {
     id: relativeId,
     group: 'kick',
-    label: 'Kick amplitude, of body length',
-    brief: 'toe height / body length',
-    definition: 'Kick amplitude divided by body length (fingertip to toe in streamline).',
-    forCoach: 'The size of the kick made fair between tall and short swimmers.',
-    forSwimmer: 'How big your kick is for your size.',
-    source: 'Body length from fingertip to toe: von Loebbecke et al. 2009',
+    label: waveReadingsWords('kickAmplitudeBody'),
+    brief: waveReadingsWords('toeHeightBody'),
+    definition: waveReadingsWords('kickAmplitudeDivided'),
+    forCoach: waveReadingsWords('sizeKickMade'),
+    forSwimmer: waveReadingsWords('howBigYourKick'),
+    source: waveReadingsWords('bodyLengthFrom'),
     digits: 3,
   },
 ];

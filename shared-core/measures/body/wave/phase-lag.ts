@@ -14,6 +14,7 @@ import { waveNotSeen } from '../context/side-view';
 import { tracePeriod } from './trace-period';
 import { unwrappedLag } from './unwrapped-lag';
 import { phaseFrom, phaseHalfWidth } from './wave-components';
+import { waveReadingsWords } from '../../../words/wave-readings';
 
 type Pair = readonly [LandmarkName, LandmarkName];
 
@@ -127,8 +128,7 @@ function lagAndSpeed(context: BodyContext, pair: Pair, near: KickPhase, far: Kic
   ];
 }
 
-const source =
-  'Phase lag between neighbouring landmarks: Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16; c = d · 2π(k/T) / Δφ';
+const source = waveReadingsWords('phaseLagBetween');
 
 export const phaseLagDefinitions: readonly ReadingDefinition[] = neighbours.flatMap(
   (pair): ReadingDefinition[] => {
@@ -137,22 +137,22 @@ export const phaseLagDefinitions: readonly ReadingDefinition[] = neighbours.flat
       {
         id: lagId(pair),
         group: 'body-wave',
-        label: `Phase lag, ${near} to ${far}`,
-        brief: '360° = one kick later',
-        definition: `How much later in the kick the ${far} crest than the ${near}: difference of the phases of the kick’s harmonic of their heights, degrees of a kick, on the turn nearest to a usual wave’s. Positive: the wave runs toward the toes.`,
-        forCoach: `Whether the wave passes on from the ${near} to the ${far}, or the two move as one piece (near 0°).`,
-        forSwimmer: `How much later than your ${near} your ${far} go up and down.`,
+        label: waveReadingsWords('phaseLag', { near, far }),
+        brief: waveReadingsWords('n360OneKickLater'),
+        definition: waveReadingsWords('howMuchLater', { far, near }),
+        forCoach: waveReadingsWords('whetherWavePasses', { near, far }),
+        forSwimmer: waveReadingsWords('howMuchLaterThan', { near, far }),
         source,
         digits: 0,
       },
       {
         id: speedId(pair),
         group: 'body-wave',
-        label: `Wave speed, ${near} to ${far}`,
-        brief: 'distance along travel / time of the lag',
-        definition: `Mean distance along travel from the ${near} to the ${far} times the kick’s angular frequency, over the phase lag between them. Only where the lag is well above its own error.`,
-        forCoach: `How fast the wave runs over this part of the body; held against its neighbours it shows where the wave is passed on slowly or quickly.`,
-        forSwimmer: `How fast the wave runs from your ${near} to your ${far}.`,
+        label: waveReadingsWords('waveSpeed', { near, far }),
+        brief: waveReadingsWords('distanceAlongTravel'),
+        definition: waveReadingsWords('meanDistanceAlong', { near, far }),
+        forCoach: waveReadingsWords('howFastWaveRunsOver'),
+        forSwimmer: waveReadingsWords('howFastWaveRunsFrom', { near, far }),
         source,
         digits: 2,
       },

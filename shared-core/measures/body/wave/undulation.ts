@@ -14,6 +14,7 @@ import type { CycleValue, Measured } from '../reading/measured';
 import { readingFreedom } from '../reading/reading-freedom';
 import { mergedFrames } from '../points/merged-frames';
 import { waveNotSeen } from '../context/side-view';
+import { waveReadingsWords } from '../../../words/wave-readings';
 
 export interface PeakToPeak {
   readonly value: number;
@@ -193,32 +194,32 @@ function waveOf(context: BodyContext, name: LandmarkName | 'centre-of-mass'): Wa
   return landmarkWave(context, 'hip', trace, trace.y);
 }
 
-const source = 'Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16 (vertical undulation along the body)';
+const source = waveReadingsWords('sandersCappaertDevlin');
 
 export const undulationDefinitions: readonly ReadingDefinition[] = [
   ...landmarkNames.map((name) => ({ name, word: pluralWords[name] })),
-  { name: 'centre-of-mass', word: 'centre of mass' },
+  { name: 'centre-of-mass', word: waveReadingsWords('centreMass') },
 ].flatMap(({ name, word }) => [
   {
     id: `undulation-${name}`,
     group: 'body-wave' as const,
-    label: `Undulation of the ${word}`,
-    brief: 'peak-to-peak height per cycle',
-    definition: `Highest minus lowest point of the ${word} in one cycle, square to travel, drift in depth taken off: from waves fitted to the marks of each stroke (hand entry to hand entry), or of each kick when no strokes are marked; mean over cycles.`,
-    forCoach: `How much the ${word} rise and fall. Read down the body it shows where the wave starts and where it grows.`,
-    forSwimmer: `How far your ${word} move up and down.`,
+    label: waveReadingsWords('undulation', { word }),
+    brief: waveReadingsWords('peakPeakHeight'),
+    definition: waveReadingsWords('highestMinusLowest', { word }),
+    forCoach: waveReadingsWords('howMuchRiseFall', { word }),
+    forSwimmer: waveReadingsWords('howFarYourMove', { word }),
     source,
     digits: 3,
   },
   {
     id: `undulation-relative-${name}`,
     group: 'body-wave' as const,
-    label: `Undulation of the ${word}, of body length`,
-    brief: 'peak-to-peak height / body length',
-    definition: `Undulation of the ${word} divided by body length (fingertip to toe in streamline).`,
-    forCoach: `The same, made fair between tall and short swimmers and between clips without a scale.`,
-    forSwimmer: `How far your ${word} move up and down, counted in body lengths.`,
-    source: `${source}; body length as in von Loebbecke et al. 2009`,
+    label: waveReadingsWords('undulationBodyLength', { word }),
+    brief: waveReadingsWords('peakPeakHeightBody'),
+    definition: waveReadingsWords('undulationDividedBody', { word }),
+    forCoach: waveReadingsWords('sameMadeFair'),
+    forSwimmer: waveReadingsWords('howFarYourMoveUp', { word }),
+    source: waveReadingsWords('bodyLengthVon', { source }),
     digits: 3,
   },
 ]);

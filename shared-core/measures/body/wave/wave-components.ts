@@ -15,6 +15,7 @@ import type { Measured } from '../reading/measured';
 import { readingFreedom } from '../reading/reading-freedom';
 import { studentWidening } from '../../../uncertainty/student-quantile';
 import { waveNotSeen } from '../context/side-view';
+import { waveReadingsWords } from '../../../words/wave-readings';
 
 const orders = [1, 2, 3] as const;
 const degree = 180 / Math.PI;
@@ -210,8 +211,7 @@ function components(wave: LandmarkWave, marks: readonly TimedEvent[]): readonly 
     }));
 }
 
-const source =
-  'Sanders, Cappaert, Devlin 1995, J Biomech 28:9–16; least squares at known frequency, on the true sample times';
+const source = waveReadingsWords('sandersCappaertDevlin1995');
 
 export const waveComponentDefinitions: readonly ReadingDefinition[] = landmarkNames.flatMap((landmark) =>
   orders.flatMap((k): ReadingDefinition[] => {
@@ -222,36 +222,42 @@ export const waveComponentDefinitions: readonly ReadingDefinition[] = landmarkNa
       {
         id: `harmonic-${k}-${landmark}`,
         group: 'body-wave',
-        label: `Harmonic ${k} of the ${word}`,
-        brief: 'half of peak-to-peak',
-        definition: `Amplitude C${k} (half of peak-to-peak) of the ${which} harmonic of the height of the ${word}; the first goes once a cycle: a stroke where hand entries are marked, else a kick.`,
-        forCoach:
-          k === 1
-            ? `The part of the ${theirs} movement that goes once a cycle.`
-            : `The part of the ${theirs} movement that goes ${k} times a cycle.`,
-        forSwimmer: `One of the waves that make up how your ${word} ${landmark === 'ear' ? 'moves' : 'move'}.`,
+        label: waveReadingsWords('harmonic', { k, word }),
+        brief: waveReadingsWords('halfPeakPeak'),
+        definition: waveReadingsWords('amplitudeCHalf', { k, which, word }),
+        forCoach: waveReadingsWords('partMovementGoes', { k, theirs }),
+        forSwimmer:
+          landmark === 'ear'
+            ? waveReadingsWords('oneWavesMake', { word })
+            : waveReadingsWords('oneWavesMakeUp', { word }),
         source,
         digits: 3,
       },
       {
         id: `harmonic-phase-${k}-${landmark}`,
         group: 'body-wave',
-        label: `Phase ${k} of the ${word}`,
-        brief: 'where its crest falls',
-        definition: `Phase φ${k} of the ${which} harmonic of the height of the ${word}, degrees of that harmonic after the hand entry where strokes are marked, else after the top of the kick, in −180 to 180.`,
-        forCoach: `When in the cycle this wave of the ${word} crests; compared along the body it shows the wave travelling.`,
-        forSwimmer: `When your ${word} ${landmark === 'ear' ? 'is' : 'are'} at the crest of this wave.`,
+        label: waveReadingsWords('phase', { k, word }),
+        brief: waveReadingsWords('whereItsCrest'),
+        definition: waveReadingsWords('phaseHarmonicHeight', { k, which, word }),
+        forCoach: waveReadingsWords('whenCycleWave', { word }),
+        forSwimmer:
+          landmark === 'ear'
+            ? waveReadingsWords('whenYourAtCrest', { word })
+            : waveReadingsWords('whenYourAtCrestWave', { word }),
         source,
         digits: 0,
       },
       {
         id: `harmonic-share-${k}-${landmark}`,
         group: 'body-wave',
-        label: `Power share ${k} of the ${word}`,
-        brief: 'C² / sum of C²',
-        definition: `Share of the ${which} harmonic in the summed squares of the harmonics fitted (up to three) to the height of the ${word}.`,
-        forCoach: `Whether the ${word} ${landmark === 'ear' ? 'follows' : 'follow'} the stroke, the kick, or something else.`,
-        forSwimmer: `How much of your ${theirs} movement is this wave.`,
+        label: waveReadingsWords('powerShare', { k, word }),
+        brief: waveReadingsWords('cSumC'),
+        definition: waveReadingsWords('shareHarmonicSummed', { which, word }),
+        forCoach:
+          landmark === 'ear'
+            ? waveReadingsWords('whetherFollowsStroke', { word })
+            : waveReadingsWords('whetherFollowStroke', { word }),
+        forSwimmer: waveReadingsWords('howMuchYourMovement', { theirs }),
         source,
         digits: 1,
       },

@@ -1,0 +1,105 @@
+import { words } from './words';
+
+/** Definitions of the readings of posture. */
+export const postureReadingsWords = words({
+  depthHips: 'Depth of the hips',
+  belowWaterSurface: 'below the water surface',
+  distanceHipBelow: 'Distance of the hip below the surface line, square to it; negative: above the water.',
+  howDeepSwimmer: 'How deep the swimmer travels.',
+  howDeepUnder: 'How deep under the surface your hips are.',
+  kneesSurface: 'Knees and the surface',
+  aboveOrBelow: 'above (+) or below (−) the surface',
+  distanceKneeAbove: 'Distance of the knee above the surface line, square to it; negative: under water.',
+  backKneesStay: 'On the back, knees stay under water; this shows whether they break through.',
+  whetherYourKnees: 'Whether your knees stay under water.',
+  trunkPitch: 'Trunk pitch',
+  hipShoulderAgainst: 'hip → shoulder against travel',
+  angleLineFrom:
+    'Angle of the line from hip to shoulder against the direction of travel. Positive: shoulders higher than hips.',
+  howSteeplyTrunk: 'How steeply the trunk lies in the water; a steep trunk shows the water a larger front.',
+  howMuchYourTrunk: 'How much your trunk tips: plus means shoulders up, minus means shoulders down.',
+  elbowAngle: 'Elbow angle',
+  angleAtElbow:
+    'Angle at the elbow between upper arm and forearm as the picture shows it; 180° is straight. With the arm ahead, below 180° the forearm turns toward the belly, above it toward the back: an over-stretched arm reads above 180°.',
+  howBentArmPicture:
+    'How bent the arm is, as the picture shows it; a forearm pointing at the camera reads wrong.',
+  howStraightYour: 'How straight your arm is: 180° is straight.',
+  shoulderOpening: 'Shoulder opening',
+  n180ArmsLine: '180° = arms in line with the trunk',
+  angleAtShoulder:
+    'Angle at the shoulder between trunk and upper arm; 180° is the arm in line ahead, less is the arm toward the belly, more toward the back.',
+  howFarArmsStretched: 'How far the arms are stretched ahead, or how deep they have gone.',
+  howFarYourArms: 'How far your arms reach forward: 180° is in one line with your trunk.',
+  hipAngle: 'Hip angle',
+  angleAtHipBetween:
+    'Angle at the hip between trunk and thigh; below 180° bent toward the belly, above it arched back.',
+  howMuchKickComes: 'How much of the kick comes from the hips.',
+  howMuchYouBend: 'How much you bend at the hips: 180° is straight.',
+  kneeAngle: 'Knee angle',
+  angleAtKneeBetween:
+    'Angle at the knee between thigh and shank; 180° is straight, below it bent, above it over-stretched.',
+  howMuchKnees: 'How much the knees bend before the kick and whether they finish it straight.',
+  howMuchYourKnees: 'How much your knees bend: 180° is straight.',
+  ankleAngle: 'Ankle angle',
+  n180FullyPointed: '180° = fully pointed',
+  angleAtAnkle:
+    'Angle at the ankle between shank and foot (toe); 180° is pointed in one line, 90° is flexed.',
+  whetherFeetStay: 'Whether the feet stay pointed and loose through the kick.',
+  howPointedYour: 'How pointed your feet are: 180° is in one line with your legs.',
+  feetAgainstStraight: 'Feet against straight up',
+  n0ToesUpTrailing: '0° = toes up, + = trailing',
+  angleLineFromAnkle:
+    'Angle of the line from ankle to toe against straight up; 0° points up, positive leans back against travel (90° trails level).',
+  atTopKickAim: 'At the top of the kick the aim is feet that finish the stroke of the leg, pointing up.',
+  atTopKickHow: 'At the top of the kick: how close your feet are to pointing up.',
+  feetAgainstStraightDown: 'Feet against straight down',
+  n0ToesDownTrailing: '0° = toes down, + = trailing',
+  angleLineFromAnkleToe:
+    'Angle of the line from ankle to toe against straight down; 0° points down, positive leans back against travel (90° trails level).',
+  atBottomKick: 'At the bottom of the kick the aim is feet that finish the stroke of the leg, pointing down.',
+  atBottomKickHow: 'At the bottom of the kick: how close your feet are to pointing down.',
+  headAgainstArms: 'Head against the arms',
+  earAboveOrBelow: 'ear above (+) or below (−) wrist–shoulder',
+  distanceEarFrom:
+    'Distance of the ear from the line wrist–shoulder, square to it, in % of body length; negative: below. Only where the wrist is ahead of the ear.',
+  whereHeadSits:
+    'Where the head sits in the streamline. Slightly below the plane of arms and shoulders is the aim.',
+  whetherYourHead: 'Whether your head is tucked between your arms or sticks out above them.',
+  hipHeight: 'Hip height',
+  hipAboveOrBelow: 'hip above (+) or below (−) shoulder–ankle',
+  distanceHipFrom:
+    'Distance of the hip from the line shoulder–ankle, square to it, in % of body length; positive: above.',
+  whetherHipsRide: 'Whether the hips ride high, sink, or lie in line.',
+  whetherYourHips: 'Whether your hips are above or below the line from shoulders to ankles.',
+  frontalThickness: 'Frontal thickness',
+  heightPostureAcross: 'height of the posture across travel',
+  extentAllLandmarks:
+    'Extent of all landmarks across the direction of travel, in % of body length: how much water the posture stands in the way of.',
+  standDragStreamline: 'A stand-in for the drag of a streamline: the thinner, the less water is pushed.',
+  howThinYouMake: 'How thin you make yourself: smaller slips through the water more easily.',
+  ourOwnDefinition: 'Our own definition',
+  straightness: 'Straightness',
+  rmsDistanceFrom: 'RMS distance from fingertip–toe line',
+  rootMeanSquare:
+    'Root mean square distance of wrist, elbow, shoulder, hip, knee and ankle from the line fingertip–toe, in % of body length; 0 is perfectly straight.',
+  howFarBodyFrom: 'How far the body is from one straight line; points far off it count most.',
+  howStraightYou: 'How straight you are: zero is one line from fingertips to toes.',
+  ourOwnDefinitionUsual: 'Our own definition of a usual angle',
+  commonPracticeNo: 'Common practice, no source',
+  handEntry: 'hand entry',
+  catch: 'the catch',
+  handsUnderShoulders: 'hands under shoulders',
+  handExit: 'hand exit',
+  kickTop: 'kick top',
+  kickBottom: 'kick bottom',
+  againRootMean: 'Again the root of the mean square',
+  mean: 'Mean',
+  overAllMarked: '{definition} {overAll} over all marked postures.',
+  at: '{label} at {event}',
+  overPosturesFrames: '{definition} {overAll} over the postures on frames marked as {event}.',
+  glide: '{label} in the glide',
+  overBodyLines:
+    '{definition} {overAll} over the body lines of the glide, from the push-off to the first kick mark after it; how they differ among themselves is given as their SD.',
+  glideHeldFrom: '{forCoach} In the glide: as it is held from the wall until the first kick.',
+  hereWhileYou: '{forSwimmer} Here: while you glide from the wall.',
+});
