@@ -6,11 +6,12 @@ import {
   type ExportCommand,
 } from './export/export-command';
 import { exportCommands } from './export/export-commands';
+import { commandLineWords } from '#core/words/command-line';
 
 const usage = [
-  'Usage: npm run -s export -- KIND … [--out FOLDER] [--replace] [--consent-held]',
+  commandLineWords('usageNpmRunS'),
   ...exportCommands.map(({ name, usage: own, about }) => `  ${name} ${own}\n      ${about}`),
-  'A swim is its folder or its swim.json. Frames count from 1, as on the stage.',
+  commandLineWords('swimItsFolder'),
 ].join('\n');
 
 function read(args: readonly string[], command: ExportCommand): AskedExport {

@@ -9,8 +9,9 @@ import { doubtsInWords } from '#core/measures/doubtful';
 import { noteWords, reasonWords } from '#core/measures/reason-words';
 import { runCommand, stop } from './command-end';
 import { readSwimOnDisk, sayDoubt } from './swim-on-disk';
+import { commandLineWords } from '#core/words/command-line';
 
-const usage = 'Usage: npm run -s readings -- <swim folder or swim.json> [--json|--csv]';
+const usage = commandLineWords('usageNpmRunSReadings');
 
 await runCommand(async () => {
   const args = process.argv.slice(2);
@@ -42,16 +43,28 @@ function asTable(all: readonly Reading[], definitions: readonly ReadingDefinitio
       const half = (each.interval.high - each.interval.low) / 2;
       const around = printed.startsWith('±')
         ? `± ${Number(half.toPrecision(2))}`
-        : `(${sixDigits(each.interval.low)} to ${sixDigits(each.interval.high)})`;
+        : commandLineWords('to', {
+            sixDigits: sixDigits(each.interval.low),
+            sixDigits2: sixDigits(each.interval.high),
+          });
       const events = each.from.eventIds.length;
       const frames = each.from.postureFrames.length;
-      const source = `${events} event${events === 1 ? '' : 's'}, ${frames} posture${frames === 1 ? '' : 's'}`;
-      const cycles = `${each.cycles} cycle${each.cycles === 1 ? '' : 's'}`;
-      const spread = each.singles ? `; SD ${Number(each.singles.sd.toPrecision(2))}` : '';
+      const source = commandLineWords('eventsPostures', { events, frames });
+      const cycles = commandLineWords('cycles', { cycles: each.cycles });
+      const spread = each.singles
+        ? commandLineWords('sd', { sd: Number(each.singles.sd.toPrecision(2)) })
+        : '';
       const mind = each.notes.length > 0 ? `  ! ${each.notes.map(noteWords).join('; ')}` : '';
       const doubts = doubtsInWords(each);
-      const doubtful = doubts.length > 0 ? `  ? doubtful: ${doubts.join('; ')}` : '';
-      return `${label} ${sixDigits(each.value)} ${around} ${each.unit}  (95 %, ${each.interval.question}; ${cycles}${spread}; from ${source})${doubtful}${mind}`;
+      const doubtful =
+        doubts.length > 0 ? `  ? ${commandLineWords('doubtful', { doubts: doubts.join('; ') })}` : '';
+      const from = commandLineWords('from95', {
+        question: each.interval.question,
+        cycles,
+        spread,
+        source,
+      });
+      return `${label} ${sixDigits(each.value)} ${around} ${each.unit}  ${from}${doubtful}${mind}`;
     })
     .join('\n');
 }

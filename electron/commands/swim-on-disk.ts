@@ -15,6 +15,7 @@ import { containedPath } from '../disk/contained-path';
 import { fingerprintOf, sameFingerprint } from '../host/fingerprint';
 import { faultFailure } from '../host/kept-file';
 import { stop } from './command-end';
+import { commandLineWords } from '#core/words/command-line';
 
 /** A swim as a command finds it: its file, and what its library knows of swimmer and coach. */
 export interface SwimOnDisk {
@@ -25,11 +26,9 @@ export interface SwimOnDisk {
 
 /** Reads a swim from its folder or its swim.json; ends the command when it can't. */
 export async function readSwimOnDisk(at: string): Promise<SwimOnDisk> {
-  const facts = await stat(at).catch(() =>
-    stop(1, `${at} is not there. Give a swim’s folder or its swim.json.`),
-  );
+  const facts = await stat(at).catch(() => stop(1, commandLineWords('notThereGive', { at })));
   const file = facts.isDirectory() ? path.join(at, 'swim.json') : at;
-  const text = await readFile(file, 'utf8').catch(() => stop(1, `${file} can’t be read.`));
+  const text = await readFile(file, 'utf8').catch(() => stop(1, commandLineWords('cantRead', { file })));
   const parsed = parseSwim(text);
   if (!parsed.ok) {
     const failed = faultFailure(parsed.fault, { damaged: 'swim-damaged', newer: 'swim-newer-version' }, file);
@@ -76,9 +75,9 @@ export async function clipOnDisk({ folder, swim }: SwimOnDisk): Promise<string> 
   const { place, fingerprint, originalName } = swim.clip;
   const file = place.kind === 'outside' ? place.path : await containedPath(folder, place.name);
   const print = file === null ? null : await fingerprintOf(file).catch(() => null);
-  if (file === null || print === null) return stop(1, `The clip ${originalName} is not where it was.`);
+  if (file === null || print === null) return stop(1, commandLineWords('clipNotWhere', { originalName }));
   if (!sameFingerprint(print, fingerprint))
-    return stop(1, `The clip ${originalName} is another file than the one these marks were made on.`);
+    return stop(1, commandLineWords('clipAnotherFile', { originalName }));
   return file;
 }
 

@@ -12,6 +12,7 @@ import { fingerprintOf } from './fingerprint';
 import type { JobReport } from './jobs';
 import type { LibraryFolder } from './library-folder';
 import { receiveBody } from '../disk/receive-body';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 interface Arrived {
   readonly clip: ArrivedClip;
@@ -92,7 +93,7 @@ export class ArrivedClips {
         signal,
         onBytes: (bytes) => {
           done += bytes;
-          report(done / Math.max(1, fingerprint.bytes), 'Copying it into the library');
+          report(done / Math.max(1, fingerprint.bytes), hostJobsWords('copyingIntoLibrary'));
         },
       });
       if (!received.ok) return received;

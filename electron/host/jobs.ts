@@ -1,6 +1,7 @@
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { JobLook } from '#core/host-contract/operations/job-operations';
 import { isAbort } from '../disk/is-abort';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 export interface JobReport {
   /** Part done, 0 to 1, or null while it can't be told; and what it is doing, in words. */
@@ -73,12 +74,12 @@ export class Jobs {
 
   look(jobId: string): Result<JobLook> {
     const job = this.jobs.get(jobId);
-    return job ? success(job.look) : failure('not-found', { name: 'The job' });
+    return job ? success(job.look) : failure('not-found', { name: hostJobsWords('job') });
   }
 
   cancel(jobId: string): Result<Record<string, never>> {
     const job = this.jobs.get(jobId);
-    if (!job) return failure('not-found', { name: 'The job' });
+    if (!job) return failure('not-found', { name: hostJobsWords('job') });
     job.stop.abort();
     return success({});
   }

@@ -6,6 +6,7 @@ import type { FileFault, Parsed } from '#core/swim-file/parse-file';
 import { type Disk, generations, keepGeneration, revisionOf, sweepDrafts } from '../disk/atomic-file';
 import { fileFailure } from '../disk/file-errors';
 import { noteWrite, readWriters, settleWriters } from './file-writers';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 interface Codes {
   readonly damaged: HostErrorCode;
@@ -19,9 +20,13 @@ export function faultFailure(fault: FileFault, codes: Codes, name: string): Resu
     case 'damaged':
       return failure(codes.damaged, { name, where: fault.where, what: fault.what });
     case 'not-json':
-      return failure(codes.damaged, { name, where: 'the file', what: 'is not JSON' });
+      return failure(codes.damaged, { name, where: hostJobsWords('file'), what: hostJobsWords('notJson') });
     case 'other-format':
-      return failure(codes.damaged, { name, where: 'format', what: `is not ${fault.expected}` });
+      return failure(codes.damaged, {
+        name,
+        where: 'format',
+        what: hostJobsWords('not', { expected: fault.expected }),
+      });
   }
 }
 

@@ -9,6 +9,7 @@ import type { Disk } from '../disk/atomic-file';
 import { fileFailure } from '../disk/file-errors';
 import { KeptFile } from './kept-file';
 import { moveWhole } from './move-whole';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 export interface Kept<T> {
   readonly value: T;
@@ -87,7 +88,11 @@ export class KeptFolder<T extends { readonly id: string }> {
     const read = await this.file.read(this.fileOf(id));
     if (!read.ok) return read;
     if (read.value.value.id !== id)
-      return failure('file-damaged', { name: `${id}.json`, where: 'id', what: 'is not the file’s name' });
+      return failure('file-damaged', {
+        name: `${id}.json`,
+        where: 'id',
+        what: hostJobsWords('notFilesName'),
+      });
     const fresh: Known<T> = { ...read.value, stamp };
     this.known.set(id, fresh);
     return success(fresh);

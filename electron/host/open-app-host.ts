@@ -10,6 +10,7 @@ import { libraryFolder } from './library-folder';
 import { besideArchive } from '../media/find-media-tool';
 import { createRequestHandler } from './request-handler';
 import type { Surroundings } from './surroundings';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** The project's folder, two above the bundles in .build/electron. */
 export const appRoot = fileURLToPath(new URL('../..', import.meta.url));
@@ -80,7 +81,7 @@ export async function openAppHost(wanted: WantedLibrary, around: Around = {}): P
       try {
         await remember(library);
       } catch (error) {
-        return fileFailure(error, 'The choice of library', 'writing');
+        return fileFailure(error, hostJobsWords('choiceLibrary'), 'writing');
       }
     return success({ path: library, made: found === 'nothing', remembered });
   };

@@ -19,6 +19,7 @@ import { fileFailure } from '../disk/file-errors';
 import type { Jobs } from './jobs';
 import type { LibraryFolder } from './library-folder';
 import type { SwimShelf } from './shelf/swim-shelf';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** Changes when copies are made otherwise, so that old ones are made again. */
 const recipe = 1;
@@ -112,7 +113,7 @@ export class WorkingCopies {
     if (!original.ok) return original;
     const { file, clip } = original.value;
     const end = Math.min(last, tableFromRecord(clip.frameTimes).starts.length - 1);
-    if (asked > end) return failure('not-found', { name: `Frame ${asked + 1}` });
+    if (asked > end) return failure('not-found', { name: hostJobsWords('frame', { asked: asked + 1 }) });
     const known = await this.knownFilm(file, clip);
     if (!known.ok) return known;
     const frames = Array.from({ length: end - first + 1 }, (_, n) => first + n);
@@ -170,7 +171,7 @@ export class WorkingCopies {
     try {
       // the cache may have been emptied
       await mkdir(this.folder.copies, { recursive: true });
-      report(null, 'Finding every frame');
+      report(null, hostJobsWords('findingEveryFrame'));
       const known = await this.knownFilm(original.value.file, clip, signal);
       const made = known.ok
         ? await makeWorkingCopy({
@@ -268,6 +269,6 @@ async function sizeOf(file: string): Promise<number | null> {
 
 /** A cache that can't be read is an empty one; anything else is a bug. */
 function onlyFileTrouble(error: unknown): null {
-  fileFailure(error, 'A working copy', 'reading');
+  fileFailure(error, hostJobsWords('workingCopy'), 'reading');
   return null;
 }

@@ -2,6 +2,7 @@ import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
 import { securityHeaders } from '../host/content-security';
 import { createRequestGuard } from './request-guard';
+import { commandLineWords } from '#core/words/command-line';
 
 export interface LoopbackServer {
   readonly port: number;
@@ -11,9 +12,9 @@ export interface LoopbackServer {
 }
 
 const refusal: Readonly<Record<string, string>> = {
-  'wrong-host': 'Submark answers only at its own address.',
-  'cross-site': 'Submark answers only its own page.',
-  'no-token': 'This window has no key to Submark. Start Submark again and use the address it gives.',
+  'wrong-host': commandLineWords('submarkAnswersOnly'),
+  'cross-site': commandLineWords('submarkAnswersOnlyIts'),
+  'no-token': commandLineWords('windowHasNoKey'),
 };
 
 /** Serves the app on 127.0.0.1 only, behind its guard. Port 0 takes a free one. No upgrade (websocket) is accepted. */
@@ -26,7 +27,7 @@ export async function serveLoopback(
   const plain = (text: string, status: number): Response =>
     new Response(text, {
       status,
-      headers: { ...securityHeaders, 'Content-Type': 'text/plain; charset=utf-8' },
+      headers: { ...securityHeaders, 'Content-Type': commandLineWords('textPlainCharset') },
     });
   const guarded = async (request: Request): Promise<Response> => {
     const verdict = guard.check(request);

@@ -4,6 +4,7 @@ import { filmStream } from './film-stream';
 import { findMediaTool } from './find-media-tool';
 import { runMediaTool } from './run-media-tool';
 import { timingOption } from './timing-option';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 interface Check {
   readonly file: string;
@@ -33,7 +34,7 @@ export async function checkPictures(check: Check): Promise<Result<PicturesChecke
   let decoded = 0;
   let patched = 0;
   let troubled = false;
-  report(0, 'Checking every picture');
+  report(0, hostJobsWords('checkingEveryPicture'));
   const run = await runMediaTool(
     'ffmpeg',
     [
@@ -50,7 +51,7 @@ export async function checkPictures(check: Check): Promise<Result<PicturesChecke
         const done = /^frame=\s*(\d+)/.exec(line)?.[1];
         if (done === undefined) return;
         decoded = Number(done) * each;
-        report(decoded / Math.max(1, frames), 'Checking every picture');
+        report(decoded / Math.max(1, frames), hostJobsWords('checkingEveryPicture'));
       },
       onComplaint: (line) => {
         if (line.includes('corrupt decoded frame')) patched += each;

@@ -15,6 +15,7 @@ import { type ListedFilm, listFilm } from './probe-frame-times';
 import { type ProbedTrack, probeTracks } from './probe-tracks';
 import { runMediaTool } from './run-media-tool';
 import { canBeginAnywhere } from './wanted-pictures';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 interface Look {
   readonly file: string;
@@ -28,14 +29,14 @@ interface Look {
 
 /** What a film is, told by ffprobe: for files the window can't read. Reads the file once, decodes a second of it. */
 export async function lookAtFilm({ file, track, scratch, signal, report }: Look): Promise<Result<HostFilm>> {
-  report(null, 'Reading what the file says of itself');
+  report(null, hostJobsWords('readingWhatFile'));
   const probed = await probeTracks(file, { signal });
   if (!probed.ok) return probed;
   const number = track ?? 1;
   const chosen = probed.value.tracks[number - 1];
   if (!chosen) return failure('no-video-track');
   if (!chosen.isKnown) return failure('not-decodable', { codec: chosen.codec });
-  report(null, 'Finding every frame');
+  report(null, hostJobsWords('findingEveryFrame'));
   const listed = await listFilm(file, number, chosen.base, { signal, fieldSets: chosen.fieldSets });
   if (!listed.ok) return listed;
   const fields = await isInterlaced(file, number, { signal });

@@ -14,6 +14,7 @@ import { probeTracks } from './probe-tracks';
 import { runMediaTool } from './run-media-tool';
 import { timingOption } from './timing-option';
 import { canBeginAnywhere, everyField, oneAtATime } from './wanted-pictures';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 export interface CopyOrder {
   readonly known: KnownFilm;
@@ -30,7 +31,7 @@ export interface CopyOrder {
   readonly onPiece: (piece: FrameRange | null) => void;
 }
 
-const words = 'Making the working copy';
+const words = hostJobsWords('makingWorkingCopy');
 /** What is left to do once every picture is made: putting together, and the check. */
 const restShare = 0.04;
 
@@ -68,7 +69,7 @@ const isRepacked = ({ film, fields }: KnownFilm): boolean => film.codec === 'mjp
 
 async function joinPieces(order: CopyOrder, pieces: readonly FrameRange[]): Promise<Result<null>> {
   const { target, table, signal, report } = order;
-  report(1 - restShare, 'Putting its pieces together');
+  report(1 - restShare, hostJobsWords('puttingItsPieces'));
   const joined = await runMediaTool(
     'ffmpeg',
     [
@@ -85,7 +86,7 @@ async function joinPieces(order: CopyOrder, pieces: readonly FrameRange[]): Prom
 async function wholeCopy(order: CopyOrder, timing: readonly string[]): Promise<Result<null>> {
   const { known, target, table, signal, report } = order;
   const repack = isRepacked(known);
-  const said = repack ? 'Putting the pictures into another file' : words;
+  const said = repack ? hostJobsWords('puttingPicturesInto') : words;
   const frames = Math.max(1, table.starts.length);
   const seconds = ((table.endTick - (table.starts[0] as number)) / table.ticksPerSecond) | 0;
   report(0, said);
@@ -115,7 +116,7 @@ async function wholeCopy(order: CopyOrder, timing: readonly string[]): Promise<R
 
 /** Frames in the copy's file against those it must have. */
 async function checkFrames({ target, table, signal, report }: CopyOrder): Promise<Result<null>> {
-  report(1 - restShare / 2, 'Checking its frames one by one');
+  report(1 - restShare / 2, hostJobsWords('checkingItsFrames'));
   const copy = await probeTracks(target, { signal });
   if (!copy.ok) return copy;
   const base = copy.value.tracks[0]?.base;

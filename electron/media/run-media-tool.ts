@@ -5,6 +5,7 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool, type MediaTool } from './find-media-tool';
 import { noteTool } from './running-tools';
 import { toolComplaint } from './tool-complaint';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 export interface MediaRun {
   readonly signal?: AbortSignal;
@@ -59,7 +60,7 @@ export async function runMediaTool(
   if (!run.failed) return success(run.stdout);
   if (run.isCanceled) return failure('cancelled');
   if (run.timedOut) return failure('timed-out', { name: tool });
-  if (run.isMaxBuffer) return failure('too-large', { name: `What ${tool} said` });
+  if (run.isMaxBuffer) return failure('too-large', { name: hostJobsWords('whatSaid', { tool }) });
   return toolComplaint(tool, run.stderr);
 }
 

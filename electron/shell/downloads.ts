@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { type App, dialog, type Session } from 'electron';
 import { isOurs } from './deny-permissions';
+import { shellWords } from '#core/words/shell';
 
 /** Asks where a copy shall go, by its own name, where downloads go; says so when it could not be written. */
 export function askWhereCopiesGo(session: Session, app: Pick<App, 'getPath'>): void {
@@ -11,35 +12,35 @@ export function askWhereCopiesGo(session: Session, app: Pick<App, 'getPath'>): v
     }
     const name = item.getFilename();
     item.setSaveDialogOptions({
-      title: 'Save a copy',
-      buttonLabel: 'Save',
+      title: shellWords('saveCopy'),
+      buttonLabel: shellWords('save'),
       defaultPath: path.join(app.getPath('downloads'), name),
       filters: filtersOf(name),
       properties: ['showOverwriteConfirmation', 'createDirectory'],
     });
     item.once('done', (_done, state) => {
       if (state !== 'interrupted') return;
-      dialog.showErrorBox(
-        'The copy could not be saved',
-        `${name} could not be written there. Check that the disk is connected and has room, then save it again. The file in your library is untouched.`,
-      );
+      dialog.showErrorBox(shellWords('copyCouldNot'), shellWords('couldNotWritten', { name }));
     });
   });
 }
 
 const kinds: Readonly<Record<string, string>> = {
-  png: 'Picture',
+  png: shellWords('picture'),
   pdf: 'PDF',
-  mp4: 'Video',
-  webm: 'Video',
-  csv: 'Table',
-  json: 'Data',
-  vtt: 'Captions',
-  zip: 'Archive',
+  mp4: shellWords('video'),
+  webm: shellWords('video'),
+  csv: shellWords('table'),
+  json: shellWords('data'),
+  vtt: shellWords('captions'),
+  zip: shellWords('archive'),
 };
 
 function filtersOf(name: string): { name: string; extensions: string[] }[] {
   const ending = path.extname(name).slice(1).toLowerCase();
   const kind = kinds[ending];
-  return [...(kind ? [{ name: kind, extensions: [ending] }] : []), { name: 'All files', extensions: ['*'] }];
+  return [
+    ...(kind ? [{ name: kind, extensions: [ending] }] : []),
+    { name: shellWords('allFiles'), extensions: ['*'] },
+  ];
 }

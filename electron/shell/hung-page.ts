@@ -1,4 +1,5 @@
 import { type BrowserWindow, dialog } from 'electron';
+import { shellWords } from '#core/words/shell';
 
 /**
  * A page that answers nothing any more: the coach chooses whether to wait for it or to have it loaded again. The question
@@ -14,11 +15,10 @@ export function helpHungPage(window: BrowserWindow): void {
     void dialog
       .showMessageBox(window, {
         type: 'warning',
-        title: 'Submark isn’t answering',
-        message: 'Submark isn’t answering',
-        detail:
-          'It may be busy and answer again soon. If not, load its window again. Your marks are saved, but one you made in the last second may be missing.',
-        buttons: ['Wait', 'Load it again'],
+        title: shellWords('submarkIsntAnswering'),
+        message: shellWords('submarkIsntAnswering'),
+        detail: shellWords('mayBusyAnswer'),
+        buttons: [shellWords('wait'), shellWords('loadAgain')],
         defaultId: 0,
         cancelId: 0,
         noLink: true,

@@ -36,6 +36,7 @@ import { endOnBug, sayStartFailed } from './unexpected';
 import { WindowFrame } from './window-frame';
 import { WindowLink } from './window-link';
 import { keepWindowState, readWindowState } from './window-state';
+import { shellWords } from '#core/words/shell';
 
 const wanted = wantedLibrary();
 const link = new WindowLink();
@@ -65,7 +66,7 @@ async function open(): Promise<void> {
   if (!opened?.ok) {
     if (opened) {
       const words = errorWords(opened.error);
-      dialog.showErrorBox('Submark can’t open the library', `${words.what} ${words.todo}`);
+      dialog.showErrorBox(shellWords('submarkCantOpen'), `${words.what} ${words.todo}`);
     }
     app.quit();
     return;
@@ -119,7 +120,7 @@ if (app.requestSingleInstanceLock({ files } satisfies FromSecondStart)) {
   app.setAboutPanelOptions({
     applicationName: app.getName(),
     applicationVersion: app.getVersion(),
-    copyright: 'MIT licence',
+    copyright: shellWords('mitLicence'),
   });
   app.on('before-quit', () => {
     quitting = true;

@@ -1,5 +1,7 @@
 import type { MenuItemConstructorOptions } from 'electron';
 import type { WindowFace } from '#core/host-contract/operations/window-operations';
+import { appWords } from '#core/words/app';
+import { shellWords } from '#core/words/shell';
 
 type Item = MenuItemConstructorOptions;
 type Group = WindowFace['groups'][number];
@@ -8,7 +10,7 @@ type Shown = Group['commands'][number];
 const separator: Item = { type: 'separator' };
 
 /** The group of the page's commands that are there on every screen, as the key sheet names it. */
-const everywhere = 'Everywhere';
+const everywhere = appWords('everywhere');
 
 /**
  * The window's menu: the system's own items with its own keys, and the page's commands, which run in the page as their
@@ -77,7 +79,9 @@ function keyOf({ key }: Shown, mac: boolean): Item {
   const accelerator = key === null ? null : acceleratorOf(key);
   if (accelerator === null) return {};
   if (!mac) return { accelerator, registerAccelerator: false };
-  return accelerator.includes('CommandOrControl') ? { accelerator } : { toolTip: `Key: ${accelerator}` };
+  return accelerator.includes('CommandOrControl')
+    ? { accelerator }
+    : { toolTip: shellWords('key', { accelerator }) };
 }
 
 const keyNames: Readonly<Record<string, string>> = {

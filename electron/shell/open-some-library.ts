@@ -1,6 +1,7 @@
 import { dialog } from 'electron';
 import type { Result } from '#core/host-contract/host-error';
 import { usualPlace, type WantedLibrary } from '../host/chosen-library';
+import { shellWords } from '#core/words/shell';
 
 /**
  * Opens the wanted library. When it is the chosen one and can't be found, its disk may only want connecting: the coach
@@ -15,9 +16,9 @@ export async function openSomeLibrary<T>(
     if (opened.ok || opened.error.code !== 'library-gone') return opened;
     const { response } = await dialog.showMessageBox({
       type: 'question',
-      message: 'Your library can’t be found',
-      detail: `It was last in ${wanted.path}. Connect its disk and look again, or work in the usual library meanwhile; the other one stays chosen.`,
-      buttons: ['Look again', 'Open the usual library', 'Quit'],
+      message: shellWords('yourLibraryCant'),
+      detail: shellWords('lastConnectIts', { path: wanted.path }),
+      buttons: [shellWords('lookAgain'), shellWords('openUsualLibrary'), shellWords('quit')],
       defaultId: 0,
       cancelId: 2,
     });

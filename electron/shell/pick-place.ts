@@ -1,8 +1,9 @@
 import { type BrowserWindow, dialog, type FileFilter, type OpenDialogOptions } from 'electron';
 import { filmEndings, type WantedPlace } from '#core/host-contract/operations/place-operations';
+import { shellWords } from '#core/words/shell';
 
-const everything: FileFilter = { name: 'All files', extensions: ['*'] };
-const archives: FileFilter = { name: 'Zip archives', extensions: ['zip'] };
+const everything: FileFilter = { name: shellWords('allFiles'), extensions: ['*'] };
+const archives: FileFilter = { name: shellWords('zipArchives'), extensions: ['zip'] };
 
 /**
  * The system's own dialog for a file, a folder or a new file's name, over the window that asks; null when the coach chose
@@ -12,9 +13,9 @@ export async function pickPlace(window: BrowserWindow | null, wanted: WantedPlac
   const parent = window && !window.isDestroyed() ? window : null;
   if (wanted === 'new-archive') {
     const options = {
-      title: 'Back up the library',
-      buttonLabel: 'Back up here',
-      defaultPath: 'Submark library.zip',
+      title: shellWords('backUpLibrary'),
+      buttonLabel: shellWords('backUpHere'),
+      defaultPath: shellWords('submarkLibraryZip'),
       filters: [archives],
       properties: ['showOverwriteConfirmation' as const, 'createDirectory' as const],
     };
@@ -28,17 +29,17 @@ export async function pickPlace(window: BrowserWindow | null, wanted: WantedPlac
 
 const openOptions: Readonly<Record<Exclude<WantedPlace, 'new-archive'>, OpenDialogOptions>> = {
   film: {
-    title: 'Choose a clip',
-    filters: [{ name: 'Film', extensions: [...filmEndings] }, everything],
+    title: shellWords('chooseClip'),
+    filters: [{ name: shellWords('film'), extensions: [...filmEndings] }, everything],
     properties: ['openFile'],
   },
   archive: {
-    title: 'Choose a back-up',
+    title: shellWords('chooseBackUp'),
     filters: [archives, everything],
     properties: ['openFile'],
   },
   folder: {
-    title: 'Choose a folder',
+    title: shellWords('chooseFolder'),
     properties: ['openDirectory', 'createDirectory'],
   },
 };

@@ -1,4 +1,5 @@
 import { type App, dialog } from 'electron';
+import { shellWords } from '#core/words/shell';
 
 /** A page that goes down oftener than this within the time is not loaded again by itself. Our own limits. */
 const reloadsAtMost = 3;
@@ -21,10 +22,7 @@ export function reloadCrashedPage(app: App): void {
         contents.reload();
         return;
       }
-      dialog.showErrorBox(
-        'The window can’t be shown',
-        'It stopped several times in a minute. Your marks are safe. Close Submark and start it again.',
-      );
+      dialog.showErrorBox(shellWords('windowCantShown'), shellWords('stoppedSeveralTimes'));
     });
   });
 }

@@ -1,4 +1,5 @@
 import { type App, dialog } from 'electron';
+import { shellWords } from '#core/words/shell';
 
 interface Ways {
   /** Ends what is at work, with a time limit. */
@@ -30,10 +31,10 @@ export function endOnBug(
     try {
       const { response } = await dialog.showMessageBox({
         type: 'error',
-        title: 'Something in Submark broke',
-        message: 'Something in Submark broke',
-        detail: `Your marks are saved: every change is kept as you make it. Work that was still running was stopped.\n\n${words.slice(0, mostWords)}`,
-        buttons: ['Open Submark again', 'Quit'],
+        title: shellWords('somethingSubmarkBroke'),
+        message: shellWords('somethingSubmarkBroke'),
+        detail: `${shellWords('yourMarksSaved')}\n\n${words.slice(0, mostWords)}`,
+        buttons: [shellWords('openSubmarkAgain'), shellWords('quit')],
         defaultId: 0,
         cancelId: 1,
         noLink: true,
@@ -53,7 +54,7 @@ export function sayStartFailed(error: unknown): void {
   console.error('Submark could not start:', error);
   const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
   dialog.showErrorBox(
-    'Submark can’t start',
-    `Your library was not changed. Start Submark again. If this comes back, send these lines to whoever looks after Submark:\n\n${words.slice(0, mostWords)}`,
+    shellWords('submarkCantStart'),
+    `${shellWords('yourLibraryNot')}\n\n${words.slice(0, mostWords)}`,
   );
 }

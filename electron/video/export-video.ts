@@ -19,6 +19,7 @@ import type { ProbedTrack } from '../media/probe-tracks';
 import { createPictureDrawer, type PictureDrawer } from './picture-drawer';
 import { planesSize } from './planes';
 import { openVideoEncoder, type Sound, type VideoEncoder, videoFormat } from './video-encoder';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** One swim to be shown: its file, its clip on disk, and what is known of who swims. */
 export interface VideoSource {
@@ -45,7 +46,7 @@ interface Options {
  */
 export async function exportVideo(options: Options): Promise<Result<VideoMade>> {
   const { sources, plan, folder, tempId, signal, report } = options;
-  report(null, 'Looking at the clips');
+  report(null, hostJobsWords('lookingAtClips'));
   const parts = plan.sides.flatMap((side, index): PairPart[] => {
     const source = sources[index];
     if (!source) return [];
@@ -85,7 +86,7 @@ export async function exportVideo(options: Options): Promise<Result<VideoMade>> 
     const drawer = createPictureDrawer(parts, plan, layout, run);
     const drawn = await drawAll({ run, drawer, readers, sizes, signal, report }, encoder.value.write);
     if (!drawn.ok) return drawn;
-    report(1, 'Finishing the file');
+    report(1, hostJobsWords('finishingFile'));
     const finished = await encoder.value.finish();
     unfinished = null;
     if (!finished.ok) return finished;
@@ -203,7 +204,10 @@ async function drawAll(
     }
     const written = await write(drawn.bytes);
     if (!written.ok) return written;
-    report((picture + 1) / run.pictures, `Picture ${picture + 1} of ${run.pictures}`);
+    report(
+      (picture + 1) / run.pictures,
+      hostJobsWords('picture', { picture: picture + 1, pictures: run.pictures }),
+    );
   }
   return success(null);
 }

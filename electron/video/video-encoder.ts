@@ -3,6 +3,7 @@ import { failure, type Result, success } from '#core/host-contract/host-error';
 import { findMediaTool } from '../media/find-media-tool';
 import { noteTool } from '../media/running-tools';
 import { runMediaTool } from '../media/run-media-tool';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 export type VideoFormat = 'mp4' | 'webm';
 
@@ -66,7 +67,7 @@ export async function videoFormat(): Promise<Result<VideoFormat>> {
     formats.set(found.path, format);
   }
   return format === null
-    ? failure('media-tool-failed', { name: 'ffmpeg', message: 'it can encode neither H.264 nor VP9' })
+    ? failure('media-tool-failed', { name: 'ffmpeg', message: hostJobsWords('canEncodeNeither') })
     : success(format);
 }
 
@@ -146,7 +147,7 @@ export async function openVideoEncoder(options: {
       return failure('disk-full', { name: file.split(/[/\\]/).at(-1) ?? '' });
     return failure('media-tool-failed', {
       name: 'ffmpeg',
-      message: said.replace(/(?:[A-Za-z]:)?[/\\]\S*[/\\]/g, '').slice(0, 300) || 'it ended early',
+      message: said.replace(/(?:[A-Za-z]:)?[/\\]\S*[/\\]/g, '').slice(0, 300) || hostJobsWords('endedEarly'),
     });
   };
   return success({

@@ -36,7 +36,7 @@ describe('the catalogue', () => {
   it('has messages that can be read, without straight quotes, spaces at an end or double spaces', () => {
     const wrong = each.filter(({ message }) => {
       new IntlMessageFormat(message, 'en');
-      return /["']|^\s|\s$| {2}|\n/.test(message);
+      return /["']|^\s|\s$| {2}|\n/.test(message.replace(/'[<{]'/g, ''));
     });
     expect(wrong.map(({ file, key }) => `${file}: ${key}`)).toEqual([]);
   });

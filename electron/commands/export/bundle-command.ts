@@ -3,10 +3,11 @@ import { clipOnDisk, orStop, readSwimOnDisk } from '../swim-on-disk';
 import { checkConsent } from './check-consent';
 import { type ExportCommand, oneTarget } from './export-command';
 import { moveOut } from './move-out';
+import { commandLineWords } from '#core/words/command-line';
 
 export const bundleCommand: ExportCommand = {
   name: 'bundle',
-  about: 'clip, marks and handout in one zip, for another coach’s shelf',
+  about: commandLineWords('clipMarksHandout'),
   usage: '<swim>',
   valueFlags: [],
   plainFlags: [],

@@ -2,6 +2,7 @@ import { leaveToShow, namesInWords } from '#core/consent/leave-to-show';
 import { stop } from '../command-end';
 import type { SwimOnDisk } from '../swim-on-disk';
 import type { AskedExport } from './export-command';
+import { commandLineWords } from '#core/words/command-line';
 
 /** Ends the command when pictures would show a swimmer without recorded consent and `--consent-held` was not given. */
 export function checkConsent(asked: AskedExport, swims: readonly SwimOnDisk[]): void {
@@ -9,8 +10,5 @@ export function checkConsent(asked: AskedExport, swims: readonly SwimOnDisk[]): 
     swims.map(({ swim, knowledge }) => ({ card: swim.card, swimmer: knowledge.swimmer })),
   );
   if (leave.kind === 'recorded' || asked.has('--consent-held')) return;
-  stop(
-    1,
-    `No written consent to show ${namesInWords(leave.names)} is recorded. For a minor a guardian must have given it. When you hold it, say so with --consent-held.`,
-  );
+  stop(1, commandLineWords('noWrittenConsent', { namesIn: namesInWords(leave.names) }));
 }

@@ -8,10 +8,11 @@ import { readingsCsv, readingsJson } from '#core/exporting/readings-csv';
 import { readSwimOnDisk, sourceOf } from '../swim-on-disk';
 import { type ExportCommand, oneTarget } from './export-command';
 import { writeOut } from './write-out';
+import { commandLineWords } from '#core/words/command-line';
 
 export const csvCommand: ExportCommand = {
   name: 'csv',
-  about: 'readings, events and landmarks as CSV; with --json the readings as JSON too',
+  about: commandLineWords('readingsEventsLandmarks'),
   usage: '<swim> [--json]',
   valueFlags: [],
   plainFlags: ['--json'],
@@ -37,7 +38,7 @@ export const csvCommand: ExportCommand = {
 
 export const vttCommand: ExportCommand = {
   name: 'vtt',
-  about: 'events as WebVTT captions on the clip’s own clock',
+  about: commandLineWords('eventsWebvttCaptions'),
   usage: '<swim>',
   valueFlags: [],
   plainFlags: [],
@@ -53,7 +54,7 @@ export const vttCommand: ExportCommand = {
 
 export const jsonCommand: ExportCommand = {
   name: 'json',
-  about: 'readings in full as JSON, as the readings command gives them',
+  about: commandLineWords('readingsFullJson'),
   usage: '<swim>',
   valueFlags: [],
   plainFlags: [],
@@ -67,7 +68,7 @@ export const jsonCommand: ExportCommand = {
 
 export const pairCommand: ExportCommand = {
   name: 'pair',
-  about: 'the differences of two swims, B − A with its interval and verdict, as CSV',
+  about: commandLineWords('differencesTwoSwims'),
   usage: '<swim> <other swim>',
   valueFlags: [],
   plainFlags: [],

@@ -12,10 +12,11 @@ import { clipOnDisk, orStop, readSwimOnDisk, sourceOf } from '../swim-on-disk';
 import { checkConsent } from './check-consent';
 import { type ExportCommand, oneTarget } from './export-command';
 import { writeOut } from './write-out';
+import { commandLineWords } from '#core/words/command-line';
 
 export const handoutCommand: ExportCommand = {
   name: 'handout',
-  about: 'the page for the swimmer, with the choices kept with the swim, as PDF and PNG',
+  about: commandLineWords('pageSwimmerChoices'),
   usage: '<swim> [--paper a4|letter] [--cue "WORDS"]',
   valueFlags: ['--paper', '--cue'],
   plainFlags: [],
@@ -25,7 +26,7 @@ export const handoutCommand: ExportCommand = {
     const cue = asked.value('--cue');
     if (paper === undefined) return asked.wrong();
     if (cue !== null && cue.length > longestCue)
-      return stop(2, `A cue is at most ${longestCue} letters long: one short sentence.`);
+      return stop(2, commandLineWords('cueAtMostLetters', { longestCue }));
     const found = await readSwimOnDisk(target);
     checkConsent(asked, [found]);
     const source = sourceOf(found);
@@ -52,7 +53,7 @@ async function keptHandout(folder: string, source: ExportSource): Promise<Handou
   const file = path.join(folder, 'handout.json');
   const text = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => {
     if (error.code === 'ENOENT') return null;
-    return stop(1, `${file} can’t be read.`);
+    return stop(1, commandLineWords('cantRead', { file }));
   });
   if (text === null) return firstHandout(source, 'a4');
   const parsed = parseHandout(text);

@@ -2,6 +2,7 @@ import { link, mkdir, mkdtemp, rename, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { stop } from '../command-end';
 import type { AskedExport } from './export-command';
+import { commandLineWords } from '#core/words/command-line';
 
 interface MadeFile {
   readonly name: string;
@@ -31,7 +32,7 @@ export async function moveOut(
     console.log(to);
   } catch (error) {
     if (!(error instanceof Error) || !('code' in error) || typeof error.code !== 'string') throw error;
-    stop(1, `${out} can’t be written: ${error.code}.`);
+    stop(1, commandLineWords('cantWritten', { out, code: error.code }));
   } finally {
     process.off('SIGINT', interrupt);
     if (temp) await rm(temp, { recursive: true, force: true });
@@ -43,6 +44,6 @@ async function linkNew(from: string, to: string): Promise<void> {
     await link(from, to);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-    stop(1, `${to} is there already. Nothing was written; --replace writes over it.`);
+    stop(1, commandLineWords('thereAlreadyNothing', { to }));
   }
 }

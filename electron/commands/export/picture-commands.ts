@@ -17,6 +17,7 @@ import { clipOnDisk, readSwimOnDisk, type SwimOnDisk, sourceOf, orStop } from '.
 import { checkConsent } from './check-consent';
 import { type AskedExport, type ExportCommand, oneTarget } from './export-command';
 import { type OutFile, writeOut } from './write-out';
+import { commandLineWords } from '#core/words/command-line';
 
 async function png(composition: Composition, swims: readonly SwimOnDisk[]): Promise<Uint8Array> {
   const clips =
@@ -37,7 +38,7 @@ function askedReadings(asked: AskedExport, source: ExportSource, usual: number):
   const there = named.map(({ definition }) => definition.id);
   const lost = ids.filter((id) => !there.includes(id));
   if (lost.length > 0)
-    return stop(1, `${lost.join(', ')}: not a reading of this swim, or more than ${mostStillReadings}.`);
+    return stop(1, commandLineWords('notReadingSwim', { lost: lost.join(', '), mostStillReadings }));
   return named;
 }
 
@@ -45,13 +46,13 @@ function askedReadings(asked: AskedExport, source: ExportSource, usual: number):
 function frameOf(words: string, { clock }: ExportSource): number {
   const count = clock.table.starts.length;
   if (!/^\d{1,7}$/.test(words) || Number(words) < 1 || Number(words) > count)
-    return stop(1, `There is no frame ${words}: frames are counted from 1 to ${count}.`);
+    return stop(1, commandLineWords('thereNoFrame', { words, count }));
   return Number(words) - 1;
 }
 
 export const stillsCommand: ExportCommand = {
   name: 'stills',
-  about: 'annotated PNGs of chosen frames; of two swims, one frame each side by side',
+  about: commandLineWords('annotatedPngsChosen'),
   usage: '<swim> [<other swim>] --frames 63,71,80 [--readings kick-frequency,stroke-rate] [--keep-in-view]',
   valueFlags: ['--frames', '--readings'],
   plainFlags: ['--keep-in-view'],
@@ -80,7 +81,7 @@ export const stillsCommand: ExportCommand = {
         hostMeasure(),
         asked.has('--keep-in-view'),
       );
-      const what = [`frames ${a + 1} and ${b + 1}`];
+      const what = [commandLineWords('frames', { a: a + 1, b: b + 1 })];
       const name = pairExportName(found.swim.card, second.swim.card, what, 'png');
       return writeOut(asked, [{ name, bytes: await png(composition, [found, second]) }]);
     }
@@ -90,7 +91,7 @@ export const stillsCommand: ExportCommand = {
     const keep = asked.has('--keep-in-view');
     for (const frame of frames)
       files.push({
-        name: exportName(source.swim.card, ['still', `frame ${frame + 1}`], 'png'),
+        name: exportName(source.swim.card, ['still', commandLineWords('frame', { frame: frame + 1 })], 'png'),
         bytes: await png(composeStill(source, frame, chosen, hostMeasure(), keep), [found]),
       });
     return writeOut(asked, files);
@@ -102,12 +103,12 @@ function askedCycle(asked: AskedExport, source: ExportSource, pictures: number) 
   const words = asked.value('--cycle-at');
   const near = words === null ? Math.floor(source.clock.table.starts.length / 2) : frameOf(words, source);
   const cycle = cycleFrames(source.context.events, source.clock, near, pictures);
-  return cycle ?? stop(1, 'No whole cycle is marked: mark two hand entries or two kick tops.');
+  return cycle ?? stop(1, commandLineWords('noWholeCycle'));
 }
 
 export const sheetCommand: ExportCommand = {
   name: 'sheet',
-  about: 'a contact sheet of one cycle as PNG',
+  about: commandLineWords('contactSheetOne'),
   usage: '<swim> [--pictures 8|12] [--cycle-at FRAME] [--readings kick-frequency,stroke-rate]',
   valueFlags: ['--pictures', '--cycle-at', '--readings'],
   plainFlags: [],
@@ -127,7 +128,7 @@ export const sheetCommand: ExportCommand = {
 
 export const fanCommand: ExportCommand = {
   name: 'fan',
-  about: 'the body lines of one cycle over each other as PNG',
+  about: commandLineWords('bodyLinesOne'),
   usage: '<swim> [--cycle-at FRAME]',
   valueFlags: ['--cycle-at'],
   plainFlags: [],
@@ -137,8 +138,7 @@ export const fanCommand: ExportCommand = {
     const source = sourceOf(found);
     const cycle = askedCycle(asked, source, 8);
     const composition =
-      composeFan(source, cycle, hostMeasure()) ??
-      stop(1, 'A fan needs two body lines with a hip in the cycle.');
+      composeFan(source, cycle, hostMeasure()) ?? stop(1, commandLineWords('fanNeedsTwoBody'));
     const name = exportName(source.swim.card, ['fan', `${cycle.of} ${cycle.number}`], 'png');
     return writeOut(asked, [{ name, bytes: await png(composition, [found]) }]);
   },

@@ -9,6 +9,7 @@ import { clipOnDisk, orStop, readSwimOnDisk, sourceOf } from '../swim-on-disk';
 import { checkConsent } from './check-consent';
 import type { AskedExport, ExportCommand } from './export-command';
 import { moveOut } from './move-out';
+import { commandLineWords } from '#core/words/command-line';
 
 const plainFlags = [
   '--mirror-a',
@@ -27,13 +28,12 @@ function numberOf(asked: AskedExport, flag: string): number | null {
   const text = asked.value(flag);
   if (text === null) return null;
   const value = Number(text.replace('−', '-').replace(',', '.'));
-  return Number.isFinite(value) ? value : stop(2, `${flag} needs a number; “${text}” is none.`);
+  return Number.isFinite(value) ? value : stop(2, commandLineWords('needsNumberNone', { flag, text }));
 }
 
 export const videoCommand: ExportCommand = {
   name: 'video',
-  about:
-    'a stretch of one swim, or of two side by side in lock, as MP4 (WebM where H.264 can’t be encoded); seconds count from the lock',
+  about: commandLineWords('stretchOneSwim'),
   usage:
     '<swim> [<other swim>] [--from S] [--to S] [--slow 4] [--rate 30] [--width 1920] [--run time|cycle] [--lock entry] [--lay hip|shoulder] [--caption "WORDS"] [--mirror-a] [--mirror-b] [--same-length] [--keep-in-view] [--angles] [--no-body-line] [--no-score] [--no-events] [--no-words] [--sound]',
   valueFlags: ['--from', '--to', '--slow', '--rate', '--width', '--run', '--lock', '--lay', '--caption'],
@@ -107,7 +107,7 @@ export const videoCommand: ExportCommand = {
       const issue = plan.error.issues[0];
       return stop(
         2,
-        `${issue?.path.join('.') ?? 'The video'}: ${issue?.message ?? 'can’t be made like that'}.`,
+        `${issue?.path.join('.') ?? commandLineWords('video')}: ${issue?.message ?? commandLineWords('cantMadeLike')}.`,
       );
     }
     await makeVideo(asked, sources, plan.data);
@@ -118,13 +118,13 @@ export const videoCommand: ExportCommand = {
 function locksOf(asked: AskedExport, exported: readonly ReturnType<typeof sourceOf>[]): readonly Lock[] {
   const kind = asked.value('--lock');
   if (kind !== null && !eventKinds.some((each) => each === kind))
-    return stop(2, `There is no kind of event “${kind}”: ${eventKinds.join(', ')}.`);
+    return stop(2, commandLineWords('thereNoKindEvent', { kind, eventKinds: eventKinds.join(', ') }));
   if (kind !== null)
     return exported.map(({ swim, context }): Lock => {
       const event = context.events.find((each) => each.event.kind === kind);
       return event
         ? { on: 'event', id: event.event.id }
-        : stop(1, `No ${kind} is marked in the swim ${swim.id}.`);
+        : stop(1, commandLineWords('noMarkedSwim', { kind, swim: swim.id }));
     });
   const [a, b] = exported;
   if (!a || !b) return [{ on: 'frame', frame: 0 }];

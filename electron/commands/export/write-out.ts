@@ -3,6 +3,7 @@ import path from 'node:path';
 import { plainName } from '../../disk/contained-path';
 import { stop } from '../command-end';
 import type { AskedExport } from './export-command';
+import { commandLineWords } from '#core/words/command-line';
 
 export interface OutFile {
   readonly name: string;
@@ -22,7 +23,7 @@ export async function writeOut(asked: AskedExport, files: readonly OutFile[]): P
         () => true,
         () => false,
       );
-      if (there) stop(1, `${each.path} is there already. Nothing was written; --replace writes over it.`);
+      if (there) stop(1, commandLineWords('thereAlreadyNothingWritten', { path: each.path }));
     }
   try {
     await mkdir(folder, { recursive: true });
@@ -32,6 +33,6 @@ export async function writeOut(asked: AskedExport, files: readonly OutFile[]): P
     }
   } catch (error) {
     if (!(error instanceof Error) || !('code' in error)) throw error;
-    stop(1, `${folder} can’t be written: ${String(error.code)}.`);
+    stop(1, commandLineWords('cantWrittenFolder', { folder, code: String(error.code) }));
   }
 }

@@ -12,6 +12,7 @@ import { prettyJson } from '../pretty-json';
 import { receiveBody } from '../../disk/receive-body';
 import type { SwimShelf } from '../shelf/swim-shelf';
 import { unpackBundle } from './unpack-bundle';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 type How = 'new' | 'both' | 'replace';
 
@@ -27,11 +28,11 @@ export class ArrivedBundles {
 
   /** Takes the bytes of a bundle, checks them whole and unpacks them beside the shelf. Nothing is left on a failure. */
   async arrive(body: ReadableStream<Uint8Array> | null): Promise<Result<ArrivedBundle>> {
-    if (!body) return failure('empty-file', { name: 'The bundle' });
+    if (!body) return failure('empty-file', { name: hostJobsWords('bundle') });
     const bundleId = this.makeId();
     const zip = path.join(this.folder.arriving, draftName(bundleId, '.zip'));
     try {
-      const received = await receiveBody(body, zip, { name: 'The bundle' });
+      const received = await receiveBody(body, zip, { name: hostJobsWords('bundle') });
       return received.ok ? await this.check(bundleId, zip) : received;
     } finally {
       await rm(zip, { force: true });
@@ -75,13 +76,13 @@ export class ArrivedBundles {
       });
     } catch (error) {
       await rm(into, { recursive: true, force: true });
-      return fileFailure(error, 'The bundle', 'writing');
+      return fileFailure(error, hostJobsWords('bundle'), 'writing');
     }
   }
 
   async keep(bundleId: string, as: How): Promise<Result<{ swimId: string }>> {
     const found = this.arrived.get(bundleId);
-    if (!found) return failure('not-found', { name: 'The bundle' });
+    if (!found) return failure('not-found', { name: hostJobsWords('bundle') });
     const swimId = as === 'both' ? this.makeId() : found.swim.id;
     const target = this.shelf.folderOf(swimId);
     try {

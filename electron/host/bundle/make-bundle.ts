@@ -15,6 +15,7 @@ import { fileFailure } from '../../disk/file-errors';
 import { linkUnderFreeName } from '../../disk/free-name';
 import { isAbort } from '../../disk/is-abort';
 import type { JobReport } from '../jobs';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 interface Options {
   readonly swim: Swim;
@@ -42,7 +43,7 @@ export async function makeBundle(options: Options): Promise<Result<{ name: strin
   const marks = Buffer.from(serialiseSwim(packed));
   const temp = path.join(into, `.${draftName(tempId)}`);
   try {
-    report(null, 'Reading the clip');
+    report(null, hostJobsWords('readingClip'));
     const clipBytes = (await stat(clip)).size;
     const files: BundleManifest['files'] = [
       { name: 'swim.json', bytes: marks.length, sha256: sha256(marks) },
@@ -76,7 +77,7 @@ export async function makeBundle(options: Options): Promise<Result<{ name: strin
     let written = 0;
     zip.outputStream.on('data', (chunk: Buffer) => {
       written += chunk.length;
-      report(Math.min(1, written / (clipBytes + marks.length)), 'Packing the clip');
+      report(Math.min(1, written / (clipBytes + marks.length)), hostJobsWords('packingClip'));
     });
     // the zip reads the clip itself, and tells trouble on its own emitter
     const trouble = new Promise<never>((_, reject) => {

@@ -13,6 +13,7 @@ import { containedPath, isPlainName } from '../../disk/contained-path';
 import { fileFailure } from '../../disk/file-errors';
 import { fingerprintOf, sameFingerprint } from '../fingerprint';
 import { faultFailure } from '../kept-file';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** Our limits, bytes: of the manifest, of marks and handout, and of all files together (a long 4K film). */
 const manifestLimit = 64 * 1024;
@@ -39,21 +40,23 @@ export async function unpackBundle(zip: string, into: string): Promise<Result<Un
   try {
     file = await openZip(zip);
   } catch (error) {
-    return isFileError(error) ? fileFailure(error, 'The bundle', 'reading') : damaged(wordsOf(error));
+    return isFileError(error)
+      ? fileFailure(error, hostJobsWords('bundle'), 'reading')
+      : damaged(wordsOf(error));
   }
   try {
     const entries = await listEntries(file);
     if (!entries.ok) return entries;
     const first = entries.value.find((entry) => entry.fileName === manifestName);
-    if (!first) return damaged('it holds no manifest');
-    if (first.uncompressedSize > manifestLimit) return damaged('its manifest is too long');
+    if (!first) return damaged(hostJobsWords('holdsNoManifest'));
+    if (first.uncompressedSize > manifestLimit) return damaged(hostJobsWords('itsManifestToo'));
     const text = Buffer.concat(await chunksOf(file, first, manifestLimit)).toString('utf8');
     const parsed = parseBundleManifest(text);
     if (!parsed.ok)
       return faultFailure(
         parsed.fault,
         { damaged: 'bundle-damaged', newer: 'file-newer-version' },
-        'The bundle',
+        hostJobsWords('bundle'),
       );
     const manifest = parsed.value;
     const agreed = agree(manifest, entries.value);
@@ -61,9 +64,9 @@ export async function unpackBundle(zip: string, into: string): Promise<Result<Un
     await mkdir(into);
     for (const said of manifest.files) {
       const entry = entries.value.find((each) => each.fileName === said.name);
-      if (!entry) return damaged(`${said.name} is missing from it`);
+      if (!entry) return damaged(hostJobsWords('missingFrom', { name: said.name }));
       const target = await containedPath(into, said.name);
-      if (target === null) return damaged('a name in it leads elsewhere');
+      if (target === null) return damaged(hostJobsWords('nameLeadsElsewhere'));
       const hash = createHash('sha256');
       await pipeline(
         await openEntry(file, entry),
@@ -76,11 +79,14 @@ export async function unpackBundle(zip: string, into: string): Promise<Result<Un
         },
         createWriteStream(target, { flags: 'wx', flush: true }),
       );
-      if (hash.digest('hex') !== said.sha256) return damaged(`${said.name} was changed after packing`);
+      if (hash.digest('hex') !== said.sha256)
+        return damaged(hostJobsWords('changedAfterPacking', { name: said.name }));
     }
     return await checkSwim(manifest, into);
   } catch (error) {
-    return isFileError(error) ? fileFailure(error, 'The bundle', 'writing') : damaged(wordsOf(error));
+    return isFileError(error)
+      ? fileFailure(error, hostJobsWords('bundle'), 'writing')
+      : damaged(wordsOf(error));
   } finally {
     file.close();
   }
@@ -90,18 +96,18 @@ function agree(manifest: BundleManifest, entries: readonly yauzl.Entry[]): Resul
   const names = manifest.files.map(({ name }) => name);
   const folded = new Set(names.map((name) => name.toLowerCase()));
   if (folded.size !== names.length || folded.has(manifestName))
-    return damaged('its manifest names a file twice');
+    return damaged(hostJobsWords('itsManifestNames'));
   if (names.some((name) => !isPlainName(name) || name.startsWith('.')))
-    return damaged('a name in it leads elsewhere');
-  if (entries.length !== names.length + 1) return damaged('it holds files its manifest does not name');
+    return damaged(hostJobsWords('nameLeadsElsewhere'));
+  if (entries.length !== names.length + 1) return damaged(hostJobsWords('holdsFilesIts'));
   const total = manifest.files.reduce((sum, { bytes }) => sum + bytes, 0);
-  if (total > wholeLimit) return failure('too-large', { name: 'The bundle' });
+  if (total > wholeLimit) return failure('too-large', { name: hostJobsWords('bundle') });
   for (const { name, bytes } of manifest.files) {
     const entry = entries.find((each) => each.fileName === name);
-    if (!entry || entry.uncompressedSize !== bytes) return damaged(`${name} has another size than it says`);
+    if (!entry || entry.uncompressedSize !== bytes) return damaged(hostJobsWords('hasAnotherSize', { name }));
     if (/\.json$/i.test(name) && bytes > textLimit) return failure('too-large', { name });
     if (bytes > 1024 ** 2 && bytes > entry.compressedSize * ratioLimit)
-      return damaged(`${name} unpacks to far more than it can hold`);
+      return damaged(hostJobsWords('unpacksFarMore', { name }));
   }
   return success(null);
 }
@@ -112,20 +118,20 @@ async function checkSwim(manifest: BundleManifest, into: string): Promise<Result
     return faultFailure(
       parsed.fault,
       { damaged: 'swim-damaged', newer: 'swim-newer-version' },
-      'The swim in the bundle',
+      hostJobsWords('swimBundle'),
     );
   const swim = parsed.value;
   const { place, fingerprint } = swim.clip;
-  if (swim.id !== manifest.swimId) return damaged('its swim is another than it says');
+  if (swim.id !== manifest.swimId) return damaged(hostJobsWords('itsSwimAnother'));
   if (place.kind !== 'inside' || !manifest.files.some(({ name }) => name === place.name))
-    return damaged('its clip is not in it');
+    return damaged(hostJobsWords('itsClipNot'));
   if (!sameFingerprint(await fingerprintOf(path.join(into, place.name)), fingerprint))
-    return damaged('its clip is not the one the marks were made on');
+    return damaged(hostJobsWords('itsClipNotOne'));
   return success({ swim, manifest });
 }
 
 async function listEntries(file: yauzl.ZipFile): Promise<Result<readonly yauzl.Entry[]>> {
-  if (file.entryCount > entryLimit) return damaged('it holds more files than a swim has');
+  if (file.entryCount > entryLimit) return damaged(hostJobsWords('holdsMoreFiles'));
   const entries: yauzl.Entry[] = [];
   await new Promise<void>((resolve, reject) => {
     file.on('entry', (entry: yauzl.Entry) => {
@@ -140,10 +146,10 @@ async function listEntries(file: yauzl.ZipFile): Promise<Result<readonly yauzl.E
   const fileType = (entry: yauzl.Entry): number => (entry.externalFileAttributes >>> 16) & 0o170000;
   // a link or a device is no file; made elsewhere than on Unix, the type is left out
   if (entries.some((entry) => ![0, 0o100000].includes(fileType(entry))))
-    return damaged('it holds something that is no file');
-  if (entries.some((entry) => entry.isEncrypted())) return damaged('it is locked with a password');
+    return damaged(hostJobsWords('holdsSomethingNo'));
+  if (entries.some((entry) => entry.isEncrypted())) return damaged(hostJobsWords('lockedPassword'));
   if (new Set(entries.map((entry) => entry.fileName)).size !== entries.length)
-    return damaged('it names a file twice');
+    return damaged(hostJobsWords('namesFileTwice'));
   return success(entries);
 }
 

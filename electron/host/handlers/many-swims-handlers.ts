@@ -6,6 +6,7 @@ import type {
 } from '#core/host-contract/operations/many-swims-operations';
 import type { Swim } from '#core/swim-file/swim-schema';
 import type { HandlersOf, HostParts } from './handlers';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 type Failed = { id: string; error: HostError }[];
 
@@ -54,7 +55,10 @@ export function manySwimsHandlers({ shelf, jobs }: HostParts): HandlersOf<typeof
             const done = await change(asked);
             if (done.ok) before.push(done.value);
             else failed.push({ id: asked.id, error: done.error });
-            report((at + 1) / changes.length, `${at + 1} of ${changes.length} swims`);
+            report(
+              (at + 1) / changes.length,
+              hostJobsWords('swims', { at: at + 1, changes: changes.length }),
+            );
           }
           return success({ before, failed });
         }),

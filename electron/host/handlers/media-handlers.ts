@@ -6,6 +6,7 @@ import { describeMediaTools } from '../../media/find-media-tool';
 import { checkPictures } from '../../media/check-pictures';
 import { lookAtFilm } from '../../media/look-at-film';
 import type { HandlersOf, HostParts } from './handlers';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 export function mediaHandlers({
   clips,
@@ -18,7 +19,7 @@ export function mediaHandlers({
     'media/tools': async () => success(await describeMediaTools()),
     'media/look': async ({ clipId, track }) => {
       const file = clips.fileOf(clipId);
-      if (!file) return failure('not-found', { name: 'The clip' });
+      if (!file) return failure('not-found', { name: hostJobsWords('clip') });
       const scratch = path.join(folder.arriving, draftName(makeId(), '.jpg'));
       const jobId = jobs.start((signal, report) => lookAtFilm({ file, track, scratch, signal, report }));
       return success({ jobId });
@@ -27,7 +28,7 @@ export function mediaHandlers({
       const found = 'clipId' in of ? success(clips.fileOf(of.clipId)) : await copies.originalFile(of.swimId);
       if (!found.ok) return found;
       const file = found.value;
-      if (!file) return failure('not-found', { name: 'The clip' });
+      if (!file) return failure('not-found', { name: hostJobsWords('clip') });
       const jobId = jobs.start((signal, report) => checkPictures({ file, ...film, signal, report }));
       return success({ jobId });
     },

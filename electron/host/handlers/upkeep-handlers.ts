@@ -13,6 +13,7 @@ import { restoreLibrary } from '../upkeep/restore-library';
 import { removeKind } from '../upkeep/remove-kind';
 import { storageOf } from '../upkeep/storage-of';
 import type { HandlersOf, HostParts } from './handlers';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** A file call that fails on the way is told, not thrown. */
 async function told<T>(name: string, work: () => Promise<T>): Promise<Result<T>> {
@@ -65,8 +66,8 @@ export function upkeepHandlers({
         await mkdir(place, { recursive: true });
         return amount;
       }),
-    'bin/list': () => told('The bin', () => binContent(folder)),
-    'bin/empty': (named) => told('The bin', () => emptyBin(folder, named)),
+    'bin/list': () => told(hostJobsWords('bin'), () => binContent(folder)),
+    'bin/empty': (named) => told(hostJobsWords('bin'), () => emptyBin(folder, named)),
     'clips/find': ({ folder: where }) => start((signal, report) => findClips(shelf, where, signal, report)),
     'library/back-up': ({ file }) =>
       start(async (signal, report) => {

@@ -15,6 +15,7 @@ import { isSwimCopy } from '../swim-copies';
 import type { Indexed } from './shelf-index';
 import { summariseSwim } from './summarise-swim';
 import { glanceAtSwim } from './swim-glance';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 export type ClipStatus = SwimSummary['clipStatus'];
 
@@ -112,7 +113,7 @@ export class SwimFolders {
     if (!read.ok) return read;
     const { value: swim, revision, recovered } = read.value;
     if (swim.id !== id)
-      return failure('swim-damaged', { name: id, where: 'id', what: 'is not the folder’s name' });
+      return failure('swim-damaged', { name: id, where: 'id', what: hostJobsWords('notFoldersName') });
     const { place } = swim.clip;
     const clipStamp = await this.clipStamp(id, place);
     const clipStatus = await this.clipStatus(id, swim.clip);

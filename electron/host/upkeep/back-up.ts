@@ -15,6 +15,7 @@ import type { LibraryFolder } from '../library-folder';
 import { type Manifest, manifestName } from './archive-manifest';
 import { readArchive } from './read-archive';
 import { type WalkedFile, walkFiles } from './walk-files';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** Film and pictures are packed already: packing them again only takes time. */
 const packed = /\.(mp4|mov|m4v|mkv|webm|avi|mts|m2ts|jpg|jpeg|png|pdf|zip)$/i;
@@ -68,7 +69,8 @@ export async function backUp(
         for await (const _ of bytes) continue;
       },
       signal,
-      (share, words) => report(share === null ? null : 0.5 + share / 2, `checking ${words}`),
+      (share, words) =>
+        report(share === null ? null : 0.5 + share / 2, hostJobsWords('checking', { words: String(words) })),
     );
     if (!checked.ok) return checked;
     await takeName(part, file);

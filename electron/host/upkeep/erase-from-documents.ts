@@ -6,6 +6,7 @@ import type { ConditionTags } from '#core/swim-file/condition-tags';
 import type { Squad } from '#core/swim-file/squad-schema';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { type Traces, wordPattern } from './swimmer-traces';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** Stands where a name stood in words of the coach's. */
 const erasedWord = '[erased]';
@@ -46,7 +47,7 @@ const tagsWithout = (tags: ConditionTags, words: Replacing): ConditionTags => ({
 });
 
 const named = (count: number): string[] =>
-  count > 0 ? [`the name in your own words, ${times(count, 'time', 'times')}`] : [];
+  count > 0 ? [hostJobsWords('nameYourOwnWords', { times: times(count, 'time', 'times') })] : [];
 
 /** Out of who swims, of each item, of the log with counts and times, and of the coach's words. */
 export function practiceWithout(practice: Practice, traces: Traces): Without<Practice> | null {
@@ -78,9 +79,9 @@ export function practiceWithout(practice: Practice, traces: Traces): Without<Pra
     log: log.map((entry) => ({ ...entry, note: words.text(entry.note) })),
   });
   const said = [
-    ...(listed ? ['the swimmer among those who swim'] : []),
+    ...(listed ? [hostJobsWords('swimmerAmongThose')] : []),
     ...(log.length < practice.log.length
-      ? [times(practice.log.length - log.length, 'log entry', 'log entries')]
+      ? [times(practice.log.length - log.length, hostJobsWords('logEntry'), hostJobsWords('logEntries'))]
       : []),
     ...named(words.count()),
   ];
@@ -121,14 +122,14 @@ export function coachWithout(coach: CoachFile, { swimIds }: Traces): Without<Coa
         swimIds.has(each.swimId) ? { ...each, swimId: 'erased' } : each,
       ),
     },
-    words: [`on whose swim ${times(count, 're-marking', 're-markings')} was made`],
+    words: [hostJobsWords('whoseSwimMade', { times: times(count, 're-marking', 're-markings') })],
   };
 }
 
 export function squadWithout(squad: Squad, { swimmerId }: Traces): Without<Squad> | null {
   const swimmers = squad.swimmers.filter(({ id }) => id !== swimmerId);
   if (swimmers.length === squad.swimmers.length) return null;
-  return { value: { ...squad, swimmers }, words: ['the swimmer, with consent and targets'] };
+  return { value: { ...squad, swimmers }, words: [hostJobsWords('swimmerConsentTargets')] };
 }
 
 /** Another swimmer's swim whose card's words mention the name. */

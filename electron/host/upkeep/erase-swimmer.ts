@@ -27,6 +27,7 @@ import {
 } from './erase-from-documents';
 import { traceFinder, type TraceKind, type Traces } from './swimmer-traces';
 import { type WalkedFile, walkFiles } from './walk-files';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** Film is told by its edges; everything else is looked through as text. */
 const film = /\.(mp4|mov|m4v|mkv|webm|avi|mts|m2ts|mpg|mpeg|wmv|3gp)$/i;
@@ -102,7 +103,7 @@ async function survey(
   });
   const squad = parseSquad(squadText);
   const swimmer = squad.ok ? squad.value.swimmers.find(({ id }) => id === swimmerId) : undefined;
-  if (!swimmer) return failure('not-found', { name: 'The swimmer' });
+  if (!swimmer) return failure('not-found', { name: hostJobsWords('swimmer') });
   const files: WalkedFile[] = [];
   for await (const file of walkFiles(folder.root, signal)) files.push(file);
   const { folders, swims } = await ownSwims(files, swimmerId, swimmer.name);
@@ -116,7 +117,8 @@ async function survey(
   const exportsUntold: string[] = [];
   for (const [at, file] of files.entries()) {
     signal.throwIfAborted();
-    if (at % 100 === 0) report(at / files.length, `${at} of ${files.length} files looked through`);
+    if (at % 100 === 0)
+      report(at / files.length, hostJobsWords('filesLookedThrough', { at, files: files.length }));
     const own = /^((?:swims|bin)\/[^/]+)\//.exec(file.name)?.[1];
     const step = (kind: Step['kind'], words = '', text: string | null = null): void => {
       steps.push({ path: file.name, full: file.full, kind, words, bytes: file.facts.size, text });
@@ -226,7 +228,7 @@ export async function eraseSwimmer(
     report(share && share * 0.3, words),
   );
   if (!found.ok) return found;
-  if (tokenOf(found.value) !== token) return failure('conflict', { name: 'The library' });
+  if (tokenOf(found.value) !== token) return failure('conflict', { name: hostJobsWords('library') });
   const { traces, steps, clips, outside, exportsUntold } = found.value;
   forget();
   try {
@@ -238,11 +240,14 @@ export async function eraseSwimmer(
         await rm(step.full, { force: true });
         await removeEmpty(path.dirname(step.full), folder);
       } else await writeFileAtomic(step.full, step.text, { fsync: true });
-      report(0.3 + (0.4 * at) / ordered.length, `${at + 1} of ${ordered.length} files`);
+      report(
+        0.3 + (0.4 * at) / ordered.length,
+        hostJobsWords('files', { at: at + 1, ordered: ordered.length }),
+      );
     }
   } catch (error) {
     if (signal.aborted) throw error;
-    return fileFailure(error, 'a file of the swimmer', 'writing');
+    return fileFailure(error, hostJobsWords('fileSwimmer'), 'writing');
   }
   const proof = await prove(folder, traces, clips, signal, (share, words) =>
     report(0.7 + 0.3 * (share ?? 0), words),
@@ -282,7 +287,7 @@ async function prove(
   let filesLooked = 0;
   for await (const file of walkFiles(folder.root, signal)) {
     filesLooked += 1;
-    if (filesLooked % 100 === 0) report(null, `${filesLooked} files looked through again`);
+    if (filesLooked % 100 === 0) report(null, hostJobsWords('filesLookedThroughAgain', { filesLooked }));
     const inName = trace(`"${file.name}"`);
     const text = await textOf(file);
     const what = inName ?? (text === null ? null : trace(text));

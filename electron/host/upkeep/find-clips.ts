@@ -9,6 +9,7 @@ import type { JobReport } from '../jobs';
 import { relinkClip } from '../relink-clip';
 import type { SwimShelf } from '../shelf/swim-shelf';
 import { walkFiles } from './walk-files';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /**
  * Looks through a folder and all under it for the clips that swims miss. Size tells most files apart without opening
@@ -47,7 +48,7 @@ export async function findClips(
     if (missing.size === 0) break;
     done.looked += 1;
     if (done.looked % 200 === 0)
-      report(null, `${done.looked} files looked at, ${done.found.length} clips found`);
+      report(null, hostJobsWords('filesLookedAt', { looked: done.looked, found: done.found.length }));
     if (!wantedSizes.has(file.facts.size)) continue;
     const fingerprint = await fingerprintOf(file.full).catch((error: unknown) => {
       fileFailure(error, file.name, 'reading');

@@ -7,6 +7,7 @@ import { fileFailure } from '../../disk/file-errors';
 import { isAbort } from '../../disk/is-abort';
 import type { JobReport } from '../jobs';
 import { type Manifest, manifestName, manifestSchema } from './archive-manifest';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** Takes one entry's bytes; `bytes` must be consumed. */
 export type Take = (path: string, bytes: Readable) => Promise<void>;
@@ -33,7 +34,7 @@ export async function readArchive(
     zip = await yauzl.openPromise(archive, { lazyEntries: true, autoClose: false, strictFileNames: true });
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code) return fileFailure(error, archive, 'reading');
-    return damaged('is no archive that can be opened');
+    return damaged(hostJobsWords('noArchiveCan'));
   }
   const seen = new Map<string, { bytes: number; sha256: string }>();
   let manifestText: string | null = null;
@@ -43,14 +44,14 @@ export async function readArchive(
       signal.throwIfAborted();
       const stream = await zip.openReadStreamPromise(entry);
       if (entry.fileName === manifestName) {
-        if (entry.uncompressedSize > manifestLimit) return damaged('has a manifest too large to be one');
+        if (entry.uncompressedSize > manifestLimit) return damaged(hostJobsWords('hasManifestToo'));
         const parts: Buffer[] = [];
         for await (const part of stream) parts.push(part as Buffer);
         manifestText = Buffer.concat(parts).toString('utf8');
         continue;
       }
       if (entry.fileName.endsWith('/') || seen.has(entry.fileName))
-        return damaged(`holds ${entry.fileName}, which is no file of a library`);
+        return damaged(hostJobsWords('holdsWhichNo', { fileName: entry.fileName }));
       const hash = createHash('sha256');
       let bytes = 0;
       const counted = pipeline(
@@ -72,7 +73,7 @@ export async function readArchive(
       seen.set(entry.fileName, { bytes, sha256: hash.digest('hex') });
       report(
         zip.entryCount > 0 ? seen.size / zip.entryCount : null,
-        `${seen.size} of ${zip.entryCount} files`,
+        hostJobsWords('filesSeen', { seen: seen.size, entryCount: zip.entryCount }),
       );
     }
   } catch (error) {
@@ -82,29 +83,29 @@ export async function readArchive(
     const code = (error as NodeJS.ErrnoException).code ?? '';
     // a full disk or a lost one is told as that; anything else the reader says is about the archive
     if (/^E[A-Z]+$/.test(code)) return fileFailure(error, archive, 'writing');
-    return damaged(error instanceof Error ? error.message : 'breaks off');
+    return damaged(error instanceof Error ? error.message : hostJobsWords('breaksOff'));
   } finally {
     zip.close();
   }
-  if (manifestText === null) return damaged('has no manifest: it is cut short, or no back-up of a library');
+  if (manifestText === null) return damaged(hostJobsWords('hasNoManifest'));
   let raw: unknown;
   try {
     raw = JSON.parse(manifestText);
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error;
-    return damaged('has a manifest that can’t be read');
+    return damaged(hostJobsWords('hasManifestCant'));
   }
   const manifest = manifestSchema.safeParse(raw);
-  if (!manifest.success) return damaged('has a manifest that can’t be read');
+  if (!manifest.success) return damaged(hostJobsWords('hasManifestCant'));
   for (const { path, bytes, sha256 } of manifest.data.files) {
     const found = seen.get(path);
-    if (!found) return damaged(`lacks ${path}`);
+    if (!found) return damaged(hostJobsWords('lacks', { path }));
     if (found.bytes !== bytes || found.sha256 !== sha256)
-      return damaged(`holds another ${path} than was put in`);
+      return damaged(hostJobsWords('holdsAnotherThan', { path }));
     seen.delete(path);
   }
   const [extra] = seen.keys();
-  return extra === undefined ? success(manifest.data) : damaged(`holds ${extra}, which its manifest lacks`);
+  return extra === undefined ? success(manifest.data) : damaged(hostJobsWords('holdsWhichIts', { extra }));
 }
 
 /** Bytes that an archive says it unpacks to; null when it can't be read as one. */

@@ -11,6 +11,7 @@ import { fileFailure } from '../../disk/file-errors';
 import type { JobReport } from '../jobs';
 import { partsInside } from './parts-inside';
 import { claimedBytes, readArchive } from './read-archive';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** Bytes that can still be written where a folder lies. */
 async function roomOn(folder: string): Promise<number> {
@@ -56,7 +57,7 @@ export async function restoreLibrary(
     if (!read.ok) return read;
     const { files } = read.value;
     if (!files.some(({ path: name }) => name === 'library.json'))
-      return failure('archive-damaged', { name: archive, what: 'is no back-up of a whole library' });
+      return failure('archive-damaged', { name: archive, what: hostJobsWords('noBackUpWhole') });
     if (await taken(folder)) return failure('already-there', { name: path.basename(folder) });
     await rmdir(folder).catch((error: NodeJS.ErrnoException) => {
       if (error.code !== 'ENOENT') throw error;

@@ -4,6 +4,7 @@ import type { JobReport } from '../jobs';
 import type { LibraryFolder } from '../library-folder';
 import { isSwimCopy } from '../swim-copies';
 import { walkFiles } from './walk-files';
+import { hostJobsWords } from '#core/words/host-jobs';
 
 /** What a file of the library is, by where it lies and what it is called. */
 export function storageKind(name: string): StorageKind {
@@ -41,7 +42,7 @@ export async function storageOf(
     const sum = kinds[storageKind(name)];
     sum.files += 1;
     sum.bytes += facts.size;
-    if (++looked % 500 === 0) report(null, `${looked} files`);
+    if (++looked % 500 === 0) report(null, hostJobsWords('filesLooked', { looked }));
   }
   return { kinds, clipsOutside };
 }

@@ -129,17 +129,13 @@ export const securityGuards: readonly Guard[] = [
   ),
   bundle(
     'a bundle holds what its manifest names',
-    "return damaged('it holds files its manifest does not name')",
+    "return damaged(hostJobsWords('holdsFilesIts'))",
     'void 0',
   ),
   bundle('a bundle’s bytes are those packed', "hash.digest('hex') !== said.sha256", 'false'),
-  bundle('no link in a bundle', "return damaged('it holds something that is no file')", 'void 0'),
+  bundle('no link in a bundle', "return damaged(hostJobsWords('holdsSomethingNo'))", 'void 0'),
   bundle('no bomb in a bundle', 'bytes > entry.compressedSize * ratioLimit', 'false'),
-  bundle(
-    'a bundle’s film is the marks’ own',
-    "return damaged('its clip is not the one the marks were made on')",
-    'void 0',
-  ),
+  bundle('a bundle’s film is the marks’ own', "return damaged(hostJobsWords('itsClipNotOne'))", 'void 0'),
   archive('a back-up’s bytes are those packed', 'found.bytes !== bytes || found.sha256 !== sha256', 'false'),
   of('electron/host/upkeep/restore-library.ts', upkeep)(
     'no archive larger than the disk',
