@@ -54,12 +54,7 @@ export function composeSheet(
       fittedWords(
         [
           ...facts,
-          exportsWords('s', {
-            of: cycle.of,
-            number: cycle.number,
-            count: cycle.count,
-            toSeconds: (cycle.toSeconds - cycle.fromSeconds).toFixed(3),
-          }),
+          exportsWords('s', { ...cycle, toSeconds: (cycle.toSeconds - cycle.fromSeconds).toFixed(3) }),
           ...(anyFollowed ? [exportsWords('hollowPointsFollowed')] : []),
           ...(swim.card.invented ? [exportsWords('inventedSwimDemonstration')] : []),
         ].join(' · '),
@@ -97,9 +92,10 @@ export function composeSheet(
       );
     const events = swim.events.filter((mark) => mark.frame === frame).map(markPhrase);
     const share = `${Math.round(phase * 100)} %`;
-    const where = posture
-      ? exportsWords('frameS', { frame: frame + 1, realTimeOf: realTimeOf(clock, frame).toFixed(3) })
-      : exportsWords('frameSNoBody', { frame: frame + 1, realTimeOf: realTimeOf(clock, frame).toFixed(3) });
+    const where = exportsWords(posture ? 'frameS' : 'frameSNoBody', {
+      frame: frame + 1,
+      realTimeOf: realTimeOf(clock, frame).toFixed(3),
+    });
     const y = at.y + at.height + letters * 1.15;
     const shareWidth = measure(share, letters, 600) + letters * 0.6;
     const line = (words: string, x: number, down: number): DrawingOp =>
