@@ -120,7 +120,12 @@ export function ExportDialog({ onClose, onVideo }: Props) {
             wrong={stillsWrong}
             onWords={changing(setWords)}
           />
-          <KeepInViewTick keep={keepInView} disabled={busy} onKeep={changing(setKeepInView)} />
+          <KeepInViewTick
+            className="export-tick"
+            keep={keepInView}
+            disabled={busy}
+            onKeep={changing(setKeepInView)}
+          />
           {row('sheet')}
           <SheetPictures pictures={sheetPictures} busy={busy} of={cycleWords} onPictures={setSheetPictures} />
           {row('fan')}

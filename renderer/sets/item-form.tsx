@@ -1,22 +1,17 @@
-import { armWords, sideWords } from '#core/swim-file/card-words';
-import { efforts, armPositions, sidesUp } from '#core/swim-file/swim-schema';
+import { efforts } from '#core/swim-file/swim-schema';
 import type { Squad } from '#core/swim-file/squad-schema';
 import { drillById } from '#core/practice/drill-library';
 import { itemCautions, planWarningWords } from '#core/practice/item-cautions';
 import { type Practice, type PracticeItem, practiceStrokes } from '#core/practice/practice-schema';
-import { KeptNumber, KeptText } from '../ui/kept-field';
+import { KeptNumber } from '../ui/kept-field';
 import { Pick } from '../card/pick';
-import { ConditionsForm } from '../card/conditions-form';
 import { AidTicks } from './aid-ticks';
 import { CautionsList } from './cautions-list';
-import { KickBetweenForm } from './kick-between-form';
-import { LadderForm } from './ladder-form';
 import { withDrill } from './new-practice';
-import { PatternForm } from './pattern-form';
+import { MoreOfItem } from './more-of-item';
 import { PauseForm } from './pause-form';
 import { practiceStrokeWords } from './sets-words';
 import type { Drills } from './use-drills';
-import { WhoSwims } from './who-swims';
 import { setsWords } from '#core/words/sets';
 
 interface Props {
@@ -30,7 +25,7 @@ interface Props {
 
 type HowProps = Omit<Props, 'practice' | 'squad' | 'drills'>;
 
-/** Everything that can be planned of one item. */
+/** What is usually planned of an item, and behind one word everything else. */
 export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
   const drill = drillById(item.drillId ?? '', drills.book.drills);
   const { cautions, warnings } = itemCautions(item, drill);
@@ -77,22 +72,13 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
           {item.drillId !== null && !drill && <option value={item.drillId}>{setsWords('drillGone')}</option>}
         </select>
       </label>
-      <label className="two">
-        {setsWords('yourOwnWords')}
-        <KeptText
-          maxLength={200}
-          placeholder={setsWords('emptyChosenHere')}
-          value={item.words}
-          onKeep={(words) => onChange({ words }, setsWords('nameItem'))}
-        />
-      </label>
       <HowSwum item={item} onChange={onChange} />
+      <PauseForm item={item} onChange={onChange} />
       <AidTicks
         legend={setsWords('aids')}
         aids={item.aids}
         onChange={(aids) => onChange({ aids }, setsWords('changeAids'))}
       />
-      <PauseForm item={item} onChange={onChange} />
       <label>
         {setsWords('strokesHold')}
         <KeptNumber
@@ -105,32 +91,7 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
           onKeep={(targetCount) => onChange({ targetCount }, setsWords('changeStrokesHold'))}
         />
       </label>
-      <label>
-        {setsWords('breathEvery')}
-        <KeptNumber
-          least={1}
-          most={8}
-          whole
-          mayBeEmpty
-          placeholder={setsWords('free')}
-          aria-label={setsWords('breathEverySo')}
-          value={item.breathingEvery}
-          onKeep={(breathingEvery) => onChange({ breathingEvery }, setsWords('changeBreathing'))}
-        />
-      </label>
-      <PatternForm
-        item={item}
-        practice={practice}
-        swimmers={swimmers}
-        book={drills.book}
-        onChange={onChange}
-      />
-      <LadderForm item={item} onChange={onChange} />
-      <KickBetweenForm
-        kick={item.kickBetween}
-        onChange={(kickBetween) => onChange({ kickBetween }, setsWords('changeKickBetween'))}
-      />
-      <label className="tick wide">
+      <label className="tick three">
         <input
           type="checkbox"
           checked={item.underwater}
@@ -138,22 +99,14 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
         />
         {setsWords('goesUnderWater')}
       </label>
-      {swimmers.length > 1 && <WhoSwims item={item} swimmers={swimmers} onChange={onChange} />}
-      <details className="wide">
-        <summary>{setsWords('positionTrial')}</summary>
-        <ConditionsForm
-          conditions={item.tags}
-          onChange={(tags) => onChange({ tags }, setsWords('changePosition'))}
-        />
-      </details>
-      <label className="wide">
-        {setsWords('note3')}
-        <KeptText
-          maxLength={2000}
-          value={item.note}
-          onKeep={(note) => onChange({ note }, setsWords('writeNote'))}
-        />
-      </label>
+      <MoreOfItem
+        item={item}
+        drill={drill}
+        practice={practice}
+        swimmers={swimmers}
+        book={drills.book}
+        onChange={onChange}
+      />
       {warnings.map((warning) => (
         <p key={warning.code} className="message message-trouble wide">
           {planWarningWords(warning)}
@@ -166,7 +119,7 @@ export function ItemForm({ item, practice, squad, drills, onChange }: Props) {
   );
 }
 
-/** Stroke, side, arms and effort. */
+/** Stroke and effort. */
 function HowSwum({ item, onChange }: HowProps) {
   return (
     <>
@@ -176,20 +129,6 @@ function HowSwum({ item, onChange }: HowProps) {
         choices={practiceStrokes}
         words={(stroke) => practiceStrokeWords[stroke]}
         onPick={(stroke) => onChange({ stroke }, setsWords('changeStroke'))}
-      />
-      <Pick
-        label={setsWords('sideUp')}
-        value={item.sideUp}
-        choices={sidesUp}
-        words={(side) => sideWords[side]}
-        onPick={(sideUp) => onChange({ sideUp }, setsWords('changeSide'))}
-      />
-      <Pick
-        label={setsWords('arms')}
-        value={item.arms}
-        choices={armPositions}
-        words={(arms) => armWords[arms]}
-        onPick={(arms) => onChange({ arms }, setsWords('changeArms'))}
       />
       <Pick
         label={setsWords('effort2')}

@@ -170,7 +170,7 @@ export function StillDialog({ catalogue, onClose }: Props) {
           <p className="still-preview">{stillWords('thereNoPicture')}</p>
         )}
         <div>
-          <KeepInViewTick keep={keep} onKeep={keepOrNot} />
+          <KeepInViewTick className="keep-in-view-tick" keep={keep} onKeep={keepOrNot} />
           <StillReadings rows={rows} chosen={chosen} onToggle={toggle} />
         </div>
       </div>

@@ -50,16 +50,20 @@ export function TrialQuestion({ trial, rows, onChange }: Props) {
           ))}
         </select>
       </label>
-      <label className="trial-note">
-        {trialsWords('note')}
-        <KeptText
-          maxLength={4000}
-          value={trial.note}
-          onKeep={(note) => onChange({ note }, trialsWords('writeNote'))}
-        />
-      </label>
       <details>
-        <summary>{trialsWords('readingsAskedAbout', { readings: trial.readings.length })}</summary>
+        <summary>
+          {trialsWords(trial.note === '' ? 'moreReadings' : 'moreReadingsNote', {
+            readings: trial.readings.length,
+          })}
+        </summary>
+        <label className="trial-note">
+          {trialsWords('note')}
+          <KeptText
+            maxLength={4000}
+            value={trial.note}
+            onKeep={(note) => onChange({ note }, trialsWords('writeNote'))}
+          />
+        </label>
         <div className="trial-readings">
           {readingOrder.map((group) => (
             <fieldset key={group}>

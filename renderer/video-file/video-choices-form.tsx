@@ -60,7 +60,11 @@ export function VideoChoicesForm({ request: { parts, mode }, choices, fields, bu
           </button>
         ))}
       </fieldset>
-      <KeepInViewTick keep={choices.keepInView} onKeep={(keepInView) => change({ keepInView })} />
+      <KeepInViewTick
+        className="video-check"
+        keep={choices.keepInView}
+        onKeep={(keepInView) => change({ keepInView })}
+      />
       {shown.map(({ what, words }) => (
         <label key={what} className="video-check">
           <input

@@ -118,6 +118,8 @@ export const setsWords = words({
   positionTrial: 'Position for a trial',
   changePosition: 'change the position',
   note3: 'Note',
+  more: 'More',
+  moreSet: 'More: {said}',
   writeNote: 'write a note',
   changeStroke: 'change the stroke',
   changeSide: 'change the side',

@@ -136,7 +136,8 @@ export const trialsWords = words({
   changeWhatCompared: 'change what is compared',
   note: 'Note',
   writeNote: 'write a note',
-  readingsAskedAbout: 'Readings asked about: {readings}',
+  moreReadings: 'More: {readings, plural, one {# reading} other {# readings}}',
+  moreReadingsNote: 'More: {readings, plural, one {# reading} other {# readings}}, note',
   changeReadings: 'change the readings',
   timeDistanceKicks:
     'Time, distance and kicks under water are never compared: chasing them is how swimmers black out.',

@@ -32,6 +32,7 @@ test('a coach plans a practice, logs it on deck at tablet size, and prints its c
   await page.keyboard.press('a');
   await page.getByLabel('Title of the practice').fill('Count at full effort');
   await page.getByRole('button', { name: 'Add an item' }).click();
+  await page.getByText('More', { exact: true }).click();
   await page.getByLabel('Usual ones').selectOption('grown-men');
   await expect(page.getByText('8 strokes for 25 m. Right and left are even.')).toBeVisible();
   await expect(page.getByText(/▽ Pip: 8 a length, fewer than the target \(9 to 11\)/)).toBeVisible();
@@ -70,6 +71,7 @@ test('a coach plans a practice, logs it on deck at tablet size, and prints its c
     page.getByText('No deep or fast breathing before going under', { exact: false }),
   ).toBeVisible();
   await expect(page.getByText('Write down the rest between these underwater repeats.')).toBeVisible();
+  await page.getByText('More', { exact: true }).click();
   await expect(page.getByRole('option', { name: '1-2-3: 25, 50, 75' })).toBeDisabled();
   await page.getByRole('combobox', { name: 'Pause' }).selectOption('rest');
   await expect(page.getByText('Write down the rest between these underwater repeats.')).toHaveCount(0);
@@ -163,6 +165,7 @@ test.describe('without samples', () => {
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: 'Plan a practice' }).first().click();
     await page.getByRole('button', { name: 'Add an item' }).click();
+    await page.getByText('More', { exact: true }).click();
     await page.getByRole('combobox', { name: /^Ladder/ }).selectOption('up-by-25');
     await expect(page.getByRole('list', { name: 'The repeats in order' }).getByRole('listitem')).toHaveText([
       '25',
@@ -172,5 +175,7 @@ test.describe('without samples', () => {
     await page.getByLabel('Rungs').fill('1-2-3-2');
     await page.getByLabel('Rungs').press('Enter');
     await expect(page.locator('.totals-metres strong')).toHaveText('200 m');
+    // what is set behind the word is told on it
+    await expect(page.getByText('More: Ladder', { exact: true })).toBeVisible();
   });
 });
