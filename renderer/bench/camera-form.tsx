@@ -1,3 +1,5 @@
+import { useKeyOf } from '../ui/use-tip';
+import { keyCap } from '../ui/key-cap';
 import { useState } from 'react';
 import { offPlaneError } from '#core/scene/off-plane';
 import { setScene } from '../open-swim/scene-commands';
@@ -29,6 +31,7 @@ function Fields({
   readonly session: ReturnType<typeof useOpenSwim>;
   readonly camera: { readonly metres: number | null; readonly fartherMetres: number | null };
 }) {
+  const keyOf = useKeyOf();
   const [distance, setDistance] = useState(text(camera.metres));
   const [farther, setFarther] = useState(text(camera.fartherMetres));
   const close = (): void => session.view.setState({ asksCamera: false });
@@ -91,7 +94,7 @@ function Fields({
           {benchWords('setDistance')}
         </button>
         <button type="button" className="quiet" onClick={close}>
-          {rich(benchWords.parts('cancelEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(benchWords.parts('cancelEsc', { key: keyOf('put-away'), kbd: keyCap }))}
         </button>
       </div>
     </form>

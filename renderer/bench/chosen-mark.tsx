@@ -1,16 +1,18 @@
+import { keyCap } from '../ui/key-cap';
 import { staffOf } from '#core/marks/event-kind';
 import { markPhrase } from '#core/marks/mark-words';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { askAgain, canSayMore } from '../open-swim/marking';
 import { nudgeEvent, removeSelected } from '../open-swim/selection-actions';
 import { goTo } from '../open-swim/stepping';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { benchWords } from '#core/words/bench';
 import { rich } from '../ui/rich';
 
 /** The mark that is chosen, by name, with what can be done to it; its keys beside each. */
 export function ChosenMark() {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const id = useView(({ selection }) => (selection.kind === 'event' ? selection.id : null));
   const mark = useSwim((swim) => (id === null ? null : (swim.events.find((each) => each.id === id) ?? null)));
@@ -32,14 +34,14 @@ export function ChosenMark() {
         onClick={() => nudgeEvent(session, -1)}
         title={tip('event-earlier', benchWords('oneFrameEarlier'))}
       >
-        ◀ <kbd>,</kbd>
+        ◀ <kbd>{keyOf('event-earlier')}</kbd>
       </button>
       <button
         type="button"
         onClick={() => nudgeEvent(session, 1)}
         title={tip('event-later', benchWords('oneFrameLater'))}
       >
-        ▶ <kbd>.</kbd>
+        ▶ <kbd>{keyOf('event-later')}</kbd>
       </button>
       {canSayMore(mark.kind) && (
         <button
@@ -47,7 +49,7 @@ export function ChosenMark() {
           onClick={() => askAgain(session)}
           title={tip('say-more', benchWords('changeWhatSaid'))}
         >
-          {rich(benchWords.parts('sayMoreK', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(benchWords.parts('sayMoreK', { key: keyOf('say-more'), kbd: keyCap }))}
         </button>
       )}
       <button

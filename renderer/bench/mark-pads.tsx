@@ -11,7 +11,7 @@ import { FollowPad } from '../follow/follow-pad';
 import { LookPads } from './look-pads';
 import { PadSection } from './pad-section';
 import { ScenePads } from './scene-pads';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { benchWords } from '#core/words/bench';
 
 const staffs: readonly { readonly staff: Staff; readonly words: string }[] = [
@@ -23,6 +23,7 @@ const staffs: readonly { readonly staff: Staff; readonly words: string }[] = [
 
 function MarkPad({ kind }: { readonly kind: EventKind }) {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const count = useSwim((swim) => eventCounts(swim)[kind]);
   const pointedOut = useView((state) => state.guidedKind === kind);
@@ -41,7 +42,7 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
       </svg>
       <span className="pad-words">{padWords[kind]}</span>
       <span className="pad-count">{count > 0 ? count : ''}</span>
-      <kbd>{key.toUpperCase()}</kbd>
+      <kbd>{keyOf(`mark-${kind}`)}</kbd>
     </button>
   );
 }
@@ -49,6 +50,7 @@ function MarkPad({ kind }: { readonly kind: EventKind }) {
 /** Everything that can be marked on the frame shown, each with its key and how often it has been. */
 export function MarkPads() {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const counts = useSwim(eventCounts);
   const pointedOut = useView((state) => state.guidedKind);
@@ -68,7 +70,7 @@ export function MarkPads() {
         <span className="pad-words">
           {kicking ? benchWords('markThreeKicks') : benchWords('markOneStroke2')}
         </span>
-        <kbd>{`M`}</kbd>
+        <kbd>{keyOf('guided-pass')}</kbd>
       </button>
       {staffs.map(({ staff, words }) => {
         const kinds = eventKinds.filter((kind) => staffOf(kind) === staff);
@@ -108,7 +110,7 @@ export function MarkPads() {
           </svg>
           <span className="pad-words">{benchWords('layLine')}</span>
           <span className="pad-count">{laid > 0 ? laid : ''}</span>
-          <kbd>{`B`}</kbd>
+          <kbd>{keyOf('body-line')}</kbd>
         </button>
         <button
           type="button"
@@ -126,7 +128,7 @@ export function MarkPads() {
           </svg>
           <span className="pad-words">{benchWords('copyLast')}</span>
           <span className="pad-count" />
-          <kbd>{`N`}</kbd>
+          <kbd>{keyOf('copy-posture')}</kbd>
         </button>
         <FollowPad />
       </PadSection>

@@ -1,3 +1,5 @@
+import { useKeyOf } from '../ui/use-tip';
+import { keyCap } from '../ui/key-cap';
 import { useEffect, useRef, useState } from 'react';
 import { eventWords } from '#core/marks/mark-words';
 import { useOpenSwim, useView } from '../open-swim/open-swim';
@@ -38,6 +40,7 @@ const distances = [5, 10, 15, 20, 25, 35, 45, 50];
 /** Asks the one thing more a mark needs; Escape marks nothing. */
 export function MarkQuestion() {
   const session = useOpenSwim();
+  const keyOf = useKeyOf();
   const question = useView((state) => state.question);
   const first = useRef<HTMLElement>(null);
   const [metres, setMetres] = useState('');
@@ -108,8 +111,9 @@ export function MarkQuestion() {
       <button type="button" className="quiet" onClick={drop}>
         {rich(
           benchWords.parts('esc', {
+            key: keyOf('put-away'),
             value: again ? benchWords('leave') : benchWords('dontMark'),
-            kbd: (inside) => <kbd>{inside}</kbd>,
+            kbd: keyCap,
           }),
         )}
       </button>

@@ -1,14 +1,15 @@
+import { keyCap } from '../ui/key-cap';
 import { eventWords } from '#core/marks/mark-words';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { endPass, passBack, passFor, passOn } from '../open-swim/guided-pass';
-import { padKeys } from './pad-keys';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { benchWords } from '#core/words/bench';
 import { rich } from '../ui/rich';
 
 /** What the guided pass asks for next. */
 export function PassPrompt() {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const step = useView((state) => state.passStep);
   const steps = useSwim((swim) => passFor(swim.card));
@@ -22,8 +23,8 @@ export function PassPrompt() {
       <span>
         {rich(
           benchWords.parts('pressWhenYou', {
-            padKeys: padKeys[kind].toUpperCase(),
-            kbd: (inside) => <kbd>{inside}</kbd>,
+            key: keyOf(`mark-${kind}`),
+            kbd: keyCap,
           }),
         )}
       </span>
@@ -33,17 +34,17 @@ export function PassPrompt() {
         onClick={() => passBack(session)}
         title={tip('pass-back', benchWords('momentBeforeMark'))}
       >
-        {rich(benchWords.parts('back', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+        {rich(benchWords.parts('back', { key: keyOf('pass-back'), kbd: keyCap }))}
       </button>
       <button
         type="button"
         onClick={() => passOn(session)}
         title={tip('pass-skip', benchWords('cantSeenGoNext'))}
       >
-        {rich(benchWords.parts('leaveOutL', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+        {rich(benchWords.parts('leaveOutL', { key: keyOf('pass-skip'), kbd: keyCap }))}
       </button>
       <button type="button" onClick={() => endPass(session)} title={tip('put-away', benchWords('endPass'))}>
-        {rich(benchWords.parts('doneEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+        {rich(benchWords.parts('doneEsc', { key: keyOf('put-away'), kbd: keyCap }))}
       </button>
     </output>
   );

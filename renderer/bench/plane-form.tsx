@@ -1,3 +1,5 @@
+import { useKeyOf } from '../ui/use-tip';
+import { keyCap } from '../ui/key-cap';
 import { useState } from 'react';
 import { setScene } from '../open-swim/scene-commands';
 import { endPoints, planeCorners } from '../stage/tools/points-tool';
@@ -9,6 +11,7 @@ import { rich } from '../ui/rich';
 /** Asks how long the two sides of the drawn rectangle are. */
 export function PlaneForm() {
   const session = useOpenSwim();
+  const keyOf = useKeyOf();
   const tool = useView((state) => state.tool);
   const points = useView((state) => state.draftPoints);
   const set = useSwim((swim) => swim.scene.plane);
@@ -66,7 +69,7 @@ export function PlaneForm() {
           {benchWords('setRectangle')}
         </button>
         <button type="button" className="quiet" onClick={() => endPoints(session)}>
-          {rich(benchWords.parts('cancelEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(benchWords.parts('cancelEsc', { key: keyOf('put-away'), kbd: keyCap }))}
         </button>
       </div>
     </form>

@@ -1,3 +1,5 @@
+import { useKeyOf } from '../ui/use-tip';
+import { keyCap } from '../ui/key-cap';
 import { useState } from 'react';
 import { setScene } from '../open-swim/scene-commands';
 import { endLine } from '../stage/tools/line-tool';
@@ -10,6 +12,7 @@ import { rich } from '../ui/rich';
 /** Asks how long the drawn length is, and how sure the coach is of it. */
 export function ScaleForm() {
   const session = useOpenSwim();
+  const keyOf = useKeyOf();
   const draft = useView((state) => state.draftLine);
   const set = useSwim((swim) => swim.scene.scale);
   const [metres, setMetres] = useState('');
@@ -101,7 +104,7 @@ export function ScaleForm() {
           {benchWords('setLength')}
         </button>
         <button type="button" className="quiet" onClick={() => endLine(session)}>
-          {rich(benchWords.parts('cancelEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(benchWords.parts('cancelEsc', { key: keyOf('put-away'), kbd: keyCap }))}
         </button>
       </div>
     </form>

@@ -1,3 +1,4 @@
+import { keyCap } from '../ui/key-cap';
 import { useStore } from 'zustand';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { dropFollowed } from '../open-swim/follow-commands';
@@ -7,13 +8,14 @@ import { ProposalList } from './proposal-list';
 import { QuestionList } from './question-list';
 import { SeeSection } from '../see/see-section';
 import './follow.css';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { followWords } from '#core/words/follow';
 import { rich } from '../ui/rich';
 
 /** Follow the points, answer what is asked, decide on what is proposed. Stands where the readings stand. */
 export function FollowPanel() {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const share = useStore(session.follow, (state) => state.share);
   const outcome = useStore(session.follow, (state) => state.outcome);
@@ -39,7 +41,7 @@ export function FollowPanel() {
       <SeeSection />
       {pieces.length === 0 ? (
         <div className="follow-teach">
-          <p>{rich(followWords.parts('layBodyLineTwoFrames', { kbd: (inside) => <kbd>{inside}</kbd> }))}</p>
+          <p>{rich(followWords.parts('layBodyLineTwoFrames', { key: keyOf('body-line'), kbd: keyCap }))}</p>
           <p>{followWords('bestLineWhere')}</p>
         </div>
       ) : (
@@ -68,7 +70,7 @@ export function FollowPanel() {
                   disabled={open.length === 0 || !hasFilm}
                   onClick={() => void followPoints(session, 'new')}
                 >
-                  {rich(followWords.parts('followPointsO', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+                  {rich(followWords.parts('followPointsO', { key: keyOf('follow'), kbd: keyCap }))}
                 </button>
                 {followed.length > 0 && (
                   <>
@@ -100,8 +102,9 @@ export function FollowPanel() {
           <button type="button" onClick={() => layNextLine(session)}>
             {rich(
               followWords.parts('layLineFrame', {
+                key: keyOf('follow-line'),
                 wanted: (wanted[0] ?? 0) + 1,
-                kbd: (inside) => <kbd>{inside}</kbd>,
+                kbd: keyCap,
               }),
             )}
           </button>

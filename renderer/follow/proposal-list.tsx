@@ -1,3 +1,5 @@
+import { useKeyOf } from '../ui/use-tip';
+import { keyCap } from '../ui/key-cap';
 import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { EventProposal } from '#core/follow/propose-events';
@@ -9,9 +11,13 @@ import { accept, acceptAll, lookAt, proposalsOf, reject, rejectAll } from '../op
 import { followWords } from '#core/words/follow';
 import { rich } from '../ui/rich';
 
+/** The line that hands and head are judged by. */
+const drawn = 'surface';
+
 /** Marks the traces speak for. Nothing is a mark until the coach says so. */
 export function ProposalList() {
   const session = useOpenSwim();
+  const keyOf = useKeyOf();
   const proposals = useSwim(proposalsOf);
   const followed = useSwim((swim) => swim.followed.length > 0);
   const surface = useSwim((swim) => swim.scene.surface !== null);
@@ -30,8 +36,8 @@ export function ProposalList() {
       {wantsSurface && (
         <div className="follow-row">
           <p className="follow-state">{followWords('drawWaterSurface')}</p>
-          <button type="button" onClick={() => startLine(session, 'surface')}>
-            {rich(followWords.parts('drawSurface2', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          <button type="button" onClick={() => startLine(session, drawn)}>
+            {rich(followWords.parts('drawSurface2', { key: keyOf(`scene-${drawn}`), kbd: keyCap }))}
           </button>
         </div>
       )}
@@ -40,22 +46,30 @@ export function ProposalList() {
       ) : (
         <>
           <p className="follow-state">
-            {rich(followWords.parts('hollowGlyphsScore', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+            {rich(
+              followWords.parts('hollowGlyphsScore', {
+                next: keyOf('proposal-next'),
+                accept: keyOf('proposal-accept'),
+                reject: keyOf('proposal-reject'),
+                kbd: keyCap,
+              }),
+            )}
           </p>
           <div className="follow-row">
             {sure > 0 && (
               <button type="button" onClick={() => acceptAll(session)}>
                 {rich(
                   followWords.parts('k', {
+                    key: keyOf('proposals-accept'),
                     value: sure === proposals.length ? followWords('acceptAll') : followWords('acceptSure'),
                     sure,
-                    kbd: (inside) => <kbd>{inside}</kbd>,
+                    kbd: keyCap,
                   }),
                 )}
               </button>
             )}
             <button type="button" onClick={() => rejectAll(session)}>
-              {rich(followWords.parts('rejectAllJ', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+              {rich(followWords.parts('rejectAllJ', { key: keyOf('proposals-reject'), kbd: keyCap }))}
             </button>
           </div>
           <ul className="follow-list">

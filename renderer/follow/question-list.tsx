@@ -1,3 +1,5 @@
+import { useKeyOf } from '../ui/use-tip';
+import { keyCap } from '../ui/key-cap';
 import { useStore } from 'zustand';
 import { landmarkWords } from '#core/marks/mark-words';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
@@ -12,6 +14,7 @@ const shown = 6;
 /** The points that are not sure, in the order in which marking them helps most. */
 export function QuestionList() {
   const session = useOpenSwim();
+  const keyOf = useKeyOf();
   const questions = useSwim(questionsOf);
   const asked = useStore(session.follow, (state) => state.asked);
   const unsure = useSwim(unsureOf);
@@ -42,16 +45,19 @@ export function QuestionList() {
       <p className="follow-state">
         {rich(
           followWords.parts('questionsLeftEach', {
+            right: keyOf('follow-right'),
+            hidden: keyOf('leave-out'),
             questions: questions.length,
-            kbd: (inside) => <kbd>{inside}</kbd>,
+            kbd: keyCap,
           }),
         )}
       </p>
       <button type="button" className="primary" onClick={() => askNext(session)}>
         {rich(
           followWords.parts('u', {
+            key: keyOf('follow-ask'),
             value: asked ? followWords('nextQuestion') : followWords('answerQuestions'),
-            kbd: (inside) => <kbd>{inside}</kbd>,
+            kbd: keyCap,
           }),
         )}
       </button>

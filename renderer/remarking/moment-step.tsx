@@ -1,3 +1,4 @@
+import { keyCap } from '../ui/key-cap';
 import { useLayoutEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { markPhrase } from '#core/marks/mark-words';
@@ -6,7 +7,7 @@ import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
 import type { MomentItem } from '#core/uncertainty/remarking-plan';
 import type { Command } from '../ui/command';
 import { useCommandKeys } from '../ui/use-command-keys';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { playCommand } from './play-command';
 import { useOpenSwim, useView } from '../open-swim/open-swim';
 import { whenShown } from '../open-swim/stepping';
@@ -23,6 +24,7 @@ interface Props {
 /** One moment to find again in a short loop that says neither its frames nor its time. */
 export function MomentStep({ item, onAnswer }: Props) {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const frame = useView((state) => state.frame);
   const playing = useView((state) => state.playing);
@@ -118,7 +120,7 @@ export function MomentStep({ item, onAnswer }: Props) {
           onClick={() => void mark()}
           title={tip('remark-mark', remarkingWords('mark'))}
         >
-          {rich(remarkingWords.parts('markPicture2', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(remarkingWords.parts('markPicture2', { key: keyOf('remark-mark'), kbd: keyCap }))}
         </button>
       </section>
     </>

@@ -1,3 +1,4 @@
+import { keyCap } from '../ui/key-cap';
 import { useEffect, useMemo } from 'react';
 import { landmarkWords } from '#core/marks/mark-words';
 import type { RemarkingAnswer } from '#core/uncertainty/remarking-entries';
@@ -5,7 +6,7 @@ import type { PointsItem } from '#core/uncertainty/remarking-plan';
 import { frameAtRealTime, realTimeOf } from '#core/timeline/clip-clock';
 import type { Command } from '../ui/command';
 import { useCommandKeys } from '../ui/use-command-keys';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { playCommand } from './play-command';
 import { type OpenSwim, clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { nudgePoint, pointIsHeld } from '../open-swim/selection-actions';
@@ -50,6 +51,7 @@ function loopAround(session: OpenSwim, frame: number): { readonly first: number;
 /** The points of one frame to lay again, from fingertip to toe, on a bare picture. */
 export function PointsStep({ item, onAnswer }: Props) {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const next = useView((state) => state.nextLandmark);
   const posture = useSwim((swim) => postureOn(swim, item.frame));
@@ -175,7 +177,7 @@ export function PointsStep({ item, onAnswer }: Props) {
           disabled={next === null}
           title={tip('remark-hidden', remarkingWords('cantSeenPicture'))}
         >
-          {rich(remarkingWords.parts('hiddenH', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(remarkingWords.parts('hiddenH', { key: keyOf('remark-hidden'), kbd: keyCap }))}
         </button>
         <span className="remark-space" />
         <button
@@ -185,7 +187,7 @@ export function PointsStep({ item, onAnswer }: Props) {
           disabled={next !== null || playing}
           title={tip('remark-enter', remarkingWords('keepPointsGo'))}
         >
-          {rich(remarkingWords.parts('keepPoints', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(remarkingWords.parts('keepPoints', { key: keyOf('remark-enter'), kbd: keyCap }))}
         </button>
       </section>
     </>

@@ -1,9 +1,10 @@
+import { keyCap } from '../ui/key-cap';
 import { useEffect, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { RemarkingItem } from '#core/uncertainty/remarking-plan';
 import type { Command } from '../ui/command';
 import { useCommandKeys } from '../ui/use-command-keys';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { OpenSwimContext, useOpenSwim } from '../open-swim/open-swim';
 import { blindSession } from './blind-session';
 import { MomentStep } from './moment-step';
@@ -37,6 +38,7 @@ export function RemarkingScreen({ onLeave }: { readonly onLeave: () => void }) {
 
 function Going({ pass, item }: { readonly pass: Remarking; readonly item: RemarkingItem }) {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const blind = useMemo(() => blindSession(session, item), [session, item]);
   const commands = useMemo(
@@ -77,10 +79,10 @@ function Going({ pass, item }: { readonly pass: Remarking; readonly item: Remark
           {remarkingWords('oneBack')}
         </button>
         <button type="button" onClick={pass.skip} title={tip('remark-skip', remarkingWords('cantToldLeave'))}>
-          {rich(remarkingWords.parts('skipX', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(remarkingWords.parts('skipX', { key: keyOf('remark-skip'), kbd: keyCap }))}
         </button>
         <button type="button" onClick={pass.stop} title={tip('remark-stop', remarkingWords('keepWhatDone'))}>
-          {rich(remarkingWords.parts('stopEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(remarkingWords.parts('stopEsc', { key: keyOf('remark-stop'), kbd: keyCap }))}
         </button>
       </header>
       <div className="remark-middle">

@@ -1,3 +1,5 @@
+import { useKeyOf } from '../ui/use-tip';
+import { keyCap } from '../ui/key-cap';
 import { useStore } from 'zustand';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { cancelSeeing, seeSwimmer } from './see-actions';
@@ -10,6 +12,7 @@ import { rich } from '../ui/rich';
 /** See the swimmer without a mark: the button, what is under way, what came of it. */
 export function SeeSection() {
   const session = useOpenSwim();
+  const keyOf = useKeyOf();
   const { running, outcome, several } = useStore(seeStoreOf(session));
   const hasFilm = useStore(session.film, (state) => state.source !== null);
   const pictures = useSwim((swim) => seenOf(swim).size);
@@ -44,8 +47,9 @@ export function SeeSection() {
             >
               {rich(
                 seeWords.parts('s', {
+                  key: keyOf('see'),
                   value: pictures === 0 ? seeWords('seeSwimmer') : seeWords('seeAgain'),
-                  kbd: (inside) => <kbd>{inside}</kbd>,
+                  kbd: keyCap,
                 }),
               )}
             </button>

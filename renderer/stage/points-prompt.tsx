@@ -1,3 +1,4 @@
+import { keyCap } from '../ui/key-cap';
 import { setScene } from '../open-swim/scene-commands';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import {
@@ -7,7 +8,7 @@ import {
   planeCorners,
   takeBackPoint,
 } from './tools/points-tool';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { stageWords } from '#core/words/stage';
 import { rich } from '../ui/rich';
 
@@ -21,6 +22,7 @@ const corners = [
 /** What the tools that take one point after the other ask for next. */
 export function PointsPrompt() {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const tool = useView((state) => state.tool);
   const points = useView((state) => state.draftPoints);
@@ -51,7 +53,7 @@ export function PointsPrompt() {
           onClick={() => takeBackPoint(session)}
           title={tip('point-back', stageWords('takeBackLast'))}
         >
-          {rich(stageWords.parts('back', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(stageWords.parts('back', { key: keyOf('point-back'), kbd: keyCap }))}
         </button>
       )}
       {!isPlane && enough && (
@@ -60,7 +62,7 @@ export function PointsPrompt() {
           onClick={() => keepStraight(session)}
           title={tip('scene-straight', stageWords('keepLineBegin'))}
         >
-          {rich(stageWords.parts('keepLine5', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(stageWords.parts('keepLine5', { key: keyOf('scene-straight'), kbd: keyCap }))}
         </button>
       )}
       {!isPlane && points.length === 0 && straights.length > 0 && (
@@ -84,7 +86,7 @@ export function PointsPrompt() {
         </button>
       )}
       <button type="button" onClick={() => endPoints(session)} title={tip('put-away', stageWords('stop'))}>
-        {rich(stageWords.parts('stopEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+        {rich(stageWords.parts('stopEsc', { key: keyOf('put-away'), kbd: keyCap }))}
       </button>
     </output>
   );

@@ -1,3 +1,4 @@
+import { keyCap } from '../ui/key-cap';
 import { useStore } from 'zustand';
 import { landmarkNames } from '#core/marks/landmark';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
@@ -7,7 +8,7 @@ import { PointsPrompt } from './points-prompt';
 import { StillPrompt } from './still-prompt';
 import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { stageWords } from '#core/words/stage';
 import { rich } from '../ui/rich';
 
@@ -20,6 +21,7 @@ const lineAsks = {
 /** What the tool in hand asks for next, with the keys that answer. */
 export function StagePrompt() {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const tool = useView((state) => state.tool);
   const next = useView((state) => state.nextLandmark);
@@ -41,7 +43,7 @@ export function StagePrompt() {
           onClick={() => endLine(session)}
           title={tip('put-away', stageWords('stopDrawingLine'))}
         >
-          {rich(stageWords.parts('stopEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(stageWords.parts('stopEsc', { key: keyOf('put-away'), kbd: keyCap }))}
         </button>
       </output>
     );
@@ -65,7 +67,7 @@ export function StagePrompt() {
             onClick={() => leaveOutNext(session)}
             title={tip('leave-out', stageWords('cantSeenFrame'))}
           >
-            {rich(stageWords.parts('hiddenH', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+            {rich(stageWords.parts('hiddenH', { key: keyOf('leave-out'), kbd: keyCap }))}
           </button>
         </>
       ) : (
@@ -80,7 +82,7 @@ export function StagePrompt() {
           onClick={() => copyLastForward(session)}
           title={tip('copy-posture', stageWords('startFromLast'))}
         >
-          {rich(stageWords.parts('copyLastN', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(stageWords.parts('copyLastN', { key: keyOf('copy-posture'), kbd: keyCap }))}
         </button>
       )}
       {posture && (
@@ -89,7 +91,7 @@ export function StagePrompt() {
           onClick={() => backOne(session)}
           title={tip('back-one', stageWords('takeBackLast'))}
         >
-          {rich(stageWords.parts('back', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(stageWords.parts('back', { key: keyOf('back-one'), kbd: keyCap }))}
         </button>
       )}
       <button
@@ -97,7 +99,7 @@ export function StagePrompt() {
         onClick={() => endBodyLine(session)}
         title={tip('put-away', stageWords('leaveBodyLine'))}
       >
-        {rich(stageWords.parts('doneEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+        {rich(stageWords.parts('doneEsc', { key: keyOf('put-away'), kbd: keyCap }))}
       </button>
     </output>
   );

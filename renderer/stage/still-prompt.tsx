@@ -1,6 +1,7 @@
+import { keyCap } from '../ui/key-cap';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { endStill, nextStillThing, takeBackStill } from './tools/still-tool';
-import { useTip } from '../ui/use-tip';
+import { useKeyOf, useTip } from '../ui/use-tip';
 import { stageWords } from '#core/words/stage';
 import { rich } from '../ui/rich';
 
@@ -13,6 +14,7 @@ function asks(marks: number, here: boolean): string {
 /** What the tool for things that stand still asks for next. */
 export function StillPrompt() {
   const tip = useTip();
+  const keyOf = useKeyOf();
   const session = useOpenSwim();
   const index = useView((state) => state.stillThing);
   const frame = useView((state) => state.frame);
@@ -29,7 +31,7 @@ export function StillPrompt() {
           onClick={() => takeBackStill(session)}
           title={tip('still-back', stageWords('takeBackMark'))}
         >
-          {rich(stageWords.parts('back', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+          {rich(stageWords.parts('back', { key: keyOf('still-back'), kbd: keyCap }))}
         </button>
       )}
       {marks > 1 && (
@@ -38,7 +40,7 @@ export function StillPrompt() {
         </button>
       )}
       <button type="button" onClick={() => endStill(session)} title={tip('put-away', stageWords('stop'))}>
-        {rich(stageWords.parts('doneEsc', { kbd: (inside) => <kbd>{inside}</kbd> }))}
+        {rich(stageWords.parts('doneEsc', { key: keyOf('put-away'), kbd: keyCap }))}
       </button>
     </output>
   );

@@ -25,5 +25,12 @@ export function keyWords(pattern: string, mac: boolean): string {
     .replace(/^Shift \?$/, '?');
 }
 
+/** The same as short as it fits on a cap: "Shift S" is "⇧S". */
+export const capWords = (pattern: string, mac: boolean): string =>
+  keyWords(pattern, mac)
+    .replace(/^Shift /, '⇧')
+    .replace(/^Backspace$/, '⌫')
+    .replace(/^Enter$/, '↵');
+
 /** Whether keys are to be told as on a Mac. */
 export const onMac = /Mac|iPhone|iPad/.test(globalThis.navigator?.platform ?? '');

@@ -2,14 +2,14 @@ import { useCallback } from 'react';
 import { useStore } from 'zustand';
 import type { Command } from './command';
 import { type CommandGroup, commandRegistry } from './command-registry';
-import { keyWords, onMac } from './key-words';
+import { capWords, keyWords, onMac } from './key-words';
 
 type Keyed = Pick<Command, 'keys' | 'told'>;
 
-/** The first key of a command as it is printed on a key cap; empty when it has none. */
-const firstKey = ({ keys, told = keys }: Keyed): string => {
+/** The first key of a command in words; empty when it has none. */
+const firstKey = ({ keys, told = keys }: Keyed, write = keyWords): string => {
   const [first] = told;
-  return first === undefined ? '' : keyWords(first, onMac);
+  return first === undefined ? '' : write(first, onMac);
 };
 
 /** Words with the first key of the command behind them: "Next mark (↓)". */
@@ -43,7 +43,7 @@ export function useKeyOf(): (id: string) => string {
   return useCallback(
     (id) => {
       const command = commandNamed(groups, id);
-      return command ? firstKey(command) : '';
+      return command ? firstKey(command, capWords) : '';
     },
     [groups],
   );

@@ -56,7 +56,7 @@ export const readingsWords = words({
   markRandomChoice: 'Mark a random choice again without seeing the first marks',
   measureMyMarking: 'Measure my marking error',
   markAgain: 'Mark again',
-  m: '{value} <kbd>⇧ M</kbd>',
+  m: '{value} <kbd>{key}</kbd>',
   stepPressIts: 'Step to a {event} and press its pad',
   moveIntoPicture: 'Move the {landmark} into the picture, or remove it',
   swimFramesMarking: 'this swim (frames, marking, scale)',

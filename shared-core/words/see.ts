@@ -26,7 +26,7 @@ export const seeWords = words({
   seenPicturesNot:
     'Seen on {pictures} pictures, not reviewed. Check the kicks below and accept the right ones. Readings use only what you accept or mark.',
   seeAgain: 'See again',
-  s: '{value} <kbd>⇧S</kbd>',
+  s: '{value} <kbd>{key}</kbd>',
   forgetSeenPoints: 'Forget seen points',
   thereSwimmersFrame: 'There are {squares} swimmers on frame {frame}. Which one do you want?',
   swimmer: 'Swimmer {i}',

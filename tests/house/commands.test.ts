@@ -27,6 +27,12 @@ describe('commands', () => {
     expect(found(renderer, keyInWords)).toEqual([]);
   });
 
+  it('tell it on caps too: no cap in screens or catalogue has a key written by hand', () => {
+    const all = sourceFiles();
+    expect(found(all, /(<kbd>(?:\{\s*['"`]|[^{<]))/g)).toEqual([]);
+    expect(found(all, /(<kbd>\{)/g).length).toBeGreaterThan(20);
+  });
+
   it('would be caught with a key written by hand', () => {
     const by = (text: string): SourceFile => ({ file: 'a.tsx', layer: 'renderer', text, imports: [] });
     for (const text of [
