@@ -34,7 +34,7 @@ export function SeasonScreen({ host, swimmerId }: Props) {
         </main>
       </div>
     );
-  if (swimmerId === null) return <SquadPage data={data} today={today} />;
+  if (swimmerId === null) return <SquadPage host={host} data={data} today={today} />;
   const swimmer = data.squad.swimmers.find(({ id }) => id === swimmerId);
   if (swimmer) return <SwimmerPage key={swimmerId} host={host} data={data} swimmer={swimmer} today={today} />;
   return (

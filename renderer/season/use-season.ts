@@ -5,9 +5,8 @@ import type { Drill } from '#core/practice/drill-schema';
 import type { Practice } from '#core/practice/practice-schema';
 import type { SeasonSwim } from '#core/practice/season-swim';
 import type { Squad, Swimmer } from '#core/swim-file/squad-schema';
-import { coachMarkingError } from '#core/uncertainty/coach-marking-error';
 import type { HostClient } from '../host/host-client';
-import { background } from '../readings/window-background';
+import { readSeasonSwims } from './read-season-swims';
 
 export interface SeasonData {
   readonly swims: readonly SwimSummary[];
@@ -52,17 +51,6 @@ export interface SwimmerReadings {
   readonly failed: number;
 }
 
-interface Computed {
-  /** What the readings rest on: the swim's revision, its swimmer and the coach's marking. */
-  readonly of: string;
-  readonly swim: SeasonSwim;
-}
-
-/** The last readings of each swim that were computed in this window; every save makes a new revision, so the last only. */
-const computed = new Map<string, Computed>();
-/** Swims kept at most; one takes a few kilobytes. */
-const computedKept = 4000;
-
 /** One swimmer's swims with all readings, as they come: each is read in turn and measured beside the window. */
 export function useSwimmerReadings(
   host: HostClient,
@@ -77,34 +65,16 @@ export function useSwimmerReadings(
       .filter(({ card }) => card.swimmerId === swimmer.id)
       .sort((a, b) => (a.card.date < b.card.date ? 1 : -1));
     const read = async (): Promise<void> => {
-      const coach = await host.call('coach/read', {});
       const done: SeasonSwim[] = [];
       let failed = 0;
       let shown = performance.now();
-      for (const [at, { id, revision, clip }] of own.entries()) {
-        if (leaving.signal.aborted) return;
-        const error = coach.ok ? coachMarkingError(coach.value.coach, clip.height) : null;
-        const of = `${revision} ${JSON.stringify(swimmer)} ${JSON.stringify(error)}`;
-        const before = computed.get(id);
-        let one = before?.of === of ? before.swim : null;
-        if (!one) {
-          const swim = await host.call('swim/read', { id });
-          if (leaving.signal.aborted) return;
-          if (!swim.ok) {
-            failed += 1;
-            continue;
-          }
-          const measured = { swim: swim.value.swim, swimmer, markingError: error };
-          one = await background.ask('season', { of: measured, drills: data.drills }, leaving.signal);
-          if (!one) return;
-          if (computed.size >= computedKept) computed.clear();
-          computed.set(id, { of, swim: one });
-        }
-        done.push(one);
-        if (performance.now() - shown > 250) {
-          shown = performance.now();
-          setState({ swims: [...done], pending: own.length - at - 1, failed });
-        }
+      const of = { swimmer, drills: data.drills };
+      for await (const swim of readSeasonSwims(host, own, of, leaving.signal)) {
+        if (swim) done.push(swim);
+        else failed += 1;
+        if (performance.now() - shown < 250) continue;
+        shown = performance.now();
+        setState({ swims: [...done], pending: own.length - done.length - failed, failed });
       }
       if (!leaving.signal.aborted) setState({ swims: done, pending: 0, failed });
     };

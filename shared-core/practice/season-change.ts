@@ -83,6 +83,29 @@ export function seasonChange(line: SeasonLine): SeasonChange | null {
   const latest = line.points.at(-1);
   if (!first || !latest) return null;
   if (first.day === latest.day) return { status: 'one-day-only', day: first.day };
+  return changeBetween(first, latest);
+}
+
+/**
+ * The last clear change: the latest swim against the most recent earlier one from which, and from all before it, it clearly
+ * differs. Without one the change since the first swim, as `seasonChange` has it. Swims are compared in a fixed order, the first one
+ * first, and the first that is not clear ends it: so all comparisons together call a change where there is none no more often than
+ * the first alone would (fixed-sequence testing; from memory).
+ */
+export function lastClearChange(line: SeasonLine): SeasonChange | null {
+  let last = seasonChange(line);
+  const latest = line.points.at(-1);
+  if (last?.status !== 'compared' || last.verdict !== 'clear' || !latest) return last;
+  for (const point of line.points.slice(1)) {
+    if (point.day === latest.day) break;
+    const change = changeBetween(point, latest);
+    if (change?.status !== 'compared' || change.verdict !== 'clear') break;
+    last = change;
+  }
+  return last;
+}
+
+function changeBetween(first: SeasonPoint, latest: SeasonPoint): SeasonChange | null {
   const marked = readingDifference(first.reading, latest.reading, false);
   if (!marked) return null;
   const marking = marked.high - marked.value;

@@ -176,6 +176,9 @@ test('the season shows who was not filmed, any reading over time, and what has c
   const first = page.getByRole('row').nth(1);
   await expect(first).toContainText('Wren');
   await expect(first).toContainText('Never filmed');
+  // the readings seen first, as small lines with their last clear change
+  const late = page.getByRole('listitem').filter({ hasText: 'Kick 2 with hand exit' });
+  await expect(late).toContainText('ms since 7 May 2026');
   expect(await brokenRules(page)).toEqual([]);
   await page.getByRole('link', { name: 'Pip' }).click();
   const reading = page.getByRole('combobox', { name: 'Reading' });

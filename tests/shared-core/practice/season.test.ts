@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { ComputedReading } from '#core/measures/reading';
 import { type FilmNext, filmNext, filmNextWords } from '#core/practice/film-next';
-import { seasonChange, seasonChangeWords, seasonLines } from '#core/practice/season-change';
+import { lastClearChange, seasonChange, seasonChangeWords, seasonLines } from '#core/practice/season-change';
+import { mainWay } from '#core/practice/main-way';
 import { type SeasonSwim, seasonSwim } from '#core/practice/season-swim';
 import { squadSeason } from '#core/practice/squad-season';
 import { normal, seeded } from '../../../sample-clips/model/seeded';
@@ -133,6 +134,57 @@ describe('a change over a season', () => {
     }
     // three standard errors of 5 % in 2,000 draws are 1.5 %
     expect(Math.abs(called / draws - 0.05)).toBeLessThan(0.015);
+  });
+});
+
+describe('the last clear change', () => {
+  const lastOf = (...values: readonly number[]) => {
+    const swims = values.map((value, i) =>
+      aSeasonSwim({ day: `2026-05-0${i + 1}`, swimId: `swim-${i}`, reading: aReading(value) }),
+    );
+    const [line] = seasonLines(swims, 'kick-frequency');
+    return line ? lastClearChange(line) : null;
+  };
+
+  it('is since the latest day from which, and from all before it, the swim differs', () => {
+    // 0.0277 is clear, by hand as above
+    expect(lastOf(2, 2.01, 2.02, 2.06)).toMatchObject({
+      verdict: 'clear',
+      since: '2026-05-03',
+      value: expect.closeTo(0.04, 9),
+    });
+    expect(lastOf(2, 2.01, 2.05, 2.06)).toMatchObject({ verdict: 'clear', since: '2026-05-02' });
+    // a day between that was as today ends the search, whatever came after
+    expect(lastOf(2, 2.06, 2, 2.06)).toMatchObject({ verdict: 'clear', since: '2026-05-01' });
+    expect(lastOf(2, 2.1, 2.01)).toMatchObject({ verdict: 'within-error', since: '2026-05-01' });
+    expect(lastOf(2)).toMatchObject({ status: 'one-day-only' });
+  });
+
+  it('is called among many swims that are truly the same no more often than 5 times in 100', () => {
+    const random = seeded(29);
+    let called = 0;
+    for (let i = 0; i < 1000; i++) {
+      const found = lastOf(...Array.from({ length: 6 }, () => 2 + 0.01 * normal(random)));
+      if (found?.status === 'compared' && found.verdict === 'clear') called += 1;
+    }
+    // three standard errors of 5 % in 1,000 draws are 2.1 %
+    expect(called / 1000).toBeLessThan(0.071);
+  });
+});
+
+describe('a swimmer’s main way of swimming', () => {
+  it('is the one filmed most, the later of two filmed as often, latest last and twelve at most', () => {
+    const { card } = aSwim();
+    const swum = (date: string, drill = '') => ({ card: { ...card, date, drill } });
+    const days = (swims: readonly { card: { date: string } }[]) => swims.map((swim) => swim.card.date);
+    const two = [swum('2026-05-03'), swum('2026-05-01'), swum('2026-05-09', 'kick only')];
+    expect(days(mainWay(two, []))).toEqual(['2026-05-01', '2026-05-03']);
+    const even = [swum('2026-05-01'), swum('2026-05-02', 'kick only')];
+    expect(days(mainWay(even, []))).toEqual(['2026-05-02']);
+    const many = Array.from({ length: 20 }, (_, i) => swum(`2026-05-${10 + i}`));
+    expect(days(mainWay(many, []))).toHaveLength(12);
+    expect(mainWay(many, []).at(-1)?.card.date).toBe('2026-05-29');
+    expect(mainWay([], [])).toEqual([]);
   });
 });
 
