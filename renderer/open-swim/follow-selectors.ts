@@ -9,7 +9,8 @@ import { questionContext } from '#core/follow/question-context';
 import type { LandmarkName } from '#core/marks/landmark';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { clockOf } from './open-swim';
-import { postureOn, remembered } from './selectors';
+import { keptWith } from '#core/units/kept-with';
+import { postureOn } from './selectors';
 
 /** Followed points by frame and landmark. */
 export const followedOf = (swim: Swim): FollowedByFrame => followedBodies(swim.followed);
@@ -23,12 +24,12 @@ const isMarkedIn =
   };
 
 /** Every piece between body lines that can be followed. */
-export const allPieces = remembered((postures: Swim['postures']): readonly FramePiece[] =>
+export const allPieces = keptWith((postures: Swim['postures']): readonly FramePiece[] =>
   followPieces(markedPoints(postures)),
 );
 
 /** Pieces not followed yet, or with marks made since. */
-export const openPieces = remembered((swim: Swim): readonly FramePiece[] =>
+export const openPieces = keptWith((swim: Swim): readonly FramePiece[] =>
   piecesToFollow(allPieces(swim.postures), swim.followed, isMarkedIn(swim)),
 );
 
@@ -62,7 +63,7 @@ function askedOf(swim: Swim): Asked {
   kept.set(swim, asked);
   return asked;
 }
-const unsureAmong = remembered((questions: readonly FollowQuestion[]) =>
+const unsureAmong = keptWith((questions: readonly FollowQuestion[]) =>
   questions.filter(({ sharpens }) => !sharpens),
 );
 
@@ -79,4 +80,4 @@ export function sharpeningOf(swim: Swim): FollowQuestion | null {
 }
 
 /** Frames on which a body line would help following most. */
-export const linesWanted = remembered((swim: Swim): readonly number[] => linesToLay(swim, clockOf(swim)));
+export const linesWanted = keptWith((swim: Swim): readonly number[] => linesToLay(swim, clockOf(swim)));

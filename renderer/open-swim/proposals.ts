@@ -5,13 +5,14 @@ import { whatIsSaid } from './marking';
 import { goTo } from './stepping';
 import { makeId } from '../host/make-id';
 import { acceptProposals, rejectProposals } from './proposal-commands';
-import { remembered } from './selectors';
+import { keptWith } from '#core/units/kept-with';
+
 import { openSwimWords } from '#core/words/open-swim';
 
 const none: readonly EventProposal[] = [];
 
 /** What followed and seen points propose; nothing while a swim has none, so that dense hand-made lines are left alone. */
-export const proposalsOf = remembered((swim: Swim): readonly EventProposal[] =>
+export const proposalsOf = keptWith((swim: Swim): readonly EventProposal[] =>
   swim.followed.length + swim.seen.length === 0 ? none : proposeEvents(swim, clockOf(swim)),
 );
 

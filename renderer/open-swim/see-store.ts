@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Square } from '#core/see/square';
+import { keptWith } from '#core/units/kept-with';
 import type { OpenSwim } from './open-swim';
 
 /** What the networks run on: the processor, or the graphics card through WebGPU. */
@@ -20,13 +21,7 @@ export interface SeeState {
   readonly several: { readonly frame: number; readonly squares: readonly Square[] } | null;
 }
 
-const stores = new WeakMap<OpenSwim, StoreApi<SeeState>>();
-
-/** One for each open bench. */
-export function seeStoreOf(session: OpenSwim): StoreApi<SeeState> {
-  const known = stores.get(session);
-  if (known) return known;
-  const made = createStore<SeeState>(() => ({ running: null, outcome: null, several: null }));
-  stores.set(session, made);
-  return made;
-}
+/** One for each open swim. */
+export const seeStoreOf: (of: OpenSwim) => StoreApi<SeeState> = keptWith(() =>
+  createStore<SeeState>(() => ({ running: null, outcome: null, several: null })),
+);

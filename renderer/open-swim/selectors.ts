@@ -1,42 +1,31 @@
 import { type EventKind, eventKinds } from '#core/marks/event-kind';
 import { hasPoint } from '#core/swim-file/has-point';
 import type { EventMark, Posture, Swim } from '#core/swim-file/swim-schema';
+import { keptWith } from '#core/units/kept-with';
 
-/** Remembers the last answer for the last input, so that a selector gives the same array until the swim changes. */
-export function remembered<In extends object, Out>(compute: (input: In) => Out): (input: In) => Out {
-  const known = new WeakMap<In, { readonly out: Out }>();
-  return (input) => {
-    const found = known.get(input);
-    if (found) return found.out;
-    const out = compute(input);
-    known.set(input, { out });
-    return out;
-  };
-}
-
-const inOrder = remembered((events: readonly EventMark[]) =>
+const inOrder = keptWith((events: readonly EventMark[]) =>
   [...events].sort((p, q) => p.frame - q.frame || eventKinds.indexOf(p.kind) - eventKinds.indexOf(q.kind)),
 );
 /** All events by frame, then by the order of one stroke. */
 export const eventsInOrder = (swim: Swim): readonly EventMark[] => inOrder(swim.events);
 
-const counts = remembered((events: readonly EventMark[]) => {
+const counts = keptWith((events: readonly EventMark[]) => {
   const out = Object.fromEntries(eventKinds.map((kind) => [kind, 0])) as Record<EventKind, number>;
   for (const mark of events) out[mark.kind] += 1;
   return out;
 });
 export const eventCounts = (swim: Swim): Readonly<Record<EventKind, number>> => counts(swim.events);
 
-const byFrame = remembered(
+const byFrame = keptWith(
   (postures: readonly Posture[]) => new Map(postures.map((posture) => [posture.frame, posture])),
 );
 export const postureOn = (swim: Swim, frame: number): Posture | null =>
   byFrame(swim.postures).get(frame) ?? null;
 
 /** Postures with a point laid; where the coach only said that one is hidden there is no body line. */
-export const bodyLines = remembered((postures: readonly Posture[]) => postures.filter(hasPoint));
+export const bodyLines = keptWith((postures: readonly Posture[]) => postures.filter(hasPoint));
 
-const markedFrames = remembered((swim: Swim) =>
+const markedFrames = keptWith((swim: Swim) =>
   [
     ...new Set([
       ...swim.events.map((mark) => mark.frame),

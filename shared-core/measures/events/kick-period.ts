@@ -1,3 +1,4 @@
+import { keptWith } from '../../units/kept-with';
 import type { BodyContext } from '../body/context/body-context';
 import type { TimedEvent } from '../timed-event';
 import { eventsOf } from './event-list';
@@ -24,15 +25,9 @@ export interface KickPeriod extends Period {
  * f = kicks · SR / 60 holds however unevenly they are spaced; kicks outside strokes (under water after the push-off, say)
  * do not count then.
  */
-export function kickPeriod(context: BodyContext): KickPeriod | null {
-  const known = kept.get(context);
-  if (known !== undefined) return known;
-  const found = kicksInStrokes(context) ?? kicksAlone(context);
-  kept.set(context, found);
-  return found;
-}
-
-const kept = new WeakMap<BodyContext, KickPeriod | null>();
+export const kickPeriod: (context: BodyContext) => KickPeriod | null = keptWith(
+  (context) => kicksInStrokes(context) ?? kicksAlone(context),
+);
 
 function kicksInStrokes({ cycles, events }: BodyContext): KickPeriod | null {
   const strokes = strokePlaces(events);

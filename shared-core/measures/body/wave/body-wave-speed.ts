@@ -1,3 +1,4 @@
+import { keptWith } from '../../../units/kept-with';
 import type { LandmarkName } from '../../../marks/landmark';
 import { fitLine } from '../../../signal/fit-line';
 import type { MissingReason, Reading, ReadingDefinition } from '../../reading';
@@ -47,15 +48,7 @@ export type BodyWaveResult =
  * Wave number of the kick down the body: straight line of unwrapped phase lag on mean distance along travel, through the
  * landmarks from shoulder to toe that can be told (two at least).
  */
-export function bodyWave(context: BodyContext): BodyWaveResult {
-  const known = kept.get(context);
-  if (known) return known;
-  const made = waveDown(context);
-  kept.set(context, made);
-  return made;
-}
-
-const kept = new WeakMap<BodyContext, BodyWaveResult>();
+export const bodyWave: (context: BodyContext) => BodyWaveResult = keptWith(waveDown);
 
 function waveDown(context: BodyContext): BodyWaveResult {
   const rows: { landmark: LandmarkName; s: number; arc: number; phase: number; variance: number }[] = [];

@@ -1,16 +1,13 @@
+import { keptWith } from '../../../units/kept-with';
 import type { WaveFit } from '../../../signal/fit-wave';
 import { periodSlope } from '../../../signal/period-slope';
 import type { LandmarkWave } from './landmark-wave';
-
-const doubted = new WeakMap<LandmarkWave, WaveFit>();
 
 /**
  * The fit through all whole cycles with what its period may be off counted into the covariance of its coefficients. For
  * sizes of harmonics and for the drift; how late a wave comes hangs on the marked cycles in a way of its own.
  */
-export function fitInDoubtOfPeriod(wave: LandmarkWave): WaveFit {
-  const known = doubted.get(wave);
-  if (known) return known;
+export const fitInDoubtOfPeriod = keptWith((wave: LandmarkWave): WaveFit => {
   const { pooled, pooledDesign, periodVariance, sd } = wave;
   const p = pooled.coefficients.length;
   const unitCovariance = Float64Array.from(pooled.unitCovariance);
@@ -22,7 +19,5 @@ export function fitInDoubtOfPeriod(wave: LandmarkWave): WaveFit {
         unitCovariance[a * p + b] =
           (unitCovariance[a * p + b] as number) + unit * (slope[a] as number) * (slope[b] as number);
   }
-  const fit = { ...pooled, unitCovariance };
-  doubted.set(wave, fit);
-  return fit;
-}
+  return { ...pooled, unitCovariance };
+});

@@ -1,3 +1,4 @@
+import { keptWith } from '../../../units/kept-with';
 import type { LandmarkName } from '../../../marks/landmark';
 import type { WaveFit } from '../../../signal/fit-wave';
 import { waveExtremes } from '../../../signal/wave-extremes';
@@ -16,19 +17,13 @@ export interface KickCrests {
   readonly byBottom: number;
 }
 
-const kept = new WeakMap<LandmarkWave, KickCrests | null>();
-
 /** Crests of the kick of a landmark; null where its wave can't be told. */
 export function kickCrests(context: BodyContext, landmark: LandmarkName): KickCrests | null {
   const found = kickPhase(context, landmark);
-  if (!found.ok) return null;
-  const known = kept.get(found.wave);
-  const crests = known === undefined ? crestsOf(found.wave) : known;
-  kept.set(found.wave, crests);
-  return crests;
+  return found.ok ? crestsOf(found.wave) : null;
 }
 
-function crestsOf({ frame, pooled, perCycle, sd }: LandmarkWave): KickCrests | null {
+const crestsOf = keptWith(({ frame, pooled, perCycle, sd }: LandmarkWave): KickCrests | null => {
   const origin = frame.spans[0]?.start ?? 0;
   const kick = kickOnly(pooled, frame.kickHarmonic);
   const extremes = kick && waveExtremes(kick, 0);
@@ -41,7 +36,7 @@ function crestsOf({ frame, pooled, perCycle, sd }: LandmarkWave): KickCrests | n
     byTop: at(extremes.highest.time),
     byBottom: at(extremes.lowest.time) - Math.PI,
   };
-}
+});
 
 /** The part of a wave that comes again with every kick: the kick's harmonic of the base and its multiples. */
 function kickOnly(fit: WaveFit, kickHarmonic: number): WaveFit | null {
