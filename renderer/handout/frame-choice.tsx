@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { swimmerRooms } from '#core/drawing/swimmer-room';
+import { swimmerWindows } from '#core/drawing/swimmer-windows';
 import type { ExportSource } from '#core/exporting/export-source';
 import { type Handout, mostHandoutFrames } from '#core/handout/handout-file';
 import { realTimeOf } from '#core/timeline/clip-clock';
@@ -29,7 +29,7 @@ export function FrameChoice({ handout, source, count, change }: Props) {
     () => [...new Set([...frames, ...moments.map(({ frame }) => frame)])],
     [frames, moments],
   );
-  const roomOn = useMemo(() => swimmerRooms(source.lines), [source]);
+  const roomOn = useMemo(() => swimmerWindows(source.swim).roomOn, [source]);
   const pictures = useThumbnails(wanted, roomOn);
   const put = (at: number, frame: number | null): void =>
     change(frame === null ? handoutWords('pictureLeftOut') : handoutWords('picture'), (draft) => {

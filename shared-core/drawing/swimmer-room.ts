@@ -39,22 +39,10 @@ export function shownHeight({ points }: Pick<Posture, 'points'>): number | null 
 }
 
 /**
- * The part of a frame's picture that surely holds the whole swimmer, head, hands and feet, with a margin; it may reach out
- * of the picture. Null where the frame's line lacks the ear or both ankle and toe, or where no line of the swim shows how
- * tall the swimmer is: then only the whole picture is sure. Points between that are missing are where their neighbours
- * allow. Cost: one look at all lines, then a constant each frame.
- */
-export function swimmerRooms(lines: ReadonlyMap<number, Posture>): (frame: number) => Rect | null {
-  const tall = Math.max(0, ...[...lines.values()].map((line) => shownHeight(line) ?? 0));
-  return (frame) => {
-    const line = lines.get(frame);
-    return line && tall > 0 ? swimmerRoom(line.points, tall) : null;
-  };
-}
-
-/**
- * The room of one body in a picture, as `swimmerRooms` says; `tall` is the swimmer's height and `off` how far each point
- * may lie beside its place, both in pixels.
+ * The part of a picture that surely holds the whole swimmer, head, hands and feet, with a margin; it may reach out of the
+ * picture. Null where the ear or both ankle and toe are missing: then only the whole picture is sure. Points between that are
+ * missing are where their neighbours allow. `tall` is the swimmer's height and `off` how far each point may lie beside its
+ * place, both in pixels.
  */
 export function swimmerRoom(
   points: Posture['points'],

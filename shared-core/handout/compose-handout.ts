@@ -7,7 +7,7 @@ import {
   type Rect,
 } from '../drawing/composition';
 import { pictureView } from '../drawing/picture-view';
-import { swimmerRooms } from '../drawing/swimmer-room';
+import { swimmerWindows } from '../drawing/swimmer-windows';
 import { markShare } from '../drawing/mark-size';
 import { guessedHeight } from '../drawing/swimmer-size';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
@@ -116,7 +116,7 @@ export function composeHandout(handout: Handout, source: ExportSource, measure: 
           width: room,
           height: cardsTop - gap - y,
         });
-  const roomOn = swimmerRooms(source.lines);
+  const { roomOn } = swimmerWindows(swim);
   const placed = pictures.map((at, index): PlacedPicture => {
     const frame = Math.min(handout.frames[index] as number, source.clock.table.starts.length - 1);
     const one: PlacedPicture = { swim: 0, frame, ...pictureView(roomOn(frame), swim.clip, at) };

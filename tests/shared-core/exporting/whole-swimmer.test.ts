@@ -5,7 +5,8 @@ import { describe, expect, it } from 'vitest';
 import { pairPartOf } from '#core/compare/pair-part';
 import type { Composition, Rect } from '#core/drawing/composition';
 import { pictureView } from '#core/drawing/picture-view';
-import { swimmerRooms } from '#core/drawing/swimmer-room';
+import { shownHeight, swimmerRoom } from '#core/drawing/swimmer-room';
+import { swimmerWindows } from '#core/drawing/swimmer-windows';
 import { composeFan } from '#core/exporting/compose-fan';
 import { composeSheet } from '#core/exporting/compose-sheet';
 import { composePairStill, composeStill } from '#core/exporting/compose-still';
@@ -226,12 +227,8 @@ describe('a picture that Submark frames by itself', () => {
             ),
             hidden: [],
           };
-          // the swim knows from another frame how tall the swimmer is
-          const lines = new Map([
-            [0, { frame: 0, points: all, hidden: [] }],
-            [7, seen],
-          ]);
-          const room = swimmerRooms(lines)(7);
+          // the swim knows from other frames how tall the swimmer is
+          const room = swimmerRoom(seen.points, shownHeight({ points: all }) ?? 0);
           const slot = { x: 10, y: 20, width: 100 * aspect, height: 100 };
           const { crop, at } = pictureView(room, picture, slot);
           expect(holds({ x: 0, y: 0, ...picture }, crop)).toBe(true);
@@ -259,6 +256,7 @@ describe('a picture that Submark frames by itself', () => {
       points: { ear: { x: 900, y: 500 }, toe: { x: 960, y: 500 } },
       hidden: [],
     };
-    expect(swimmerRooms(new Map([[0, seen]]))(0)).toBeNull();
+    const { clip } = swim;
+    expect(swimmerWindows({ clip, postures: [seen], followed: [], seen: [] }).roomOn(0)).toBeNull();
   });
 });
