@@ -6,6 +6,7 @@ import { heightCurves } from '#core/measures/plots/height-curves';
 import { speedCurve, usualCutoffHz } from '#core/measures/plots/speed-curve';
 import { undulationProfile } from '#core/measures/plots/undulation-profile';
 import type { Reading } from '#core/measures/reading';
+import { swimDoubtWords } from '#core/measures/kick-doubt-words';
 import { reasonWords } from '#core/measures/reason-words';
 import { realTimeOf } from '#core/timeline/clip-clock';
 import { clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
@@ -52,6 +53,7 @@ export function PlotsPanel() {
     if (chosen === 'height') return heightView(heightCurves(context), context.unit);
     return cycleView(cycleCurves(context), context.cycles?.base ?? 'kick');
   }, [chosen, speeds, readings, swim, swimmer, markingError]);
+  const doubt = swimDoubtWords(readings, swim.clip.slowdown.factor);
   const choose = useCallback(
     ({ frame }: FramePoint) => {
       if (frame !== null) goTo(session, frame);
@@ -78,6 +80,11 @@ export function PlotsPanel() {
           {plotsWords('numbers2')}
         </button>
       </header>
+      {view && doubt && (
+        <p className="plots-doubt" title={doubt}>
+          {doubt}
+        </p>
+      )}
       {!view ? (
         <p className="plots-empty">
           {emptyWords(readings, plots.find(({ id }) => id === chosen)?.needs ?? '')}

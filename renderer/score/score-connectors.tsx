@@ -19,16 +19,30 @@ interface Props {
     reading: string,
     value: { readonly milliseconds: number; readonly percent: number },
   ) => TargetMark | null;
+  /** Whether what a tie says is doubtful. */
+  readonly isDoubtful: (reading: string) => boolean;
 }
 
 const signed = (value: number, digits: number): string =>
   `${value > 0 ? '+' : value < 0 ? '−' : ''}${Math.abs(value).toFixed(digits)}`;
 
-function gapWords(gap: Pick<ScoreGap, 'milliseconds' | 'percent'>): GapWords {
+/** A doubtful one carries a question mark; its title says the word. */
+export function gapWords(gap: Pick<ScoreGap, 'milliseconds' | 'percent'>, doubtful: boolean): GapWords {
+  const ask = doubtful ? ' ?' : '';
   return {
-    ms: scoreWords('ms', { signed: signed(Math.round(gap.milliseconds), 0) }),
-    percent: `${signed(gap.percent, 1)} %`,
+    ms: `${scoreWords('ms', { signed: signed(Math.round(gap.milliseconds), 0) })}${ask}`,
+    percent: `${signed(gap.percent, 1)} %${ask}`,
   };
+}
+
+/** A tie in a sentence, for those who point at it or hear it. */
+export function gapSentence(gap: ScoreGap, stroke: number, doubtful: boolean): string {
+  const { ms, percent } = gapWords(gap, false);
+  const said = scoreWords('strokeLegStroke', {
+    ...{ stroke, ms, percent },
+    gapNames: gapNames[gap.reading] ?? 'gap',
+  });
+  return doubtful ? scoreWords('doubtful', { said }) : said;
 }
 
 /** The published names of the four gaps. */
@@ -44,7 +58,7 @@ const isFirst = (reading: string): boolean => reading === tiedReadings.entry || 
 
 /** Ties between a hand event and its kick, each with how late the leg is. */
 export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
-  const { rhythm, events, timeOf, axis, layout, litReading, targetOf } = props;
+  const { rhythm, events, timeOf, axis, layout, litReading, targetOf, isDoubtful } = props;
   const { ties } = layout;
   const twoLines = ties.height >= 28;
   const drawn = rhythm.strokes.flatMap((stroke) =>
@@ -65,7 +79,7 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
       first: isFirst(gap.reading),
       left: Math.max(x1, x2) + 6,
       start: Math.min(x1, x2),
-      words: gapWords(gap),
+      words: gapWords(gap, isDoubtful(gap.reading)),
       before: gap.reading === tiedReadings.catch,
     })),
     { right: axis.right + 60, twoLines, ownRow: ties.height >= 44 },
@@ -73,7 +87,6 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
   return (
     <g className="score-connectors">
       {drawn.map(({ stroke, gap, x1, x2, y1, y2 }) => {
-        const words = gapWords(gap);
         const lit = litReading === gap.reading;
         const target = targetOf(gap.reading, gap);
         const tone =
@@ -91,14 +104,7 @@ export const ScoreConnectors = memo(function ScoreConnectors(props: Props) {
               d={`M${x1},${y1} C${x1},${(y1 + y2) / 2} ${x2},${(y1 + y2) / 2} ${x2},${y2}`}
               className="connector-line"
             />
-            <title>
-              {scoreWords('strokeLegStroke', {
-                stroke,
-                gapNames: gapNames[gap.reading] ?? 'gap',
-                ms: words.ms,
-                percent: words.percent,
-              })}
-            </title>
+            <title>{gapSentence(gap, stroke, isDoubtful(gap.reading))}</title>
           </g>
         );
       })}

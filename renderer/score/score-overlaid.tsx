@@ -6,6 +6,7 @@ import { useOpenSwim } from '../open-swim/open-swim';
 import { goTo } from '../open-swim/stepping';
 import { useElementSize } from '../ui/use-element-size';
 import { Glyph } from './glyph';
+import { useDoubtfulReadings } from './use-doubtful-readings';
 import { glyphHeight, layoutScore, type ScoreLayout } from './score-layout';
 import { ScoreStaves } from './score-staves';
 import { scoreWords } from '#core/words/score';
@@ -197,6 +198,7 @@ function Phases({ overlaid, layout, x }: Part) {
 function Gaps({ overlaid, layout, x }: Part) {
   const { moments, gaps } = overlaid;
   const { ties } = layout;
+  const isDoubtful = useDoubtfulReadings();
   const drawn = gaps.flatMap((gap) => {
     const hand = moments.find(({ kind }) => kind === gap.hand);
     const leg = moments.find(({ kind, kick }) => kind === gap.leg && kick === gap.kick);
@@ -208,19 +210,20 @@ function Gaps({ overlaid, layout, x }: Part) {
         const y1 = glyphHeight(layout, hand.kind) + 9;
         const y2 = glyphHeight(layout, leg.kind) - 6;
         const path = `M${x1},${y1} C${x1},${(y1 + y2) / 2} ${x2},${(y1 + y2) / 2} ${x2},${y2}`;
-        const ms = scoreWords('msSigned', {
+        const ask = isDoubtful(gap.id) ? ' ?' : '';
+        const ms = `${scoreWords('msSigned', {
           signed: signed(gap.milliseconds.mean, 0),
           spread: spreadWords(gap.milliseconds.sd, 0),
-        });
-        const percent = `${signed(gap.percent.mean, 1)}${spreadWords(gap.percent.sd, 1)} %`;
+        })}${ask}`;
+        const percent = `${signed(gap.percent.mean, 1)}${spreadWords(gap.percent.sd, 1)} %${ask}`;
         // words begin where the tie crosses their row, and give up their ± before they run into the next tie
         const at = (tie: { readonly x1: number; readonly x2: number }): number => (tie.x1 + tie.x2) / 2;
         const left = Math.max(x1, at({ x1, x2 })) + 6;
         const next = drawn[index + 1];
         const room = (next ? Math.min(next.x1, at(next)) : x(after)) - left - 4;
         const short = {
-          ms: scoreWords('ms', { signed: signed(gap.milliseconds.mean, 0) }),
-          percent: `${signed(gap.percent.mean, 1)} %`,
+          ms: `${scoreWords('ms', { signed: signed(gap.milliseconds.mean, 0) })}${ask}`,
+          percent: `${signed(gap.percent.mean, 1)} %${ask}`,
         };
         const shown = [{ ms, percent }, short].find((each) => each.ms.length * letter <= room);
         return (
@@ -237,7 +240,13 @@ function Gaps({ overlaid, layout, x }: Part) {
                 )}
               </text>
             )}
-            <title>{scoreWords('legStrokeFrom', { gap: gap.id.slice(4).toUpperCase(), ms, percent })}</title>
+            <title>
+              {ask === ''
+                ? scoreWords('legStrokeFrom', { gap: gap.id.slice(4).toUpperCase(), ms, percent })
+                : scoreWords('doubtful', {
+                    said: scoreWords('legStrokeFrom', { gap: gap.id.slice(4).toUpperCase(), ms, percent }),
+                  })}
+            </title>
           </g>
         );
       })}

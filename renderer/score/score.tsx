@@ -7,6 +7,7 @@ import { realTimeOf } from '#core/timeline/clip-clock';
 import { clockOf, useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { lookAt, proposalsOf } from '../open-swim/proposals';
 import { targetMark } from '#core/measures/target-mark';
+import { useDoubtfulReadings } from './use-doubtful-readings';
 import { useElementSize } from '../ui/use-element-size';
 import { eventsInOrder } from '../open-swim/selectors';
 import { kickWavePath } from './kick-wave';
@@ -76,6 +77,7 @@ export function Score() {
     },
     [readings, swimmer],
   );
+  const isDoubtful = useDoubtfulReadings();
   const wave = useMemo(
     () =>
       kickWavePath(
@@ -124,6 +126,7 @@ export function Score() {
               layout={layout}
               litReading={litReading}
               targetOf={targetOf}
+              isDoubtful={isDoubtful}
             />
             <ScoreRuler axis={axis} layout={layout} />
             <ScorePlayhead axis={axis} layout={layout} />

@@ -1,8 +1,10 @@
 import { symbolCircle, symbolDiamond, symbolSquare, symbolStar, symbolTriangle, symbolWye } from 'd3-shape';
 import * as Plot from '@observablehq/plot';
 import { useEffect, useRef } from 'react';
+import { isDoubtful } from '#core/measures/doubtful';
 import type { SeasonLine } from '#core/practice/season-change';
 import type { Target } from '#core/swim-file/target-in-force';
+import { doubtMarks, doubtOn } from '../plots/doubt-marks';
 import { drawPlot } from '../plots/draw-plot';
 import { useElementSize } from '../ui/use-element-size';
 import '../plots/plots.css';
@@ -28,6 +30,19 @@ interface Props {
 
 const dayOf = (day: string): Date => new Date(`${day}T12:00:00`);
 
+/** What is drawn of each swim, and which line it is on; a doubtful one says so beside it. */
+export const seasonDots = (lines: readonly SeasonLine[]) =>
+  lines.flatMap((line, at) =>
+    line.points.map(({ day, reading }) => ({
+      at,
+      day: dayOf(day),
+      value: reading.value,
+      low: reading.interval.low,
+      high: reading.interval.high,
+      ...doubtOn(isDoubtful(reading)),
+    })),
+  );
+
 /** A reading over the days filmed, each with its 95 % interval; the bands the coach set lie behind. The table says the same. */
 export function SeasonPlot({ lines, chosen, targets, label }: Props) {
   const holder = useRef<HTMLDivElement>(null);
@@ -35,15 +50,7 @@ export function SeasonPlot({ lines, chosen, targets, label }: Props) {
   useEffect(() => {
     const element = holder.current;
     if (!element || width < 100) return;
-    const points = lines.flatMap((line, at) =>
-      line.points.map(({ day, reading }) => ({
-        at,
-        day: dayOf(day),
-        value: reading.value,
-        low: reading.interval.low,
-        high: reading.interval.high,
-      })),
-    );
+    const points = seasonDots(lines);
     const days = points.map(({ day }) => day.getTime());
     const [from, to] = [Math.min(...days), Math.max(...days)];
     const margin = Math.max(2 * 86_400_000, (to - from) * 0.04);
@@ -121,6 +128,7 @@ export function SeasonPlot({ lines, chosen, targets, label }: Props) {
             },
           ),
         ),
+        ...doubtMarks(points, 'day', 'value'),
       ],
     });
     element.replaceChildren(chart);

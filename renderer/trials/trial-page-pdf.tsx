@@ -1,11 +1,13 @@
 import { Circle, Document, G, Line, Page, pdf, Rect, StyleSheet, Svg, Text, View } from '@react-pdf/renderer';
 import { extent } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
+import { isDoubtful } from '#core/measures/doubtful';
 import { levelOf, poolOf } from '#core/practice/trial-row';
 import { trialWarnings, trialWarningWords } from '#core/practice/trial-warning';
 import { dayWords } from '#core/swim-file/card-words';
 import { readingLabel } from '../sets/drill-facts';
 import type { TrialOnPaper } from './trial-on-paper';
+import { doubtOn } from '../plots/doubt-marks';
 import { contrastWords } from './trial-contrast-table';
 import { type PlotData, plotsOf } from './trial-plots';
 import { factorWords, levelWords, poolWords, trialTitle, valueWords } from './trial-words';
@@ -208,6 +210,7 @@ function SmallPlot({
           const cx = x(point.x.value);
           const cy = y(point.y.value);
           const at = levels.indexOf(point.level);
+          const { doubt } = doubtOn(isDoubtful(point.x) || isDoubtful(point.y));
           return (
             <G key={point.swimId}>
               <Line
@@ -245,6 +248,11 @@ function SmallPlot({
                   stroke="#000"
                   strokeWidth={0.8}
                 />
+              )}
+              {doubt !== '' && (
+                <Text x={cx + 5} y={cy - 4} style={{ fontSize: 6.5 }}>
+                  {doubt}
+                </Text>
               )}
             </G>
           );

@@ -1,6 +1,8 @@
 import * as Plot from '@observablehq/plot';
 import { useEffect, useRef } from 'react';
+import { isDoubtful } from '#core/measures/doubtful';
 import type { TrialPoint } from '#core/practice/trial-points';
+import { doubtMarks, doubtOn } from '../plots/doubt-marks';
 import { drawPlot } from '../plots/draw-plot';
 import '../plots/plots.css';
 import { trialsWords } from '#core/words/trials';
@@ -16,6 +18,19 @@ interface Props {
 const symbols = ['circle', 'square', 'triangle', 'diamond', 'star', 'cross'];
 const fills = ['var(--feet)', 'var(--hands)', 'var(--head)', 'var(--course)', 'var(--met)', 'var(--unmet)'];
 
+/** What is drawn of each repeat; one of whose readings is doubtful says so beside it. */
+export const trialDots = (points: readonly TrialPoint[]) =>
+  points.map(({ level, x, y }) => ({
+    level: level ?? trialsWords('notSaid'),
+    x: x.value,
+    y: y.value,
+    x1: x.value - x.half,
+    x2: x.value + x.half,
+    y1: y.value - y.half,
+    y2: y.value + y.half,
+    ...doubtOn(isDoubtful(x) || isDoubtful(y)),
+  }));
+
 /** One reading against another: a point a repeat, with both 95 % intervals from marking as bars. */
 export function TrialPlot({ title, points, xLabel, yLabel }: Props) {
   const place = useRef<HTMLDivElement>(null);
@@ -23,15 +38,7 @@ export function TrialPlot({ title, points, xLabel, yLabel }: Props) {
     const element = place.current;
     if (!element) return;
     const levels = [...new Set(points.map(({ level }) => level ?? trialsWords('notSaid')))];
-    const data = points.map((point) => ({
-      level: point.level ?? trialsWords('notSaid'),
-      x: point.x.value,
-      y: point.y.value,
-      x1: point.x.value - point.x.half,
-      x2: point.x.value + point.x.half,
-      y1: point.y.value - point.y.half,
-      y2: point.y.value + point.y.half,
-    }));
+    const data = trialDots(points);
     const drawn = drawPlot({
       width: 440,
       height: 300,
@@ -58,6 +65,7 @@ export function TrialPlot({ title, points, xLabel, yLabel }: Props) {
           strokeWidth: 1.5,
           r: 7,
         }),
+        ...doubtMarks(data, 'x', 'y'),
       ],
     });
     element.replaceChildren(drawn);

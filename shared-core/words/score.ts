@@ -9,6 +9,7 @@ export const scoreWords = words({
   notBreathing: 'not breathing',
   underStage: 'Under the stage',
   whichStrokes: 'Which strokes',
+  doubtful: '{said}, doubtful',
   ms: '{signed} ms',
   t1KickOneHand: 'T1, kick one and hand entry',
   t2EndKickOne: 'T2, end of kick one and catch',

@@ -20,6 +20,7 @@ import type { ComputedReading } from '#core/measures/reading';
 import { seasonChange, seasonChangeWords, seasonLines } from '#core/practice/season-change';
 import { seasonSwim } from '#core/practice/season-swim';
 import { trialContrasts } from '#core/practice/trial-contrast';
+import { trialPoints } from '#core/practice/trial-points';
 import { trialCsv } from '#core/practice/trial-csv';
 import { trialRow } from '#core/practice/trial-row';
 import { noTags } from '#core/swim-file/condition-tags';
@@ -28,9 +29,14 @@ import type { Swim } from '#core/swim-file/swim-schema';
 import { standingOps } from '#core/video/side-ops';
 import { videoLayout } from '#core/video/video-layout';
 import { videoPlanSchema } from '#core/video/video-plan';
+import { rhythmOf } from '../../../renderer/open-swim/rhythm-of';
 import { differenceText } from '../../../renderer/pair/difference-words';
+import { gapSentence, gapWords } from '../../../renderer/score/score-connectors';
+import { doubtfulAmong } from '../../../renderer/score/use-doubtful-readings';
+import { seasonDots } from '../../../renderer/season/season-plot';
 import { readingText } from '../../../renderer/season/season-words';
 import { contrastWords } from '../../../renderer/trials/trial-contrast-table';
+import { trialDots } from '../../../renderer/trials/trial-plot';
 import { valueWords } from '../../../renderer/trials/trial-words';
 
 const measure = (words: string, size: number): number => words.length * size * 0.5;
@@ -102,6 +108,14 @@ function everyText(swim: Swim): readonly (readonly [string, string])[] {
   const [line] = seasonLines(days, id);
   const change = line && seasonChange(line);
   if (!change) throw new Error('a season of two days');
+  // dots of plots, and a tie of the score
+  const [dot] = trialDots(trialPoints(rows, { of: 'head' }, { x: id, y: id }));
+  const [day] = seasonDots([line]);
+  const isDoubtful = doubtfulAmong(source.readings, swim.clip.slowdown.factor);
+  const [stroke] = rhythmOf(context.events).strokes;
+  const [gap] = stroke?.gaps ?? [];
+  if (!dot || !day || !gap) throw new Error('dots and ties are drawn');
+  const doubted = isDoubtful(gap.reading);
   // a video
   const stretch = { first: 0, last: clock.table.starts.length - 1 };
   const part = pairPartOf(swim, nobody, clock, stretch, { on: 'frame', frame: 0 });
@@ -132,6 +146,10 @@ function everyText(swim: Swim): readonly (readonly [string, string])[] {
     ['trial table and page', valueWords(id, value)],
     ['trial difference', contrastWords(contrast, 'low', 'high').difference],
     ['trial CSV', trialCsv(rows, [id]).split('\r\n')[1] ?? ''],
+    ['trial plot', dot.doubt || 'no word'],
+    ['season plot', day.doubt || 'no word'],
+    ['tie of the score', gapWords(gap, doubted).ms.replace(' ?', ' doubtful')],
+    ['tie of the score, heard', gapSentence(gap, 1, doubted)],
     ['season table', readingText(kick)],
     ['season change', seasonChangeWords(change, (each) => each.toFixed(2))],
   ];
