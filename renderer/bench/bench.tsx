@@ -3,6 +3,7 @@ import { definitionOn } from '#core/measures/definition-on';
 import type { ReadingDefinition } from '#core/measures/reading';
 import { ReadingsPanel } from '../readings/readings-panel';
 import { Stage } from '../stage/stage';
+import { StagePrompt } from '../stage/stage-prompt';
 import { guideOn } from '../stage/tools/body-line-tool';
 import { ExportDialog } from '../export/export-dialog';
 import { StillDialog } from '../still/still-dialog';
@@ -112,15 +113,16 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
         <Stage>
           <FilmTroubleCard onRelinked={onRelinked} />
           <CopyNotice />
-          <PassPrompt />
-          <ChosenMark />
         </Stage>
         <StepControls />
         <LowerPart />
       </main>
       <div className="bench-side">
+        <PassPrompt />
+        <StagePrompt />
         <QuestionForm />
         <MarkQuestion />
+        <ChosenMark />
         <ScaleForm />
         <PlaneForm />
         <CameraForm />

@@ -75,12 +75,11 @@ export function MomentStep({ item, onAnswer }: Props) {
   const phrase = markPhrase({ ...plainMark, kind: item.kind, hand: item.hand });
   return (
     <>
-      <Stage prompt={null} wholePicture>
-        <output className="stage-prompt">
-          <strong>{remarkingWords('findAgain', { phrase })}</strong>
-          <span>{remarkingWords('stepItsPicture')}</span>
-        </output>
-      </Stage>
+      <output className="stage-prompt">
+        <strong>{remarkingWords('findAgain', { phrase })}</strong>
+        <span>{remarkingWords('stepItsPicture')}</span>
+      </output>
+      <Stage wholePicture />
       <section className="remark-controls" aria-label={remarkingWords('stepThroughLoop')}>
         <button
           type="button"

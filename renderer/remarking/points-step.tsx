@@ -137,22 +137,21 @@ export function PointsStep({ item, onAnswer }: Props) {
 
   return (
     <>
-      <Stage prompt={null} wholePicture>
-        <output className="stage-prompt">
-          <strong>
-            {next
-              ? remarkingWords('layAgain', { landmark: landmarkWords[next].toLowerCase() })
-              : laid > 0
-                ? remarkingWords('allPointsLaid')
-                : remarkingWords('noPointCanSeen')}
-          </strong>
-          <span>
-            {next
-              ? remarkingWords('pointPressHold', { laid: laid + 1, points: item.points.length })
-              : remarkingWords('dragPointMend')}
-          </span>
-        </output>
-      </Stage>
+      <output className="stage-prompt">
+        <strong>
+          {next
+            ? remarkingWords('layAgain', { landmark: landmarkWords[next].toLowerCase() })
+            : laid > 0
+              ? remarkingWords('allPointsLaid')
+              : remarkingWords('noPointCanSeen')}
+        </strong>
+        <span>
+          {next
+            ? remarkingWords('pointPressHold', { laid: laid + 1, points: item.points.length })
+            : remarkingWords('dragPointMend')}
+        </span>
+      </output>
+      <Stage wholePicture />
       <section className="remark-controls" aria-label={remarkingWords('layPoints')}>
         <button
           type="button"

@@ -3,7 +3,6 @@ import { useSwim, useView } from '../open-swim/open-swim';
 import { Magnifier } from './magnifier';
 import { PictureCanvas } from './picture-canvas';
 import { StageOverlay } from './stage-overlay';
-import { StagePrompt } from './stage-prompt';
 import { fitView } from '../open-swim/stage-view';
 import { useElementSize } from '../ui/use-element-size';
 import { useKeepsInView, useKeptView } from './use-kept-view';
@@ -12,15 +11,13 @@ import './stage.css';
 import { stageWords } from '#core/words/stage';
 
 interface Props {
-  /** What the tool in hand asks for; its own prompt when left out. */
-  readonly prompt?: ReactNode;
   /** Never closer by itself: where the swimmer is would give away marks that are not to be seen. */
   readonly wholePicture?: boolean;
   readonly children?: ReactNode;
 }
 
-/** The picture with its overlay. `children` lie over it: questions, forms, trouble with the film. */
-export function Stage({ prompt = <StagePrompt />, wholePicture = false, children }: Props) {
+/** The picture with its overlay. `children` lie over it: only what says that there is no picture to look at. */
+export function Stage({ wholePicture = false, children }: Props) {
   const element = useRef<HTMLDivElement>(null);
   const surface = useRef<HTMLDivElement>(null);
   const spaceHeld = useRef(false);
@@ -69,7 +66,6 @@ export function Stage({ prompt = <StagePrompt />, wholePicture = false, children
         {size.width > 0 && <StageOverlay view={view} size={size} />}
       </div>
       <Magnifier view={view} size={size} />
-      {prompt}
       {children}
     </section>
   );

@@ -1,6 +1,7 @@
 import { placeLandmark } from '../../open-swim/posture-commands';
 import { placeSceneEnd, placeStraightPoint, sceneWords } from '../../open-swim/scene-commands';
 import { landmarkWords } from '#core/marks/mark-words';
+import { emptyScene } from '#core/swim-file/swim-schema';
 import { postureOn } from '../../open-swim/selectors';
 import { nothingSelected } from '../../open-swim/view-store';
 import { nearestLandmark, nearestSceneEnd, nearestStraightPoint } from '../nearest-mark';
@@ -11,22 +12,24 @@ export const pointTool: StageTool = {
   id: 'point',
   press(session, at, reach) {
     const { document, view } = session;
-    const { shownFrame } = view.getState();
+    const { shownFrame, showScene, bare } = view.getState();
     const swim = document.swim();
     const frame = shownFrame ?? -1;
-    const landmark = nearestLandmark(postureOn(swim, frame), at, reach);
+    // what is not drawn can't be taken hold of
+    const scene = showScene && !bare ? swim.scene : emptyScene;
+    const landmark = bare ? null : nearestLandmark(postureOn(swim, frame), at, reach);
     if (landmark) {
       view.setState({ selection: { kind: 'landmark', frame, landmark } });
       document.begin(`move ${landmarkWords[landmark].toLowerCase()}`, frame);
       return true;
     }
-    const end = nearestSceneEnd(swim.scene, at, reach);
+    const end = nearestSceneEnd(scene, at, reach);
     if (end) {
       view.setState({ selection: { kind: 'scene', ...end } });
       document.begin(`move the ${sceneWords[end.item].toLowerCase()}`);
       return true;
     }
-    const straight = nearestStraightPoint(swim.scene, at, reach);
+    const straight = nearestStraightPoint(scene, at, reach);
     if (straight) {
       view.setState({ selection: { kind: 'straight', ...straight } });
       document.begin('move a point of a straight line');
