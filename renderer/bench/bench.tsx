@@ -26,6 +26,7 @@ import { ScaleForm } from './scale-form';
 import { StepControls } from '../film/step-controls';
 import { FollowPanel } from '../follow/follow-panel';
 import { QuestionForm } from '../follow/question-form';
+import { ReviewForm } from '../follow/review-form';
 import { followCommands } from '../follow/follow-commands';
 import { seeCommands } from '../see/see-commands';
 import { useStopSeeing } from '../see/use-stop-seeing';
@@ -121,6 +122,7 @@ export function Bench({ catalogue, onLeave, onRelinked, onRemark }: Props) {
         <PassPrompt />
         <StagePrompt />
         <QuestionForm />
+        <ReviewForm />
         <MarkQuestion />
         <ChosenMark />
         <ScaleForm />

@@ -2,6 +2,7 @@ import type { Command } from '../ui/command';
 import type { OpenSwim } from '../open-swim/open-swim';
 import { askedPoint, askNext, cancelFollowing, followPoints, keepAsked, layNextLine } from './follow-actions';
 import { linesWanted, questionsOf } from '../open-swim/follow-selectors';
+import { acceptGroup, endReview, groupLookedAt, lookAtMostDoubtful, rejectGroup } from '../open-swim/review';
 import {
   accept,
   acceptAll,
@@ -60,6 +61,14 @@ export function followCommands(session: OpenSwim): readonly Command[] {
       run: () => askNext(session),
     },
     {
+      id: 'review-doubtful',
+      label: 'To the most doubtful proposed mark, once no point is unsure',
+      keys: ['u'],
+      kind: 'view',
+      enabled: () => proposalsOf(document.swim()).length > 0,
+      run: () => lookAtMostDoubtful(session),
+    },
+    {
       id: 'follow-right',
       label: followWords('pointAskedRight'),
       keys: ['k'],
@@ -98,9 +107,33 @@ export function followCommands(session: OpenSwim): readonly Command[] {
       },
     },
     {
+      id: 'review-accept',
+      label: 'Accept the whole stroke',
+      keys: ['Shift+K'],
+      kind: 'undoable',
+      enabled: () => groupLookedAt(session) !== null,
+      run: () => acceptGroup(session),
+    },
+    {
+      id: 'review-reject',
+      label: 'Reject the whole stroke',
+      keys: ['Shift+J'],
+      kind: 'undoable',
+      enabled: () => groupLookedAt(session) !== null,
+      run: () => rejectGroup(session),
+    },
+    {
+      id: 'review-end',
+      label: 'Put the review away',
+      keys: ['Escape'],
+      kind: 'view',
+      enabled: () => lookedAt(session) !== null && session.view.getState().tool === 'point',
+      run: () => endReview(session),
+    },
+    {
       id: 'proposals-accept',
       label: followWords('acceptAllProposed'),
-      keys: ['Shift+K'],
+      keys: ['Alt+k'],
       kind: 'undoable',
       enabled: () => sureProposals(document.swim()).length > 0,
       run: () => acceptAll(session),
@@ -108,7 +141,7 @@ export function followCommands(session: OpenSwim): readonly Command[] {
     {
       id: 'proposals-reject',
       label: followWords('rejectAllProposed'),
-      keys: ['Shift+J'],
+      keys: ['Alt+j'],
       kind: 'undoable',
       enabled: () => proposalsOf(document.swim()).length > 0,
       run: () => rejectAll(session),

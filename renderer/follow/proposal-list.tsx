@@ -6,8 +6,17 @@ import type { EventProposal } from '#core/follow/propose-events';
 import { eventWords } from '#core/marks/mark-words';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { Glyph } from '../score/glyph';
+import { useTip } from '../ui/use-tip';
 import { startLine } from '../stage/tools/line-tool';
-import { accept, acceptAll, lookAt, proposalsOf, reject, rejectAll } from '../open-swim/proposals';
+import {
+  accept,
+  acceptAll,
+  lookAt,
+  lookAtNext,
+  proposalsOf,
+  reject,
+  rejectAll,
+} from '../open-swim/proposals';
 import { followWords } from '#core/words/follow';
 import { rich } from '../ui/rich';
 
@@ -16,6 +25,7 @@ const drawn = 'surface';
 
 /** Marks the traces speak for. Nothing is a mark until the coach says so. */
 export function ProposalList() {
+  const tip = useTip();
   const session = useOpenSwim();
   const keyOf = useKeyOf();
   const proposals = useSwim(proposalsOf);
@@ -45,31 +55,26 @@ export function ProposalList() {
         decided && <p className="follow-state">{followWords('noMoreSuggestions')}</p>
       ) : (
         <>
-          <p className="follow-state">
-            {rich(
-              followWords.parts('hollowGlyphsScore', {
-                next: keyOf('proposal-next'),
-                accept: keyOf('proposal-accept'),
-                reject: keyOf('proposal-reject'),
-                kbd: keyCap,
-              }),
-            )}
-          </p>
+          <p className="follow-state">{followWords('hollowGlyphsScore', { count: proposals.length })}</p>
           <div className="follow-row">
+            <button type="button" className="primary" onClick={() => lookAtNext(session)}>
+              {followWords('reviewStrokes')} <kbd>{keyOf('proposal-next')}</kbd>
+            </button>
             {sure > 0 && (
-              <button type="button" onClick={() => acceptAll(session)}>
-                {rich(
-                  followWords.parts('k', {
-                    key: keyOf('proposals-accept'),
-                    value: sure === proposals.length ? followWords('acceptAll') : followWords('acceptSure'),
-                    sure,
-                    kbd: keyCap,
-                  }),
-                )}
+              <button
+                type="button"
+                onClick={() => acceptAll(session)}
+                title={tip('proposals-accept', followWords('acceptAllTip'))}
+              >
+                {sure === proposals.length ? followWords('acceptAll') : followWords('acceptSure')} {sure}
               </button>
             )}
-            <button type="button" onClick={() => rejectAll(session)}>
-              {rich(followWords.parts('rejectAllJ', { key: keyOf('proposals-reject'), kbd: keyCap }))}
+            <button
+              type="button"
+              onClick={() => rejectAll(session)}
+              title={tip('proposals-reject', followWords('rejectAllTip'))}
+            >
+              {followWords('rejectAll')}
             </button>
           </div>
           <ul className="follow-list">

@@ -71,15 +71,20 @@ export function reject(session: OpenSwim, proposal: EventProposal): void {
 export const sureProposals = (swim: Swim): readonly EventProposal[] =>
   proposalsOf(swim).filter(({ unsure }) => !unsure);
 
-export function acceptAll(session: OpenSwim): void {
-  const proposals = sureProposals(session.document.swim());
+/** Accepts several as they are, in one step. */
+export function acceptTogether(session: OpenSwim, proposals: readonly EventProposal[]): void {
   if (proposals.length > 0) session.document.run(acceptProposals(proposals, makeId, saidOf(session)));
 }
 
-export function rejectAll(session: OpenSwim): void {
-  const proposals = proposalsOf(session.document.swim());
+export function rejectTogether(session: OpenSwim, proposals: readonly EventProposal[]): void {
   if (proposals.length > 0) session.document.run(rejectProposals(proposals));
 }
+
+export const acceptAll = (session: OpenSwim): void =>
+  acceptTogether(session, sureProposals(session.document.swim()));
+
+export const rejectAll = (session: OpenSwim): void =>
+  rejectTogether(session, proposalsOf(session.document.swim()));
 
 /** After a decision: the next proposal in time. */
 function goOn(session: OpenSwim, decided: EventProposal): void {

@@ -132,7 +132,7 @@ test('a coach lays a few lines, follows the points, and accepts what is proposed
   await expect(hollow).toHaveCount(count);
   await expect.poll(() => swimOf(app.library, kick).events).toEqual([]);
   // all away with one key, and all back with one undo
-  await page.keyboard.press('Shift+J');
+  await page.keyboard.press('Alt+j');
   await expect(hollow).toHaveCount(0);
   await page.keyboard.press('Control+z');
   await expect(hollow).toHaveCount(count);
@@ -143,7 +143,7 @@ test('a coach lays a few lines, follows the points, and accepts what is proposed
   await expect(hollow).toHaveCount(count - 1);
   await page.keyboard.press('p');
   await page.keyboard.press('k');
-  await page.keyboard.press('Shift+K');
+  await page.keyboard.press('Alt+k');
   await expect(hollow).toHaveCount(0);
   await expect.poll(() => swimOf(app.library, kick).events.length).toBe(count - 1);
   const accepted = swimOf(app.library, kick);

@@ -36,7 +36,7 @@ function rmsOf({ seen }: Swim, name: LandmarkName): number {
   return (Math.sqrt(mean) * truth.metresPerPixel) / truth.bodyLengthMetres;
 }
 
-test('a coach sees the swimmer on an unmarked swim without a click on the picture, accepts a kick, and undoes it all', async ({
+test('a coach sees the swimmer on an unmarked swim without a click on the picture, reviews kicks, and undoes it all', async ({
   page,
   app,
 }) => {
@@ -76,11 +76,17 @@ test('a coach sees the swimmer on an unmarked swim without a click on the pictur
   const proposed = page.locator('[data-proposal^="kick-top"]');
   await expect.poll(() => proposed.count()).toBeGreaterThan(tops.length - 3);
   await page.keyboard.press('p');
+  const review = page.getByRole('region', { name: 'Review' });
+  await expect(review).toContainText(/Kicks 1 of/);
   await page.keyboard.press('k');
   await expect.poll(() => swimOf(app.library).events.map(({ from }) => from)).toEqual(['proposal']);
-
-  await page.keyboard.press('Control+z');
-  await page.keyboard.press('Control+z');
+  // the rest of these kicks with one key, and on to the next ones
+  await page.keyboard.press('Shift+K');
+  await expect.poll(() => swimOf(app.library).events.length).toBe(6);
+  await expect(review).toContainText(/Kicks 2 of/);
+  await page.keyboard.press('Escape');
+  await expect(review).toHaveCount(0);
+  for (let step = 0; step < 3; step++) await page.keyboard.press('Control+z');
   await expect.poll(() => swimOf(app.library).seen).toEqual([]);
   expect(swimOf(app.library)).toMatchObject({ events: [], scene: { travel: null } });
 });
