@@ -2,12 +2,14 @@ import { useMemo } from 'react';
 import { Layer, Stage as KonvaStage } from 'react-konva';
 import { useStore } from 'zustand';
 import type { PairPart } from '#core/compare/pair-part';
+import { withoutSeen } from '#core/drawing/shown-line';
 import { type LaidLine, layBodyLine, mirrorLaid } from '#core/compare/lay-body-line';
 import { mirrorSwim } from '#core/compare/mirror-swim';
 import { followedOf } from '../open-swim/follow-selectors';
 import { BodyLineDrawing } from '../stage/body-line-drawing';
 import { FollowedDrawing } from '../stage/followed-drawing';
 import { guessedHeight } from '#core/drawing/swimmer-size';
+import { SeenPoints } from '../stage/seen-drawing';
 import type { Size, StageView } from '../open-swim/stage-view';
 import { postureOn } from '../open-swim/selectors';
 import { nothingSelected } from '../open-swim/view-store';
@@ -28,7 +30,8 @@ export type LaidB =
   | { readonly kind: 'without'; readonly words: string };
 
 function lineOf({ swim, context, lines }: PairPart, frame: number): LaidLine | null {
-  const posture = lines.get(frame)?.posture;
+  const line = lines.get(frame);
+  const posture = line && withoutSeen(line);
   if (!posture) return null;
   return {
     posture,
@@ -81,6 +84,7 @@ export function PairOverlay({ which, view, size, laid }: Props) {
     <KonvaStage width={size.width} height={size.height} listening={false} className="stage-overlay">
       <Layer listening={false}>
         {over && <LaidLineDrawing posture={over.posture} view={view} />}
+        <SeenPoints swim={seen} frame={frame} view={view} height={height} />
         {followed && <FollowedDrawing followed={followed} posture={posture} view={view} height={height} />}
         {posture && (
           <BodyLineDrawing

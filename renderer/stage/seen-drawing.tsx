@@ -2,6 +2,7 @@ import { Circle, Group, Line } from 'react-konva';
 import { useStore } from 'zustand';
 import { bodyPartOf, casing, partColour } from '#core/drawing/landmark-look';
 import { bodyChain, type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import type { Swim } from '#core/swim-file/swim-schema';
 import { useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { followedOf } from '../open-swim/follow-selectors';
 import { markShare } from '#core/drawing/mark-size';
@@ -15,22 +16,43 @@ import { stageWords } from '#core/words/stage';
 /** A point that may be off by more, one axis, is drawn with a broken edge; share of the seen body's own reach. Our choice. */
 const unsureShare = 0.02;
 
-interface Props {
+interface Shown {
   readonly frame: number;
   readonly view: StageView;
   /** How tall the swimmer is on the stage, CSS pixels; null where that isn't known. */
   readonly height: number | null;
 }
 
-/**
- * What the machine saw on this frame without a mark: a dotted line and small rings, with words that nobody has reviewed it. Marked
- * and followed points go before them. While the coach is asked which swimmer is meant, each has a number.
- */
-export function SeenDrawing({ frame, view, height }: Props) {
-  const share = markShare(height, labelLetters);
-  const session = useOpenSwim();
-  const several = useStore(seeStoreOf(session), (state) => state.several);
+/** What the machine saw on the bench's frame; while the coach is asked which swimmer is meant, each has a number. */
+export function SeenDrawing({ frame, view, height }: Shown) {
+  const several = useStore(seeStoreOf(useOpenSwim()), (state) => state.several);
   const swim = useSwim((each) => each);
+  return (
+    <>
+      <SeenPoints swim={swim} frame={frame} view={view} height={height} />
+      {several?.frame === frame &&
+        several.squares.map((square, i) => {
+          const middle = toStage(view, square);
+          return (
+            <CasedLabel
+              key={`${square.x}`}
+              x={middle.x}
+              y={middle.y}
+              words={stageWords('swimmer', { i: i + 1 })}
+              side="centre"
+            />
+          );
+        })}
+    </>
+  );
+}
+
+/**
+ * What the machine saw on a frame without a mark: a dotted line and small rings, with words that nobody has reviewed it. Marked
+ * and followed points go before them.
+ */
+export function SeenPoints({ swim, frame, view, height }: Shown & { readonly swim: Swim }) {
+  const share = markShare(height, labelLetters);
   const seen = seenOf(swim).get(frame);
   const posture = postureOn(swim, frame);
   const followed = followedOf(swim).get(frame);
@@ -88,19 +110,6 @@ export function SeenDrawing({ frame, view, height }: Props) {
           side="centre"
         />
       )}
-      {several?.frame === frame &&
-        several.squares.map((square, i) => {
-          const middle = toStage(view, square);
-          return (
-            <CasedLabel
-              key={`${square.x}`}
-              x={middle.x}
-              y={middle.y}
-              words={stageWords('swimmer', { i: i + 1 })}
-              side="centre"
-            />
-          );
-        })}
     </Group>
   );
 }

@@ -1,9 +1,8 @@
 import type { FrameRange } from '../timeline/frame-range';
 import type { BodyContext } from '../measures/body/context/body-context';
 import { type ReadingKnowledge, readingContext } from '../measures/compute-readings';
-import type { LandmarkName } from '../marks/landmark';
-import { knownPostures } from '../follow/known-postures';
-import type { Posture, Swim } from '../swim-file/swim-schema';
+import { type ShownLine, shownLines } from '../drawing/shown-line';
+import type { Swim } from '../swim-file/swim-schema';
 import { type ClipClock, realTimeOf } from '../timeline/clip-clock';
 import { cycleStarts } from '../measures/events/cycle-starts';
 import type { PairSide } from './pair-clock';
@@ -17,15 +16,8 @@ export interface PairPart {
   readonly context: BodyContext;
   readonly side: PairSide;
   readonly cycle: 'stroke' | 'kick';
-  /** Body lines by frame: the coach's points, and surely followed ones where there are none. */
-  readonly lines: ReadonlyMap<number, BodyLine>;
-}
-
-/** A body line as it is drawn, in picture pixels. */
-interface BodyLine {
-  readonly posture: Posture;
-  /** Those of its landmarks that the machine followed. */
-  readonly followed: readonly LandmarkName[];
+  /** Body lines by frame, in picture pixels: the coach's points, and followed or seen ones where there are none. */
+  readonly lines: ReadonlyMap<number, ShownLine>;
 }
 
 /** A stretch of a swim made ready to be measured and run. A lock whose event has gone falls back to the stretch's start. */
@@ -43,7 +35,7 @@ export function pairPartOf(
     swim: own,
     context,
     cycle: cycles.of,
-    lines: linesOf(own, context),
+    lines: shownLines(own),
     side: {
       clock,
       ...stretch,
@@ -51,11 +43,4 @@ export function pairPartOf(
       cycleStarts: cycles.times,
     },
   };
-}
-
-function linesOf(swim: Swim, { input, bodyLength }: BodyContext): ReadonlyMap<number, BodyLine> {
-  const { postures, followed } = knownPostures(swim, input.error, bodyLength?.pixels ?? null);
-  return new Map(
-    postures.map((posture) => [posture.frame, { posture, followed: followed.get(posture.frame) ?? [] }]),
-  );
 }

@@ -6,6 +6,7 @@ import { angleLabels } from './joint-angles';
 import { bodyPartOf, casing, partColour, type PartShape, partShape } from './landmark-look';
 import { labelsWithRoom } from './mark-size';
 import { placeLabels, pointsAlong } from './place-labels';
+import { type ShownLine, withoutSeen } from './shown-line';
 
 /** Laid landmarks of the chain in order, fingertip to toe. */
 export const chainOf = (posture: Posture): readonly Point[] =>
@@ -51,25 +52,29 @@ function runsOf(
 
 /**
  * A posture's line with its landmarks by shape and colour. `unit` is the size letters have beside it. With followed
- * landmarks the line is dashed and they are hollow, never to be taken for the coach's own. `past` says how the line goes past
- * landmarks that the coach hid: `whole` in what is saved, `broken` where a coach who lays it has to see what is left out.
+ * landmarks the line is dashed and they are hollow, never to be taken for the coach's own; seen ones are rings on a dotted
+ * line. `past` says how the line goes past landmarks that the coach hid: `whole` in what is saved, `broken` where a coach
+ * who lays it has to see what is left out.
  */
 export function bodyLineOps(
   posture: Posture,
   unit: number,
   followed: readonly LandmarkName[] = [],
   past: 'whole' | 'broken' = 'whole',
+  seen: readonly LandmarkName[] = [],
 ): readonly DrawingOp[] {
-  const dashed = { dash: [unit * 0.4, unit * 0.36], cap: 'butt' as const };
+  const dashes = seen.length > 0 ? [unit * 0.12, unit * 0.3] : [unit * 0.4, unit * 0.36];
+  const dashed = { dash: dashes, cap: 'butt' as const };
+  const byMachine = [...followed, ...seen];
   const pieces =
     past === 'broken'
       ? runsOf(posture).map(({ points, hidden }) => ({
           points,
           dash: hidden ? { dash: [unit * 0.13, unit * 0.52] } : {},
         }))
-      : chainPieces(posture, followed).map((points) => ({
+      : chainPieces(posture, byMachine).map((points) => ({
           points,
-          dash: followed.length > 0 ? dashed : {},
+          dash: byMachine.length > 0 ? dashed : {},
         }));
   return [
     ...pieces.map(({ points }): DrawingOp => ({ op: 'line', points, colour: casing, width: unit * 0.42 })),
@@ -86,11 +91,24 @@ export function bodyLineOps(
       const at = posture.points[name];
       if (!at) return [];
       const part = bodyPartOf(name);
+      if (seen.includes(name)) return [...ringOps(at, unit, partColour[part])];
       const mark = (radius: number, fill: string) =>
         landmarkOp(partShape[part], at, unit * radius, fill, unit * 0.13);
       if (!followed.includes(name)) return [mark(0.34, partColour[part])];
       return [mark(0.32, partColour[part]), mark(0.15, casing)];
     }),
+  ];
+}
+
+/** A ring through which the picture shows: of many short lines, as a disc always has a fill. */
+function ringOps(at: Point, unit: number, colour: string): readonly DrawingOp[] {
+  const points = Array.from({ length: 17 }, (_, i) => ({
+    x: at.x + unit * 0.38 * Math.cos((i * Math.PI) / 8),
+    y: at.y + unit * 0.38 * Math.sin((i * Math.PI) / 8),
+  }));
+  return [
+    { op: 'line', points, colour: casing, width: unit * 0.24 },
+    { op: 'line', points, colour, width: unit * 0.14 },
   ];
 }
 
@@ -141,14 +159,15 @@ export function laidLineOps(posture: Posture, unit: number, name: string): reado
  * said.
  */
 export function angleOps(
-  posture: Posture,
+  posture: Posture & Partial<Pick<ShownLine, 'seen'>>,
   swim: Pick<Swim, 'scene' | 'card'>,
   size: number,
   measure: MeasureWords,
   drawn: Posture = posture,
   height: number | null = null,
 ): readonly DrawingOp[] {
-  const labels = labelsWithRoom(angleLabels(posture, swim), height, size).flatMap((label) => {
+  // no angle is told of points nobody has reviewed
+  const labels = labelsWithRoom(angleLabels(withoutSeen(posture), swim), height, size).flatMap((label) => {
     const joint = drawn.points[label.at];
     return joint ? [{ ...label, joint }] : [];
   });

@@ -1,4 +1,4 @@
-import type { ShownLine } from './shown-line';
+import { type ShownLine } from './shown-line';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import { angleOps, bodyLineOps, casedWords, fittedWords } from './body-line-ops';
 import { markShare } from './mark-size';
@@ -25,7 +25,7 @@ export const letterSize = ({ width, height }: { readonly width: number; readonly
   Math.max(leastLetters, Math.round(Math.min(width, height) * letterShare));
 
 /** A posture, and which of its points the machine followed, if any. */
-type LineOrPosture = Posture & Partial<Pick<ShownLine, 'followed'>>;
+type LineOrPosture = Posture & Partial<Pick<ShownLine, 'followed' | 'seen'>>;
 
 /** What lies over a still's picture, at the picture's own size: body line, angles and words. */
 export function stillOps(
@@ -52,7 +52,7 @@ export function stillOps(
   if (marks.posture) {
     const drawn = marks.drawn ?? marks.posture;
     ops.push(
-      ...bodyLineOps(drawn, size * markShare(marks.height, size), drawn.followed),
+      ...bodyLineOps(drawn, size * markShare(marks.height, size), drawn.followed, 'whole', drawn.seen),
       ...angleOps(marks.posture, marks.swim, small, measure, drawn, marks.height),
     );
   }
@@ -61,7 +61,11 @@ export function stillOps(
   };
   row(content.title, edge + size, large, 600);
   row(content.facts, edge + size + line, small, 400);
-  if (content.invented) row(exportsWords('inventedSwimDemonstration2'), edge + size + 2 * line, small, 600);
+  const notes = [
+    ...(content.invented ? [exportsWords('inventedSwimDemonstration2')] : []),
+    ...((marks.posture?.seen?.length ?? 0) > 0 ? [exportsWords('seenPoints')] : []),
+  ];
+  for (const [i, words] of notes.entries()) row(words, edge + size + (2 + i) * line, small, 600);
   // readings end just above the foot line
   const foot = height - edge;
   row(content.event ? `${content.event} · ${content.where}` : content.where, foot, size, 600);

@@ -1,7 +1,7 @@
 import type { Composition } from '../drawing/composition';
 import { chainOf, chainPieces, fittedWords } from '../drawing/body-line-ops';
 import type { DrawingOp, MeasureWords } from '../drawing/drawing-op';
-import { movedPosture, type ShownLine } from '../drawing/shown-line';
+import { movedPosture, type ShownLine, withoutSeen } from '../drawing/shown-line';
 import { poolCarrier } from '../scene/pool-transform';
 import { cardWords } from '../swim-file/card-words';
 import { realTimeOf } from '../timeline/clip-clock';
@@ -123,7 +123,9 @@ interface FanLine {
 function fanLines({ clock, context, lines: all }: ExportSource, cycle: CycleFrames): readonly FanLine[] {
   const carry = poolCarrier(context.transform);
   const span = cycle.toSeconds - cycle.fromSeconds;
+  // hips laid on one place are a measure: seen points are none
   return [...all.values()]
+    .map(withoutSeen)
     .map((posture) => ({
       phase: (realTimeOf(clock, posture.frame) - cycle.fromSeconds) / span,
       frame: posture.frame,

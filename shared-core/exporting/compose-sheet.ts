@@ -43,6 +43,7 @@ export function composeSheet(
   const rooms = alikeRooms(source, cycle);
   const tall = guessedHeight(swim);
   const anyFollowed = cycle.phases.some(({ frame }) => (lines.get(frame)?.followed.length ?? 0) > 0);
+  const anySeen = cycle.phases.some(({ frame }) => (lines.get(frame)?.seen.length ?? 0) > 0);
   const over: DrawingOp[] = [
     inkWords(
       fittedWords(title, room, letters * 1.6, 600, measure),
@@ -56,6 +57,7 @@ export function composeSheet(
           ...facts,
           exportsWords('s', { ...cycle, toSeconds: (cycle.toSeconds - cycle.fromSeconds).toFixed(3) }),
           ...(anyFollowed ? [exportsWords('hollowPointsFollowed')] : []),
+          ...(anySeen ? [exportsWords('seenPoints').toLowerCase()] : []),
           ...(swim.card.invented ? [exportsWords('inventedSwimDemonstration')] : []),
         ].join(' · '),
         room,
@@ -88,6 +90,8 @@ export function composeSheet(
           movedPosture(posture, (point) => placePoint(placed, point)),
           letters * 0.7 * markShare(tall && (tall * placed.at.width) / placed.crop.width, letters * 0.7),
           posture.followed,
+          'whole',
+          posture.seen,
         ),
       );
     const events = swim.events.filter((mark) => mark.frame === frame).map(markPhrase);

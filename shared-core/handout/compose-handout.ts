@@ -79,11 +79,13 @@ export function composeHandout(handout: Handout, source: ExportSource, measure: 
   // from the foot up, the pictures take what is left
   const foot = height - edge;
   const anyFollowed = handout.frames.some((frame) => (source.lines.get(frame)?.followed.length ?? 0) > 0);
+  const anySeen = handout.frames.some((frame) => (source.lines.get(frame)?.seen.length ?? 0) > 0);
   const footWords = [
     handoutPageWords('n95IntervalTrue'),
     ...(anyFollowed ? [handoutPageWords('hollowPointsComputer')] : []),
+    ...(anySeen ? [handoutPageWords('seenPoints')] : []),
     ...(swim.card.invented
-      ? [anyFollowed ? handoutPageWords('inventedSwim') : handoutPageWords('inventedSwimDemonstration')]
+      ? [handoutPageWords(anyFollowed || anySeen ? 'inventedSwim' : 'inventedSwimDemonstration')]
       : []),
   ].join(' ');
   over.push(
@@ -196,7 +198,7 @@ function pictureOps(
   return [
     ...(posture && drawn
       ? [
-          ...bodyLineOps(drawn, 9 * markShare(height, 9), drawn.followed),
+          ...bodyLineOps(drawn, 9 * markShare(height, 9), drawn.followed, 'whole', drawn.seen),
           ...angleOps(posture, swim, 9, measure, drawn, height).map((op) => heldInside(op, at, measure)),
         ]
       : []),

@@ -7,9 +7,11 @@ import { glyphOps, staffColour } from '../drawing/glyph-ops';
 import { placePoint } from '../drawing/composition';
 import { casing } from '../drawing/landmark-look';
 import { markShare } from '../drawing/mark-size';
-import { movedPosture } from '../drawing/shown-line';
+import { movedPosture, withoutSeen } from '../drawing/shown-line';
 import { guessedHeight } from '../drawing/swimmer-size';
 import { staffOf } from '../marks/event-kind';
+import { hasPoint } from '../swim-file/has-point';
+import { exportsWords } from '../words/exports';
 import { kickRhythmReadings } from '../measures/events/kick-rhythm';
 import { timingReadings } from '../measures/events/timing';
 import { swimDoubtWords } from '../measures/kick-doubt-words';
@@ -36,8 +38,10 @@ export interface SideLayers {
 }
 
 function lineOf(part: PairPart, frame: number): LaidLine | null {
-  const posture = part.lines.get(frame)?.posture;
-  if (!posture) return null;
+  const line = part.lines.get(frame);
+  // laid over by what is known, never by what was only seen
+  const posture = line && withoutSeen(line);
+  if (!posture || !hasPoint(posture)) return null;
   return {
     posture,
     scene: part.swim.scene,
@@ -70,15 +74,16 @@ export function sideLayers(
 
   const line: DrawingOp[] = [];
   const own = part.lines.get(frame);
-  const shown = own && side.mirrored ? mirrorPosture(own.posture, clip.width) : own?.posture;
+  const shown = own && side.mirrored ? mirrorPosture(own, clip.width) : own;
   const laid = which === 0 ? laidOver(parts, plan, frames) : null;
   if (laid) line.push(...laidLineOps(placed(laid), size, 'B'));
   if (plan.show.bodyLine && shown) {
     const at = placed(shown);
-    line.push(...bodyLineOps(at, size * markShare(height, size), own?.followed));
+    line.push(...bodyLineOps(at, size * markShare(height, size), own?.followed, 'whole', own?.seen));
     if (plan.show.angles && !laid) {
       const seen = side.mirrored ? mirrorScene(scene, clip.width) : scene;
-      line.push(...angleOps(shown, { scene: seen, card }, size * 0.9, measure, at, height));
+      const known = { ...shown, seen: own?.seen ?? [] };
+      line.push(...angleOps(known, { scene: seen, card }, size * 0.9, measure, at, height));
     }
   }
 
@@ -94,6 +99,14 @@ export function sideLayers(
     const at = { x: cell.x + cell.width - edge, y: cell.y + cell.height - edge };
     where.push(casedWords(words, at, size * 0.9, 400, 'right'));
   }
+  if (plan.show.bodyLine && (own?.seen.length ?? 0) > 0)
+    where.push(
+      casedWords(
+        exportsWords('seenPoints'),
+        { x: cell.x + cell.width - edge, y: cell.y + cell.height - edge - size * 1.3 },
+        ...([size * 0.9, 400, 'right'] as const),
+      ),
+    );
   const flashed = plan.show.flashes ? flashOps(part, frame, plan.slow, cell, size) : { flash: [], light: [] };
   return { line, where, ...flashed };
 }

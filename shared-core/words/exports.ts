@@ -13,6 +13,7 @@ export const exportsWords = words({
     'Hips laid on one place, heights as filmed{value}. Light at the start of the {of}, dark at its end; dashed: the way of fingertips and toes.{value2}',
   n01BodyLength: '0.1 body length',
   s: '{of} {number} of {count}, {toSeconds} s',
+  seenPoints: 'Rings: seen by the machine, not reviewed',
   hollowPointsFollowed: 'hollow points: followed',
   frameS: 'frame {frame} · {realTimeOf} s',
   frameSNoBody: 'frame {frame} · {realTimeOf} s · no body line',

@@ -3,6 +3,7 @@ import { words } from './words';
 /** Words on the handout’s page. */
 export const handoutPageWords = words({
   n95IntervalTrue: '± is the 95 % interval: the true value lies in it 95 times in 100.',
+  seenPoints: 'Rings: seen by the machine, not reviewed.',
   hollowPointsComputer: 'Hollow points: by computer.',
   inventedSwim: 'Invented swim.',
   inventedSwimDemonstration: 'Invented swim, for demonstration.',

@@ -10,7 +10,7 @@ export const floors: Readonly<Record<Layer, Floors>> = {
   'shared-core': [
     ['words', 'units', 'timeline', 'marks', 'swim-file'],
     ['scene', 'uncertainty', 'signal', 'follow', 'see'],
-    ['measures', 'compare', 'drawing'],
+    ['measures', 'drawing', 'compare'],
     ['consent', 'bundle', 'exporting', 'practice', 'handout', 'video'],
     ['host-contract'],
   ],

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { pairPartOf } from '#core/compare/pair-part';
 import type { Composition, Rect } from '#core/drawing/composition';
 import { pictureView } from '#core/drawing/picture-view';
+import { withoutSeen } from '#core/drawing/shown-line';
 import { shownHeight, swimmerRoom } from '#core/drawing/swimmer-room';
 import { swimmerWindows } from '#core/drawing/swimmer-windows';
 import { composeFan } from '#core/exporting/compose-fan';
@@ -15,7 +16,8 @@ import { type ExportSource, exportSource } from '#core/exporting/export-source';
 import { composeHandout } from '#core/handout/compose-handout';
 import { firstHandout } from '#core/handout/first-handout';
 import { papers } from '#core/handout/handout-file';
-import type { LandmarkName } from '#core/marks/landmark';
+import { type LandmarkName, landmarkNames } from '#core/marks/landmark';
+import { hasPoint } from '#core/swim-file/has-point';
 import { parseSwim } from '#core/swim-file/swim-file';
 import type { Posture, Swim } from '#core/swim-file/swim-schema';
 import type { Point } from '#core/units/point';
@@ -258,5 +260,48 @@ describe('a picture that Submark frames by itself', () => {
     };
     const { clip } = swim;
     expect(swimmerWindows({ clip, postures: [seen], followed: [], seen: [] }).roomOn(0)).toBeNull();
+  });
+});
+
+describe('points that were only seen', () => {
+  /** The same swim as if its lines had been seen and nobody had laid one. */
+  const seenOnly: Swim = {
+    ...swim,
+    postures: [],
+    followed: [],
+    seen: landmarkNames.map((landmark) => {
+      const own = swim.postures.filter(({ points }) => points[landmark]);
+      const first = own[0]?.frame ?? 0;
+      const last = own.at(-1)?.frame ?? 0;
+      return {
+        landmark,
+        frame: first,
+        points: Array.from({ length: last - first + 1 }, (_, i): [number, number, number] => {
+          const near = own.reduce((best, each) =>
+            Math.abs(each.frame - first - i) < Math.abs(best.frame - first - i) ? each : best,
+          );
+          const { x, y } = near.points[landmark] ?? { x: 0, y: 0 };
+          return [x, y, 4];
+        }),
+      };
+    }),
+  };
+  const wordsOf = ({ over }: Composition): string =>
+    over.flatMap((op) => (op.op === 'words' ? [op.words] : [])).join('\n');
+
+  it('are called so on every page that shows them, and no angle is told of them', () => {
+    for (const [page, composition] of everyPage(exportSource(seenOnly, nobody))) {
+      expect([page, wordsOf(composition)]).toEqual([page, expect.stringMatching(/not reviewed/i)]);
+      expect([page, wordsOf(composition)]).toEqual([page, expect.not.stringMatching(/\d°/)]);
+    }
+    for (const [page, composition] of everyPage(exportSource(swim, nobody)))
+      expect([page, wordsOf(composition)]).toEqual([page, expect.not.stringMatching(/not reviewed/i)]);
+  });
+
+  it('are no line that anything is laid over or measured on', () => {
+    const { lines } = exportSource(seenOnly, nobody);
+    const line = [...lines.values()][0];
+    expect(line?.seen.length).toBeGreaterThan(1);
+    expect(line && hasPoint(withoutSeen(line))).toBe(false);
   });
 });
