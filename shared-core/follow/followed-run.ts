@@ -1,5 +1,5 @@
 import type { Sightings } from './blend-sightings';
-import { pointDoubt, runConfidences } from './point-confidence';
+import { type PointDoubt, pointDoubt, runConfidences } from './point-confidence';
 import type { LandmarkName } from '../marks/landmark';
 import type { FollowedRun } from '../swim-file/swim-schema';
 import type { Point } from '../units/point';
@@ -27,17 +27,16 @@ export function followedRun(
   const { bodyLength, pictures, times } = piece;
   const secondsBetweenMarks = (times[to] as number) - (times[from] as number);
   const places: Point[] = [];
-  const doubts: number[] = [];
+  const doubts: PointDoubt[] = [];
   for (let i = from + 1; i < to; i++) {
     const [f, b, s] = [forward, backward, settled].map((each) => each[i]?.get(landmark));
     if (!f || !b || !s) break;
     places.push(s.at);
-    doubts.push(
-      pointDoubt({
-        ...{ landmark, forward: f, backward: b, settled: s, blended: blendedOn(i, landmark) ?? s.at },
-        ...{ secondsBetweenMarks, shownShare: shownShare(piece, i, landmark, settled[i]), bodyLength },
-      }),
-    );
+    const spread = pointDoubt({
+      ...{ landmark, forward: f, backward: b, settled: s, blended: blendedOn(i, landmark) ?? s.at },
+      ...{ secondsBetweenMarks, shownShare: shownShare(piece, i, landmark, settled[i]), bodyLength },
+    });
+    doubts.push({ spread, strange: s.residual });
   }
   if (places.length === 0) return null;
   const confidences = runConfidences(doubts, times.slice(from + 1, from + 1 + places.length));

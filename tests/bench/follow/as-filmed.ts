@@ -21,7 +21,7 @@ export interface FilmedLook {
   readonly crf: number;
 }
 
-/** Clear water and a good camera, a usual pool, and a phone in murk. */
+/** Clear water and a good camera, a usual pool, and a phone in murk; and a dim pool with a noisy camera, on which nothing was set. */
 export const filmedLooks: readonly FilmedLook[] = [
   {
     name: 'clear',
@@ -55,6 +55,17 @@ export const filmedLooks: readonly FilmedLook[] = [
     noise: 7,
     colour: 0.5,
     crf: 33,
+  },
+  {
+    name: 'dim',
+    seed: 7,
+    turbulence: 0.0009,
+    caustics: 0.1,
+    shutter: 0.6,
+    haze: 0.4,
+    noise: 9,
+    colour: 0.4,
+    crf: 27,
   },
 ];
 

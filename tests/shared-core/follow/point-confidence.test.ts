@@ -3,7 +3,12 @@ import { expect, it } from 'vitest';
 import type { Sighting } from '#core/follow/blend-sightings';
 import { expectedErrorShare, expectedSquare, warnedConfidence } from '#core/follow/expected-error';
 import { sureEnough } from '#core/follow/follow-confidence';
-import { type PointEvidence, pointDoubt, runConfidences } from '#core/follow/point-confidence';
+import {
+  type PointDoubt,
+  type PointEvidence,
+  pointDoubt,
+  runConfidences,
+} from '#core/follow/point-confidence';
 
 const seen = (x: number, variance = 0.25): Sighting => ({ at: { x, y: 0 }, variance, residual: 0.3 });
 /** A toe of a body of 500 px, a third of a second between its marks, held well: all of this is usual. */
@@ -19,7 +24,8 @@ const held = (more: Partial<PointEvidence> = {}): PointEvidence => ({
   ...more,
 });
 const times = (count: number): readonly number[] => Array.from({ length: count }, (_, i) => i / 60);
-const alone = (evidence: PointEvidence): number => runConfidences([pointDoubt(evidence)], [0])[0] ?? 0;
+const alone = (evidence: PointEvidence): number =>
+  runConfidences([{ spread: pointDoubt(evidence), strange: evidence.settled.residual }], [0])[0] ?? 0;
 
 it('is sure of a point that both ways and all pictures together put in one place', () => {
   expect(alone(held())).toBeGreaterThan(sureEnough);
@@ -38,7 +44,7 @@ it('is less sure the farther the ways are apart, the more was moved, the weaker 
     { landmark: 'wrist' as const },
   ])
     expect(alone(held(doubt))).toBeLessThan(usual);
-  expect(alone(held({ settled: seen(30, 9) }))).toBeLessThan(sureEnough);
+  expect(alone(held({ settled: { ...seen(30, 9), residual: 0.7 } }))).toBeLessThan(sureEnough);
 });
 
 it('says the same of a body twice as large, and nothing changes with the direction of time', () => {
@@ -61,14 +67,26 @@ it('says the same of a body twice as large, and nothing changes with the directi
 });
 
 it('doubts a point among doubtful ones, and leaves a doubtful one among sure ones alone', () => {
-  const [sure, unsure] = [2 * Math.log(0.003), 2 * Math.log(0.02)];
+  const [sure, unsure] = [0.003, 0.02].map((sd) => ({ spread: 2 * Math.log(sd), strange: 0.3 })) as [
+    PointDoubt,
+    PointDoubt,
+  ];
   const amid = runConfidences([unsure, unsure, unsure, sure, unsure, unsure, unsure], times(7));
   expect(amid[3]).toBeLessThan(sureEnough);
   const one = runConfidences([sure, sure, sure, unsure, sure, sure, sure], times(7));
-  expect(one[3]).toBeCloseTo(warnedConfidence(0.02), 9);
+  // by hand: 10.69 + 1.711 · 2 ln 0.02 + 5.501 · 0.3 = −1.047, odds of 0.351 to 1 that it is lost
+  expect(one[3]).toBeCloseTo(1 / 1.351, 3);
   // a tenth of a second away nothing of it is left
   const far = runConfidences([unsure, ...Array.from({ length: 6 }, () => sure)], times(7));
   expect(far[6]).toBeCloseTo(warnedConfidence(0.003), 9);
+});
+
+it('stays sure of points on noisy film whose limbs look like themselves, and doubts those whose limbs do not', () => {
+  // ways apart, moved and weakly held as in murky water
+  const noisy = held({ backward: seen(40), settled: seen(16, 1.5) });
+  expect(alone(noisy)).toBeGreaterThanOrEqual(sureEnough);
+  const strange = { ...noisy, settled: { ...noisy.settled, residual: 0.9 } };
+  expect(alone(strange)).toBeLessThan(sureEnough);
 });
 
 it('expects a point to err by less than its confidence warns, and lost points by no more than a twentieth', () => {
