@@ -140,7 +140,7 @@ function Row({ row }: { readonly row: PairRow }) {
         {text && (
           <span className="pair-difference">
             <strong>{text.value}</strong> <span className="spread">{text.spread}</span>
-            {text.doubtful && <em className="pair-doubtful">{pairWords('doubtful')}</em>}
+            {text.doubtful && <em className="pair-doubtful">{text.doubt}</em>}
           </span>
         )}
         <span className="pair-verdict">
@@ -158,7 +158,7 @@ function Value({ reading, digits }: { readonly reading: Reading; readonly digits
   return (
     <span title={[readingLine(text), ...doubtsInWords(reading)].join(' · ')}>
       {text.value} <small>{text.unit}</small>
-      {text.doubtful && <em className="pair-doubtful">{pairWords('doubtful')}</em>}
+      {text.doubtful && <em className="pair-doubtful">{text.doubt}</em>}
     </span>
   );
 }

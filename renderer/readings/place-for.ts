@@ -43,6 +43,7 @@ export function placeFor(session: OpenSwim, reason: MissingReason): (() => void)
       return () => startBodyLine(session, landmark);
     }
     case 'needs-body-length':
+    case 'seen-not-proved':
       return () => startBodyLine(session);
     case 'needs-still-thing':
       return () => startStill(session);

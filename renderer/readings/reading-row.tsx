@@ -34,6 +34,7 @@ const saidElsewhere: ReadonlySet<ReadingNote> = new Set([
   'marking-error-assumed',
   'few-cycles',
   'slowdown-assumed',
+  'not-reviewed',
 ]);
 
 /** One reading of the panel: the number, what stands behind it, and the way to its frames. */
@@ -142,7 +143,8 @@ export const ReadingRow = memo(function ReadingRow({
       </div>
       {text.doubtful && (
         <p className="reading-notes reading-doubts">
-          <strong>{readingsWords('doubtful2')}</strong> {doubtsInWords(reading).join(' · ')}
+          {text.doubt === 'doubtful' && <strong>{readingsWords('doubtful2')} </strong>}
+          {doubtsInWords(reading).join(' · ')}
         </p>
       )}
       {notes.length > 0 && <p className="reading-notes">{notes.map(noteWords).join(' · ')}</p>}

@@ -217,7 +217,7 @@ function StillReadings({ rows, chosen, onToggle }: ReadingsProps) {
             <span>{definition.label}</span>
             <small>
               {text.value} {text.unit}
-              {text.doubtful && ', doubtful'}
+              {text.doubtful && `, ${text.doubt}`}
             </small>
           </label>
         );

@@ -67,7 +67,7 @@ export function handoutReading(
     return {
       label,
       standing: 'no-target',
-      word: handoutPageWords('doubtful'),
+      word: handoutPageWords(text.doubt === 'not reviewed' ? 'notReviewed' : 'doubtful'),
       value,
       target: '',
       means: reading.notes.includes('implausible-for-a-human')

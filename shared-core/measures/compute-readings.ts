@@ -14,6 +14,7 @@ import { guardReadings } from './guard-readings';
 import type { MissingReason, Reading } from './reading';
 import { keptWith } from '../units/kept-with';
 import { saidOfMarks } from './said-of-marks';
+import { asSeen } from './seen-readings';
 
 export interface ReadingKnowledge {
   /** The swimmer's record; null when it is not known who swims. */
@@ -48,8 +49,13 @@ export function readingContext(swim: Swim, knowledge: ReadingKnowledge): BodyCon
  * whose events, points or lines moved since the last time answer with what they found then.
  */
 export function computeReadings(context: BodyContext): readonly Reading[] {
-  return saidOfMarks(context, familyReadings(context));
+  const every = everyReading(context);
+  return context.readsSeen ? every.map(asSeen) : every;
 }
+
+/** The same with those that are read from seen points and not proved for that: for proofs only. */
+export const everyReading = (context: BodyContext): readonly Reading[] =>
+  saidOfMarks(context, familyReadings(context));
 
 function familyReadings(context: BodyContext): readonly Reading[] {
   const known = isWhole(context) ? keptFor(context.geometry) : null;

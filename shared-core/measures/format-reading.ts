@@ -1,4 +1,4 @@
-import { type Doubted, isDoubtful } from './doubtful';
+import { type Doubted, doubtWord, isDoubtful } from './doubtful';
 import type { ComputedReading, Interval, ReadingUnit } from './reading';
 import { measuresWords } from '../words/measures';
 
@@ -54,6 +54,8 @@ export interface ReadingText {
   readonly unit: string;
   /** Must be said beside the number; `readingLine` does. */
   readonly doubtful: boolean;
+  /** The word to say. */
+  readonly doubt: ReturnType<typeof doubtWord>;
 }
 
 /** A reading as it is printed: value, ± 95 %, unit. Lopsided intervals print both ends. */
@@ -75,6 +77,7 @@ export function formatReading(reading: PrintedReading, fallbackDigits: number): 
       : `± ${half.toFixed(digits)}`,
     unit: unitWords[unit],
     doubtful: isDoubtful(reading),
+    doubt: doubtWord(reading),
   };
 }
 
@@ -85,5 +88,8 @@ export function valueLine({ value, spread, unit }: ReadingText): string {
 
 /** A printed reading as one line of words, doubt and all: "1.24 ± 0.05 m/s", "0.42 ± 0.01 Hz, doubtful". */
 export function readingLine(text: ReadingText): string {
-  return text.doubtful ? measuresWords('doubtful', { valueLine: valueLine(text) }) : valueLine(text);
+  if (!text.doubtful) return valueLine(text);
+  return measuresWords(text.doubt === 'not reviewed' ? 'notReviewed' : 'doubtful', {
+    valueLine: valueLine(text),
+  });
 }

@@ -17,7 +17,7 @@ export function headlineReadings(
   swim: Swim,
   markingError: MarkingError | null,
 ): { id: string; value: number; half: number; unit: string; doubtful: boolean }[] {
-  const context = readingContext({ ...swim, postures: [] }, { swimmer: null, markingError });
+  const context = readingContext({ ...swim, postures: [], seen: [] }, { swimmer: null, markingError });
   const read = [...kickRhythmReadings(context), ...timingReadings(context)];
   return guardReadings(context, read).flatMap((reading) =>
     reading.status === 'computed' && headlines.includes(reading.id)

@@ -62,6 +62,8 @@ export type MissingReason =
   /** The camera moved, and nothing in the swimmer's plane says by how much. */
   | { readonly code: 'needs-still-thing' }
   | { readonly code: 'camera-turned' }
+  /** It would be read from seen points, and how far off it then is was not proved. */
+  | { readonly code: 'seen-not-proved' }
   | { readonly code: 'view-cannot-show'; readonly view: View }
   | { readonly code: 'lies-on-side' }
   | {
@@ -130,6 +132,7 @@ export type ReadingNote =
   | 'few-pairs'
   | 'sparse-trace'
   | 'points-outside-picture'
+  | 'not-reviewed'
   | 'scale-off-plane'
   | 'scale-across-lane'
   | 'off-plane-corrected'

@@ -88,6 +88,8 @@ export function reasonWords(reason: MissingReason): string {
       return missingMarksWords('cameraMovedMark');
     case 'camera-turned':
       return missingMarksWords('cameraTurnedOr');
+    case 'seen-not-proved':
+      return missingMarksWords('seenNotProved');
     case 'view-cannot-show':
       return missingMarksWords('filmCantShow', { view: viewWords[reason.view] });
     case 'lies-on-side':
@@ -132,6 +134,7 @@ const notes: Readonly<Record<ReadingNote, string>> = {
   'few-pairs': missingMarksWords('tooFewPairsTrust'),
   'sparse-trace': missingMarksWords('sparseBodyLines'),
   'points-outside-picture': missingMarksWords('pointsOutsidePicture'),
+  'not-reviewed': missingMarksWords('notReviewed'),
   'scale-off-plane': missingMarksWords('knownLengthNot'),
   'scale-across-lane': missingMarksWords('knownLengthRuns'),
   'off-plane-corrected': missingMarksWords('broughtSwimmersPlane'),

@@ -1,4 +1,5 @@
 import type { ComputedReading, Reading } from '../measures/reading';
+import { isUnreviewed } from '../measures/seen-readings';
 import type { Swim, SwimCard } from '../swim-file/swim-schema';
 import type { Drill } from './drill-schema';
 import { type Work, workOfCard } from './work';
@@ -29,7 +30,9 @@ export function seasonSwim(
     work: workOfCard(swim.card, own),
     effort: swim.card.effort,
     readings: new Map(
-      readings.flatMap((each) => (each.status === 'computed' ? [[each.id, each] as const] : [])),
+      readings.flatMap((each) =>
+        each.status === 'computed' && !isUnreviewed(each) ? [[each.id, each] as const] : [],
+      ),
     ),
   };
 }

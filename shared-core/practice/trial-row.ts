@@ -1,5 +1,6 @@
 import type { Doubted } from '../measures/doubtful';
 import type { Reading, ReadingUnit } from '../measures/reading';
+import { isUnreviewed } from '../measures/seen-readings';
 import type { Swim } from '../swim-file/swim-schema';
 import { type ConditionTags, depths, headPositions, hipPositions } from '../swim-file/condition-tags';
 import { aidsKey, type Work, workOfCard } from './work';
@@ -39,7 +40,10 @@ export function trialRow(
   tags: ConditionTags,
   readings: readonly Reading[],
 ): TrialRow {
-  const computed = readings.flatMap((each) => (each.status === 'computed' ? [each] : []));
+  // numbers nobody has reviewed decide nothing
+  const computed = readings.flatMap((each) =>
+    each.status === 'computed' && !isUnreviewed(each) ? [each] : [],
+  );
   return {
     swimId: swim.id,
     swimmerId: swim.card.swimmerId,

@@ -13,6 +13,7 @@ export const handoutPageWords = words({
   close: 'Close',
   notYet: 'Not yet',
   notMeasured: 'Not measured',
+  notReviewed: 'Not reviewed',
   doubtful: 'Doubtful',
   notWhatPerson: 'Not what a person does: check the slow motion and the marks before this counts.',
   checkBeforeCounts: 'Check before this counts: {doubtsIn}.',

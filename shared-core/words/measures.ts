@@ -3,6 +3,7 @@ import { words } from './words';
 /** How readings are written. */
 export const measuresWords = words({
   to: '{number} to {number2}',
+  notReviewed: '{valueLine}, not reviewed',
   doubtful: '{valueLine}, doubtful',
   reMarkings: '{remarkings, plural, one {{remarkings} re-marking} other {{remarkings} re-markings}}',
   measured: 'measured on {counted}',

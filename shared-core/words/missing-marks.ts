@@ -62,6 +62,8 @@ export const missingMarksWords = words({
   beyond15M: 'beyond 15 m',
   tooFewPairsTrust: 'too few pairs to trust',
   sparseBodyLines: 'sparse body lines',
+  notReviewed: 'not reviewed: read from points the machine saw',
+  seenNotProved: 'Seen points are not proved for this: lay body lines on two frames and follow the points',
   pointsOutsidePicture: 'points outside the picture are not read',
   knownLengthNot: 'the known length is not in the swimmer’s plane: lengths are off',
   knownLengthRuns: 'the known length runs across the lane: a side view shows it too short',

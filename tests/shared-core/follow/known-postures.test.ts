@@ -22,7 +22,7 @@ const followed = [
 ];
 
 it('fills in sure followed points, and never moves, covers or uncovers what the coach said', () => {
-  const { postures } = knownPostures({ postures: marks, followed }, error, 500);
+  const { postures } = knownPostures({ postures: marks, seen: [], followed }, error, 500);
   expect(postures.map(({ frame, points }) => [frame, points.toe?.x ?? null])).toEqual([
     [0, 1],
     [1, 20],
@@ -32,18 +32,18 @@ it('fills in sure followed points, and never moves, covers or uncovers what the 
 });
 
 it('says that followed points are less sure than marks, and leaves a swim without them as it is', () => {
-  const { followedSd, followed: names } = knownPostures({ postures: marks, followed }, error, 500);
+  const { followedSd, followed: names } = knownPostures({ postures: marks, seen: [], followed }, error, 500);
   expect(followedSd.toe).toBeGreaterThan(error.landmarkSd.toe);
   expect(followedSd.hip).toBe(error.followedSd.hip);
   expect([...names]).toEqual([[1, ['toe']]]);
-  const without = knownPostures({ postures: marks, followed: [] }, error, 500);
+  const without = knownPostures({ postures: marks, seen: [], followed: [] }, error, 500);
   expect([without.followedSd, without.followed.size]).toEqual([error.followedSd, 0]);
 });
 
 it('takes a followed point to err as its confidence says, or as re-marking found where that is more', () => {
   const sdOf = (bodyLength: number, measured: number): number =>
     knownPostures(
-      { postures: marks, followed },
+      { postures: marks, followed, seen: [] },
       { ...error, followedSd: { ...error.followedSd, toe: measured } },
       bodyLength,
     ).followedSd.toe;

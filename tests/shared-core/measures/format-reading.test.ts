@@ -53,6 +53,7 @@ describe('how a reading is printed', () => {
       spread: '± 0.03',
       unit: 'Hz',
       doubtful: false,
+      doubt: '',
     });
     expect(formatReading(reading(86, 74, 98, 'ms', 'kick2-bottom-to-exit'), 0).value).toBe('+86');
     expect(formatReading(reading(-9.14, -10.5, -7.7, '%'), 1).value).toBe('−9.1');

@@ -66,6 +66,7 @@ function keptFor(input: BodyInput): Kept {
   const { swim, clock, error, swimmer } = input;
   const of = [
     swim.followed,
+    swim.seen,
     swim.cameraPath,
     swim.scene,
     swim.clip,

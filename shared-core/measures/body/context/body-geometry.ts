@@ -40,7 +40,9 @@ export interface BodyGeometry {
   readonly bodyLength: BodyLength | null;
   /** How many points of a landmark lie outside the picture and are not read; landmarks with none are left out. */
   readonly outside: ReadonlyMap<LandmarkName, number>;
-  /** How many points the machine followed. */
+  /** Its points were seen without a mark, save what the coach laid. */
+  readonly readsSeen: boolean;
+  /** How many points the machine followed or saw. */
   readonly followedCount: number;
   readonly followedSpread: FollowedSpread;
   /** Standard deviation of one followed coordinate, pixels of the picture. */
@@ -102,6 +104,7 @@ export function bodyGeometry(input: BodyInput): BodyGeometry {
     lengthVariance: lengthVariance(transform.unit, scale, bodyLength),
     bodyLength,
     outside: seen.outside,
+    readsSeen: known.fromSeen,
     followedCount,
     followedSpread: spread,
     followedSd: known.followedSd,

@@ -68,7 +68,11 @@ describe('followed points', () => {
       { frame: 4, points: { toe: { x: 50, y: 50 } }, hidden: [] },
       { frame: 5, points: {}, hidden: ['toe'] },
     ];
-    const found = knownPostures({ postures, followed: [run, surer] }, assumedMarkingError(1080), 500);
+    const found = knownPostures(
+      { postures, followed: [run, surer], seen: [] },
+      assumedMarkingError(1080),
+      500,
+    );
     expect(found.postures.map(({ frame, points }) => [frame, points.toe?.x ?? null])).toEqual([
       [4, 50],
       [5, null],

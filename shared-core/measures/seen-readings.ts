@@ -1,0 +1,19 @@
+import type { Reading } from './reading';
+
+/**
+ * Readings whose intervals held the truth when they were read from seen points alone, on drawn swims nothing was set on
+ * (tests/bench/see/coverage-seen.ts). All others refuse until lines are laid.
+ */
+const proved: ReadonlySet<string> = new Set([]);
+
+/** A reading of a swim whose points were only seen: said so where that is proved, refused where it is not. */
+export function asSeen(reading: Reading): Reading {
+  if (reading.status === 'missing' || reading.followed === 0) return reading;
+  if (!proved.has(reading.id))
+    return { status: 'missing', id: reading.id, reasons: [{ code: 'seen-not-proved' }] };
+  return { ...reading, notes: ['not-reviewed', ...reading.notes] };
+}
+
+/** Whether a reading stands on points nobody has reviewed: it enters no trial and no season. */
+export const isUnreviewed = (reading: Reading): boolean =>
+  reading.status === 'computed' && reading.notes.includes('not-reviewed');
