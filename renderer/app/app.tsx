@@ -11,6 +11,7 @@ import { NoticeBar } from '../ui/notice-bar';
 import { createNotices } from '../ui/notices';
 import { NoSuchScreen } from './no-such-screen';
 import { screenList } from '../ui/screen-list';
+import { useSeeQueue } from '../see/use-see-queue';
 import { showRoute } from './screens';
 import { chooseTheme, nextTheme } from '../ui/theme';
 import { themeWords } from '../ui/theme-switch';
@@ -18,6 +19,9 @@ import { useCommandKeys } from '../ui/use-command-keys';
 import { addressOf, shelfRoute, useRoute } from '../ui/use-route';
 import './app.css';
 import { appWords } from '#core/words/app';
+
+/** Where film is stepped through: nothing else decodes meanwhile. */
+const filmScreens: ReadonlySet<string> = new Set(['bench', 'pair', 'handout']);
 
 /** The frame around the screens: where the coach is, what was just said, every key, and a net for bugs. */
 export function App({ host }: { readonly host: HostClient }) {
@@ -67,6 +71,7 @@ export function App({ host }: { readonly host: HostClient }) {
     [notices, go],
   );
   useCommandKeys(appWords('everywhere'), commands);
+  useSeeQueue(host, !filmScreens.has(route.screen));
   return (
     <>
       <ErrorBoundary

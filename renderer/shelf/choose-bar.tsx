@@ -5,13 +5,14 @@ interface Props {
   readonly count: number;
   readonly shown: number;
   readonly onChange: () => void;
+  readonly onSee: () => void;
   readonly onRemove: () => void;
   readonly onAll: () => void;
   readonly onNone: () => void;
 }
 
 /** What can be done with the swims chosen; there while any is. */
-export function ChooseBar({ count, shown, onChange, onRemove, onAll, onNone }: Props) {
+export function ChooseBar({ count, shown, onChange, onSee, onRemove, onAll, onNone }: Props) {
   const tip = useTip();
   if (count === 0) return null;
   return (
@@ -24,6 +25,9 @@ export function ChooseBar({ count, shown, onChange, onRemove, onAll, onNone }: P
         title={tip('change-cards', shelfWords('swimmerDateDrill'))}
       >
         {shelfWords('changeTheirCards')}
+      </button>
+      <button type="button" onClick={onSee} title={tip('see-chosen', shelfWords('seeChosenTip'))}>
+        {shelfWords('seeChosen', { count })}
       </button>
       <button type="button" onClick={onRemove} title={tip('remove', shelfWords('canUndone'))}>
         {shelfWords('moveBin')}

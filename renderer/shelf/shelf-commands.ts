@@ -8,6 +8,7 @@ import { shelfWords } from '#core/words/shelf';
 interface Reach {
   readonly remove: (swimIds: readonly string[]) => void;
   readonly choice: Choice;
+  readonly see: () => void;
   readonly undo: ShelfUndo;
   readonly changeCards: () => void;
   readonly pick: () => void;
@@ -21,6 +22,7 @@ const onTile = (): boolean => focusedSwim() !== null;
 export function shelfCommands({
   remove,
   choice,
+  see,
   undo,
   changeCards,
   pick,
@@ -84,6 +86,14 @@ export function shelfCommands({
         if (choice.ids.length > 0) remove(choice.ids);
         else if (id) remove([id]);
       },
+    },
+    {
+      id: 'see-chosen',
+      label: shelfWords('seeChosenCommand'),
+      keys: ['Shift+S'],
+      kind: 'never',
+      enabled: () => choice.ids.length > 0,
+      run: see,
     },
     {
       id: 'restore',

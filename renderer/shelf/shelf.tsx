@@ -28,6 +28,8 @@ import { useGridKeys } from './use-grid-keys';
 import { type Library, useLibrary } from '../swims/use-library';
 import { useOpenedFiles } from './use-opened-files';
 import { useRetakenPictures } from './use-retaken-pictures';
+import { SeeQueueBar } from '../see/see-queue-bar';
+import { useSeeChosen } from './use-see-chosen';
 import { useShelfUndo } from './use-shelf-undo';
 import { useShownSwims } from './use-shown-swims';
 import { VersionsDialog } from './versions-dialog';
@@ -96,19 +98,21 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
 
   const choice = useChoice(groups);
   const { choose } = choice;
+  const see = useSeeChosen(choice, load);
   const acts = useTileActs({ host, onOpen, remove, choose, versions: setVersionsOf });
   const commands = useMemo(
     () =>
       shelfCommands({
         remove,
         choice,
+        see,
         undo,
         changeCards: () => setChanges(true),
         pick,
         openPath,
         search: () => search.current?.focus(),
       }),
-    [remove, choice, undo, pick, openPath],
+    [remove, choice, see, undo, pick, openPath],
   );
   useCommandKeys(shelfWords('shelf2'), commands);
 
@@ -163,10 +167,12 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
         count={choice.ids.length}
         shown={shown}
         onChange={() => setChanges(true)}
+        onSee={see}
         onRemove={() => remove(choice.ids)}
         onAll={choice.all}
         onNone={choice.none}
       />
+      <SeeQueueBar />
       {dropping && <div className="shelf-drop">{shelfWords('letGoAddThese')}</div>}
       <BundleDialog bundles={bundles} />
       <AddingDialogs

@@ -1,6 +1,9 @@
 import { memo } from 'react';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { aidsWords, cardWords, dayWords, swumWords, triedWords, viewWords } from '#core/swim-file/card-words';
+import { useStore } from 'zustand';
+import type { SeeQueue } from '../see/see-queue';
+import { windowSeeQueue } from '../see/window-see-queue';
 import { HeadlineReading } from './headline-reading';
 import { MissingPicture } from './missing-picture';
 import { useTip } from '../ui/use-tip';
@@ -28,11 +31,28 @@ interface Props {
   readonly acts: TileActs;
 }
 
-function marksSoFar({ eventCount, postureCount }: SwimSummary): string {
-  if (eventCount === 0 && postureCount === 0) return shelfWords('nothingMarkedYet');
+function marksSoFar({ eventCount, postureCount, seen }: SwimSummary): string {
+  if (eventCount === 0 && postureCount === 0) return seen ? '' : shelfWords('nothingMarkedYet');
   const events = shelfWords('events', { eventCount });
   const lines = shelfWords('bodyLines', { postureCount });
   return `${events}, ${lines}`;
+}
+
+/** How far what the machine saw is reviewed: found, doubtful, reviewed. Empty where nothing was seen. */
+function seenWords({ seen }: Pick<SwimSummary, 'seen'>): string {
+  if (!seen) return '';
+  if (seen.open === 0) return shelfWords('seenReviewed');
+  return seen.doubtful > 0
+    ? shelfWords('seenDoubtful', { open: seen.open, doubtful: seen.doubtful })
+    : shelfWords('seenOpen', { open: seen.open });
+}
+
+/** What the queue of swims to see says of one. */
+function queueWords({ waiting, now, refused }: SeeQueue, swimId: string): string {
+  if (now?.swimId === swimId) return shelfWords('seeingNow', { percent: Math.round(100 * now.share) });
+  if (waiting.includes(swimId)) return shelfWords('waitsSeen');
+  const why = refused.get(swimId);
+  return why ? shelfWords('notSeen', { why }) : '';
 }
 
 /** What a screen reader says of the tile: who first, because arrows cross from swimmer to swimmer. */
@@ -40,7 +60,8 @@ function spokenName(swim: SwimSummary): string {
   const { title, facts } = cardWords(swim.card);
   const trouble = clipTrouble[swim.clipStatus];
   const copies = swim.copies > 0 ? [shelfWords('changedTwoPlaces2')] : [];
-  return [title, ...facts, marksSoFar(swim), ...(trouble ? [trouble] : []), ...copies].join(', ');
+  const said = [marksSoFar(swim), seenWords(swim)].filter((words) => words !== '');
+  return [title, ...facts, ...said, ...(trouble ? [trouble] : []), ...copies].join(', ');
 }
 
 const clipTrouble = {
@@ -52,6 +73,7 @@ const clipTrouble = {
 /** One swim on the shelf: what was swum, how far it is marked, and its first readings. */
 export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chosen, acts }: Props) {
   const tip = useTip();
+  const queued = useStore(windowSeeQueue, (state) => queueWords(state, swim.id));
   const { card, clip } = swim;
   const { what, how } = swumWords(card);
   const facts = [...triedWords(card.conditions), ...how, aidsWords(card.aids), viewWords[card.view]].join(
@@ -92,6 +114,9 @@ export const SwimTile = memo(function SwimTile({ swim, thumbnail, reached, chose
         </span>
         <span className="swim-tile-foot">
           <small>{marksSoFar(swim)}</small>
+          {(queued || seenWords(swim)) && (
+            <small className="swim-tile-seen">{queued || seenWords(swim)}</small>
+          )}
           {swim.headline.map((reading) => (
             <HeadlineReading key={reading.id} reading={reading} slowdown={swim.clip.slowdown} />
           ))}

@@ -43,6 +43,7 @@ export const aSummary = (
   copies: 0,
   eventCount: 0,
   postureCount: 0,
+  seen: null,
   hasThumbnail: false,
   clipStatus: 'present',
   headline: [],

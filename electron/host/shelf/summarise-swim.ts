@@ -1,3 +1,5 @@
+import { proposeEvents } from '#core/follow/propose-events';
+import { landmarkNames } from '#core/marks/landmark';
 import { hasPoint } from '#core/swim-file/has-point';
 import type { SwimSummary } from '#core/host-contract/operations/library-operations';
 import { headlineReadings } from '#core/measures/headline-readings';
@@ -34,11 +36,29 @@ export function summariseGlance(swim: SwimGlance, revision: string): SwimSummary
     },
     eventCount: swim.eventCount,
     postureCount: swim.postureCount,
+    seen: null,
     hasThumbnail: false,
     copies: 0,
     clipStatus: 'missing',
     headline: [],
   };
+}
+
+/** A moment known no better than this, seconds (one standard deviation), is called doubtful on the shelf. Our choice. */
+const doubtfulSeconds = 0.05;
+
+function seenSoFar(swim: Swim): SwimSummary['seen'] {
+  const pictures = Math.max(
+    0,
+    ...landmarkNames.map((name) =>
+      swim.seen.reduce((sum, { landmark, points }) => sum + (landmark === name ? points.length : 0), 0),
+    ),
+  );
+  if (pictures === 0) return null;
+  const table = tableFromRecord(swim.clip.frameTimes);
+  const open = proposeEvents(swim, { table, slowdown: swim.clip.slowdown.factor });
+  const doubtful = open.filter(({ unsure, sdSeconds }) => unsure || sdSeconds > doubtfulSeconds);
+  return { pictures, open: open.length, doubtful: doubtful.length };
 }
 
 /** What the shelf shows of a swim, with the readings of its tile. */
@@ -48,6 +68,7 @@ export function summariseSwim(swim: Swim, revision: string, coach: CoachFile): S
       { ...swim, eventCount: swim.events.length, postureCount: swim.postures.filter(hasPoint).length },
       revision,
     ),
+    seen: seenSoFar(swim),
     headline: headlineReadings(swim, coachMarkingError(coach, swim.clip.height)),
   };
 }

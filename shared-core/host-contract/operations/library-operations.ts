@@ -22,6 +22,14 @@ const swimSummarySchema = z.strictObject({
   }),
   eventCount: z.number().int(),
   postureCount: z.number().int(),
+  /** What was seen without a mark: on how many pictures, moments still to decide, and how many of those are hardly known. Null: not seen, or not counted yet. */
+  seen: z
+    .strictObject({
+      pictures: z.number().int().positive(),
+      open: z.number().int().nonnegative(),
+      doubtful: z.number().int().nonnegative(),
+    })
+    .nullable(),
   hasThumbnail: z.boolean(),
   /** Other versions of the swim's file kept beside it, because it was changed in two places. */
   copies: z.number().int().nonnegative(),

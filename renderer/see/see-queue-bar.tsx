@@ -1,0 +1,19 @@
+import { useStore } from 'zustand';
+import { emptyQueue } from './see-queue';
+import { windowSeeQueue } from './window-see-queue';
+
+/** What is being seen on the shelf, and how to stop it; there while any swim waits. */
+export function SeeQueueBar() {
+  const waiting = useStore(windowSeeQueue, (state) => state.waiting.length);
+  const share = useStore(windowSeeQueue, (state) => state.now?.share ?? 0);
+  if (waiting === 0) return null;
+  return (
+    <section className="choose-bar see-queue" aria-label="Swims to see">
+      <output>Looking for the swimmer: {waiting === 1 ? '1 swim left' : `${waiting} swims left`}</output>
+      <progress max={1} value={share} aria-label="The swim being seen" />
+      <button type="button" className="quiet" onClick={() => emptyQueue(windowSeeQueue)}>
+        Stop
+      </button>
+    </section>
+  );
+}
