@@ -19,7 +19,7 @@ export function reviewCommands(session: OpenSwim): readonly Command[] {
   return [
     {
       id: 'review-doubtful',
-      label: 'To the most doubtful proposed mark, once no point is unsure',
+      label: followWords('toMostDoubtful'),
       keys: ['u'],
       kind: 'view',
       enabled: () => proposalsOf(document.swim()).length > 0,
@@ -57,7 +57,7 @@ export function reviewCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'review-accept',
-      label: 'Accept the whole stroke',
+      label: followWords('acceptWholeStroke'),
       keys: ['Shift+K'],
       kind: 'undoable',
       enabled: () => groupLookedAt(session) !== null,
@@ -65,7 +65,7 @@ export function reviewCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'review-reject',
-      label: 'Reject the whole stroke',
+      label: followWords('rejectWholeStroke'),
       keys: ['Shift+J'],
       kind: 'undoable',
       enabled: () => groupLookedAt(session) !== null,
@@ -73,7 +73,7 @@ export function reviewCommands(session: OpenSwim): readonly Command[] {
     },
     {
       id: 'review-end',
-      label: 'Put the review away',
+      label: followWords('reviewEnd'),
       keys: ['Escape'],
       kind: 'view',
       enabled: () => lookedAt(session) !== null && session.view.getState().tool === 'point',

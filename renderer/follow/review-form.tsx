@@ -1,6 +1,7 @@
 import { useStore } from 'zustand';
 import type { EventProposal } from '#core/follow/propose-events';
 import { eventWords } from '#core/marks/mark-words';
+import { followWords } from '#core/words/follow';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { accept, lookAt, lookAtNext, proposalsOf, reject } from '../open-swim/proposals';
 import { acceptGroup, endReview, lookAtMostDoubtful, rejectGroup, reviewGroupsOf } from '../open-swim/review';
@@ -17,37 +18,36 @@ export function ReviewForm() {
   const frame = useView((state) => state.frame);
   const group = groups.find(({ open }) => open.some(({ id }) => id === proposal?.id));
   if (!proposal || !group || busy) return null;
-  const what = group.of === 'stroke' ? 'stroke' : 'kicks';
+  const { of, number } = group;
   const moved = frame - proposal.frame;
   return (
-    <section className="scale-form review" aria-label="Review">
+    <section className="scale-form review" aria-label={followWords('review')}>
       <header className="review-head">
-        <strong>
-          {group.of === 'stroke' ? 'Stroke' : 'Kicks'} {group.number} of {groups.length}
-        </strong>
+        <strong>{followWords('reviewGroup', { of, number, count: groups.length })}</strong>
         <span className="follow-state">
-          {group.accepted} accepted, {group.open.length} left
+          {followWords('reviewLeft', { accepted: group.accepted, left: group.open.length })}
         </span>
       </header>
       <p role="status" className="review-moment">
         <MomentGlyph proposal={proposal} />
-        <b>{eventWords[proposal.kind]}</b> ± {Math.round(1960 * proposal.sdSeconds)} ms
-        {proposal.unsure && ', less sure'}
+        <b>{eventWords[proposal.kind]}</b>{' '}
+        {followWords('reviewSpread', { ms: Math.round(1960 * proposal.sdSeconds) })}
+        {proposal.unsure && followWords('reviewUnsure')}
         {moved !== 0 && (
           <em>
             {' '}
-            {Math.abs(moved)} {Math.abs(moved) === 1 ? 'frame' : 'frames'} {moved < 0 ? 'earlier' : 'later'}
+            {followWords('reviewMoved', { frames: Math.abs(moved), way: moved < 0 ? 'earlier' : 'later' })}
           </em>
         )}
       </p>
-      <ul className="review-stroke" aria-label={`Left of this ${what}`}>
+      <ul className="review-stroke" aria-label={followWords('reviewOpen', { of })}>
         {group.open.map((each) => (
           <li key={each.id}>
             <button
               type="button"
               aria-pressed={each.id === proposal.id}
-              aria-label={`${eventWords[each.kind]} on frame ${each.frame + 1}${each.unsure ? ', less sure' : ''}`}
-              title={`${eventWords[each.kind]}, frame ${each.frame + 1}`}
+              aria-label={momentWords(each)}
+              title={momentWords(each)}
               onClick={() => lookAt(session, each)}
             >
               <MomentGlyph proposal={each} />
@@ -55,9 +55,14 @@ export function ReviewForm() {
           </li>
         ))}
       </ul>
-      <Answers proposal={proposal} what={what} moved={moved !== 0} />
+      <Answers proposal={proposal} of={of} moved={moved !== 0} />
     </section>
   );
+}
+
+function momentWords({ kind, frame, unsure }: EventProposal): string {
+  const said = followWords('frame', { event: eventWords[kind], frame: frame + 1 });
+  return unsure ? said + followWords('reviewUnsure') : said;
 }
 
 const MomentGlyph = ({ proposal }: { readonly proposal: EventProposal }) => (
@@ -66,15 +71,14 @@ const MomentGlyph = ({ proposal }: { readonly proposal: EventProposal }) => (
   </svg>
 );
 
-function Answers({
-  proposal,
-  what,
-  moved,
-}: {
+interface AnswersProps {
   readonly proposal: EventProposal;
-  readonly what: string;
+  readonly of: 'stroke' | 'kicks';
+  /** Another frame than the proposed one is shown. */
   readonly moved: boolean;
-}) {
+}
+
+function Answers({ proposal, of, moved }: AnswersProps) {
   const tip = useTip();
   const keyOf = useKeyOf();
   const session = useOpenSwim();
@@ -83,34 +87,32 @@ function Answers({
       {words} <kbd>{keyOf(id)}</kbd>
     </button>
   );
+  const say = followWords;
   const here = (): void => accept(session, proposal, session.view.getState().frame);
   return (
     <>
       <div className="question-answers">
         {button(
           'review-accept',
-          `Accept the ${what}`,
-          `Everything of the ${what} that is sure`,
+          say('acceptGroup', { of }),
+          say('acceptGroupTip'),
           () => acceptGroup(session),
           true,
         )}
-        {button(
-          'proposal-accept',
-          moved ? 'Accept here' : 'Accept',
-          moved ? 'On the frame shown, as your own mark' : 'This moment, with the machine’s ±',
-          here,
-        )}
-        {button('proposal-reject', 'Reject', 'This moment', () => reject(session, proposal))}
-        {button('proposal-next', 'Next', 'The next moment; this one stays open', () => lookAtNext(session))}
-        {button('review-doubtful', 'Most doubtful', 'The moment that is known worst', () =>
+        {moved
+          ? button('proposal-accept', say('acceptHere'), say('acceptHereTip'), here)
+          : button('proposal-accept', say('acceptMoment'), say('acceptTip'), here)}
+        {button('proposal-reject', say('rejectMoment'), say('rejectTip'), () => reject(session, proposal))}
+        {button('proposal-next', say('next'), say('nextTip'), () => lookAtNext(session))}
+        {button('review-doubtful', say('mostDoubtful'), say('mostDoubtfulTip'), () =>
           lookAtMostDoubtful(session),
         )}
-        {button('review-reject', `Reject the ${what}`, `All that is left of the ${what}`, () =>
+        {button('review-reject', say('rejectGroup', { of }), say('rejectGroupTip'), () =>
           rejectGroup(session),
         )}
-        {button('review-end', 'Done', 'Put the review away', () => endReview(session))}
+        {button('review-end', say('reviewDone'), say('reviewEnd'), () => endReview(session))}
       </div>
-      <p>Arrows step from picture to picture; Accept then takes the frame shown.</p>
+      <p>{say('reviewArrows')}</p>
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { type ReviewGroup, mostDoubtful, reviewGroups } from '#core/follow/review-groups';
 import { eventTime } from '#core/marks/event-time';
+import { openSwimWords } from '#core/words/open-swim';
 import type { Swim } from '#core/swim-file/swim-schema';
 import { clockOf, type OpenSwim } from './open-swim';
 import { acceptTogether, lookAt, lookedAt, proposalsOf, rejectTogether } from './proposals';
@@ -34,7 +35,7 @@ export function acceptGroup(session: OpenSwim): void {
   if (!group) return;
   const sure = group.open.filter(({ unsure }) => !unsure);
   if (sure.length > 0) acceptTogether(session, sure);
-  goOn(session, sure.length > 0 ? null : 'Look at these one by one: they are less sure');
+  goOn(session, sure.length > 0 ? null : openSwimWords('lookOneByOne'));
 }
 
 export function rejectGroup(session: OpenSwim): void {
@@ -49,7 +50,7 @@ function goOn(session: OpenSwim, said: string | null): void {
   const next = groupLookedAt(session)?.open[0];
   if (next) lookAt(session, next);
   else endReview(session);
-  if (!next) session.say('Every proposed moment is decided');
+  if (!next) session.say(openSwimWords('everyMomentDecided'));
   else if (said) session.say(said);
 }
 

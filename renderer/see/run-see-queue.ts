@@ -3,6 +3,7 @@ import { seenRuns, travelOfSeen } from '#core/see/seen-runs';
 import { hasPoint } from '#core/swim-file/has-point';
 import type { SeenRun, Swim } from '#core/swim-file/swim-schema';
 import { realTimeOf } from '#core/timeline/clip-clock';
+import { seeWords } from '#core/words/see';
 import { tableFromRecord } from '#core/timeline/frame-times-record';
 import type { HostClient } from '../host/host-client';
 import { openSwimFilm } from '../video/open-swim-film';
@@ -76,7 +77,7 @@ async function seeOne(
     return await write(tools, swimId, found, signal);
   } catch (problem) {
     if (signal.aborted || !queue.getState().waiting.includes(swimId)) return null;
-    if (problem instanceof PictureLost) return `Frame ${problem.frame + 1} can’t be decoded`;
+    if (problem instanceof PictureLost) return seeWords('queueLost', { frame: problem.frame + 1 });
     return problem instanceof Error ? problem.message : String(problem);
   } finally {
     film.value.source.close();
@@ -101,8 +102,8 @@ async function seen(
     (count) => tell(count / frames),
     signal,
   );
-  if (found.kind === 'several') return 'There are several swimmers. Open the swim and say which one';
-  return found.frames.length > 0 ? seenRuns(found.frames) : 'Submark found no swimmer in it';
+  if (found.kind === 'several') return seeWords('queueSeveral');
+  return found.frames.length > 0 ? seenRuns(found.frames) : seeWords('queueNobody');
 }
 
 async function write(

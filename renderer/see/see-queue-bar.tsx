@@ -1,4 +1,5 @@
 import { useStore } from 'zustand';
+import { seeWords } from '#core/words/see';
 import { emptyQueue } from './see-queue';
 import { windowSeeQueue } from './window-see-queue';
 
@@ -8,11 +9,11 @@ export function SeeQueueBar() {
   const share = useStore(windowSeeQueue, (state) => state.now?.share ?? 0);
   if (waiting === 0) return null;
   return (
-    <section className="choose-bar see-queue" aria-label="Swims to see">
-      <output>Looking for the swimmer: {waiting === 1 ? '1 swim left' : `${waiting} swims left`}</output>
-      <progress max={1} value={share} aria-label="The swim being seen" />
+    <section className="choose-bar see-queue" aria-label={seeWords('queue')}>
+      <output>{seeWords('queueLeft', { waiting })}</output>
+      <progress max={1} value={share} aria-label={seeWords('queueNow')} />
       <button type="button" className="quiet" onClick={() => emptyQueue(windowSeeQueue)}>
-        Stop
+        {seeWords('queueStop')}
       </button>
     </section>
   );

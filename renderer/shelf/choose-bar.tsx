@@ -1,3 +1,4 @@
+import { SeeQueueBar } from '../see/see-queue-bar';
 import { useTip } from '../ui/use-tip';
 import { shelfWords } from '#core/words/shelf';
 
@@ -14,7 +15,7 @@ interface Props {
 /** What can be done with the swims chosen; there while any is. */
 export function ChooseBar({ count, shown, onChange, onSee, onRemove, onAll, onNone }: Props) {
   const tip = useTip();
-  if (count === 0) return null;
+  if (count === 0) return <SeeQueueBar />;
   return (
     <section className="choose-bar" aria-label={shelfWords('chosenSwims')}>
       <output>{shelfWords('swimsChosen', { count })}</output>

@@ -7,8 +7,7 @@ import { shelfWords } from '#core/words/shelf';
 
 interface Reach {
   readonly remove: (swimIds: readonly string[]) => void;
-  readonly choice: Choice;
-  readonly see: () => void;
+  readonly choice: Choice & { readonly see: () => void };
   readonly undo: ShelfUndo;
   readonly changeCards: () => void;
   readonly pick: () => void;
@@ -22,7 +21,6 @@ const onTile = (): boolean => focusedSwim() !== null;
 export function shelfCommands({
   remove,
   choice,
-  see,
   undo,
   changeCards,
   pick,
@@ -93,7 +91,7 @@ export function shelfCommands({
       keys: ['Shift+S'],
       kind: 'never',
       enabled: () => choice.ids.length > 0,
-      run: see,
+      run: choice.see,
     },
     {
       id: 'restore',

@@ -28,7 +28,6 @@ import { useGridKeys } from './use-grid-keys';
 import { type Library, useLibrary } from '../swims/use-library';
 import { useOpenedFiles } from './use-opened-files';
 import { useRetakenPictures } from './use-retaken-pictures';
-import { SeeQueueBar } from '../see/see-queue-bar';
 import { useSeeChosen } from './use-see-chosen';
 import { useShelfUndo } from './use-shelf-undo';
 import { useShownSwims } from './use-shown-swims';
@@ -96,23 +95,21 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
   const pick = useCallback(() => picker.current?.click(), []);
   const openPath = useCallback(() => setAsksPath(true), []);
 
-  const choice = useChoice(groups);
+  const choice = useSeeChosen(useChoice(groups), load);
   const { choose } = choice;
-  const see = useSeeChosen(choice, load);
   const acts = useTileActs({ host, onOpen, remove, choose, versions: setVersionsOf });
   const commands = useMemo(
     () =>
       shelfCommands({
         remove,
         choice,
-        see,
         undo,
         changeCards: () => setChanges(true),
         pick,
         openPath,
         search: () => search.current?.focus(),
       }),
-    [remove, choice, see, undo, pick, openPath],
+    [remove, choice, undo, pick, openPath],
   );
   useCommandKeys(shelfWords('shelf2'), commands);
 
@@ -167,12 +164,11 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
         count={choice.ids.length}
         shown={shown}
         onChange={() => setChanges(true)}
-        onSee={see}
+        onSee={choice.see}
         onRemove={() => remove(choice.ids)}
         onAll={choice.all}
         onNone={choice.none}
       />
-      <SeeQueueBar />
       {dropping && <div className="shelf-drop">{shelfWords('letGoAddThese')}</div>}
       <BundleDialog bundles={bundles} />
       <AddingDialogs

@@ -34,6 +34,8 @@ export const openSwimWords = words({
   acceptProposals: 'accept {marks} proposals',
   reject: 'reject {event}',
   rejectProposals: 'reject {proposals} proposals',
+  everyMomentDecided: 'Every proposed moment is decided',
+  lookOneByOne: 'Look at these one by one: they are less sure',
   nothingProposed: 'Nothing is proposed',
   entryCatch: 'entry and catch',
   directionTravel: 'Direction of travel',

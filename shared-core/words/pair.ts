@@ -149,7 +149,6 @@ export const pairWords = words({
   reading: 'Reading',
   fewer: 'Fewer',
   more: '{more} more',
-  doubtful: 'doubtful',
   notHadFromMarks: 'Not to be had from the marks of this swim',
   bFrom: '{event}: B is {words} from A',
   sFromLock: '{signed} s from the lock',

@@ -2,6 +2,14 @@ import { words } from './words';
 
 /** Seeing the swimmer without marks. */
 export const seeWords = words({
+  queueLeft:
+    'Looking for the swimmer: {waiting, plural, one {{waiting} swim left} other {{waiting} swims left}}',
+  queue: 'Swims to see',
+  queueNow: 'The swim being seen',
+  queueStop: 'Stop',
+  queueSeveral: 'There are several swimmers. Open the swim and say which one',
+  queueNobody: 'Submark found no swimmer in it',
+  queueLost: 'Frame {frame} can’t be decoded',
   thereNoPictures: 'There are no pictures to see the swimmer on.',
   filmStillOpening: 'The film is still opening. Try again when you see its picture.',
   submarkCouldNot: 'Submark could not open the clip a second time to look for the swimmer.',
