@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useMemo, useRef } from 'react';
-import { useSwim, useView } from '../open-swim/open-swim';
+import { useStore } from 'zustand';
+import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
 import { Magnifier } from './magnifier';
 import { PictureCanvas } from './picture-canvas';
 import { StageOverlay } from './stage-overlay';
@@ -29,7 +30,10 @@ export function Stage({ wholePicture = false, children }: Props) {
   const shownFrame = useView((state) => state.shownFrame);
   const picture = useMemo(() => ({ width, height }), [width, height]);
   const playing = useView((state) => state.playing);
-  const keep = useKeepsInView(playing) && !wholePicture;
+  // moments are reviewed on the swimmer, whatever is usual
+  const reviewing = useStore(useOpenSwim().follow, (state) => state.looking !== null);
+  const kept = useKeepsInView(playing);
+  const keep = (kept || reviewing) && !wholePicture;
   const viewAt = useKeptView(picture, size, keep);
   const view = viewAt(shownFrame ?? frame);
   useStagePointer(surface, { view, size, picture, kept: keep }, spaceHeld);
