@@ -5,8 +5,8 @@ import { reasonWords } from '#core/measures/reason-words';
 import { shortListFor } from '#core/measures/short-list';
 import { questionsOf } from '../open-swim/follow-selectors';
 import { startPass } from '../open-swim/guided-pass';
-import { useOpenSwim, useSwim } from '../open-swim/open-swim';
-import { proposalsOf } from '../open-swim/proposals';
+import { type OpenSwim, useOpenSwim, useSwim } from '../open-swim/open-swim';
+import { lookAtNext, proposalsOf } from '../open-swim/proposals';
 import { seeStoreOf } from '../open-swim/see-store';
 import { shortListStore } from '../readings/kept-short-lists';
 import { placeFor } from '../readings/place-for';
@@ -42,12 +42,18 @@ export function NextStep({ catalogue }: Props) {
     return (
       <section className="next-step" aria-label={benchWords('next')}>
         <p>{benchWords('suggestionsWait', { count: waiting })}</p>
-        <button type="button" onClick={() => session.follow.setState({ open: true })}>
-          {benchWords('lookAtThem')} <kbd>{keyOf('follow-panel')}</kbd>
+        <button type="button" onClick={() => lookAtWaiting(session)}>
+          {benchWords('lookAtThem')} <kbd>{keyOf('proposal-next')}</kbd>
         </button>
       </section>
     );
   return <MissingStep catalogue={catalogue} />;
+}
+
+/** Proposed moments stroke by stroke; without any, the points that are asked for. */
+function lookAtWaiting(session: OpenSwim): void {
+  if (proposalsOf(session.document.swim()).length > 0) lookAtNext(session);
+  else session.follow.setState({ open: true });
 }
 
 function EmptyStep() {

@@ -1,4 +1,4 @@
-import { type ShownLine } from './shown-line';
+import type { ShownLine } from './shown-line';
 import type { Posture, Swim } from '../swim-file/swim-schema';
 import { angleOps, bodyLineOps, casedWords, fittedWords } from './body-line-ops';
 import { markShare } from './mark-size';

@@ -42,8 +42,8 @@ export function composeSheet(
   const top = edge + letters * 4.4;
   const rooms = alikeRooms(source, cycle);
   const tall = guessedHeight(swim);
-  const anyFollowed = cycle.phases.some(({ frame }) => (lines.get(frame)?.followed.length ?? 0) > 0);
-  const anySeen = cycle.phases.some(({ frame }) => (lines.get(frame)?.seen.length ?? 0) > 0);
+  const some = (which: 'followed' | 'seen'): boolean =>
+    cycle.phases.some(({ frame }) => (lines.get(frame)?.[which].length ?? 0) > 0);
   const over: DrawingOp[] = [
     inkWords(
       fittedWords(title, room, letters * 1.6, 600, measure),
@@ -56,8 +56,8 @@ export function composeSheet(
         [
           ...facts,
           exportsWords('s', { ...cycle, toSeconds: (cycle.toSeconds - cycle.fromSeconds).toFixed(3) }),
-          ...(anyFollowed ? [exportsWords('hollowPointsFollowed')] : []),
-          ...(anySeen ? [exportsWords('seenPoints').toLowerCase()] : []),
+          ...(some('followed') ? [exportsWords('hollowPointsFollowed')] : []),
+          ...(some('seen') ? [exportsWords('seenPoints').toLowerCase()] : []),
           ...(swim.card.invented ? [exportsWords('inventedSwimDemonstration')] : []),
         ].join(' · '),
         room,

@@ -93,7 +93,6 @@ export const followWords = words({
   reviewDone: 'Done',
   reviewEnd: 'Put the review away',
   reviewArrows: 'The arrows step from picture to picture. Accept then takes the frame you see.',
-  reviewStrokesTip: 'Go through the proposed moments, stroke by stroke',
   acceptWholeStroke: 'Accept the whole stroke',
   rejectWholeStroke: 'Reject the whole stroke',
   toMostDoubtful: 'To the most doubtful proposed mark, once no point is unsure',
