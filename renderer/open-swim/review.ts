@@ -2,12 +2,12 @@ import { type ReviewGroup, mostDoubtful, reviewGroups } from '#core/follow/revie
 import { eventTime } from '#core/marks/event-time';
 import { openSwimWords } from '#core/words/open-swim';
 import type { Swim } from '#core/swim-file/swim-schema';
+import { keptWith } from '#core/units/kept-with';
 import { clockOf, type OpenSwim } from './open-swim';
 import { acceptTogether, lookAt, lookedAt, proposalsOf, rejectTogether } from './proposals';
-import { remembered } from './selectors';
 
 /** What is proposed, by stroke, with what of it is decided. */
-export const reviewGroupsOf = remembered((swim: Swim): readonly ReviewGroup[] => {
+export const reviewGroupsOf = keptWith((swim: Swim): readonly ReviewGroup[] => {
   const clock = clockOf(swim);
   const marked = swim.events.map((mark) => ({ kind: mark.kind, time: eventTime(clock, mark) }));
   return reviewGroups(proposalsOf(swim), marked, swim.card);

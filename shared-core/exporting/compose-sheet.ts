@@ -42,8 +42,7 @@ export function composeSheet(
   const top = edge + letters * 4.4;
   const rooms = alikeRooms(source, cycle);
   const tall = guessedHeight(swim);
-  const some = (which: 'followed' | 'seen'): boolean =>
-    cycle.phases.some(({ frame }) => (lines.get(frame)?.[which].length ?? 0) > 0);
+  const some = (which: 'followed' | 'seen'): boolean => anyOn(source, cycle, which);
   const over: DrawingOp[] = [
     inkWords(
       fittedWords(title, room, letters * 1.6, 600, measure),
@@ -128,6 +127,10 @@ export function composeSheet(
     over: [...over, ...below.ops],
   };
 }
+
+/** Whether a line of the cycle has points of that kind. */
+const anyOn = ({ lines }: ExportSource, { phases }: CycleFrames, which: 'followed' | 'seen'): boolean =>
+  phases.some(({ frame }) => (lines.get(frame)?.[which].length ?? 0) > 0);
 
 /**
  * The room of every frame, all of one size so that bodies compare; null, the whole picture, for all as soon as head or
