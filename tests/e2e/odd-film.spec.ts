@@ -47,7 +47,9 @@ test('what can’t be added is named for what it is, before it is added', async 
   const renamed = (name: string) => Buffer.from(plain.toString('latin1').replaceAll('avc1', name), 'latin1');
   await writeFile(at('new.mp4'), renamed('vvc1'));
   await writeFile(at('dolby.mp4'), renamed('dav1'));
-  await writeFile(at('locked.mp4'), renamed('encv'));
+  const key = '0123456789abcdef0123456789abcdef';
+  const locked = ['-encryption_scheme', 'cenc-aes-ctr', '-encryption_key', key, '-encryption_kid', key];
+  await makeNumberClip(at('locked.mp4'), { rate: 30, pictures: 30, options: [...x264, ...locked] });
   const photo = Buffer.concat([
     Buffer.from('\0\0\0\x18ftypheic\0\0\0\0mif1heic', 'latin1'),
     Buffer.alloc(500),
