@@ -29,6 +29,8 @@ export interface DecodingProbe {
   readonly decodable: boolean;
   /** Pictures came out in another order than their timestamps say, though those only ever rise. */
   readonly outOfOrder: boolean;
+  /** What the first picture holds once its borders are cut off, in its own pixels; null where none came. */
+  readonly visible: { readonly width: number; readonly height: number } | null;
 }
 
 /**
@@ -48,7 +50,7 @@ export async function probeDecoding(
       throw problem;
     },
   );
-  if (!supported) return { decodable: false, outOfOrder: false };
+  if (!supported) return { decodable: false, outOfOrder: false, visible: null };
   const { pictures, order } = index;
   const start = order.keyOfFrame[0] ?? 0;
   const rising = pictures
@@ -57,10 +59,13 @@ export async function probeDecoding(
   const reorders = /^(avc|hev|hvc)/.test(config.codec);
   const wanted = rising && reorders ? orderProbe : 1;
   const seen: number[] = [];
+  let visible: DecodingProbe['visible'] = null;
   let died = false;
   const decoder = new VideoDecoder({
     output: (frame) => {
       seen.push(frame.timestamp);
+      const { visibleRect } = frame;
+      if (visibleRect) visible ??= { width: visibleRect.width, height: visibleRect.height };
       frame.close();
     },
     error: () => {
@@ -85,5 +90,5 @@ export async function probeDecoding(
     if (decoder.state !== 'closed') decoder.close();
   }
   const outOfOrder = rising && seen.some((time, i) => i > 0 && time < (seen[i - 1] as number));
-  return { decodable: seen.length > 0, outOfOrder };
+  return { decodable: seen.length > 0, outOfOrder, visible };
 }

@@ -1,3 +1,4 @@
+import type { InputVideoTrack } from 'mediabunny';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import { slowdownFromRate, slowdownFromTags } from '#core/timeline/capture-rate';
 import { mayBeInterlacedAvc } from '#core/timeline/avc-interlaced';
@@ -5,7 +6,7 @@ import { editEnd, isRearranged } from '#core/timeline/edit-list';
 import { phoneCapturedRate } from '#core/timeline/phone-slow-motion';
 import { isEvenRate, usualRate } from '#core/timeline/picture-order';
 import { bytesOf } from './buffer-bytes';
-import { decoderConfigOf, probeDecoding } from './decoder-setup';
+import { type DecodingProbe, decoderConfigOf, probeDecoding } from './decoder-setup';
 import type { ClipFacts, ClipInput } from './frame-source';
 import { type OpenedClip, openClip, wordsOf } from './open-clip';
 import { type PacketIndex, readPacketIndex, TooManyPictures } from './packet-index';
@@ -94,8 +95,7 @@ async function inspect(
     codec: images
       ? 'mjpeg'
       : ((await track.getCodecParameterString()) ?? (await track.getCodec()) ?? 'unknown'),
-    width: await track.getDisplayWidth(),
-    height: await track.getDisplayHeight(),
+    ...(await shownSize(track, probe?.visible ?? null)),
     rotation: await track.getRotation(),
     table,
     evenRate: isEvenRate(table),
@@ -116,6 +116,26 @@ async function inspect(
     timesInDecodingOrder: probe?.outOfOrder ?? false,
     close: () => input.dispose(),
   });
+}
+
+/**
+ * The shown size, in square pixels and turned. Where a picture holds another part than its container says, it is the picture's:
+ * the container's size would stretch it.
+ */
+async function shownSize(
+  track: InputVideoTrack,
+  visible: DecodingProbe['visible'],
+): Promise<Pick<ClipFacts, 'width' | 'height'>> {
+  const told = { width: await track.getDisplayWidth(), height: await track.getDisplayHeight() };
+  const coded = { width: await track.getCodedWidth(), height: await track.getCodedHeight() };
+  if (!visible || (visible.width === coded.width && visible.height === coded.height)) return told;
+  const across = visible.width / coded.width;
+  const down = visible.height / coded.height;
+  const isUpright = (await track.getRotation()) % 180 === 0;
+  return {
+    width: Math.round(told.width * (isUpright ? across : down)),
+    height: Math.round(told.height * (isUpright ? down : across)),
+  };
 }
 
 /** What a phone's own box in an MP4 tells. */

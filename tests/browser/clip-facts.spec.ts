@@ -126,6 +126,16 @@ test('a film whose list goes on in fragments is left to the host, as part of it 
   expect(await clips.facts(path ?? '')).toMatchObject({ ok: false, error: { code: 'unreadable-index' } });
 });
 
+test('a picture cut in its own coding has the size it shows, not the one its container says', async ({
+  clips,
+}) => {
+  const cropped = await makeClip({
+    ...{ name: 'cropped', width: 320, height: 180, rate: 30, pictures: 12, extension: 'mp4' },
+    encode: ['-c:v', 'libx264', '-preset', 'veryfast', '-x264-params', 'crop-rect=0,12,22,8'],
+  });
+  expect(await clips.facts(cropped ?? '')).toMatchObject({ ok: true, value: { width: 298, height: 160 } });
+});
+
 test('a stream with wrong bytes in it is left to the host, which reads on behind them', async ({ clips }) => {
   const bytes = readFileSync(await made('transport-stream'));
   bytes.fill(0x55, bytes.length >> 1, (bytes.length >> 1) + 400);

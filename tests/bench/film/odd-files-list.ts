@@ -87,7 +87,7 @@ const sized: readonly OddFile[] = [
   { name: 'av1-odd-321x181.mp4', size: [321, 181], encode: av1 },
   { name: 'h264-444-odd-321x181.mkv', size: [321, 181], encode: [...h264, '-pix_fmt', 'yuv444p'] },
   { name: 'h264-cropped-324x182.mp4', size: [324, 182], encode: h264 },
-  { name: 'h264-crop-rect.mp4', encode: [...h264, '-x264-params', 'crop-rect=10,12,22,8'] },
+  { name: 'h264-crop-rect.mp4', encode: [...h264, '-x264-params', 'crop-rect=0,12,22,8'] },
   { name: 'hevc-cropped-332x186.mkv', size: [332, 186], encode: hevc },
   { name: 'h264-pixels-16-11.mp4', size: [352, 288], after: 'setsar=16/11', encode: h264 },
   { name: 'h264-pixels-8-9.mkv', size: [352, 240], after: 'setsar=8/9', encode: h264 },
