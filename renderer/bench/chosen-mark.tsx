@@ -1,17 +1,16 @@
+import { CommandButton } from '../ui/command-button';
 import { keyCap } from '../ui/key-cap';
 import { staffOf } from '#core/marks/event-kind';
 import { markPhrase } from '#core/marks/mark-words';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
-import { askAgain, canSayMore } from '../open-swim/marking';
-import { nudgeEvent, removeSelected } from '../open-swim/selection-actions';
+import { canSayMore } from '../open-swim/marking';
 import { goTo } from '../open-swim/stepping';
-import { useKeyOf, useTip } from '../ui/use-tip';
+import { useKeyOf } from '../ui/use-tip';
 import { benchWords } from '#core/words/bench';
 import { rich } from '../ui/rich';
 
 /** The mark that is chosen, by name, with what can be done to it; its keys beside each. */
 export function ChosenMark() {
-  const tip = useTip();
   const keyOf = useKeyOf();
   const session = useOpenSwim();
   const id = useView(({ selection }) => (selection.kind === 'event' ? selection.id : null));
@@ -29,36 +28,20 @@ export function ChosenMark() {
         <strong className={`chosen-mark-${staffOf(mark.kind)}`}>{markPhrase(mark)}</strong>
         <small>{benchWords('frame', { frame: mark.frame + 1 })}</small>
       </button>
-      <button
-        type="button"
-        onClick={() => nudgeEvent(session, -1)}
-        title={tip('event-earlier', benchWords('oneFrameEarlier'))}
-      >
+      <CommandButton command="event-earlier" tip={benchWords('oneFrameEarlier')}>
         ◀ <kbd>{keyOf('event-earlier')}</kbd>
-      </button>
-      <button
-        type="button"
-        onClick={() => nudgeEvent(session, 1)}
-        title={tip('event-later', benchWords('oneFrameLater'))}
-      >
+      </CommandButton>
+      <CommandButton command="event-later" tip={benchWords('oneFrameLater')}>
         ▶ <kbd>{keyOf('event-later')}</kbd>
-      </button>
+      </CommandButton>
       {canSayMore(mark.kind) && (
-        <button
-          type="button"
-          onClick={() => askAgain(session)}
-          title={tip('say-more', benchWords('changeWhatSaid'))}
-        >
+        <CommandButton command="say-more" tip={benchWords('changeWhatSaid')}>
           {rich(benchWords.parts('sayMoreK', { key: keyOf('say-more'), kbd: keyCap }))}
-        </button>
+        </CommandButton>
       )}
-      <button
-        type="button"
-        onClick={() => removeSelected(session)}
-        title={tip('remove', benchWords('remove'))}
-      >
+      <CommandButton command="remove" tip={benchWords('remove')}>
         {benchWords('remove2')}
-      </button>
+      </CommandButton>
     </section>
   );
 }

@@ -1,7 +1,8 @@
+import { CommandButton } from '../ui/command-button';
 import { keyCap } from '../ui/key-cap';
 import { eventWords } from '#core/marks/mark-words';
 import { useOpenSwim, useSwim, useView } from '../open-swim/open-swim';
-import { endPass, passBack, passFor, passOn } from '../open-swim/guided-pass';
+import { endPass, passFor } from '../open-swim/guided-pass';
 import { useKeyOf, useTip } from '../ui/use-tip';
 import { benchWords } from '#core/words/bench';
 import { rich } from '../ui/rich';
@@ -28,21 +29,12 @@ export function PassPrompt() {
           }),
         )}
       </span>
-      <button
-        type="button"
-        disabled={step === 0}
-        onClick={() => passBack(session)}
-        title={tip('pass-back', benchWords('momentBeforeMark'))}
-      >
+      <CommandButton command="pass-back" disabled={step === 0} tip={benchWords('momentBeforeMark')}>
         {rich(benchWords.parts('back', { key: keyOf('pass-back'), kbd: keyCap }))}
-      </button>
-      <button
-        type="button"
-        onClick={() => passOn(session)}
-        title={tip('pass-skip', benchWords('cantSeenGoNext'))}
-      >
+      </CommandButton>
+      <CommandButton command="pass-skip" tip={benchWords('cantSeenGoNext')}>
         {rich(benchWords.parts('leaveOutL', { key: keyOf('pass-skip'), kbd: keyCap }))}
-      </button>
+      </CommandButton>
       <button type="button" onClick={() => endPass(session)} title={tip('put-away', benchWords('endPass'))}>
         {rich(benchWords.parts('doneEsc', { key: keyOf('put-away'), kbd: keyCap }))}
       </button>

@@ -1,3 +1,4 @@
+import { CommandButton } from '../ui/command-button';
 import { keyCap } from '../ui/key-cap';
 import { useStore } from 'zustand';
 import { landmarkNames } from '#core/marks/landmark';
@@ -6,7 +7,7 @@ import { landmarkWords } from '#core/marks/mark-words';
 import { postureOn } from '../open-swim/selectors';
 import { PointsPrompt } from './points-prompt';
 import { StillPrompt } from './still-prompt';
-import { backOne, copyLastForward, endBodyLine, leaveOutNext } from './tools/body-line-tool';
+import { endBodyLine } from './tools/body-line-tool';
 import { endLine } from './tools/line-tool';
 import { useKeyOf, useTip } from '../ui/use-tip';
 import { stageWords } from '#core/words/stage';
@@ -62,13 +63,9 @@ export function StagePrompt() {
             })}
           </strong>
           <span>{stageWords('clickPressHold')}</span>
-          <button
-            type="button"
-            onClick={() => leaveOutNext(session)}
-            title={tip('leave-out', stageWords('cantSeenFrame'))}
-          >
+          <CommandButton command="leave-out" tip={stageWords('cantSeenFrame')}>
             {rich(stageWords.parts('hiddenH', { key: keyOf('leave-out'), kbd: keyCap }))}
-          </button>
+          </CommandButton>
         </>
       ) : (
         <>
@@ -77,22 +74,14 @@ export function StagePrompt() {
         </>
       )}
       {!posture && (
-        <button
-          type="button"
-          onClick={() => copyLastForward(session)}
-          title={tip('copy-posture', stageWords('startFromLast'))}
-        >
+        <CommandButton command="copy-posture" tip={stageWords('startFromLast')}>
           {rich(stageWords.parts('copyLastN', { key: keyOf('copy-posture'), kbd: keyCap }))}
-        </button>
+        </CommandButton>
       )}
       {posture && (
-        <button
-          type="button"
-          onClick={() => backOne(session)}
-          title={tip('back-one', stageWords('takeBackLast'))}
-        >
+        <CommandButton command="back-one" tip={stageWords('takeBackLast')}>
           {rich(stageWords.parts('back', { key: keyOf('back-one'), kbd: keyCap }))}
-        </button>
+        </CommandButton>
       )}
       <button
         type="button"

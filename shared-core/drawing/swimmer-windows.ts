@@ -95,10 +95,10 @@ function makeWindows(points: SwimmerPoints, clip: Swim['clip'], times: readonly 
   const windowOn = byFrame((frame): Rect | null => {
     const own = roomOn(frame);
     if (!own) return null;
-    const now = times[frame] ?? 0;
+    const now = times[frame] as number;
     const lost = around(frame, widenSeconds)
       .filter((each) => !room(each))
-      .map((each) => Math.abs((times[each] ?? 0) - now) / widenSeconds);
+      .map((each) => Math.abs((times[each] as number) - now) / widenSeconds);
     const close = Math.min(1, ...lost);
     return widened(own, clip, 1 - close * close * (3 - 2 * close));
   });
@@ -117,9 +117,9 @@ function knownRooms(points: SwimmerPoints, times: readonly number[]): (frame: nu
   const bodyOn = byFrame(knownBodies(points, tall));
   const own = byFrame((frame) => roomOf(bodyOn(frame)));
   const nearest = (frame: number, way: 1 | -1): number | null => {
-    const from = times[frame] ?? 0;
+    const from = times[frame] as number;
     for (let each = frame + way; each >= 0 && each < times.length; each += way) {
-      if (Math.abs((times[each] ?? 0) - from) > bridgeSeconds) return null;
+      if (Math.abs((times[each] as number) - from) > bridgeSeconds) return null;
       if (own(each)) return each;
     }
     return null;
@@ -129,7 +129,7 @@ function knownRooms(points: SwimmerPoints, times: readonly number[]): (frame: nu
     if (here) return here;
     const [before, after] = [nearest(frame, -1), nearest(frame, 1)];
     if (before === null || after === null) return null;
-    const [from, now, to] = [times[before] ?? 0, times[frame] ?? 0, times[after] ?? 0];
+    const [from, now, to] = [times[before] as number, times[frame] as number, times[after] as number];
     if (to - from > bridgeSeconds) return null;
     const stray = tall * Math.min(strayMost, strayRate * Math.min(now - from, to - now));
     return roomOf(bodyBetween(bodyOn(before), bodyOn(after), (now - from) / (to - from), stray));
@@ -179,7 +179,7 @@ function fittedCentre(
     const known = room(each);
     if (!known) continue;
     const weight = nearness(frame, each, times);
-    const time = (times[each] ?? 0) - (times[frame] ?? 0);
+    const time = (times[each] as number) - (times[frame] as number);
     const [middleX, middleY] = [known.x + known.width / 2, known.y + known.height / 2];
     w += weight;
     t += weight * time;
@@ -198,14 +198,14 @@ function fittedCentre(
 
 /** 1 for the frame itself, falling smoothly to 0 at the end of the smoothed time. */
 function nearness(frame: number, other: number, times: readonly number[]): number {
-  const share = ((times[other] ?? 0) - (times[frame] ?? 0)) / smoothSeconds;
+  const share = ((times[other] as number) - (times[frame] as number)) / smoothSeconds;
   return Math.max(1e-9, (1 - share * share) ** 2);
 }
 
 const framesAround =
   (times: readonly number[]) =>
   (frame: number, reach: number): readonly number[] => {
-    const now = times[frame] ?? 0;
+    const now = times[frame] as number;
     const frames = [frame];
     for (const way of [-1, 1])
       for (let each = frame + way; Math.abs((times[each] ?? Infinity) - now) < reach; each += way)
