@@ -95,7 +95,7 @@ export function PairSideBar({ which }: { readonly which: Which }) {
             setStretch(session, 'first');
           }}
           aria-label={pairWords('stretchBeginsHereLetter', { letter })}
-          title={pairWords('stretchBeginsHere2', { letter })}
+          title={tip('stretch-from', pairWords('stretchBeginsHereLetter', { letter }))}
         >
           [
         </button>
@@ -106,7 +106,7 @@ export function PairSideBar({ which }: { readonly which: Which }) {
             setStretch(session, 'last');
           }}
           aria-label={pairWords('stretchEndsHereLetter', { letter })}
-          title={pairWords('stretchEndsHere2', { letter })}
+          title={tip('stretch-to', pairWords('stretchEndsHereLetter', { letter }))}
         >
           ]
         </button>

@@ -22,9 +22,15 @@ const commandNames = new Set(
   ),
 );
 
+/** The same at the end of a message of the catalogue. */
+const keyInMessage =
+  /: (['"`][^\n]*\((?:(?:Ctrl|Shift|Alt|⌘|⇧) ?\+? ?)*(?:[A-Z0-9←→↑↓?,.+−[\]]|Esc|Escape|Space|Enter|Delete|Backspace|Home|End)\)['"`],)$/gm;
+
 describe('commands', () => {
   it('tell their key themselves: no tooltip has one written by hand', () => {
     expect(found(renderer, keyInWords)).toEqual([]);
+    const catalogue = sourceFiles().filter(({ file }) => file.startsWith('shared-core/words/'));
+    expect(found(catalogue, keyInMessage)).toEqual([]);
   });
 
   it('tell it on caps too: no cap in screens or catalogue has a key written by hand', () => {
@@ -43,6 +49,7 @@ describe('commands', () => {
       'title="Save a video (Shift V)"',
     ])
       expect(found([by(text)], keyInWords), text).toHaveLength(1);
+    expect(found([by("  from: 'Stretch of {letter} begins here ([)',")], keyInMessage)).toHaveLength(1);
     expect(found([by('title="SD of the differences ÷ √2 (Hopkins 2000)"')], keyInWords)).toEqual([]);
   });
 
