@@ -84,8 +84,8 @@ describe('keeping the swimmer in view', () => {
         closest = Math.max(closest, swim.clip.width / crop.width);
         for (let i = 0; i < row.length; i += 2) {
           const point = { x: row[i] ?? 0, y: row[i + 1] ?? 0 };
-          if (holds({ x: 0, y: 0, ...swim.clip }, point))
-            expect(holds(crop, point), `${name} ${frame}`).toBe(true);
+          if (holds({ x: 0, y: 0, ...swim.clip }, point) && !holds(crop, point))
+            throw new Error(`${name} is cut on frame ${frame}`);
         }
       });
       expect(closest, name).toBeGreaterThan(1.5);
@@ -107,12 +107,11 @@ describe('keeping the swimmer in view', () => {
           // a size, and a place beside the glide, change by less than a fiftieth of the body's height from frame to frame
           const glide = how.speed / rate;
           const middle = window.x + window.width / 2 - before.x - before.width / 2 - glide;
-          expect(Math.abs(middle)).toBeLessThan(how.tall / 50);
-          expect(Math.abs(window.width - before.width)).toBeLessThan(how.tall / 50);
-          expect(Math.abs(window.height - before.height)).toBeLessThan(how.tall / 50);
+          const moves = [middle, window.width - before.width, window.height - before.height];
+          if (moves.some((move) => Math.abs(move) >= how.tall / 50)) throw new Error(`${moves} on ${frame}`);
         });
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 
