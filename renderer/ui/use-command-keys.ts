@@ -3,12 +3,15 @@ import { createKeybindingsHandler } from 'tinykeys';
 import type { Command } from './command';
 import { registerCommands } from './command-registry';
 
+/** Fields that nothing is typed into. */
+const keepsKeys: ReadonlySet<string> = new Set(['range', 'checkbox']);
+
 const typing = (target: EventTarget | null): boolean =>
   // an open dialog keeps every key, wherever the focus went
   document.querySelector('dialog[open]') !== null ||
   (target instanceof HTMLElement &&
     (target.isContentEditable ||
-      (target instanceof HTMLInputElement && target.type !== 'range') ||
+      (target instanceof HTMLInputElement && !keepsKeys.has(target.type)) ||
       target.closest('textarea, select, [role="dialog"]') !== null));
 
 /** Keys a focused control answers itself; they must not also run a command. */

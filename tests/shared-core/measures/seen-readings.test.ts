@@ -53,6 +53,10 @@ describe('readings of points that were only seen', () => {
       if (reading?.status === 'computed') expect([id, isUnreviewed(reading)]).toEqual([id, true]);
       else expect([id, reading?.reasons]).toEqual([id, [{ code: 'seen-not-proved' }]]);
     }
+    expect(readings.get('kick-amplitude-toe')).toMatchObject({
+      notes: expect.arrayContaining(['not-reviewed']),
+    });
+    expect(readings.get('trunk-pitch')).toMatchObject({ reasons: [{ code: 'seen-not-proved' }] });
     const frequency = readings.get('kick-frequency');
     expect(frequency?.status === 'computed' && !isUnreviewed(frequency)).toBe(true);
   });
