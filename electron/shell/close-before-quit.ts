@@ -4,6 +4,8 @@ import type { App, BrowserWindow } from 'electron';
 const closeWithinMs = 10_000;
 
 interface Ending {
+  /** Has the page save what is unsaved, with a time limit of its own. */
+  readonly save: () => Promise<void>;
   readonly close: () => Promise<void>;
   /** Called when closing takes too long: ends at once whatever would outlast the program. */
   readonly giveUp: () => void;
@@ -23,19 +25,20 @@ export interface End {
  */
 export function closeBeforeQuit(
   app: Pick<App, 'on' | 'quit' | 'exit'>,
-  { close, giveUp, withinMs = closeWithinMs }: Ending,
+  { save, close, giveUp, withinMs = closeWithinMs }: Ending,
 ): End {
-  let state: 'open' | 'closing' | 'closed' = 'open';
+  let quitting: 'no' | 'closing' | 'closed' = 'no';
   let ended: Promise<void> | null = null;
   const end = (): Promise<void> => {
     ended ??= (async () => {
-      state = 'closing';
       let timer: ReturnType<typeof setTimeout> | undefined;
       const late = new Promise<'late'>((resolve) => {
         timer = setTimeout(() => resolve('late'), withinMs);
       });
       const done = await Promise.race([
-        close().catch((error: unknown) => console.error('Submark could not end its work in order:', error)),
+        save()
+          .then(close)
+          .catch((error: unknown) => console.error('Submark could not end its work in order:', error)),
         late,
       ]);
       clearTimeout(timer);
@@ -43,23 +46,30 @@ export function closeBeforeQuit(
         console.error(`Submark’s work did not stop within ${withinMs / 1000} s and was ended`);
         giveUp();
       }
-      state = 'closed';
     })();
     return ended;
   };
   app.on('before-quit', (event) => {
-    if (state === 'closed') return;
+    if (quitting === 'closed') return;
     event.preventDefault();
-    if (state === 'closing') return;
-    void end().then(() => app.quit());
+    if (quitting === 'closing') return;
+    quitting = 'closing';
+    // work that a bug had ended: the coach may have marked since
+    const since = ended ? save : async () => undefined;
+    void end()
+      .then(since)
+      .finally(() => {
+        quitting = 'closed';
+        app.quit();
+      });
   });
   return {
     begin: end,
     holdOpen: (window) =>
       window.on('close', (event) => {
-        if (state === 'closed') return;
+        if (quitting === 'closed') return;
         event.preventDefault();
-        if (state === 'open') app.quit();
+        if (quitting === 'no') app.quit();
       }),
   };
 }

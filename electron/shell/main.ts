@@ -2,7 +2,6 @@ import path from 'node:path';
 import {
   app,
   type BrowserWindow,
-  dialog,
   Menu,
   nativeTheme,
   powerMonitor,
@@ -11,7 +10,6 @@ import {
   screen,
   session,
 } from 'electron';
-import { errorWords } from '#core/host-contract/error-words';
 import { wantedLibrary } from '../host/chosen-library';
 import { appRoot, openAppHost } from '../host/open-app-host';
 import { endTools } from '../media/running-tools';
@@ -24,7 +22,7 @@ import { filesNamed, type FromSecondStart, hearOfFiles } from './files-to-open';
 import { handleOperations } from './handle-operations';
 import { helpHungPage } from './hung-page';
 import { menuItems } from './menu';
-import { openSomeLibrary } from './open-some-library';
+import { openSomeLibrary, sayNoLibrary } from './open-some-library';
 import { makeWindow, openPage } from './open-window';
 import { takeOwnProfile } from './own-profile';
 import { pickPlace } from './pick-place';
@@ -64,17 +62,14 @@ async function open(): Promise<void> {
     }),
   );
   if (!opened?.ok) {
-    if (opened) {
-      const words = errorWords(opened.error);
-      dialog.showErrorBox(shellWords('submarkCantOpen'), `${words.what} ${words.todo}`);
-    }
+    if (opened) sayNoLibrary(opened.error, wanted);
     app.quit();
     return;
   }
   const { host, handler } = opened.value;
   const end = closeBeforeQuit(app, {
+    save: () => link.save(),
     close: async () => {
-      await link.save();
       link.close();
       taskBar?.rest();
       await host.close();
@@ -110,7 +105,7 @@ const files = filesNamed(process.argv, process.cwd(), process.defaultApp ? 2 : 1
 // one window on one library: a second start shows the first one's window with its files, and ends
 if (app.requestSingleInstanceLock({ files } satisfies FromSecondStart)) {
   quitOnSignal(app, process);
-  endOnBug(app, process, { end: () => endWork() });
+  endOnBug(app, process, { end: () => endWork(), save: () => link.save(), window: () => window });
   hearOfFiles(app, (paths) => link.ask({ kind: 'files', paths: [...paths] }), showWindow);
   if (files.length > 0) link.ask({ kind: 'files', paths: files });
   registerAppScheme(protocol);

@@ -1,5 +1,6 @@
 import { dialog } from 'electron';
-import type { Result } from '#core/host-contract/host-error';
+import { errorWords } from '#core/host-contract/error-words';
+import type { HostError, Result } from '#core/host-contract/host-error';
 import { usualPlace, type WantedLibrary } from '../host/chosen-library';
 import { shellWords } from '#core/words/shell';
 
@@ -16,6 +17,7 @@ export async function openSomeLibrary<T>(
     if (opened.ok || opened.error.code !== 'library-gone') return opened;
     const { response } = await dialog.showMessageBox({
       type: 'question',
+      title: shellWords('yourLibraryCant'),
       message: shellWords('yourLibraryCant'),
       detail: shellWords('lastConnectIts', { path: wanted.path }),
       buttons: [shellWords('lookAgain'), shellWords('openUsualLibrary'), shellWords('quit')],
@@ -25,4 +27,17 @@ export async function openSomeLibrary<T>(
     if (response === 1) return open(usualPlace);
     if (response !== 0) return null;
   }
+}
+
+/** What to do at a start, where words for a window that is open would speak of the marks in it. */
+const atStart: Partial<Record<HostError['code'], 'checkDiskStart' | 'freeSpaceStart'>> = {
+  'cannot-write': 'checkDiskStart',
+  'disk-full': 'freeSpaceStart',
+};
+
+/** Says which library can't be opened, why, and what to do. */
+export function sayNoLibrary(error: HostError, { path }: Pick<WantedLibrary, 'path'>): void {
+  const { what, todo } = errorWords(error);
+  const own = atStart[error.code];
+  dialog.showErrorBox(shellWords('submarkCantOpen'), `${what} ${own ? shellWords(own) : todo}\n\n${path}`);
 }

@@ -1,9 +1,13 @@
-import { type App, dialog } from 'electron';
+import { type App, type BrowserWindow, dialog, type MessageBoxOptions } from 'electron';
 import { shellWords } from '#core/words/shell';
 
 interface Ways {
   /** Ends what is at work, with a time limit. */
   readonly end: () => Promise<void>;
+  /** Has the page save what is unsaved, with a time limit. */
+  readonly save: () => Promise<void>;
+  /** The window the message stands over. */
+  readonly window: () => BrowserWindow | null;
 }
 
 /** Most characters of an error's own words in a message. */
@@ -16,7 +20,7 @@ const mostWords = 600;
 export function endOnBug(
   app: Pick<App, 'relaunch' | 'exit' | 'isReady'>,
   process: Pick<NodeJS.Process, 'on'>,
-  { end }: Ways,
+  { end, save, window }: Ways,
 ): void {
   let met = false;
   const meet = (error: unknown): void => {
@@ -29,7 +33,7 @@ export function endOnBug(
     const ended = end().catch((failed: unknown) => console.error('ending after the bug:', failed));
     const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
     try {
-      const { response } = await dialog.showMessageBox({
+      const question: MessageBoxOptions = {
         type: 'error',
         title: shellWords('somethingSubmarkBroke'),
         message: shellWords('somethingSubmarkBroke'),
@@ -38,8 +42,14 @@ export function endOnBug(
         defaultId: 0,
         cancelId: 1,
         noLink: true,
-      });
+      };
+      const over = window();
+      const { response } = await (over && !over.isDestroyed()
+        ? dialog.showMessageBox(over, question)
+        : dialog.showMessageBox(question));
       await ended;
+      // what was marked until the message was there
+      await save();
       if (response === 0) app.relaunch();
     } finally {
       app.exit(1);

@@ -20,6 +20,8 @@ export const shellWords = words({
   wait: 'Wait',
   loadAgain: 'Load it again',
   submarkCantOpen: 'Submark can’t open the library',
+  checkDiskStart: 'Check that its disk is connected and that you may write there, then start Submark again.',
+  freeSpaceStart: 'Free some space, then start Submark again.',
   mitLicence: 'MIT licence',
   key: 'Key: {accelerator}',
   yourLibraryCant: 'Your library can’t be found',

@@ -5,13 +5,14 @@ import path from 'node:path';
 import type { BrowserWindow, MenuItemConstructorOptions } from 'electron';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 
-const said = vi.hoisted(() => ({ boxes: [] as unknown[][], answer: 1 }));
+const said = vi.hoisted(() => ({ boxes: [] as unknown[][], answer: 1, over: null as unknown }));
 vi.mock('electron', () => ({
   dialog: {
     showErrorBox: (...words: unknown[]) => said.boxes.push(words),
     // over a window, or alone
     showMessageBox: async (...asked: unknown[]) => {
       said.boxes.push([asked.at(-1)]);
+      said.over = asked.length > 1 ? asked[0] : null;
       return { response: said.answer };
     },
   },
@@ -21,6 +22,7 @@ import { closeBeforeQuit } from '#electron/shell/close-before-quit';
 import { filesNamed, filesSent } from '#electron/shell/files-to-open';
 import { helpHungPage } from '#electron/shell/hung-page';
 import { acceleratorOf, menuItems } from '#electron/shell/menu';
+import { sayNoLibrary } from '#electron/shell/open-some-library';
 import { endWithSystem, quitOnSignal } from '#electron/shell/system-shutdown';
 import { TaskBar } from '#electron/shell/task-bar';
 import { endOnBug, sayStartFailed } from '#electron/shell/unexpected';
@@ -41,11 +43,17 @@ const anApp = () =>
   Object.assign(new EventEmitter(), { quit: vi.fn(), exit: vi.fn(), relaunch: vi.fn(), isReady: () => true });
 
 describe('the end', () => {
+  const save = async () => undefined;
   it('does not wait for ever for work that does not stop: what would outlast the program is ended', async () => {
     vi.useFakeTimers();
     const app = anApp();
     const giveUp = vi.fn();
-    closeBeforeQuit(app as never, { close: () => new Promise(() => undefined), giveUp, withinMs: 5000 });
+    closeBeforeQuit(app as never, {
+      save,
+      close: () => new Promise(() => undefined),
+      giveUp,
+      withinMs: 5000,
+    });
     const event = { preventDefault: vi.fn() };
     app.emit('before-quit', event);
     await vi.advanceTimersByTimeAsync(4999);
@@ -60,7 +68,7 @@ describe('the end', () => {
     const app = anApp();
     const close = vi.fn(async () => undefined);
     const giveUp = vi.fn();
-    const { begin } = closeBeforeQuit(app as never, { close, giveUp });
+    const { begin } = closeBeforeQuit(app as never, { save, close, giveUp });
     const event = { preventDefault: vi.fn() };
     app.emit('before-quit', event);
     app.emit('before-quit', event);
@@ -74,8 +82,8 @@ describe('the end', () => {
     const app = anApp();
     const window = new EventEmitter();
     let saved: () => void = () => undefined;
-    const close = vi.fn(() => new Promise<void>((resolve) => (saved = resolve)));
-    closeBeforeQuit(app as never, { close, giveUp: vi.fn() }).holdOpen(window as never);
+    const saving = () => new Promise<void>((resolve) => (saved = resolve));
+    closeBeforeQuit(app as never, { save: saving, close: save, giveUp: vi.fn() }).holdOpen(window as never);
     const event = { preventDefault: vi.fn() };
     window.emit('close', event);
     expect(app.quit).toHaveBeenCalledOnce();
@@ -87,6 +95,21 @@ describe('the end', () => {
     await vi.waitFor(() => expect(app.quit).toHaveBeenCalledTimes(2));
     window.emit('close', event);
     expect(event.preventDefault).toHaveBeenCalledTimes(2);
+  });
+
+  it('saves again what was marked after a bug had ended the work', async () => {
+    const app = anApp();
+    const steps: string[] = [];
+    const { begin } = closeBeforeQuit(app as never, {
+      save: async () => void steps.push('save'),
+      close: async () => void steps.push('close'),
+      giveUp: vi.fn(),
+    });
+    await begin();
+    app.quit.mockImplementation(() => steps.push('quit'));
+    app.emit('before-quit', { preventDefault: vi.fn() });
+    await vi.waitFor(() => expect(app.quit).toHaveBeenCalled());
+    expect(steps).toEqual(['save', 'close', 'save', 'quit']);
   });
 
   it('comes with the system’s: Windows is not kept waiting, the others wait until we have quit', () => {
@@ -116,18 +139,22 @@ describe('the end', () => {
     [0, 1],
     [1, 0],
   ])(
-    'after a bug of the host ends the work, says so once, and opens again when asked (answer %i)',
+    'after a bug of the host ends the work, says so once over the window, saves and opens again when asked (answer %i)',
     async (answer, opened) => {
       said.answer = answer;
       const app = anApp();
       const process = new EventEmitter();
       const end = vi.fn(async () => undefined);
       const log = vi.spyOn(console, 'error').mockImplementation(() => undefined);
-      endOnBug(app as never, process as never, { end });
+      const saved = vi.fn(async () => expect(said.boxes).toHaveLength(1));
+      const window = { isDestroyed: () => false } as BrowserWindow;
+      endOnBug(app as never, process as never, { end, save: saved, window: () => window });
       process.emit('uncaughtException', new Error('a bug'));
       process.emit('unhandledRejection', new Error('another'));
       await vi.waitFor(() => expect(app.exit).toHaveBeenCalledWith(1));
       expect(end).toHaveBeenCalledOnce();
+      expect(saved).toHaveBeenCalledOnce();
+      expect(said.over).toBe(window);
       expect(app.relaunch).toHaveBeenCalledTimes(opened);
       expect(said.boxes).toHaveLength(1);
       expect(JSON.stringify(said.boxes)).toContain('a bug');
@@ -142,6 +169,19 @@ describe('the end', () => {
     expect(said.boxes).toEqual([['Submark can’t start', expect.stringContaining('no preload')]]);
     log.mockRestore();
   });
+});
+
+describe('a library that can’t be opened', () => {
+  it.each(['cannot-write', 'disk-full', 'cannot-read'] as const)(
+    'is named, with what to do, and no word of marks in a window that isn’t there (%s)',
+    (code) => {
+      sayNoLibrary({ code, detail: { name: 'library' } }, { path: '/disk/club' });
+      const words = String(said.boxes[0]?.[1]);
+      expect(words).toContain('/disk/club');
+      expect(words).not.toMatch(/marks|window/);
+      expect(words).toMatch(/then (start Submark|try) again/);
+    },
+  );
 });
 
 describe('the task bar', () => {
