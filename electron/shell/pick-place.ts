@@ -1,4 +1,5 @@
-import { type BrowserWindow, dialog, type FileFilter, type OpenDialogOptions } from 'electron';
+import path from 'node:path';
+import { app, type BrowserWindow, dialog, type FileFilter, type OpenDialogOptions } from 'electron';
 import { filmEndings, type WantedPlace } from '#core/host-contract/operations/place-operations';
 import { shellWords } from '#core/words/shell';
 
@@ -15,7 +16,8 @@ export async function pickPlace(window: BrowserWindow | null, wanted: WantedPlac
     const options = {
       title: shellWords('backUpLibrary'),
       buttonLabel: shellWords('backUpHere'),
-      defaultPath: shellWords('submarkLibraryZip'),
+      // by its name alone it would go where the program happened to be started
+      defaultPath: path.join(app.getPath('documents'), shellWords('submarkLibraryZip')),
       filters: [archives],
       properties: ['showOverwriteConfirmation' as const, 'createDirectory' as const],
     };

@@ -144,8 +144,6 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
             check={look.check}
           />
           <FilmNotes facts={facts} onTrack={setTrack} />
-          {!still && <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />}
-          <SwimCardForm card={card} squad={squad} onChange={setCard} />
           {adding.kind === 'referred' && (
             <>
               <label className="tick">
@@ -160,6 +158,8 @@ export function AddSwimDialog({ adding, waiting, host, squad, swims, onDone }: P
               {!copied && <p className="caution">{shelfWords('fileStaysWhere')}</p>}
             </>
           )}
+          {!still && <SlowMotionQuestion facts={facts} factor={factor} onChange={setAnswered} />}
+          <SwimCardForm card={card} squad={squad} onChange={setCard} />
           <AddingFoot sending={sending} onLeave={leave} />
         </form>
       )}

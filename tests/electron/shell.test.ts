@@ -1,7 +1,7 @@
 import { EventEmitter } from 'node:events';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import path from 'node:path';
+import path, { isAbsolute } from 'node:path';
 import { failure, type Result, success } from '#core/host-contract/host-error';
 import type { MenuItemConstructorOptions, Rectangle } from 'electron';
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
@@ -476,7 +476,11 @@ describe('places of the system', () => {
       standIn.picked = picked;
       expect(await operation(ours, 'place/pick', { wanted })).toEqual({ ok: true, value: { path } });
       expect(standIn.invoked).toEqual([[how, standIn.window, expect.objectContaining({ title })]]);
-      const asked = standIn.invoked[0]?.[2] as { filters?: { extensions: string[] }[] } | undefined;
+      const asked = standIn.invoked[0]?.[2] as
+        | { filters?: { extensions: string[] }[]; defaultPath?: string }
+        | undefined;
+      // not where the program happened to be started
+      if (how === 'save') expect(isAbsolute(asked?.defaultPath ?? '')).toBe(true);
       if (wanted !== 'folder')
         expect(asked?.filters?.[0]?.extensions).toContain(wanted === 'film' ? 'mov' : 'zip');
     },
