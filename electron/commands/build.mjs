@@ -76,6 +76,12 @@ if (commonjs) {
         // asked for by execa; Node has them from 18.17 and 18.18, the old Electron's is 18.15. The values are Node's of then.
         "require('node:stream').getDefaultHighWaterMark ??= (objects) => (objects ? 16 : 16384);",
         "require('node:events').addAbortListener ??= (signal, act) => signal.addEventListener('abort', act, { once: true });",
+        // until 20.18 Node's own throws, where nobody can catch it, when a reader breaks off just as its file ends
+        "require('node:stream').Readable.toWeb = (from) => {",
+        '  const pieces = from[Symbol.asyncIterator]();',
+        '  const pull = (to) => pieces.next().then(({ done, value }) => (done ? to.close() : to.enqueue(value)));',
+        '  return new ReadableStream({ pull, cancel: () => pieces.return().then(() => undefined) });',
+        '};',
       ].join('\n'),
     },
   });

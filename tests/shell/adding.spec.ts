@@ -1,42 +1,14 @@
-import {
-  closeSync,
-  copyFileSync,
-  openSync,
-  readdirSync,
-  rmSync,
-  statSync,
-  truncateSync,
-  writeSync,
-} from 'node:fs';
+import { readdirSync, rmSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { largeClip } from './large-clip';
 import { expect, test } from './shell-fixture';
-
-const film = fileURLToPath(
-  new URL('../../sample-clips/library/swims/sample-fins-slow-motion/fins-slow-motion.mp4', import.meta.url),
-);
-const gigabyte = 2 ** 30;
-
-/** A real clip with a gigabyte of nothing behind it, in a box that every reader of MP4 passes over. */
-function largeClip(file: string): void {
-  copyFileSync(film, file);
-  const header = Buffer.alloc(16);
-  header.writeUInt32BE(1, 0);
-  header.write('free', 4);
-  header.writeBigUInt64BE(BigInt(gigabyte), 8);
-  const size = statSync(file).size;
-  const open = openSync(file, 'r+');
-  writeSync(open, header, 0, 16, size);
-  closeSync(open);
-  truncateSync(file, size + gigabyte);
-}
 
 test('adds a clip of 1 GB with progress that is true, can be stopped, and then holds every byte', async ({
   open,
   library,
 }) => {
   const clip = path.join(path.dirname(library), 'large.mp4');
-  largeClip(clip);
+  largeClip(clip, 1);
   const { page, quit } = await open();
   await expect(page.getByRole('heading', { name: 'Shelf' })).toBeVisible();
   const arriving = path.join(library, '.arriving');

@@ -28,7 +28,7 @@ export async function openBench(page: Page): Promise<void> {
   await expect(page.locator('.stage')).toHaveAttribute('data-shown-frame', /\d/);
 }
 
-/** Steps one frame on and marks a hand entry there. */
+/** Steps one frame on and marks a kick top there. */
 export async function stepAndMark(page: Page): Promise<void> {
   const before = Number(await page.locator('.stage').getAttribute('data-shown-frame'));
   await page.locator('body').press('ArrowRight');

@@ -1,9 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { rm } from 'node:fs/promises';
 import path from 'node:path';
-import { _electron, test as base, type ElectronApplication, type Page } from '@playwright/test';
+import { test as base, type ElectronApplication, type Page } from '@playwright/test';
 import { makeLibrary } from '../e2e/started-app';
 import { type ElectronProgram, electronProgram } from './electron-program';
+import { launchShell } from './launch-shell';
 
 interface OpenShell {
   readonly electron: ElectronApplication;
@@ -42,13 +43,7 @@ export const test = base.extend<Given, { readonly program: ElectronProgram }>({
   open: async ({ program, library }, use) => {
     const started: ChildProcess[] = [];
     await use(async (args = []) => {
-      const electron = await _electron.launch({
-        executablePath: program.path,
-        args: [...program.args, ...args],
-        env: { ...process.env, SUBMARK_LIBRARY: library, SUBMARK_SAMPLES: 'few' } as Record<string, string>,
-      });
-      // asked of it now: a program that has ended answers nothing
-      const child = electron.process();
+      const { electron, child } = await launchShell(program, library, args);
       started.push(child);
       const page = await electron.firstWindow();
       return {
