@@ -51,6 +51,8 @@ export default {
     '!**/*.map',
     'sample-clips/library/**',
     'sample-clips/month/**',
+    // of Linux' windows
+    'electron/packing/icons/256x256.png',
     'package.json',
     'LICENSE',
     '!node_modules/**',

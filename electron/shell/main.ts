@@ -84,7 +84,7 @@ async function open(): Promise<void> {
   const stateFile = path.join(app.getPath('userData'), 'window.json');
   const screens = screen.getAllDisplays().map((each) => each.workArea);
   const state = readWindowState(stateFile, screens);
-  window = makeWindow(state, path.join(appRoot, '.build', 'electron', 'preload.cjs'));
+  window = makeWindow(state, appRoot);
   const kept = keepWindowState(stateFile, window, state);
   end.holdOpen(window);
   helpHungPage(window);

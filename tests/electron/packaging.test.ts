@@ -41,6 +41,11 @@ describe('the package', () => {
     expect(files).toContain(`${path.dirname(extraMetadata.main)}/**`);
     for (const folder of files.filter((each) => each.startsWith('sample-clips')))
       expect(existsSync(path.join(root, folder.replace('/**', '')))).toBe(true);
+    const icon = /'(electron\/packing\/\S+\.png)'/.exec(
+      readFileSync(path.join(root, 'electron/shell/open-window.ts'), 'utf8'),
+    )?.[1];
+    expect(files).toContain(icon);
+    expect(existsSync(path.join(root, icon ?? ''))).toBe(true);
     const build = readFileSync(path.join(root, 'electron/commands/build.mjs'), 'utf8');
     expect(build).toContain("main: 'electron/shell/main.ts'");
   });
