@@ -38,7 +38,7 @@ test('a page that hangs is asked about over the window, and loaded again when th
   const port = (): string => (existsSync(told) ? (readFileSync(told, 'utf8').split('\n')[0] ?? '') : '');
   await expect.poll(port).toMatch(/\d/);
   const onPage = async <T>(act: (page: Page) => Promise<T>): Promise<T> => {
-    const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port()}`);
+    const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port()}`, { noDefaults: true });
     try {
       const page = browser.contexts()[0]?.pages()[0];
       if (!page) throw new Error('there is no page');

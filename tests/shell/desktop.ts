@@ -41,19 +41,6 @@ export function windowUnder(box: string): number | null {
   return under === undefined ? null : Number(under);
 }
 
-/** Types words in a window of the system. */
-export function typeIn(window: string, words: string): void {
-  execFileSync('xdotool', [
-    'windowactivate',
-    '--sync',
-    String(Number(window)),
-    'type',
-    '--delay',
-    '5',
-    words,
-  ]);
-}
-
 /** Whether a box of the system keeps the program's other windows waiting. */
 export const isModal = (box: string): boolean =>
   execFileSync('xprop', ['-id', box, '_NET_WM_STATE'], { encoding: 'utf8' }).includes('_NET_WM_STATE_MODAL');
