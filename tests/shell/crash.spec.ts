@@ -40,9 +40,9 @@ test('a page that hangs is asked about over the window, and loaded again when th
   const onPage = async <T>(act: (page: Page) => Promise<T>): Promise<T> => {
     const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port()}`, { noDefaults: true });
     try {
-      const page = browser.contexts()[0]?.pages()[0];
-      if (!page) throw new Error('there is no page');
-      return await act(page);
+      const context = browser.contexts()[0];
+      if (!context) throw new Error('there is no page');
+      return await act(context.pages()[0] ?? (await context.waitForEvent('page')));
     } finally {
       await browser.close();
     }
