@@ -15,9 +15,9 @@ export const cardFormWords = words({
   given2: 'Given by',
   swimmerOrGuardian: 'swimmer or guardian',
   whatCovers: 'What it covers',
-  minorGuardianGives: 'For a minor, a guardian gives it, in writing.',
+  minorGuardianGives: 'For a minor, a guardian gives consent, in writing.',
   noOneElseShot: 'No one else in shot.',
-  deleteFilmWhen: 'Delete the film when the swimmer or guardian asks for it.',
+  deleteFilmWhen: 'Delete the film when the swimmer or guardian asks you to.',
   rulesYourPool: 'The rules of your pool and federation come first.',
   inventedSwimmerNo: 'Invented swimmer: no consent needed.',
   writtenConsent: '<span>✓ </span>Written consent of {day}',
@@ -28,19 +28,19 @@ export const cardFormWords = words({
   filmedAt: 'Filmed at',
   second: 'a second',
   fileDoesntSay:
-    'The file doesn’t say. It plays {short} pictures a second; if more were filmed, every time and speed depends on your answer.',
+    'The file doesn’t say. It plays {short} pictures a second. If it was filmed faster, your answer sets every time and speed.',
   fileSaysFilmed:
     '{taggedSlowdown, plural, one {The file keeps the {short} pictures a second it was filmed at; phones only play it slowed. } other {The file says it was filmed at {short2} pictures a second. }}',
-  playsOneSecond: '{told}It plays as it was: one second of film is one second in the water.',
+  playsOneSecond: '{told}It plays at true speed: one second of film is one second in the water.',
   playsOneSecondFilm:
-    '{told}It plays as it was: one second of film is one second in the water, and kick frequency reads {short} Hz.',
+    '{told}It plays at true speed: one second of film is one second in the water. Kick frequency reads {short} Hz.',
   playsSlowerThan:
-    '{told}It plays {short}× slower than life: kick frequency reads {short2} Hz instead of {short3} Hz.',
+    '{told}It plays {short}× slower than life. Kick frequency reads {short2} Hz instead of {short3} Hz.',
   playsFasterThan:
-    '{told}It plays {short}× faster than life: kick frequency reads {short2} Hz instead of {short3} Hz.',
+    '{told}It plays {short}× faster than life. Kick frequency reads {short2} Hz instead of {short3} Hz.',
   playsSlowerThanLife:
-    '{told}It plays {short}× slower than life: two kicks a second look like {short2}, and are read as {exampleHz}.',
-  playsFasterThanLife: '{told}It plays {short}× faster than life: is that right?',
+    '{told}It plays {short}× slower than life. Two kicks a second look like {short2}. Submark reads them as {exampleHz}.',
+  playsFasterThanLife: '{told}It plays {short}× faster than life. Is that right?',
   notSaid2: 'not said',
   swimmer: 'Swimmer',
   pickOrTypeNew: 'pick or type a new name',
@@ -48,7 +48,7 @@ export const cardFormWords = words({
   filmedFrom: 'Filmed from',
   stroke: 'Stroke',
   drill: 'Drill',
-  yourOwnWordsEmpty: 'in your own words; empty for the plain stroke',
+  yourOwnWordsEmpty: 'in your own words; empty for the whole stroke',
   arms: 'Arms',
   sideUp: 'Side up',
   effort: 'Effort',
@@ -56,6 +56,6 @@ export const cardFormWords = words({
   distanceSwumM: 'Distance swum, m',
   note: 'Note',
   newConsentBirth:
-    '{swimmerName} is new: consent, birth year and streamline length can be filled in on the shelf.',
+    '{swimmerName} is new. You can add consent, birth year and streamline length on the shelf.',
   swimmer2: 'The swimmer',
 });

@@ -17,7 +17,7 @@ export const trialsWords = words({
   events: '{eventCount} events',
   them: 'them',
   putIntoTrial: 'Put {chosen} into the trial',
-  leave: 'Leave it',
+  leave: 'Cancel',
   any: 'Any',
   drawOrderFirst: 'Draw an order first: it is what is put in the practice.',
   tableCsv: 'Table as CSV',

@@ -21,13 +21,13 @@ test('shelf and its dialogs break no accessibility rule in any look', async ({ p
   await page.getByLabel('Name', { exact: true }).fill('Juno J');
   expect(await brokenInAnyLook(page, 'swimmer')).toEqual([]);
   await page.keyboard.press('Escape');
-  await expect(page.getByRole('dialog', { name: 'Leave without keeping?' })).toBeVisible();
+  await expect(page.getByRole('dialog', { name: 'Close without saving?' })).toBeVisible();
   expect(await brokenInAnyLook(page, 'leaving')).toEqual([]);
-  await page.getByRole('button', { name: 'Leave it' }).click();
+  await page.getByRole('button', { name: 'Discard changes' }).click();
 
   await page.keyboard.press('Shift+A');
   await page.getByLabel('Path of the file').fill('nowhere.mp4');
-  await page.getByRole('button', { name: 'Look at it' }).click();
+  await page.getByRole('button', { name: 'Check the file' }).click();
   await expect(page.getByRole('alert')).toBeVisible();
   expect(await brokenInAnyLook(page, 'path')).toEqual([]);
   await page.keyboard.press('Escape');

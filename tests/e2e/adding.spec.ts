@@ -17,9 +17,7 @@ test('reads slow motion where the file tells, and says what it does', async ({ p
   await expect(tiles(page)).toHaveCount(7);
   await picker(page).setInputFiles(slowClip);
   const adding = page.getByRole('dialog', { name: /Add fins-slow-motion/ });
-  await expect(
-    adding.getByText(/This very clip is on the shelf already: Ansel · kick with fins/),
-  ).toBeVisible();
+  await expect(adding.getByText(/This clip is on the shelf already: Ansel · kick with fins/)).toBeVisible();
   await expect(adding.getByText('16.0 s played, 2.0 s in life')).toBeVisible();
   await expect(adding.getByLabel('8× slower')).toBeChecked();
   await expect(adding.getByText(/filmed at 240 pictures a second/)).toBeVisible();
@@ -53,7 +51,7 @@ test('takes several files one after the other, and remembers the card for the ne
   await expect(tiles(page)).toHaveCount(7);
   await picker(page).setInputFiles([plainClip, slowClip]);
   const first = page.getByRole('dialog', { name: /Add butterfly-together/ });
-  await expect(first.getByText('1 more after this one.')).toBeVisible();
+  await expect(first.getByText('1 more to come.')).toBeVisible();
   await first.getByLabel('No, true speed').check();
   await first.getByLabel('Swimmer').fill('Rowan');
   await first.getByLabel('Snorkel').check();
@@ -76,12 +74,12 @@ test('leaves a file where it lies when its path is given', async ({ page, app, l
   const outside = path.join(path.dirname(libraryFolder), 'on a stick.mp4');
   await writeFile(outside, await readFile(plainClip));
   await page.keyboard.press('Shift+A');
-  const asking = page.getByRole('dialog', { name: 'Add a clip where it lies' });
+  const asking = page.getByRole('dialog', { name: 'Add a clip in place' });
   await asking.getByLabel('Path of the file').fill('stick.mp4');
-  await asking.getByRole('button', { name: 'Look at it' }).click();
-  await expect(asking.getByRole('alert')).toContainText('Give the whole path');
+  await asking.getByRole('button', { name: 'Check the file' }).click();
+  await expect(asking.getByRole('alert')).toContainText('Give the full path');
   await asking.getByLabel('Path of the file').fill(`"${outside}"`);
-  await asking.getByRole('button', { name: 'Look at it' }).click();
+  await asking.getByRole('button', { name: 'Check the file' }).click();
   const adding = page.getByRole('dialog', { name: 'Add on a stick.mp4' });
   await adding.getByLabel('No, true speed').check();
   await adding.getByRole('button', { name: 'Add to the shelf' }).click();
@@ -101,7 +99,7 @@ test('stops in the middle of sending and leaves nothing behind', async ({ page, 
   await adding.getByLabel('No, true speed').check();
   const arriving = (): string[] => readdirSync(path.join(app.library, '.arriving'));
   // every picture is looked at, and nothing is copied for that
-  await expect(adding.getByText('every picture can be decoded')).toBeVisible();
+  await expect(adding.getByText('every picture can be shown')).toBeVisible();
   expect(arriving()).toEqual([]);
   await adding.getByRole('button', { name: 'Add to the shelf' }).click();
   await expect.poll(arriving).toHaveLength(1);
@@ -124,7 +122,7 @@ test('says what is wrong with a broken file, and goes on with the next', async (
   await expect(page.getByRole('dialog', { name: 'Add cut-short.mp4' }).getByRole('alert')).toContainText(
     /breaks off|not a video|damaged/,
   );
-  await page.getByRole('button', { name: 'Go on with the next' }).click();
+  await page.getByRole('button', { name: 'Next clip' }).click();
   await expect(page.getByRole('dialog', { name: 'Add notes.mp4' }).getByRole('alert')).toContainText(
     'not a video',
   );

@@ -224,7 +224,7 @@ test('every kind of event can be marked by its pad, and the card tells the whole
   await card.getByLabel('View').selectOption('side');
   await card.getByLabel(/Fins/).check();
   await card.getByLabel('Note').fill('keep the head low');
-  await card.getByRole('button', { name: 'Keep', exact: true }).click();
+  await card.getByRole('button', { name: 'Save', exact: true }).click();
   await expect.poll(() => savedSwim(app.library, id).card.note).toBe('keep the head low');
   expect(savedSwim(app.library, id).card).toMatchObject({
     swimmerName: 'Tamsin',

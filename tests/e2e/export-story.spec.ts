@@ -127,7 +127,7 @@ test('a coach exports pictures, data and the swim, and outside tools read what t
   await page.getByLabel('Clips to add').setInputFiles(zip);
   const arrived = page.getByRole('dialog', { name: /Pip · butterfly/ });
   await expect(arrived.getByText('on the shelf already, with the same marks')).toBeVisible();
-  await arrived.getByRole('button', { name: 'Put on the shelf' }).click();
+  await arrived.getByRole('button', { name: 'Add to the shelf' }).click();
   await expect.poll(() => readdirSync(path.join(library, 'swims')).length).toBe(8);
 });
 

@@ -342,7 +342,7 @@ test('the picture stands bare while a key is held, the scene hides by key, and f
   // both are told on the key sheet
   await page.keyboard.press('?');
   const sheet = page.getByRole('dialog', { name: 'Keys and look' });
-  await expect(sheet.getByText('Hold: the bare picture')).toBeVisible();
+  await expect(sheet.getByText('Hold: the picture alone')).toBeVisible();
   await expect(sheet.getByText('Show or hide the scene: level, surface, length')).toBeVisible();
   await page.keyboard.press('Escape');
   await page.keyboard.press('6');

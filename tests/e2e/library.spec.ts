@@ -36,7 +36,7 @@ test('many swims are changed in one step and taken back in one; two versions of 
   for (const [at, id] of ids.entries())
     expect(cardOf(app.library, id)).toEqual({ ...before[at], drill: 'kick to the flags', aids: ['monofin'] });
   await page.getByRole('button', { name: 'Undo' }).click();
-  await expect(page.getByText('The cards say what they said before.')).toBeVisible();
+  await expect(page.getByText('The cards are as they were.')).toBeVisible();
   await expect.poll(() => ids.map((id) => cardOf(app.library, id))).toEqual(before);
   // the two are still chosen: Delete takes both, Undo brings both back
   await page.keyboard.press('Delete');
@@ -56,7 +56,7 @@ test('many swims are changed in one step and taken back in one; two versions of 
   await expect(tiles(page)).toHaveCount(1);
   await page.getByRole('button', { name: /Changed in two places/ }).click();
   const versions = page.getByRole('dialog', { name: 'Changed in two places' });
-  await expect(versions.getByText('Other on the card: drill.')).toBeVisible();
+  await expect(versions.getByText('Different on the card: drill.')).toBeVisible();
   expect(await brokenRules(page)).toEqual([]);
   await versions.getByRole('button', { name: 'Take this one' }).click();
   await expect(versions).toHaveCount(0);
@@ -109,7 +109,7 @@ test('a library is backed up and made again, a lost clip found, a swimmer erased
   await expect(page.getByText(path.join(beside, 'again'), { exact: true })).toBeVisible();
   await page.getByLabel('Folder of the library').fill(beside);
   await page.getByRole('button', { name: 'Open this folder' }).click();
-  await expect(page.getByText(/is no library of Submark, and it is not empty/)).toBeVisible();
+  await expect(page.getByText(/is not a Submark library, and it is not empty/)).toBeVisible();
   await page.getByLabel('Folder of the library').fill(`"${app.library}"`);
   await page.getByRole('button', { name: 'Open this folder' }).click();
   await expect(page.getByRole('heading', { name: 'Shelf' })).toBeVisible();

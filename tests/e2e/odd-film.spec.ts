@@ -37,7 +37,7 @@ test('any filming rate can be given when a clip is added, and on the bench', asy
   const card = page.getByRole('dialog', { name: 'Swim card' });
   await expect(card.getByLabel('Filmed at')).toHaveValue('240');
   await card.getByLabel('Filmed at').fill('100000');
-  await card.getByRole('button', { name: 'Keep' }).click();
+  await card.getByRole('button', { name: 'Save', exact: true }).click();
   await expect(card).toHaveCount(0);
   await expect.poll(() => addedSwims(app.library)[0]?.clip.slowdown.factor).toBeCloseTo(100_000 / 29.97, 3);
 });

@@ -15,7 +15,7 @@ test('a swim told the wrong way round is turned round with one click, and back b
   swim.scene.travel = wrong;
   writeFileSync(fileOf(app.library), JSON.stringify(swim));
   await page.goto(`${new URL(page.url()).origin}/#/bench/${id}`);
-  const notice = page.getByText('The swimmer goes the other way: turn it round?');
+  const notice = page.getByText('Does the swimmer go the other way?');
   await expect(notice).toBeVisible();
   await page.getByRole('button', { name: 'Turn it round' }).click();
   await expect(notice).toHaveCount(0);

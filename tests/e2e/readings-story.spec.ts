@@ -93,7 +93,7 @@ test('a coach sets a target from a reading, and it is met, missed, or can’t be
   const dialog = page.getByRole('dialog', { name: 'Pip' });
   await expect(dialog).toContainText('Stroke rate: 50 to 56.5');
   await dialog.getByRole('button', { name: 'Give up Kick 1 with hand entry' }).click();
-  await dialog.getByRole('button', { name: 'Keep' }).click();
+  await dialog.getByRole('button', { name: 'Save', exact: true }).click();
   await expect(dialog).toHaveCount(0);
   await expect
     .poll(() => targetsOf(app.library).filter(({ reading }) => reading === 'kick1-top-to-entry'))
@@ -240,7 +240,7 @@ test('rectangle, straight lines and camera distance are drawn, kept, and taken b
 
   await page.keyboard.press('6');
   await page.getByLabel('camera to the known length, metres').fill('5');
-  await page.getByLabel('swimmer farther than it by, metres').fill('1.25');
+  await page.getByLabel('from the known length on to the swimmer, metres').fill('1.25');
   // 5 / 6.25 − 1
   await expect(page.getByRole('form', { name: 'Camera distance' })).toContainText(
     'lengths would read −20.0 %',

@@ -150,7 +150,7 @@ test.describe('without samples', () => {
     await page.getByLabel('What for').fill('Rhythm into the wall.');
     await page.getByLabel('What to watch, a line each').fill('Feet finish both ways');
     expect(await brokenRules(page)).toEqual([]);
-    await page.getByRole('button', { name: 'Keep' }).click();
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
     await expect(page.locator('.drill-list > li')).toHaveCount(19);
     await expect(() =>
       expect(readFileSync(path.join(app.library, 'drills.json'), 'utf8')).toContain('Kick past the flags'),

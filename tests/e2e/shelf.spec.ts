@@ -144,10 +144,10 @@ test.describe('with the sample swims', () => {
     const about = page.getByRole('dialog', { name: 'Pip' });
     await about.getByLabel('Streamline length').fill('2.05');
     await page.keyboard.press('Escape');
-    const asks = page.getByRole('dialog', { name: 'Leave without keeping?' });
-    await asks.getByRole('button', { name: 'Go on' }).click();
+    const asks = page.getByRole('dialog', { name: 'Close without saving?' });
+    await asks.getByRole('button', { name: 'Go back' }).click();
     await about.getByLabel('Given by').fill('The other guardian');
-    await about.getByRole('button', { name: 'Keep' }).click();
+    await about.getByRole('button', { name: 'Save', exact: true }).click();
     await expect(about).toHaveCount(0);
     const kept = async (): Promise<unknown> => {
       const squad = JSON.parse(await readFile(path.join(app.library, 'squad.json'), 'utf8'));

@@ -88,7 +88,7 @@ test('a second start brings the first window forward with its file, and ends', a
   await first.electron.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.minimize());
   expect(await endOf(start([clip]))).toBe(0);
   const adding = first.page.getByRole('dialog', { name: /Add fins-slow-motion/ });
-  await expect(adding.getByLabel('Copy it into the library')).toBeChecked();
+  await expect(adding.getByLabel('Copy the file into the library')).toBeChecked();
   await expect
     .poll(() =>
       first.electron.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.isMinimized()),

@@ -156,7 +156,7 @@ function everyText(swim: Swim): readonly (readonly [string, string])[] {
 }
 
 /** How a doubt is said, in a column as in a sentence. */
-const saysDoubt = /doubtful|can’t be right|implausible/i;
+const saysDoubt = /doubtful|can’t be right|unlikely/i;
 
 describe('a doubtful number', () => {
   it('is never saved or shown without its doubt', () => {
