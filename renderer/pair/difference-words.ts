@@ -7,7 +7,7 @@ import type { SwimCard } from '#core/swim-file/swim-schema';
 import { pairWords } from '#core/words/pair';
 
 export const verdictWords: Readonly<Record<PairVerdict, string>> = {
-  clear: 'clear',
+  clear: pairWords('clear'),
   'within-error': pairWords('withinMarkingError'),
   unlike: pairWords('notLikeLike'),
   'other-unit': pairWords('notOneUnit'),
@@ -15,15 +15,15 @@ export const verdictWords: Readonly<Record<PairVerdict, string>> = {
 };
 
 const kindWords: Readonly<Record<UnlikeKind, string>> = {
-  aids: 'aids',
+  aids: pairWords('aids'),
   stroke: 'stroke',
-  drill: 'drill',
-  arms: 'arms',
+  drill: pairWords('drill'),
+  arms: pairWords('arms'),
   'side-up': pairWords('sideUp'),
-  view: 'view',
-  breathing: 'breathing',
-  swimmer: 'swimmer',
-  effort: 'effort',
+  view: pairWords('view'),
+  breathing: pairWords('breathing'),
+  swimmer: pairWords('swimmer'),
+  effort: pairWords('effort'),
 };
 
 export const unlikeWords = (unlike: readonly Unlike[]): string =>
@@ -45,7 +45,7 @@ function saidOf(kind: UnlikeKind, card: SwimCard, plain: string): string {
     case 'stroke':
       return strokeWords[card.stroke];
     case 'drill':
-      return card.drill || 'plain';
+      return card.drill || pairWords('plain');
     case 'arms':
       return armWords[card.arms];
     case 'side-up':

@@ -16,15 +16,15 @@ export const hasProfile = (rows: readonly ReadingRowData[]): boolean =>
   rows.filter(isUndulation).length >= leastDrawn;
 
 const short: Readonly<Record<LandmarkName, string>> = {
-  fingertip: 'tip',
-  wrist: 'wrist',
-  elbow: 'elbow',
+  fingertip: readingsWords('tip'),
+  wrist: readingsWords('wrist'),
+  elbow: readingsWords('elbow'),
   shoulder: 'shoul.',
-  ear: 'ear',
-  hip: 'hip',
-  knee: 'knee',
-  ankle: 'ankle',
-  toe: 'toe',
+  ear: readingsWords('ear'),
+  hip: readingsWords('hip'),
+  knee: readingsWords('knee'),
+  ankle: readingsWords('ankle'),
+  toe: readingsWords('toe'),
 };
 
 /** Undulation amplitude along the body, fingertip to toe, each with its interval; absent ones leave a gap. */

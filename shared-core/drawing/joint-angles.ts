@@ -2,6 +2,7 @@ import type { LandmarkName } from '../marks/landmark';
 import { postureMeasures } from '../measures/body/posture/posture-measures';
 import { poolTransform, toPool } from '../scene/pool-transform';
 import type { Posture, Swim } from '../swim-file/swim-schema';
+import { exportsWords } from '../words/exports';
 
 export interface AngleLabel {
   readonly at: LandmarkName;
@@ -10,12 +11,12 @@ export interface AngleLabel {
 
 /** Posture readings that are written beside their joint: the same measures, so stage and panel say the same. */
 const shown: readonly { readonly measure: string; readonly at: LandmarkName; readonly word: string }[] = [
-  { measure: 'elbow-angle', at: 'elbow', word: 'elbow' },
-  { measure: 'shoulder-angle', at: 'shoulder', word: 'shoulder' },
-  { measure: 'hip-angle', at: 'hip', word: 'hip' },
-  { measure: 'knee-angle', at: 'knee', word: 'knee' },
-  { measure: 'ankle-angle', at: 'ankle', word: 'ankle' },
-  { measure: 'trunk-pitch', at: 'shoulder', word: 'trunk' },
+  { measure: 'elbow-angle', at: 'elbow', word: exportsWords('elbow') },
+  { measure: 'shoulder-angle', at: 'shoulder', word: exportsWords('shoulder') },
+  { measure: 'hip-angle', at: 'hip', word: exportsWords('hip') },
+  { measure: 'knee-angle', at: 'knee', word: exportsWords('knee') },
+  { measure: 'ankle-angle', at: 'ankle', word: exportsWords('ankle') },
+  { measure: 'trunk-pitch', at: 'shoulder', word: exportsWords('trunk') },
 ];
 
 const whole = (degrees: number): string => {

@@ -38,6 +38,7 @@ export function markingBasis(
 /** The basis in words, for the middle of a sentence. */
 export function basisWords({ from, remarkings }: MarkingBasis): string {
   const counted = measuresWords('reMarkings', { remarkings });
-  if (from === 'measured') return remarkings > 0 ? measuresWords('measured', { counted }) : 'measured';
-  return from === 'part' ? measuresWords('partlyMeasuredRest', { counted }) : 'assumed';
+  if (from === 'measured')
+    return remarkings > 0 ? measuresWords('measured', { counted }) : measuresWords('measured2');
+  return from === 'part' ? measuresWords('partlyMeasuredRest', { counted }) : measuresWords('assumed');
 }

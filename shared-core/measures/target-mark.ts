@@ -13,7 +13,7 @@ export function bandWords(low: number | null, high: number | null): string {
   if (low !== null && high !== null)
     return measuresWords('toPlain', { plain: plain(low), plain2: plain(high) });
   if (high !== null) return measuresWords('atMost', { plain: plain(high) });
-  return low === null ? 'any' : measuresWords('atLeast', { plain: plain(low) });
+  return low === null ? measuresWords('any') : measuresWords('atLeast', { plain: plain(low) });
 }
 
 const plain = (value: number): string => String(value).replace('-', '−');

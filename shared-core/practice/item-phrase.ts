@@ -6,7 +6,7 @@ import type { Work } from './work';
 import { practiceWords } from '../words/practice';
 
 const strokeWords: Readonly<Record<Work['stroke'], string>> = {
-  butterfly: 'butterfly',
+  butterfly: practiceWords('butterfly'),
   'dolphin-kick': practiceWords('dolphinKick'),
   other: practiceWords('otherStroke'),
 };
@@ -34,7 +34,11 @@ export function workPhrase(work: Work, drillName: string | null): string {
   const parts = [drillName ? named : `${named} ${sideWords[work.sideUp]}`];
   if (!drillName && armWords[work.arms]) parts.push(armWords[work.arms]);
   if (work.aids.length > 0)
-    parts.push(practiceWords('with', { aids: work.aids.map((aid) => aid.replace('-', ' ')).join(' and ') }));
+    parts.push(
+      practiceWords('with', {
+        aids: work.aids.map((aid) => aid.replace('-', ' ')).join(` ${practiceWords('and')} `),
+      }),
+    );
   return parts.join(', ');
 }
 
@@ -55,7 +59,9 @@ export function itemPhrase(item: PracticeItem, drill: Drill | null): string {
   if (item.effort) parts.push(item.effort === 'full' ? practiceWords('fullEffort') : item.effort);
   if (item.kickBetween) parts.push(practiceWords('kickBetween', { metres: item.kickBetween.metres }));
   if (item.pause)
-    parts.push(`${item.pause.kind === 'rest' ? 'rest' : 'every'} ${clockWords(item.pause.seconds)}`);
+    parts.push(
+      `${item.pause.kind === 'rest' ? practiceWords('rest') : practiceWords('every')} ${clockWords(item.pause.seconds)}`,
+    );
   return parts.join(' · ');
 }
 

@@ -2,16 +2,16 @@ import type { SwimCard } from './swim-schema';
 import { cardsWords } from '../words/cards';
 
 export const strokeWords: Readonly<Record<SwimCard['stroke'], string>> = {
-  butterfly: 'butterfly',
+  butterfly: cardsWords('butterfly'),
   'dolphin-kick': cardsWords('dolphinKick'),
 };
 export const armWords: Readonly<Record<SwimCard['arms'], string>> = {
-  stroking: 'stroking',
+  stroking: cardsWords('stroking'),
   stretched: cardsWords('armsStretched'),
   overlapped: cardsWords('handsOverlapped'),
   folded: cardsWords('armsFolded'),
   'at-sides': cardsWords('armsAtSides'),
-  sculling: 'sculling',
+  sculling: cardsWords('sculling'),
   'one-arm-left': cardsWords('leftArm'),
   'one-arm-right': cardsWords('rightArm'),
   'one-arm-alternating': cardsWords('oneArmAlternating'),
@@ -23,11 +23,11 @@ export const sideWords: Readonly<Record<SwimCard['sideUp'], string>> = {
   'right-side': cardsWords('rightSideUp'),
 };
 export const aidWords: Readonly<Record<SwimCard['aids'][number], string>> = {
-  fins: 'fins',
-  monofin: 'monofin',
-  snorkel: 'snorkel',
-  board: 'board',
-  paddles: 'paddles',
+  fins: cardsWords('fins'),
+  monofin: cardsWords('monofin'),
+  snorkel: cardsWords('snorkel'),
+  board: cardsWords('board'),
+  paddles: cardsWords('paddles'),
   'pull-buoy': cardsWords('pullBuoy'),
 };
 export const viewWords: Readonly<Record<SwimCard['view'], string>> = {
@@ -41,12 +41,12 @@ export const viewWords: Readonly<Record<SwimCard['view'], string>> = {
 
 const conditionNames: Readonly<Record<'head' | 'hips' | 'depth', Readonly<Record<string, string>>>> = {
   head: { low: cardsWords('belowArms'), level: cardsWords('levelArms'), high: cardsWords('aboveArms') },
-  hips: { low: 'low', level: 'level', high: 'high' },
+  hips: { low: cardsWords('low'), level: cardsWords('level'), high: cardsWords('high') },
   depth: {
     surface: cardsWords('atSurface'),
-    shallow: 'shallow',
+    shallow: cardsWords('shallow'),
     middle: cardsWords('halfWayDown'),
-    deep: 'deep',
+    deep: cardsWords('deep'),
   },
 };
 

@@ -19,4 +19,10 @@ export const exportsWords = words({
   frameSNoBody: 'frame {frame} · {realTimeOf} s · no body line',
   frameSFrame: 'frame {frame} of {starts} · {realTimeOf} s',
   inventedSwimDemonstration2: 'Invented swim, for demonstration',
+  elbow: 'elbow',
+  shoulder: 'shoulder',
+  hip: 'hip',
+  knee: 'knee',
+  ankle: 'ankle',
+  trunk: 'trunk',
 });

@@ -23,4 +23,7 @@ export const measuresWords = words({
   mayOrMayNotMeet: 'may or may not meet the target, {band}',
   meetsTarget: 'meets the target, {band}',
   missesTarget: 'misses the target, {band}',
+  measured2: 'measured',
+  assumed: 'assumed',
+  any: 'any',
 });

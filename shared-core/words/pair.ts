@@ -153,4 +153,13 @@ export const pairWords = words({
   ofA: '{signed} % of a {cycle}',
   ms: '{signed} ms',
   nextPictureCant: 'The next picture can’t be decoded: playing stopped there',
+  clear: 'clear',
+  aids: 'aids',
+  drill: 'drill',
+  arms: 'arms',
+  view: 'view',
+  breathing: 'breathing',
+  swimmer: 'swimmer',
+  effort: 'effort',
+  plain: 'plain',
 });

@@ -60,4 +60,8 @@ export const practiceWords = words({
   grownWomen3Right: 'Grown women: 3 right, 3 left, 3 both',
   juniors4Right: 'Juniors: 4 right, 4 left, 4 both',
   juniorsNeedMore: 'that juniors need more: common practice, no source; how many: our default',
+  butterfly: 'butterfly',
+  and: 'and',
+  rest: 'rest',
+  every: 'every',
 });

@@ -141,4 +141,12 @@ export const readingsWords = words({
   filmedFromDeck:
     'Filmed from the deck: you get moments and counts. The surface bends the picture, so there are no heights, lengths or angles under water.',
   undulationAlongBody: 'Undulation along the body',
+  tip: 'tip',
+  wrist: 'wrist',
+  elbow: 'elbow',
+  ear: 'ear',
+  hip: 'hip',
+  knee: 'knee',
+  ankle: 'ankle',
+  toe: 'toe',
 });
