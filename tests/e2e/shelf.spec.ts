@@ -27,7 +27,7 @@ test.describe('with the sample swims', () => {
     await expect(tiles(page)).toHaveCount(5);
     await page.getByLabel('Swimmer').selectOption('Pip');
     await page.getByRole('searchbox').fill('no such swim');
-    await expect(page.getByText('No swim is like that.')).toBeVisible();
+    await expect(page.getByText('No swim matches.')).toBeVisible();
     await page.getByRole('button', { name: 'Show all 7' }).click();
     await expect(tiles(page)).toHaveCount(7);
     expect(app.said()).not.toMatch(/error/i);

@@ -43,13 +43,13 @@ describe('the words of damage', () => {
 describe('the effect of slow motion', () => {
   it('is told in kicks a second: 2 Hz slowed 8 times look like 0.25', () => {
     expect(slowMotionWords({ rate: 30, taggedSlowdown: 8 }, 8)).toBe(
-      'The file says it was filmed at 240 pictures a second. It plays 8× slower than life: two kicks a second look like 0.25, and are read as 2.',
+      'The file says it was filmed at 240 pictures a second. It plays 8× slower than life. Two kicks a second look like 0.25. Submark reads them as 2.',
     );
   });
 
   it('is none where a phone keeps the rate of filming', () => {
     expect(slowMotionWords({ rate: 240, taggedSlowdown: 1 }, 1)).toBe(
-      'The file keeps the 240 pictures a second it was filmed at; phones only play it slowed. It plays as it was: one second of film is one second in the water.',
+      'The file keeps the 240 pictures a second it was filmed at; phones only play it slowed. It plays at true speed: one second of film is one second in the water.',
     );
   });
 
