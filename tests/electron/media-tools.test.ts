@@ -28,8 +28,8 @@ describe('finding a media tool', () => {
   });
 
   it.each([
-    ['ffmpeg', 'No ffmpeg was found that can be started here.', 'SUBMARK_FFMPEG to the path of ffmpeg'],
-    ['ffprobe', 'No ffprobe was found that can be started here.', 'SUBMARK_FFPROBE to the path of ffprobe'],
+    ['ffmpeg', 'Submark found no ffmpeg that starts here.', 'SUBMARK_FFMPEG to the path of ffmpeg'],
+    ['ffprobe', 'Submark found no ffprobe that starts here.', 'SUBMARK_FFPROBE to the path of ffprobe'],
   ] as const)('says which is missing: %s', (name, what, todo) => {
     const words = errorWords({ code: 'no-media-tool', detail: { name } });
     expect(words.what).toBe(what);
