@@ -13,10 +13,12 @@ import { makeLibrary, startApp } from './started-app';
 
 /**
  * Counts what a coach presses and clicks from *Add swims* to the saved handout: a clip is added, its scene set, three body lines laid,
- * points followed, what is unsure answered, proposals accepted, the handout saved. The coach answers by the drawn truth, so that a
+ * points followed, what is unsure answered, proposals accepted, the handout saved; with `see` as an argument the swimmer is seen instead. The coach answers by the drawn truth, so that a
  * right point is called right. Run with tsx; names of sample clips as arguments, all of two without.
  */
-const wanted = process.argv.slice(2);
+const wanted = process.argv.slice(2).filter((each) => each !== 'see');
+/** Without a line laid: the swimmer is seen, and what is proposed is reviewed stroke by stroke. */
+const bySeeing = process.argv.includes('see');
 const clips = wanted.length > 0 ? wanted : ['butterfly-together', 'phone-portrait'];
 /** Body lines are laid on so many frames, half a second apart, in the middle of the film. */
 const linesLaid = 3;
@@ -118,6 +120,12 @@ async function walk(page: Page, clip: string, library: string, counted: Counted)
   const frameShown = (frame: number) =>
     page.locator(`.where[data-frame="${frame}"]:not(.waiting)`).waitFor({ timeout: 120_000 });
 
+  if (bySeeing) {
+    const moments = await seeAndReview(page);
+    await saveHandout(page);
+    return `seen without a line, ${moments} moments accepted`;
+  }
+
   // the scene: way of travel, surface
   const first = pointOn(0, 'shoulder');
   const goesRight = first.x > pointOn(0, 'hip').x;
@@ -200,6 +208,30 @@ async function walk(page: Page, clip: string, library: string, counted: Counted)
   await page.locator('body').press('Escape');
   if ((await page.locator('[data-proposal]').count()) > 0) await page.locator('body').press('Shift+K');
   await page.waitForTimeout(1000);
+  await saveHandout(page);
+  return `${asked} questions answered, ${right} about right points; ${unsure} points unsure at first`;
+}
+
+/** Sees the swimmer and accepts stroke by stroke; how many moments there were. */
+async function seeAndReview(page: Page): Promise<number> {
+  await page.locator('body').press('Shift+S');
+  await page.getByText(/Submark saw the swimmer on/).waitFor({ timeout: 400_000 });
+  const moments = await page.locator('[data-proposal]').count();
+  await page.locator('body').press('p');
+  const review = page.getByRole('region', { name: 'Review', exact: true });
+  await review.waitFor();
+  for (let left = moments; left > 0; ) {
+    await page.locator('body').press('Shift+K');
+    await page.waitForTimeout(600);
+    const now = await page.locator('[data-proposal]').count();
+    // what is less sure is looked at and taken by itself
+    if (now === left) await page.locator('body').press('k');
+    left = now;
+  }
+  return moments;
+}
+
+async function saveHandout(page: Page): Promise<void> {
   await page.locator('body').press('Shift+H');
   await page.getByRole('img', { name: /The page as it will print/ }).waitFor({ timeout: 120_000 });
   await page.locator('[data-drawn="true"]').waitFor({ timeout: 120_000 });
@@ -207,7 +239,6 @@ async function walk(page: Page, clip: string, library: string, counted: Counted)
   await page.locator('h1').first().click({ trial: true });
   await page.getByRole('button', { name: 'Save PDF' }).click();
   await page.getByText('handout.pdf').first().waitFor({ timeout: 120_000 });
-  return `${asked} questions answered, ${right} about right points; ${unsure} points unsure at first`;
 }
 
 const browser = await chromium.launch(chromiumOptions());
