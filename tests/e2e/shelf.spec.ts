@@ -185,7 +185,7 @@ test.describe('a library in trouble', () => {
   }) => {
     await expect(tiles(page)).toHaveCount(5);
     const messages = page.getByRole('region', { name: /can’t be shown/ });
-    await expect(messages.getByText(/sample-arms-folded.*damaged/)).toBeVisible();
+    await expect(messages.getByText(/sample-arms-folded.*can’t read/)).toBeVisible();
     await expect(messages.getByText(/sample-streamline-kick.*newer Submark.*99/)).toBeVisible();
     const text = await readFile(path.join(app.library, 'swims/sample-arms-folded/swim.json'), 'utf8');
     expect(text).toBe('{ "format": "submark-swim", "ver');
