@@ -58,7 +58,7 @@ test('many swims are changed in one step and taken back in one; two versions of 
   const versions = page.getByRole('dialog', { name: 'Changed in two places' });
   await expect(versions.getByText('Different on the card: drill.')).toBeVisible();
   expect(await brokenRules(page)).toEqual([]);
-  await versions.getByRole('button', { name: 'Take this one' }).click();
+  await versions.getByRole('button', { name: 'Use this one' }).click();
   await expect(versions).toHaveCount(0);
   await expect.poll(() => cardOf(app.library, 'sample-kick-on-back').drill).toBe('as the other coach wrote');
   const kept = readdirSync(path.join(folder, '.generations')).map((name) =>
