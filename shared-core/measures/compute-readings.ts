@@ -47,19 +47,26 @@ export function readingContext(swim: Swim, knowledge: ReadingKnowledge): BodyCon
 /**
  * Every reading of the catalogue, computed or missing with its reasons. Pure; nothing of it is ever stored. Families none of
  * whose events, points or lines moved since the last time answer with what they found then.
+ *
+ * @param of the families wanted; doubts of times and sizes need those of kick frequency, stroke rate, kick amplitude and speed
  */
-export function computeReadings(context: BodyContext): readonly Reading[] {
-  const every = everyReading(context);
+export function computeReadings(
+  context: BodyContext,
+  of: readonly BodyFamily[] = families,
+): readonly Reading[] {
+  const every = everyReading(context, of);
   return context.readsSeen ? every.map(asSeen) : every;
 }
 
 /** The same with those that are read from seen points and not proved for that: for proofs only. */
-export const everyReading = (context: BodyContext): readonly Reading[] =>
-  saidOfMarks(context, familyReadings(context));
+export const everyReading = (
+  context: BodyContext,
+  of: readonly BodyFamily[] = families,
+): readonly Reading[] => saidOfMarks(context, familyReadings(context, of));
 
-function familyReadings(context: BodyContext): readonly Reading[] {
+function familyReadings(context: BodyContext, of: readonly BodyFamily[]): readonly Reading[] {
   const known = isWhole(context) ? keptFor(context.geometry) : null;
-  const readings = families.flatMap((family) => {
+  const readings = of.flatMap((family) => {
     const { looksAt } = family;
     if (!known || !looksAt) return family.read(context);
     const events = context.events.filter(({ event }) => looksAt.includes(event.kind));

@@ -14,6 +14,7 @@ const words: Readonly<Record<DoubtCode, string>> = {
   'distances-run-backward': doubtsWords('metresDistanceMarks'),
   'marks-past-end': doubtsWords('marksAfterLast'),
   'landmarks-missing-between': doubtsWords('waveReadOneHalf'),
+  'marking-error-large': doubtsWords('markingErrorLarge'),
 };
 
 /** Frames named at most: the first few are enough to find the way. Our default. */

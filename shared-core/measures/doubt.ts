@@ -15,6 +15,7 @@ export const doubtCodes = [
   'goes-other-way',
   'distances-run-backward',
   'marks-past-end',
+  'marking-error-large',
 ] as const;
 export type DoubtCode = (typeof doubtCodes)[number];
 

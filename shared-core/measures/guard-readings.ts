@@ -4,13 +4,14 @@ import { bodyWave } from './body/wave/body-wave-speed';
 import { exchangedTurns } from './body/context/exchanged-turns';
 import { type Doubt, joinedDoubts } from './doubt';
 import { eventsOf } from './events/event-list';
+import type { KickPlaces } from './events/kick-places';
 import type { KindDoubt } from './events/used-marks';
 import { kickPeriod } from './events/kick-period';
 import { halfKicksMissing } from './events/kick-rhythm';
 import { strokePlaces } from './events/stroke-places';
 import { strokesOf } from './events/strokes';
 import { downSeconds, downShare } from './events/usual-kick';
-import { amplitudeUnusual, plausible, timesUnusual } from './plausible';
+import { amplitudeUnusual, isOutside, plausible, timesUnusual } from './plausible';
 import type { ComputedReading, MissingReason, Reading, ReadingUnit } from './reading';
 import { type LeansOn, leansOn } from './reading-leans-on';
 
@@ -73,12 +74,31 @@ function doubtsOf(context: BodyContext, readings: ReadonlyMap<string, Reading>):
     ...kickDoubts(context),
     ...endDoubts(context),
     ...partOfBodyDoubts(context),
-    ...(timesUnusual(readings) ? [{ code: 'times-unusual' as const, frames: [], on: isTimed }] : []),
+    ...timesDoubts(readings),
+    { code: 'marking-error-large', frames: [], on: isRough },
     ...(amplitudeUnusual(readings)
       ? [{ code: 'amplitude-unusual' as const, frames: [], on: leaning('kickSize') }]
       : []),
   ];
 }
+
+/** Times no person swims: all that is counted in them, and where the kick is too quick or slow all that is made of kicks. */
+function timesDoubts(readings: ReadonlyMap<string, Reading>): readonly ScopedDoubt[] {
+  if (!timesUnusual(readings)) return [];
+  const kick = readings.get('kick-frequency');
+  const ofKicks = leaning('kickRhythm');
+  const isKick = isOutside(kick, plausible['kick-frequency']);
+  const on = (reading: Reading): boolean => isTimed(reading) || (isKick && ofKicks(reading));
+  return [{ code: 'times-unusual', frames: [], on }];
+}
+
+/** A wave known to no better than this share of its size says so. Our default. */
+const roughly = 0.1;
+
+const isRough = (reading: Reading): boolean =>
+  reading.status === 'computed' &&
+  /^(undulation|harmonic-\d)-/.test(reading.id) &&
+  (reading.interval.high - reading.interval.low) / 2 > roughly * reading.value;
 
 /** Marks left out beside others, for all that is made from marks of their kinds. */
 function markDoubts(context: BodyContext): readonly ScopedDoubt[] {
@@ -133,6 +153,10 @@ const mostKicks = 3;
 /** Hands that are in the water for less of the stroke than this: two strokes for one, most likely. Our default. */
 const handsAtLeast = 0.5;
 
+/** A stroke longer than people take, seconds, of which no more than these are marked, may be several. Our defaults. */
+const longestStroke = 60 / plausible['stroke-rate'].low;
+const fewStrokes = 2;
+
 function strokeDoubts(context: BodyContext): readonly ScopedDoubt[] {
   const { card } = context.input.swim;
   const strokes = strokePlaces(context.events);
@@ -141,7 +165,9 @@ function strokeDoubts(context: BodyContext): readonly ScopedDoubt[] {
     out.push({ code: 'marks-uneven', frames: [], on: leaning('strokeRhythm', 'kickRhythm') });
   const kicks = context.cycles?.base === 'stroke' ? context.cycles.kickHarmonic : strokes?.feet?.kicks;
   const { handsInWater = null } = strokes ?? {};
+  const isLong = strokes !== null && strokes.strokes <= fewStrokes && strokes.typical > longestStroke;
   if (
+    isLong ||
     strokes?.isContested ||
     (kicks !== undefined && kicks > mostKicks) ||
     (handsInWater !== null && handsInWater < handsAtLeast)
@@ -160,8 +186,10 @@ function kickDoubts(context: BodyContext): readonly ScopedDoubt[] {
   ];
   const strokes = strokePlaces(events);
   if (strokes && strokes.marks.length > 0) {
-    const kicks = strokes.feet?.kicks ?? 0;
+    if (!strokes.feet) return [{ code: 'marks-uneven', frames: [], on: leaning('kickEnds', 'halfKicks') }];
+    const { kicks } = strokes.feet;
     const halves = halfKicksMissing(context) ? missing('halfKicks') : [];
+    if (cycles?.kicksToldBy !== 'toes' && areBunched(strokes.feet)) return missing('kickRhythm', 'halfKicks');
     if (cycles?.kicksToldBy === 'toes') return kicks < cycles.kickHarmonic ? missing('halfKicks') : halves;
     return kicks === 1 ? missing('kickRhythm', 'halfKicks') : halves;
   }
@@ -178,6 +206,21 @@ function kickDoubts(context: BodyContext): readonly ScopedDoubt[] {
   if (share === null ? !isOneGap : isEven) return [];
   // cycles counted between these marks hold several kicks: waves that go once a kick are then read as another's
   return missing('kickRhythm', 'halfKicks', 'cycleWaves', 'kickSize');
+}
+
+/** Kicks of a stroke nearer to each other than this share of even distances leave room for kicks not marked. Our default. */
+const evenlyApart = 0.72;
+
+/** Whether kicks lie so near one another in the stroke that some may be missing in the rest of it. */
+function areBunched({ kicks, places }: KickPlaces): boolean {
+  return (['top', 'bottom'] as const).some((end) => {
+    const at = places.filter((each) => each.end === end).map(({ place }) => place);
+    return at.some((place, i) =>
+      at.some(
+        (other, j) => j > i && Math.abs(place - other - Math.round(place - other)) < evenlyApart / kicks,
+      ),
+    );
+  });
 }
 
 /**
@@ -205,6 +248,7 @@ function endDoubts({ events }: BodyContext): readonly ScopedDoubt[] {
   const entry = eventsOf(events, 'entry')[0];
   if (strokes?.feet?.kicks !== 2 || !entry) return [];
   const { places } = strokes.feet;
+  if (!alternate(places)) return [exchangedEnds];
   const offset = strokes.clock(entry.time);
   const far = (swapped: boolean): number => {
     const offs = places.map(({ end, place }) => {
@@ -213,8 +257,20 @@ function endDoubts({ events }: BodyContext): readonly ScopedDoubt[] {
     });
     return offs.reduce((sum, off) => sum + off, 0) / offs.length;
   };
-  if (far(true) > far(false) - clearlyBetter) return [];
-  return [{ code: 'tops-bottoms-may-be-exchanged', frames: [], on: leaning('kickEnds') }];
+  return far(true) > far(false) - clearlyBetter ? [] : [exchangedEnds];
+}
+
+const exchangedEnds: ScopedDoubt = {
+  code: 'tops-bottoms-may-be-exchanged',
+  frames: [],
+  on: leaning('kickEnds'),
+};
+
+/** Whether tops and bottoms come by turns in the stroke; with more of one than of the other nothing is told. */
+function alternate(places: KickPlaces['places']): boolean {
+  const ends = [...places].sort((a, b) => a.place - b.place).map(({ end }) => end);
+  const tops = ends.filter((end) => end === 'top').length;
+  return 2 * tops !== ends.length || ends.every((end, i) => end !== ends[(i + 1) % ends.length]);
 }
 
 /** The wave down the body, where the points marked are of its lower or its upper half alone: it need not run alike there. */

@@ -41,7 +41,10 @@ export function swimDoubtWords(readings: readonly Reading[], slowdown: number): 
   const kick = readings.find(({ id }) => id === 'kick-frequency');
   const doubt = kick?.status === 'computed' ? kickDoubt(kick.value, slowdown) : null;
   if (doubt) return doubtsWords('theseTimesCant', { kickDoubt: kickDoubtWords(doubt) });
-  const all = joinedDoubts(...readings.map((each) => (each.status === 'computed' ? each.doubts : [])));
+  const all = joinedDoubts(...readings.map((each) => (each.status === 'computed' ? each.doubts : []))).filter(
+    // of single small waves, which say so themselves
+    ({ code }) => code !== 'marking-error-large',
+  );
   return all.length === 0
     ? null
     : doubtsWords('someReadingsDoubtful', { all: all.map(doubtWords).join('; ') });

@@ -29,7 +29,7 @@ export const plausible = {
 const speeds: ReadonlySet<string> = new Set(['speed-hip', 'speed-centre-of-mass', 'speed-marks']);
 
 /** Whether a whole interval lies outside a band: a value that may be inside raises no doubt. */
-function isOutside(reading: Reading | undefined, { low, high }: Band): boolean {
+export function isOutside(reading: Reading | undefined, { low, high }: Band): boolean {
   return reading?.status === 'computed' && (reading.interval.high < low || reading.interval.low > high);
 }
 
@@ -46,7 +46,12 @@ export function timesUnusual(readings: ReadonlyMap<string, Reading>): boolean {
     return true;
   return [...speeds].some((id) => {
     const reading = readings.get(id);
-    return reading?.status === 'computed' && reading.unit === 'm/s' && isOutside(reading, plausible.speed);
+    if (reading?.status !== 'computed' || reading.unit !== 'm/s') return false;
+    // told the wrong way round a speed is below nothing, which says nothing about the times
+    const { low, high } = reading.interval;
+    return high < 0
+      ? -high > plausible.speed.high || -low < plausible.speed.low
+      : isOutside(reading, plausible.speed);
   });
 }
 

@@ -37,7 +37,7 @@ export interface SwingOptions {
  * How large the swing behind a fitted wave is in truth: how far its highest value lies above its mean, its lowest below, or
  * the two from each other. Noise always adds to an extreme, and makes one of nothing, so the interval is no value ± something:
  * it holds every swing to which what was seen is likely enough, and so any true one, 0 too, 95 times in 100. Swings are taken
- * to have the shape that was seen, what noise adds to the power of each harmonic taken off. What fits to each would show is
+ * to have the shape that was seen, each harmonic shrunk by the share of its power that is noise. What fits to each would show is
  * told by a fixed set of normal draws.
  *
  * @param covariance of the harmonics' coefficients [a1, b1, a2, …], row by row
@@ -132,7 +132,12 @@ function shapeOn({ places, width, weights }: Grid, { coefficients }: WaveFit): F
   return shape;
 }
 
-/** The fit with what noise adds to the power of each harmonic taken off it; as it is where noise alone may have made it all. */
+/**
+ * The fit with each harmonic shrunk by the share of its power that is noise, so that harmonics that are noise alone make its shape
+ * no more uneven; as it is where noise alone may have made it all.
+ *
+ * @see James, Stein 1961, 4th Berkeley Symp 1:361–379 (from memory)
+ */
 function withoutNoise(fit: WaveFit, covariance: ArrayLike<number>): WaveFit {
   const width = 2 * fit.harmonics;
   const first = fit.coefficients.length - width;
@@ -141,7 +146,7 @@ function withoutNoise(fit: WaveFit, covariance: ArrayLike<number>): WaveFit {
   for (let j = 0; j < width; j += 2) {
     const [a, b] = [coefficients[first + j] as number, coefficients[first + j + 1] as number];
     const noise = (covariance[j * width + j] as number) + (covariance[(j + 1) * width + j + 1] as number);
-    const kept = Math.sqrt(Math.max(0, 1 - noise / (a * a + b * b)));
+    const kept = Math.max(0, 1 - noise / (a * a + b * b));
     any ||= kept > 0;
     coefficients[first + j] = kept * a;
     coefficients[first + j + 1] = kept * b;

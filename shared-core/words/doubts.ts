@@ -14,6 +14,7 @@ export const doubtsWords = words({
   metresDistanceMarks: 'the metres don’t grow from one distance mark to the next: check them',
   marksAfterLast: 'marks after the last frame are left out: delete them',
   waveReadOneHalf: 'the wave comes from one half of the body only: mark points from shoulder to toe',
+  markingErrorLarge: 'marking is off by more than a tenth of it: mark more body lines, or film from nearer',
   frames: '{frames, plural, one {frame {named}{value}} other {frames {named}{value}}}',
   slowerThanLife: '{slowdown, plural, one {true speed} other {{short}× slower than life}}',
   kickFrequencyReads: 'Kick frequency reads {short} Hz; a person kicks {low} to {high} times a second.',

@@ -28,7 +28,7 @@ export const propulsionReadingsWords = words({
   strokeLength: 'Stroke length',
   speedTimeOne: 'speed × time of one stroke',
   distanceOneStroke:
-    'Distance of one stroke: mean speed times the common period of the hand entries. Clean swimming only: distance marks before the breakout do not count.',
+    'Distance of one stroke: mean speed times the common period of the strokes. Clean swimming only: distance marks before the breakout do not count.',
   howFarOneStroke: 'How far one stroke carries the swimmer; read it with the stroke rate.',
   howFarOneStrokeCarries: 'How far one stroke carries you.',
   slUTCommonDefinition: 'SL = U · T; common definition.',

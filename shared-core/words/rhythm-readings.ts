@@ -61,7 +61,7 @@ export const rhythmReadingsWords = words({
   strokeRate: 'Stroke rate',
   strokesMinuteEntry: 'strokes a minute, entry to entry',
   sixtyOverCommon:
-    'Sixty over the common period of the hand entries, seconds. A missed entry is not read as a long stroke.',
+    'Sixty over the common period of the hand entries, seconds; of another mark of the hands where too few entries are marked. A missed mark is not read as a long stroke.',
   howQuicklyArms: 'How quickly the arms turn over; read it with the distance each stroke brings.',
   howManyStrokesYouWould: 'How many strokes you would make in a minute.',
   sr60TCommonDefinition: 'SR = 60 / T; common definition.',

@@ -7,6 +7,7 @@ import { kickAmplitudeDefinitions, kickAmplitudeReadings } from './wave/kick-amp
 import { phaseLagDefinitions, phaseLagReadings } from './wave/phase-lag';
 import { postureDefinitions, postureEvents, postureReadings } from './posture/posture';
 import { speedDefinitions, speedReadings } from './speed/speed';
+import { speedVariationDefinitions, speedVariationReadings } from './speed/speed-variation';
 import { undulationDefinitions, undulationReadings } from './wave/undulation';
 import { underwaterDistanceDefinitions, underwaterDistanceReadings } from './speed/underwater-distance';
 import { waveComponentDefinitions, waveComponentReadings } from './wave/wave-components';
@@ -35,6 +36,7 @@ export const bodyFamilies: readonly BodyFamily[] = [
   { definitions: phaseLagDefinitions, read: phaseLagReadings, looksAt: ofCycles },
   { definitions: postureDefinitions, read: postureReadings, looksAt: postureEvents },
   { definitions: speedDefinitions, read: speedReadings, looksAt: ofCycles },
+  { definitions: speedVariationDefinitions, read: speedVariationReadings, looksAt: ofCycles },
   {
     definitions: underwaterDistanceDefinitions,
     read: underwaterDistanceReadings,

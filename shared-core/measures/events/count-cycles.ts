@@ -27,6 +27,13 @@ const worth = (cycles: number): number => 1 - 0.19 * (cycles - 1);
 /** What a gap too long to be counted speaks for a period: missing marks may make any gap long, and none short. Our default. */
 const longWorth = 0.3;
 
+/**
+ * Where hardly half of the gaps are single cycles of the length that explains most, a wrong mark or two may have made it so: then
+ * another length may score lower by as much of a gap. Our defaults.
+ */
+const mostlySingle = 0.5;
+const wrongGap = 1;
+
 /** An explanation whose score is lower by this does not compete; and lengths closer than this, in logarithms, are one. Our defaults. */
 const clearlyWorse = 0.05;
 const otherLength = 0.25;
@@ -45,7 +52,7 @@ export function countCycles(rows: readonly (readonly TimedEvent[])[]): CycleCoun
     .sort((a, b) => a - b);
   if (gaps.length === 0) return null;
   const step = Math.max(1, gaps.length / tried);
-  let best = { typical: 0, score: -1, share: 0 };
+  let best = { typical: 0, score: -1, share: 0, single: 0 };
   const all: (typeof best)[] = [];
   for (let at = 0; at < gaps.length; at += step)
     for (const parts of [1, 2, 3]) {
@@ -57,9 +64,10 @@ export function countCycles(rows: readonly (readonly TimedEvent[])[]): CycleCoun
       )
         best = found;
     }
+  const margin = best.single < mostlySingle ? Math.max(clearlyWorse, wrongGap / gaps.length) : clearlyWorse;
   const isContested = all.some(
     ({ typical, score }) =>
-      score > best.score - clearlyWorse && Math.abs(Math.log(typical / best.typical)) > otherLength,
+      score > best.score - margin && Math.abs(Math.log(typical / best.typical)) > otherLength,
   );
   return { typical: best.typical, share: best.share, isContested };
 }
@@ -68,14 +76,15 @@ export function countCycles(rows: readonly (readonly TimedEvent[])[]): CycleCoun
 function explained(
   gaps: readonly number[],
   period: number,
-): { typical: number; score: number; share: number } {
-  let [score, fitting, sum, count] = [0, 0, 0, 0];
+): { typical: number; score: number; share: number; single: number } {
+  let [score, fitting, single, sum, count] = [0, 0, 0, 0, 0];
   for (const gap of gaps) {
     const cycles = Math.max(1, Math.round(gap / period));
     if (cycles > longestCounted) score += longWorth;
     if (cycles > longestCounted || Math.abs(gap / period - cycles) > within(cycles)) continue;
     score += worth(cycles);
     fitting += 1;
+    if (cycles === 1) single += 1;
     sum += gap;
     count += cycles;
   }
@@ -83,5 +92,6 @@ function explained(
     typical: count > 0 ? sum / count : period,
     score: score / gaps.length,
     share: fitting / gaps.length,
+    single: single / gaps.length,
   };
 }

@@ -32,7 +32,7 @@ export function gapMarks(stroke: Stroke, kind: GapKind): { hand: TimedEvent; leg
   if (stroke.outOfOrder.length > 0) return null;
   const leg = stroke.kicks[kind.kick - 1]?.[kind.leg] ?? null;
   const hand = stroke[kind.hand];
-  return leg && hand ? { hand, leg } : null;
+  return leg && hand && !hand.put ? { hand, leg } : null;
 }
 
 /** Which kind of mark a gap's leg end is. */
@@ -59,13 +59,22 @@ export function gapPercent(stroke: Stroke, kind: GapKind): TrackedCycle | null {
   const share = marks
     ? quotient(difference(timeOf(marks.leg), timeOf(marks.hand)), strokeTime(stroke))
     : null;
-  const percent = share ? spanned(stroke, scaled(100, share)) : null;
+  const percent = share ? shareSpanned(stroke, scaled(100, share)) : null;
   known.set(ends, percent);
   return percent;
 }
 
 export function strokeTime(stroke: Stroke): Tracked {
   return difference(timeOf(stroke.next), timeOf(stroke.entry));
+}
+
+/** How much an instant of one stroke usually strays from the swimmer's habit, as a share of the stroke. Our default. */
+export const usualStray = 0.02;
+
+/** A share of a stroke, percent, of one stroke; where its length is put, it is known by what strokes usually stray. */
+export function shareSpanned(stroke: Stroke, value: Tracked): TrackedCycle {
+  const cycle = spanned(stroke, value);
+  return stroke.isShare ? { ...cycle, added: (usualStray * value.value) ** 2 } : cycle;
 }
 
 export function spanned(stroke: Stroke, value: Tracked): TrackedCycle {

@@ -31,6 +31,9 @@ const together = 0.07;
 /** A place with fewer marks than this share of the fullest place's may be no kick of the stroke. Our default. */
 const fewest = 0.34;
 
+/** Where no place has more marks than this, none can be told to have too few. Our default. */
+const toldFrom = 4;
+
 /** Unless more than this share of all marks lie at such places: then each kick has many of its marks missing. Our default. */
 const manyStray = 0.15;
 
@@ -50,10 +53,11 @@ export function kickPlaces(
     clock,
   );
   const fullest = Math.max(0, ...kept.map(({ marks }) => marks.length));
-  const rare = kept.filter(({ marks }) => marks.length < fewest * fullest).flatMap(({ marks }) => marks);
+  const isRare = ({ marks }: KickPlace): boolean => fullest >= toldFrom && marks.length < fewest * fullest;
+  const rare = kept.filter(isRare).flatMap(({ marks }) => marks);
   const all = kept.flatMap(({ marks }) => marks);
   const stray = rare.length > manyStray * all.length ? [] : rare;
-  const places = stray.length === 0 ? kept : kept.filter(({ marks }) => marks.length >= fewest * fullest);
+  const places = stray.length === 0 ? kept : kept.filter((each) => !isRare(each));
   const count = (end: KickPlace['end']): number => places.filter((each) => each.end === end).length;
   const kicks = Math.max(count('top'), count('bottom'));
   return kicks === 0 ? null : { kicks, places, exchanged, stray };

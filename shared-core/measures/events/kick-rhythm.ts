@@ -107,8 +107,9 @@ function downAndUp(
   const down = halves('kick-top');
   const up = halves('kick-bottom');
   const reasons = turnsMissing(tops.length, bottoms.length);
-  const downMean = evenMean(context, down);
-  const upMean = evenMean(context, up);
+  const isWhole = down.length + up.length === marks.length - 1;
+  const downMean = evenMean(context, down, isWhole);
+  const upMean = evenMean(context, up, isWhole);
   const ratio: Tracked | null = downMean && upMean ? quotient(downMean, upMean) : null;
   return [
     downMean
@@ -142,13 +143,16 @@ function byKick(
 }
 
 /**
- * Mean of half kicks. Where some kicks of the stroke have more of them marked than others, by more than the one that the ends
- * of the swim bring, each kick of the stroke weighs alike: they differ always in the same way.
+ * Mean of half kicks. Where some are not marked and some kicks of the stroke have more of them than others, each kick of the
+ * stroke weighs alike: they differ always in the same way.
+ *
+ * @param isWhole every mark follows the one before with no end of a kick between
  */
-function evenMean(context: BodyContext, halves: readonly TrackedCycle[]): Tracked | null {
+function evenMean(context: BodyContext, halves: readonly TrackedCycle[], isWhole: boolean): Tracked | null {
+  if (isWhole) return mean(halves.map((each) => each.value));
   const groups = byKick(context, halves);
   const counts = groups.map((group) => group.length);
-  if (Math.max(...counts) - Math.min(...counts) <= 1) return mean(halves.map((each) => each.value));
+  if (Math.max(...counts) === Math.min(...counts)) return mean(halves.map((each) => each.value));
   return mean(groups.flatMap((group) => mean(group.map((each) => each.value)) ?? []));
 }
 

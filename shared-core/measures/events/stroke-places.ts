@@ -49,18 +49,18 @@ function make(events: readonly TimedEvent[]): StrokePlaces | null {
   const most = rows.reduce((a, b) => (b.length > a.length ? b : a));
   const clock = strokeClock(most, count.typical);
   if (!clock) return null;
-  const [first, last] = [most[0]?.time ?? 0, most.at(-1)?.time ?? 0];
+  const times = rows.flatMap((row) => row.map(({ time }) => time));
+  const [first, last] = [Math.min(...times), Math.max(...times)];
   const reach = beside * count.typical;
   const among = (kind: EventKind): readonly TimedEvent[] =>
     eventsOf(events, kind).filter(({ time }) => time >= first - reach && time <= last + reach);
   const [tops, bottoms] = [among('kick-top'), among('kick-bottom')];
-  const times = rows.flatMap((row) => row.map(({ time }) => time));
   return {
     typical: count.typical,
     share: count.share,
     isContested: count.isContested,
     clock,
-    strokes: Math.max(1, Math.floor(clock(Math.max(...times)) - clock(Math.min(...times)) + 0.1)),
+    strokes: Math.max(1, Math.floor(clock(last) - clock(first) + 0.1)),
     handsInWater: handsInWater(rows[0] ?? [], rows[4] ?? [], clock),
     marks: [...tops, ...bottoms],
     feet: kickPlaces(tops, bottoms, clock),

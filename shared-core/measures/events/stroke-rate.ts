@@ -4,31 +4,36 @@ import type { Reading, ReadingDefinition } from '../reading';
 import { eventsOf } from './event-list';
 import { fitPeriod } from './fit-period';
 import { strokePlaces } from './stroke-places';
-import { strokesOf } from './strokes';
+import { strokeRow } from './stroke-row';
 import { rhythmReadingsWords } from '../../words/rhythm-readings';
 
-/** Stroke rate from hand entries, by the same least squares as kick frequency. */
+/** Stroke rate from hand entries, or another mark of the hands, by the same least squares as kick frequency. */
 export function strokeRateReadings(context: BodyContext): readonly Reading[] {
-  const entries = eventsOf(context.events, 'entry');
-  const rhythm = fitPeriod([entries], strokePlaces(context.events)?.typical);
-  if (!rhythm)
-    return [
-      missingReading('stroke-rate', { code: 'needs-events', kind: 'entry', have: entries.length, need: 2 }),
-    ];
-  const strokes = strokesOf(context.events);
+  const typical = strokePlaces(context.events)?.typical;
+  const hands = strokeRow(context.events, typical);
+  const rhythm = fitPeriod([hands], typical);
+  if (!rhythm) {
+    const have = eventsOf(context.events, 'entry').length;
+    return [missingReading('stroke-rate', { code: 'needs-events', kind: 'entry', have, need: 2 })];
+  }
+  // a gap of one and a half strokes holds a missed mark and is no single stroke
+  const strokes = hands.slice(1).flatMap((next, i) => {
+    const from = hands[i];
+    return from && next.time - from.time <= 1.5 * rhythm.seconds ? [{ from, next }] : [];
+  });
   return [
     computedReading(context, 'stroke-rate', {
       value: 60 / rhythm.seconds,
       unit: '1/min',
       ownVariance: (3600 * rhythm.variance) / rhythm.seconds ** 4,
       cycles: strokes.length,
-      perCycle: strokes.map((stroke) => ({
-        value: 60 / (stroke.next.time - stroke.entry.time),
-        fromFrame: stroke.entry.event.frame,
-        toFrame: stroke.next.event.frame,
+      perCycle: strokes.map(({ from, next }) => ({
+        value: 60 / (next.time - from.time),
+        fromFrame: from.event.frame,
+        toFrame: next.event.frame,
       })),
       frames: [],
-      eventIds: entries.map((each) => each.event.id),
+      eventIds: hands.map((each) => each.event.id),
     }),
   ];
 }

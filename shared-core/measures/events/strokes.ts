@@ -1,4 +1,5 @@
 import type { TimedEvent } from '../timed-event';
+import { longestCounted } from './count-cycles';
 import { eventsOf } from './event-list';
 import { inTurn } from './kick-places';
 import { strokePlaces } from './stroke-places';
@@ -25,6 +26,8 @@ export interface Stroke {
   readonly breath: TimedEvent | null;
   /** Hand marks that are not in the order entry, catch, shoulder, navel, exit; none where they are. */
   readonly outOfOrder: readonly TimedEvent[];
+  /** Its length is a share of a gap of several strokes, the entries between not marked. */
+  readonly isShare: boolean;
 }
 
 /**
@@ -53,9 +56,9 @@ function ofOneKick(events: readonly TimedEvent[]): (top: TimedEvent, bottom: Tim
   const strokes = strokePlaces(events);
   if (!strokes) return () => true;
   const follow = strokes.feet ? inTurn(strokes.feet, strokes.clock) : null;
-  const among = new Set(strokes.marks);
+  const placed = new Set(strokes.feet?.places.flatMap(({ marks }) => marks));
   return (top, bottom) =>
-    follow && among.has(top) && among.has(bottom)
+    follow && placed.has(top) && placed.has(bottom)
       ? follow(top, bottom)
       : bottom.time - top.time < downWithin * strokes.typical;
 }
@@ -102,26 +105,73 @@ export function onlyStrokes(
 
 const kept = new WeakMap<readonly TimedEvent[], readonly Stroke[]>();
 
+/**
+ * Strokes for what is timed within them: where one or two entries are not marked, those between their neighbours are put in
+ * equal shares of the gap, so that the marks of these strokes still count. What begins or ends at such an entry is not timed.
+ */
+export function timedStrokes(events: readonly TimedEvent[]): readonly Stroke[] {
+  const entries = eventsOf(events, 'entry');
+  const typical = strokePlaces(events)?.typical ?? 0;
+  const whole = strokesOf(events);
+  const shares = entries.slice(1).flatMap((next, i): readonly [TimedEvent, TimedEvent][] => {
+    const entry = entries[i];
+    const count = entry ? Math.round((next.time - entry.time) / typical) : 0;
+    if (!entry || next.time - entry.time <= 1.5 * typical || count > longestCounted) return [];
+    const bounds = Array.from({ length: count + 1 }, (_, k) => putBetween(entry, next, k / count));
+    return bounds.slice(1).map((to, k) => [bounds[k] ?? entry, to]);
+  });
+  if (shares.length === 0) return whole;
+  return [...whole, ...shares.map(strokeIn(events))]
+    .sort((a, b) => a.entry.time - b.entry.time)
+    .map((stroke, i) => ({ ...stroke, number: i + 1 }));
+}
+
+/** An entry that is not marked, at a share of the way between two that are; the marked ones at its ends. */
+function putBetween(from: TimedEvent, to: TimedEvent, share: number): TimedEvent {
+  if (share === 0) return from;
+  if (share === 1) return to;
+  const time = from.time + share * (to.time - from.time);
+  const frame = Math.round(from.event.frame + share * (to.event.frame - from.event.frame));
+  return {
+    event: { ...from.event, id: `${from.event.id}…${to.event.id} ${share}`, frame },
+    time,
+    variance: (1 - share) ** 2 * from.variance + share ** 2 * to.variance,
+    put: {
+      value: time,
+      slopes: new Map([
+        [from.event.id, 1 - share],
+        [to.event.id, share],
+      ]),
+    },
+  };
+}
+
 function pairStrokes(events: readonly TimedEvent[]): readonly Stroke[] {
   const entries = eventsOf(events, 'entry');
-  const places = strokePlaces(events);
-  if (!places) return [];
-  const { typical } = places;
-  const kicksEach = places.feet?.kicks ?? null;
+  const typical = strokePlaces(events)?.typical ?? 0;
+  const make = strokeIn(events);
+  return entries.slice(1).flatMap((next, i) => {
+    const entry = entries[i];
+    return !entry || next.time - entry.time > 1.5 * typical ? [] : [make([entry, next], i)];
+  });
+}
+
+/** Makes the stroke from one entry to the next with the marks between. */
+function strokeIn(
+  events: readonly TimedEvent[],
+): (bounds: readonly [TimedEvent, TimedEvent], index: number) => Stroke {
+  const kicksEach = strokePlaces(events)?.feet?.kicks ?? null;
   const kicks = markedKicks(events);
   const rows = new Map(insideKinds.map((kind) => [kind, eventsOf(events, kind)]));
-  const strokes: Stroke[] = [];
-  entries.slice(1).forEach((next, i) => {
-    const entry = entries[i];
-    if (!entry || next.time - entry.time > 1.5 * typical) return;
+  return ([entry, next], index) => {
     const length = next.time - entry.time;
     const inside = (kind: InsideKind): TimedEvent | null =>
       rows.get(kind)?.find((each) => each.time >= entry.time && each.time < next.time) ?? null;
     const hands = handOrder.map(inside);
     const from = entry.time - kickLead * length;
     const to = next.time - kickLead * length;
-    strokes.push({
-      number: i + 1,
+    return {
+      number: index + 1,
       entry,
       next,
       catch: inside('catch'),
@@ -136,7 +186,7 @@ function pairStrokes(events: readonly TimedEvent[]): readonly Stroke[] {
       kicksEach,
       breath: inside('breath'),
       outOfOrder: outOfOrder(hands.flatMap((mark) => mark ?? [])),
-    });
-  });
-  return strokes;
+      isShare: entry.put !== undefined || next.put !== undefined,
+    };
+  };
 }

@@ -13,9 +13,19 @@ import type { BodyContext } from '../body/context/body-context';
 import { missingReading } from '../body/reading/measured-reading';
 import type { MissingReason, Reading, ReadingNote } from '../reading';
 import { eventsOf } from './event-list';
-import { type GapKind, gapKinds, gapMilliseconds, gapPercent, legEvent, spanned, strokeTime } from './gaps';
+import {
+  type GapKind,
+  gapKinds,
+  gapMilliseconds,
+  gapPercent,
+  legEvent,
+  shareSpanned,
+  spanned,
+  strokeTime,
+  usualStray,
+} from './gaps';
 import { phaseKinds } from './phases';
-import { type Stroke, strokesOf } from './strokes';
+import { type Stroke, timedStrokes } from './strokes';
 import { strokePlaces } from './stroke-places';
 import {
   markVariances,
@@ -33,7 +43,7 @@ function fullStroke(card: SwimCard): boolean {
 
 /** Kick and hands: offsets, four gaps in ms and %, their total, and the phases of the stroke. */
 export function timingReadings(context: BodyContext): readonly Reading[] {
-  const strokes = strokesOf(context.events);
+  const strokes = timedStrokes(context.events);
   const uneven = strokes.some((stroke) => stroke.kicks.length !== 2);
   const notes: readonly ReadingNote[] = uneven ? ['kick-pairing-uneven'] : [];
   const drill = !fullStroke(context.input.swim.card);
@@ -88,9 +98,6 @@ function disorderOf(strokes: readonly Stroke[]): readonly MissingReason[] {
   const frames = marks.map(({ event }) => event.frame);
   return [{ code: 'marks-contradict', what: 'hands-out-of-order', frames }];
 }
-
-/** How much an instant of one stroke usually strays from the swimmer's habit, as a share of the stroke. Our default. */
-const usualStray = 0.02;
 
 /** Strokes that a mean over strokes is to stand for: as many as the hand marks span, less `others` not meant. */
 function unmarked({ events }: BodyContext, unit: 'ms' | '%', others = 0): Unmarked | null {
@@ -211,8 +218,11 @@ function phaseReadings(context: BodyContext, strokes: readonly Stroke[]): readon
     const cycles = inOrder.flatMap((stroke) => {
       const from = stroke[phase.from];
       const to = stroke[phase.to];
-      const share = from && to ? quotient(difference(timeOf(to), timeOf(from)), strokeTime(stroke)) : null;
-      return share ? [spanned(stroke, scaled(100, share))] : [];
+      const share =
+        from && to && !from.put && !to.put
+          ? quotient(difference(timeOf(to), timeOf(from)), strokeTime(stroke))
+          : null;
+      return share ? [shareSpanned(stroke, scaled(100, share))] : [];
     });
     const entries = eventsOf(context.events, 'entry').length;
     const reasons: MissingReason[] = inOrder.length === 0 ? [...disorder] : [];

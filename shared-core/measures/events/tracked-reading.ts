@@ -12,11 +12,13 @@ export interface TrackedCycle {
   readonly value: Tracked;
   readonly fromFrame: number;
   readonly toFrame: number;
+  /** Variance beside that of its marks, unit². */
+  readonly added?: number;
 }
 
 /** A mark's time as a tracked number. */
 export function timeOf(mark: TimedEvent): Tracked {
-  return { value: mark.time, slopes: new Map([[mark.event.id, 1]]) };
+  return mark.put ?? { value: mark.time, slopes: new Map([[mark.event.id, 1]]) };
 }
 
 /** Cycles of a swim whose values were not all marked, and how much single ones may differ. */
@@ -51,7 +53,8 @@ export function meanReading(
 ): Reading {
   const average = mean(cycles.map((each) => each.value));
   if (!average) return missingReading(id, ...reasons);
-  const added = unmarked ? unmarkedVariance(cycles, unmarked) : 0;
+  const own = cycles.reduce((sum, { added: more = 0 }) => sum + more, 0) / cycles.length ** 2;
+  const added = own + (unmarked ? unmarkedVariance(cycles, unmarked) : 0);
   return trackedReading(context, id, unit, average, cycles, notes, true, added);
 }
 

@@ -40,13 +40,13 @@ export function heightCurves(context: BodyContext): readonly HeightCurve[] {
     }));
     const result = landmarkWave(context, landmark, trace, trace.y);
     if (!result.ok) return [{ landmark, points, fitted: [] }];
-    const { frame, pooled } = result.wave;
+    const { frame, pooled, clock } = result.wave;
     const from = frame.spans[0]?.start ?? 0;
     const to = frame.spans.at(-1)?.end ?? from;
     const count = Math.max(2, samplesPerCycle * frame.spans.length);
     const fitted = Array.from({ length: count + 1 }, (_, i) => {
       const time = from + ((to - from) * i) / count;
-      return { time, value: waveValue(pooled, time) - zero };
+      return { time, value: waveValue(pooled, clock(time)) - zero };
     });
     return [{ landmark, points, fitted }];
   });

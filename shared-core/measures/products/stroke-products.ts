@@ -3,6 +3,7 @@ import { computedReading, missingReading } from '../body/reading/measured-readin
 import { eventsOf } from '../events/event-list';
 import { fitPeriod } from '../events/fit-period';
 import { strokePlaces } from '../events/stroke-places';
+import { strokeRow } from '../events/stroke-row';
 import { strokesOf } from '../events/strokes';
 import type { Reading, ReadingDefinition } from '../reading';
 import { swimSpeed } from './swim-speed';
@@ -12,8 +13,9 @@ const ids = ['stroke-length', 'stroke-index'] as const;
 
 /** Distance per stroke and stroke index, of clean swimming: distance marks before the breakout don't count. */
 export function strokeProductReadings(context: BodyContext): readonly Reading[] {
-  const entries = eventsOf(context.events, 'entry');
-  const rhythm = fitPeriod([entries], strokePlaces(context.events)?.typical);
+  const typical = strokePlaces(context.events)?.typical;
+  const hands = strokeRow(context.events, typical);
+  const rhythm = fitPeriod([hands], typical);
   if (!rhythm) return ids.map((id) => missingReading(id, { code: 'needs-reading', reading: 'stroke-rate' }));
   const result = swimSpeed(context, eventsOf(context.events, 'breakout')[0]?.time);
   if (!result.ok) return ids.map((id) => missingReading(id, ...result.reasons));
@@ -25,7 +27,7 @@ export function strokeProductReadings(context: BodyContext): readonly Reading[] 
     cycles: strokesOf(context.events).length,
     frames: speed.frames,
     landmarks: speed.landmarks,
-    eventIds: [...new Set([...entries.map((each) => each.event.id), ...speed.eventIds])],
+    eventIds: [...new Set([...hands.map((each) => each.event.id), ...speed.eventIds])],
     usesScale: speed.usesScale,
     notes: speed.notes,
   };

@@ -1,5 +1,5 @@
 import { bodyContext } from '#core/measures/body/context/body-context';
-import { speedDefinitions } from '#core/measures/body/speed/speed';
+import { speedVariationDefinitions } from '#core/measures/body/speed/speed-variation';
 import { undulationDefinitions } from '#core/measures/body/wave/undulation';
 import { waveComponentDefinitions } from '#core/measures/body/wave/wave-components';
 import { Coverage } from '../../shared-core/measures/coverage-table';
@@ -51,7 +51,7 @@ const surging =
   (coverage, seed) => {
     const { context, truth } = drawBodyWith(seed, { surge });
     const told = [...truth].filter(([id]) => id.startsWith('speed-'));
-    coverage.add(askedReadings(context, speedDefinitions), new Map(told));
+    coverage.add(askedReadings(context, speedVariationDefinitions), new Map(told));
   };
 
 /** Small swimmers on the picture, marked by a coach who has marked few points again: noise is large and little known. */

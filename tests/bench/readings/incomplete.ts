@@ -1,54 +1,66 @@
-import { fork } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
 import { regimes, type Telling } from './incomplete/regimes';
-import { computedIn, scoreSwim, summed } from './incomplete/score-regime';
+import { computedIn, type RegimeScore, scoreSwim, summed } from './incomplete/score-regime';
 import { noOutcome, type Outcome } from './incomplete/tally';
 import { writeSection } from '../write-section';
 
-// What becomes of readings where marks are incomplete or wrong. A long run is made of chunks, whose counts are kept and added up:
-// `npx tsx --tsconfig tests/tsconfig.json tests/bench/readings/incomplete.ts [swims a regime] [first seed] [write]`; swims 0 with `write`
-// only writes what was counted into docs/incomplete-marking.md
+// What becomes of readings where marks are incomplete or wrong:
+// `npx tsx --tsconfig tests/tsconfig.json tests/bench/readings/incomplete.ts [swims a regime] [first seed] [write] [--counts file]`
+// One process draws swim after swim and spoils each in every way; every few swims its counts are added to those of the file, so that
+// a run may be stopped and gone on with, with other seeds. Swims 0 with `write` only writes what was counted into
+// docs/incomplete-marking.md.
 
-const [swims = 100, first = 1] = process.argv.slice(2, 4).map(Number);
-const write = process.argv.includes('write');
-const share = process.argv.find((each) => each.startsWith('--share='))?.slice(8);
-const chunks = fileURLToPath(new URL('../../../.build/incomplete-marking.json', import.meta.url));
+const { values: options, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    counts: {
+      type: 'string',
+      default: fileURLToPath(new URL('../../../.build/incomplete-marking.json', import.meta.url)),
+    },
+  },
+});
+const [swims = 100, first = 1] = positionals.slice(0, 2).map(Number);
+const write = positionals.includes('write');
+
+/** Swims between two additions to the file. */
+const chunk = 20;
 
 type Scores = Record<string, Record<string, Outcome>>;
 interface Counted {
-  readonly swims: Record<string, number>;
+  readonly swims: number;
+  /** First seed and number of each run, those next to one another joined. */
   readonly seeds: readonly (readonly [number, number])[];
   readonly scores: Scores;
 }
 
-function counted(mine: number, of: number): Scores {
-  const scores: Scores = {};
-  for (const regime of regimes) {
-    const score = new Map<string, Outcome>();
-    for (let seed = first + mine; seed < first + swims; seed += of) scoreSwim(regime, seed, score);
-    scores[regime.name] = Object.fromEntries(score);
-  }
-  return scores;
-}
+const read = (): Counted =>
+  existsSync(options.counts)
+    ? (JSON.parse(readFileSync(options.counts, 'utf8')) as Counted)
+    : { swims: 0, seeds: [], scores: {} };
 
-function add(scores: Scores, more: Scores): void {
-  for (const [name, readings] of Object.entries(more)) {
+/** Adds the outcomes of the swims of some seeds to the file, which is whole at any moment. */
+function countChunk(from: number, many: number): void {
+  const found = new Map(regimes.map(({ name }): [string, RegimeScore] => [name, new Map()]));
+  for (let seed = from; seed < from + many; seed++)
+    for (const regime of regimes) scoreSwim(regime, seed, found.get(regime.name) ?? new Map());
+  const { swims: before, seeds, scores } = read();
+  for (const [name, readings] of found) {
     const into = scores[name] ?? {};
     scores[name] = into;
-    for (const [id, tally] of Object.entries(readings)) into[id] = summed([into[id] ?? noOutcome(), tally]);
+    for (const [id, tally] of readings) into[id] = summed([into[id] ?? noOutcome(), tally]);
   }
+  const last = seeds.at(-1);
+  const joined: Counted['seeds'] =
+    last && last[0] + last[1] === from
+      ? [...seeds.slice(0, -1), [last[0], last[1] + many]]
+      : [...seeds, [from, many]];
+  mkdirSync(path.dirname(options.counts), { recursive: true });
+  writeFileSync(`${options.counts}.new`, JSON.stringify({ swims: before + many, seeds: joined, scores }));
+  renameSync(`${options.counts}.new`, options.counts);
 }
-
-const inProcess = (which: string): Promise<Scores> =>
-  new Promise((resolve, reject) => {
-    const child = fork(fileURLToPath(import.meta.url), [String(swims), String(first), `--share=${which}`]);
-    child.on('message', (message) => resolve(message as Scores));
-    child.on('error', reject);
-    child.on('exit', (code) => code !== 0 && reject(new Error(`share ${which} ended with code ${code}`)));
-  });
 
 const tellings: Readonly<Record<Telling, string>> = {
   whole: 'Everything marked',
@@ -72,7 +84,7 @@ function table({ swims: drawn, seeds, scores }: Counted): string[] {
   for (const telling of ['whole', 'told', 'untold'] as const) {
     lines.push('', `## ${tellings[telling]}`, '', ...head('marking'));
     for (const { name } of regimes.filter((each) => each.telling === telling))
-      lines.push(row(name, summed(Object.values(scores[name] ?? {})), drawn[name] ?? 0));
+      lines.push(row(name, summed(Object.values(scores[name] ?? {})), drawn));
   }
   lines.push('', '## Reading by reading, all ways in which marks can tell', '', ...head('reading'));
   const told = regimes.filter((each) => each.telling === 'told').map(({ name }) => scores[name] ?? {});
@@ -81,23 +93,7 @@ function table({ swims: drawn, seeds, scores }: Counted): string[] {
   return lines;
 }
 
-if (share) {
-  const [mine = 0, of = 1] = share.split('/').map(Number);
-  process.send?.(counted(mine, of), () => process.disconnect());
-} else {
-  const known: Counted = existsSync(chunks)
-    ? (JSON.parse(readFileSync(chunks, 'utf8')) as Counted)
-    : { swims: {}, seeds: [], scores: {} };
-  const jobs = Math.max(1, Math.min(availableParallelism(), swims));
-  if (swims > 0) {
-    const shares = await Promise.all(Array.from({ length: jobs }, (_, i) => inProcess(`${i}/${jobs}`)));
-    for (const scores of shares) add(known.scores, scores);
-    for (const { name } of regimes) known.swims[name] = (known.swims[name] ?? 0) + swims;
-  }
-  const all: Counted = { ...known, seeds: swims > 0 ? [...known.seeds, [first, swims]] : known.seeds };
-  mkdirSync(path.dirname(chunks), { recursive: true });
-  writeFileSync(chunks, JSON.stringify(all));
-  const lines = table(all);
-  if (write) writeSection('incomplete-marking', 'readings/incomplete.ts', lines, 'incomplete-marking');
-  console.log(lines.join('\n'));
-}
+for (let done = 0; done < swims; done += chunk) countChunk(first + done, Math.min(chunk, swims - done));
+const lines = table(read());
+if (write) writeSection('incomplete-marking', 'readings/incomplete.ts', lines, 'incomplete-marking');
+console.log(lines.join('\n'));

@@ -36,7 +36,10 @@ function peakSpeed(wave: LandmarkWave, sign: 1 | -1): Peak | null {
   };
   const own = wave.perCycle.flatMap(({ fit, span }) => {
     const peak = one(fit);
-    return peak && peak.lift < slightLift * peak.value ? [{ span, peak }] : [];
+    if (!peak || !(peak.lift < slightLift * peak.value)) return [];
+    // where the tempo drifts the fit runs by an even clock, and the feet by their own
+    const pace = (wave.clock(span.end) - wave.clock(span.start)) / (span.end - span.start);
+    return [{ span, peak: { ...peak, value: pace * peak.value, variance: pace ** 2 * peak.variance } }];
   });
   const n = own.length;
   if (n === 0 || n < wave.perCycle.length) return one(wave.pooled);

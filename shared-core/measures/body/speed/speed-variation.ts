@@ -3,7 +3,7 @@ import { type PowerEstimate, powerInterval } from '../../../signal/power-interva
 import { swingInterval } from '../../../signal/swing-interval';
 import { studentWidening } from '../../../uncertainty/student-quantile';
 import { z95 } from '../../../uncertainty/normal-quantile';
-import type { Reading, ReadingNote } from '../../reading';
+import type { Reading, ReadingDefinition, ReadingNote } from '../../reading';
 import type { BodyContext } from '../context/body-context';
 import { centreOfMassTrace } from '../context/centre-of-mass';
 import { fitInDoubtOfPeriod } from '../wave/fit-in-doubt-of-period';
@@ -11,6 +11,7 @@ import { type LandmarkWave, waveNotes } from '../wave/landmark-wave';
 import { computedReading, missingReading, unitPart } from '../reading/measured-reading';
 import { notForward } from '../context/other-way';
 import { readingFreedom } from '../reading/reading-freedom';
+import { speedReadingsWords } from '../../../words/speed-readings';
 import { bestSpeed, speedNotes, speedUnit, type TraceSpeed } from './trace-speed';
 
 /** How speed swings within the cycle: its variation, its lowest and its highest value. */
@@ -121,3 +122,39 @@ function heightsAlike(context: BodyContext, of: TraceSpeed['of'], wave: Landmark
   const trace = of === 'hip' ? context.trace('hip') : centreOfMassTrace(context);
   return fitDesign(wave.pooledDesign, trace.y, trace.frames.indexOf(wave.frames[0] ?? -1)).coefficients;
 }
+
+export const speedVariationDefinitions: readonly ReadingDefinition[] = [
+  {
+    id: 'speed-variation',
+    group: 'speed',
+    label: speedReadingsWords('speedVariationWithin'),
+    brief: speedReadingsWords('n100SdSpeedMean'),
+    definition: speedReadingsWords('standardDeviationFitted'),
+    forCoach: speedReadingsWords('howEvenlySwimmer'),
+    forSwimmer: speedReadingsWords('howEvenYourSpeed'),
+    source: speedReadingsWords('intraCycleVelocity'),
+    digits: 1,
+  },
+  {
+    id: 'speed-lowest',
+    group: 'speed',
+    label: speedReadingsWords('lowestSpeedCycle'),
+    brief: speedReadingsWords('slowestInstant'),
+    definition: speedReadingsWords('lowestValueFitted'),
+    forCoach: speedReadingsWords('howSlowSlowest'),
+    forSwimmer: speedReadingsWords('yourSlowestMoment'),
+    source: speedReadingsWords('ourOwnDefinition'),
+    digits: 2,
+  },
+  {
+    id: 'speed-highest',
+    group: 'speed',
+    label: speedReadingsWords('highestSpeedCycle'),
+    brief: speedReadingsWords('fastestInstant'),
+    definition: speedReadingsWords('highestValueFitted'),
+    forCoach: speedReadingsWords('howFastFastest'),
+    forSwimmer: speedReadingsWords('yourFastestMoment'),
+    source: speedReadingsWords('ourOwnDefinition'),
+    digits: 2,
+  },
+];

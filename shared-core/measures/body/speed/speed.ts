@@ -2,13 +2,12 @@ import type { Reading, ReadingDefinition, ReadingNote } from '../../reading';
 import type { BodyContext } from '../context/body-context';
 import { waveNotes } from '../wave/landmark-wave';
 import { computedReading, missingReading, unitPart } from '../reading/measured-reading';
-import { speedVariationReadings } from './speed-variation';
 import { speedNotes, speedOf, speedUnit } from './trace-speed';
 import { speedReadingsWords } from '../../../words/speed-readings';
 
-/** Mean speed of hip and centre of mass, and how it swings within the cycle. */
+/** Mean speed of hip and centre of mass. */
 export function speedReadings(context: BodyContext): readonly Reading[] {
-  const means = (['hip', 'centre-of-mass'] as const).map((of): Reading => {
+  return (['hip', 'centre-of-mass'] as const).map((of): Reading => {
     const id = `speed-${of}`;
     const result = speedOf(context, of);
     if (!result.ok) return missingReading(id, ...result.reasons);
@@ -31,7 +30,6 @@ export function speedReadings(context: BodyContext): readonly Reading[] {
       notes,
     });
   });
-  return [...means, ...speedVariationReadings(context)];
 }
 
 export const speedDefinitions: readonly ReadingDefinition[] = [
@@ -55,39 +53,6 @@ export const speedDefinitions: readonly ReadingDefinition[] = [
     forCoach: speedReadingsWords('howFastWhole'),
     forSwimmer: speedReadingsWords('howFastYourWhole'),
     source: speedReadingsWords('deLeva1996JBiomech'),
-    digits: 2,
-  },
-  {
-    id: 'speed-variation',
-    group: 'speed',
-    label: speedReadingsWords('speedVariationWithin'),
-    brief: speedReadingsWords('n100SdSpeedMean'),
-    definition: speedReadingsWords('standardDeviationFitted'),
-    forCoach: speedReadingsWords('howEvenlySwimmer'),
-    forSwimmer: speedReadingsWords('howEvenYourSpeed'),
-    source: speedReadingsWords('intraCycleVelocity'),
-    digits: 1,
-  },
-  {
-    id: 'speed-lowest',
-    group: 'speed',
-    label: speedReadingsWords('lowestSpeedCycle'),
-    brief: speedReadingsWords('slowestInstant'),
-    definition: speedReadingsWords('lowestValueFitted'),
-    forCoach: speedReadingsWords('howSlowSlowest'),
-    forSwimmer: speedReadingsWords('yourSlowestMoment'),
-    source: speedReadingsWords('ourOwnDefinition'),
-    digits: 2,
-  },
-  {
-    id: 'speed-highest',
-    group: 'speed',
-    label: speedReadingsWords('highestSpeedCycle'),
-    brief: speedReadingsWords('fastestInstant'),
-    definition: speedReadingsWords('highestValueFitted'),
-    forCoach: speedReadingsWords('howFastFastest'),
-    forSwimmer: speedReadingsWords('yourFastestMoment'),
-    source: speedReadingsWords('ourOwnDefinition'),
     digits: 2,
   },
 ];

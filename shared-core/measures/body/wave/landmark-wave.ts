@@ -1,4 +1,5 @@
 import type { LandmarkName } from '../../../marks/landmark';
+import { type DriftingTempo, evenTime } from '../../../signal/even-tempo';
 import { firstAtOrAfter } from '../../../signal/first-at-or-after';
 import { fitDesign, type WaveFit } from '../../../signal/fit-wave';
 import { type WaveDesign, waveDesign } from '../../../signal/wave-design';
@@ -7,6 +8,7 @@ import type { BodyContext } from '../context/body-context';
 import type { CycleFrame } from '../context/cycle-frame';
 import type { CycleSpan } from '../context/cycle-span';
 import { kickHarmonics } from './kick-harmonics';
+import { bunched, bunchedAtMost, widest, widestGap } from './sample-places';
 import type { LandmarkTrace } from '../points/landmark-trace';
 import { tracePeriod } from './trace-period';
 
@@ -18,6 +20,8 @@ interface CycleWave {
 /** The fitted movement of one coordinate of one landmark over the swim's whole cycles. */
 export interface LandmarkWave {
   readonly frame: CycleFrame;
+  /** A time on the clock that the fits run by: the real one but where the tempo drifts. */
+  readonly clock: (time: number) => number;
   /** One fit through all whole cycles. */
   readonly pooled: WaveFit;
   readonly pooledDesign: WaveDesign;
@@ -98,21 +102,24 @@ function fitLandmark(
   const to = firstAtOrAfter(trace.times, last.end + slack);
   const n = to - from;
   const alongTravel = values === trace.x;
+  const { period, variance: periodVariance, tempo } = tracePeriod(context, frame);
+  // way along travel goes by real time
+  const drifting = alongTravel ? null : tempo;
+  const times = drifting ? evenedTimes(trace.times, drifting) : trace.times;
   // heights at too few places of the cycle, as on the frames of marked events alone, fold the kick's second harmonic into
   // what is read; what swings along travel is read for its mean speed most of all
   const least = alongTravel ? frame.kickHarmonic : 2 * frame.kickHarmonic;
   const need = 2 * least + 3;
   if (n < need) return { ok: false, reasons: [{ code: 'needs-landmark', landmark, have: n, need }] };
   const most = kickMultiples * frame.kickHarmonic;
-  const { period, variance: periodVariance } = tracePeriod(context, frame);
   const perCycle = n / frame.spans.length;
   const denser = { ok: false, reasons: [{ code: 'needs-denser-trace', landmark }] } as const;
   if (!alongTravel && perCycle < 2 * least + 1) return denser;
-  if (!alongTravel && widestGap(trace.times, from, to, first.start, period) > widest / frame.kickHarmonic)
+  if (!alongTravel && widestGap(times, from, to, first.start, period) > widest / frame.kickHarmonic)
     return denser;
   // what swings along travel is slow against the kick: its mean speed most of all
   const weights = trace.followed && (alongTravel ? trace.followed.slowWeights : trace.followed.waveWeights);
-  const window = { times: trace.times, weights, from, to };
+  const window = { times, weights, from, to };
   const whole = richest(window, values, period, true, most, least, perCycle);
   if (!whole) return denser;
   const { fit: pooled, design: pooledDesign } = whole;
@@ -121,9 +128,10 @@ function fitLandmark(
     ok: true,
     wave: {
       frame,
+      clock: drifting ? (time) => evenTime(drifting, time) : sameTime,
       pooled,
       pooledDesign,
-      perCycle: cycleFits(window, values, frame, pooled, most, least),
+      perCycle: cycleFits(window, trace.times, values, frame, pooled, most, least),
       period,
       periodVariance,
       frames: framesWithin(trace.frames, from, to),
@@ -138,53 +146,20 @@ function fitLandmark(
   };
 }
 
-/**
- * How many times the variance of a wave's size may be that of samples evenly spread: above it, waves that are not fitted leak
- * into those that are. Set on body lines at marked events only, which come at the same few places of every cycle.
- */
-const bunchedAtMost = 2;
+const sameTime = (time: number): number => time;
 
-/** The most that uneven places of the samples in the cycle cost a wave that must be told, in variance. */
-function bunched(
-  { unitCovariance, coefficients, hasSlope }: WaveFit,
-  waves: number,
-  samples: number,
-): number {
-  const p = coefficients.length;
-  const first = hasSlope ? 2 : 1;
-  const costs = Array.from({ length: waves }, (_, i) => {
-    const [a, b] = [first + 2 * i, first + 2 * i + 1];
-    return ((unitCovariance[a * p + a] as number) + (unitCovariance[b * p + b] as number)) * (samples / 4);
-  });
-  return Math.max(...costs);
-}
+const evened = new WeakMap<
+  readonly number[],
+  { readonly tempo: DriftingTempo; readonly times: readonly number[] }
+>();
 
-/**
- * Part of a kick that may go without a body line in all cycles together: half of the shortest wave that must be told is never
- * seen then. Set on body lines at marked events only, which come at the same few places of every cycle.
- */
-const widest = 0.37;
-
-/** The longest part of the cycle in which no sample falls, cycles laid over one another, as a share of the cycle. */
-function widestGap(
-  times: readonly number[],
-  from: number,
-  to: number,
-  start: number,
-  period: number,
-): number {
-  const bins = 64;
-  const seen = new Uint8Array(bins);
-  for (let i = from; i < to; i++) {
-    const turns = ((times[i] as number) - start) / period;
-    seen[Math.min(bins - 1, Math.floor(bins * (turns - Math.floor(turns))))] = 1;
-  }
-  let [longest, run] = [0, 0];
-  for (let i = 0; i < 2 * bins && run < bins; i++) {
-    run = seen[i % bins] ? 0 : run + 1;
-    longest = Math.max(longest, run);
-  }
-  return longest / bins;
+/** A row of times on an even clock, the same object each time it is asked for, so that what hangs on it can be kept. */
+function evenedTimes(times: readonly number[], tempo: DriftingTempo): readonly number[] {
+  const known = evened.get(times);
+  if (known?.tempo === tempo) return known.times;
+  const made = times.map((time) => evenTime(tempo, time));
+  evened.set(times, { tempo, times: made });
+  return made;
 }
 
 const within = new WeakMap<readonly number[], Map<string, readonly number[]>>();
@@ -230,6 +205,7 @@ function richest(
 }
 
 interface KeptDesign {
+  readonly weights: readonly number[] | null;
   readonly to: number;
   readonly period: number;
   readonly harmonics: number;
@@ -245,20 +221,27 @@ const keptStretches = 1000;
 /** Landmarks marked on the same frames share their times, and so their designs. */
 function designOf(window: Window, period: number, harmonics: number, slope: boolean): WaveDesign | null {
   const { times, weights, from, to } = window;
-  const own = designs.get(weights ?? times) ?? new Map<number, KeptDesign[]>();
-  designs.set(weights ?? times, own);
+  const own = designs.get(times) ?? new Map<number, KeptDesign[]>();
+  designs.set(times, own);
   const here = own.get(from) ?? [];
   for (const known of here)
-    if (known.to === to && known.period === period && known.harmonics === harmonics && known.slope === slope)
+    if (
+      known.to === to &&
+      known.period === period &&
+      known.harmonics === harmonics &&
+      known.slope === slope &&
+      known.weights === weights
+    )
       return known.design;
   if (own.size >= keptStretches) own.clear();
   const design = waveDesign(times, { period, harmonics, slope }, weights, from, to);
-  own.set(from, [...here.slice(-7), { to, period, harmonics, slope, design }]);
+  own.set(from, [...here.slice(-7), { weights, to, period, harmonics, slope, design }]);
   return design;
 }
 
 function cycleFits(
   whole: Window,
+  realTimes: readonly number[],
   values: readonly number[],
   frame: CycleFrame,
   pooled: WaveFit,
@@ -275,9 +258,9 @@ function cycleFits(
   const period = (2 * Math.PI) / pooled.angularFrequency;
   const out: CycleWave[] = [];
   for (const span of frame.spans) {
-    const from = firstAtOrAfter(times, span.start - 1e-9);
+    const from = firstAtOrAfter(realTimes, span.start - 1e-9);
     // the picture on which the next cycle begins is of that one
-    const to = firstAtOrAfter(times, span.end - 1e-9);
+    const to = firstAtOrAfter(realTimes, span.end - 1e-9);
     if (to - from < 2 * least + 3) return [];
     const window = { times, weights, from, to };
     const own = richest(window, level, period, false, Math.min(most, pooled.harmonics), least, to - from);

@@ -2,7 +2,7 @@ import { firstAtOrAfter } from '../../../signal/first-at-or-after';
 import type { WaveFit } from '../../../signal/fit-wave';
 import { newtonStep, waveValue } from '../../../signal/wave-value';
 import type { BodyContext } from '../context/body-context';
-import { landmarkWave } from './landmark-wave';
+import { type LandmarkWave, landmarkWave } from './landmark-wave';
 import { type LandmarkTrace, sampleVariance } from '../points/landmark-trace';
 import type { TimedEvent } from '../../timed-event';
 
@@ -40,7 +40,7 @@ const rounding = 1e-6;
 export function toeExtremes(context: BodyContext, kickPeriod: number): readonly ToeExtreme[] {
   const trace = context.trace('toe');
   const fitted = landmarkWave(context, 'toe', trace, trace.y);
-  const wave = fitted.ok ? fitted.wave.pooled : null;
+  const wave = fitted.ok ? fitted.wave : null;
   return context.events.flatMap((event): ToeExtreme[] => {
     const kind = event.event.kind;
     if (kind !== 'kick-top' && kind !== 'kick-bottom') return [];
@@ -60,7 +60,7 @@ export function toeExtremes(context: BodyContext, kickPeriod: number): readonly 
       variance: sampleVariance(trace, near),
     } as const;
     if (!wave) return [{ ...here, straySquare }];
-    const lost = (Math.abs(waveValue(wave, event.time, 2, false)) / 2) * straySquare;
+    const lost = (Math.abs(waveValue(wave.pooled, wave.clock(event.time), 2, false)) / 2) * straySquare;
     // the loss goes with the square of a normal error, whose variance is twice the square of its mean
     return [
       {
@@ -95,7 +95,7 @@ function vertexNear(
   time: number,
   window: number,
   sign: 1 | -1,
-  wave: WaveFit | null,
+  wave: LandmarkWave | null,
 ): { y: number; variance: number } | null {
   const t: number[] = [];
   const y: number[] = [];
@@ -116,8 +116,8 @@ function vertexNear(
   // neighbouring followed points are off together: no number of them knows the height better than one
   const variance = followed ? Math.max(white, (trace.followed?.sd ?? 0) ** 2) : white;
   const lift = wobble / (4 * Math.abs(top.bend) + wobble / (0.8 * Math.sqrt(white || 1)));
-  const turn = wave && turnNear(wave, time + top.at * window, window);
-  const model = turn && parabola?.(t.map((tau) => waveValue(wave, time + tau * window)));
+  const turn = wave && turnNear(wave.pooled, wave.clock(time + top.at * window), window);
+  const model = turn && parabola?.(t.map((tau) => waveValue(wave.pooled, wave.clock(time + tau * window))));
   const missed = turn && model && sign * model.bend < 0 ? turn.y - model.y : 0;
   return { y: top.y - sign * lift + missed, variance };
 }

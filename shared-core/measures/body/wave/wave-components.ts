@@ -84,7 +84,7 @@ function readingsOf(context: BodyContext, landmark: LandmarkName, wave: Landmark
     return [
       computedReading(context, ids[0], { ...common, ...amplitudeOf(context, part, wider) }),
       marks.length === 0
-        ? missingReading(ids[1], { code: 'needs-events', kind: 'kick-top', have: 0, need: 1 })
+        ? missingReading(ids[1], { code: 'needs-events', kind: originKind(wave.frame), have: 0, need: 1 })
         : seen
           ? computedReading(context, ids[1], { ...common, ...phaseOf(part) })
           : missingReading(ids[1], denser),
@@ -185,17 +185,21 @@ function shareOf(
  * Marks that phases are counted from: hand entries where strokes are marked, else kick tops, whichever turn the cycles go by.
  * Which of tops and bottoms is marked oftener would hang on a single mark, and turn every phase by half a kick.
  */
-function originMarks({ events }: BodyContext, { base, spans }: CycleFrame): readonly TimedEvent[] {
+function originMarks({ events }: BodyContext, frame: CycleFrame): readonly TimedEvent[] {
+  const { spans } = frame;
   const [from, to] = [spans[0]?.start ?? 0, spans.at(-1)?.end ?? 0];
-  const marks = eventsOf(events, base === 'stroke' ? 'entry' : 'kick-top');
+  const marks = eventsOf(events, originKind(frame));
   return marks.filter(({ time }) => time >= from - 1e-9 && time <= to + 1e-9);
 }
+
+const originKind = ({ base }: CycleFrame): 'entry' | 'kick-top' => (base === 'stroke' ? 'entry' : 'kick-top');
 
 /** Harmonics of the common fit over all whole cycles; phases counted from the mean place of the marks in the cycle. */
 function components(wave: LandmarkWave, marks: readonly TimedEvent[]): readonly Component[] {
   const { period } = wave;
-  const first = marks[0]?.time ?? wave.pooled.centre;
-  const late = marks.map(({ time }) => time - first - period * Math.round((time - first) / period));
+  const times = marks.map(({ time }) => wave.clock(time));
+  const first = times[0] ?? wave.pooled.centre;
+  const late = times.map((time) => time - first - period * Math.round((time - first) / period));
   const origin = first + late.reduce((sum, v) => sum + v, 0) / Math.max(1, marks.length);
   const starts = marks.reduce((sum, each) => sum + each.variance, 0) / Math.max(1, marks.length) ** 2;
   const phases = waveHarmonics(wave.pooled, wave.sd ** 2, origin);

@@ -5,6 +5,7 @@ import type { BodyContext } from '#core/measures/body/context/body-context';
 import { emptyScene, type EventMark, plainMark, type Posture, type Swim } from '#core/swim-file/swim-schema';
 import { recordFromTable } from '#core/timeline/frame-times-record';
 import type { MarkingError } from '#core/uncertainty/marking-error';
+import { keptWith } from '#core/units/kept-with';
 import { aSwim } from '../../../renderer/a-swim';
 import { normal, seeded } from '../../../../sample-clips/model/seeded';
 import { type DrawWish, drawSwum, instantsOf, placeAt, type Swum, timeAt, swumLead } from './swum';
@@ -19,8 +20,22 @@ export interface MarkedSwum {
 
 const ticksPerSecond = 90_000;
 
-/** A swim drawn from a seed, marked whole by a coach who errs as the marking error says. */
+const keptSwums = 16;
+const swums = new Map<string, MarkedSwum>();
+
+/**
+ * A swim drawn from a seed, marked whole by a coach who errs as the marking error says. The last ones are kept: many ways of
+ * marking start from the same.
+ */
 export function markedSwum(seed: number, wish: DrawWish = {}): MarkedSwum {
+  const key = `${seed} ${JSON.stringify(wish)}`;
+  const made = swums.get(key) ?? markSwum(seed, wish);
+  if (swums.size >= keptSwums) swums.clear();
+  swums.set(key, made);
+  return made;
+}
+
+function markSwum(seed: number, wish: DrawWish): MarkedSwum {
   const swum = drawSwum(seed, wish);
   const random = seeded(seed ^ 0x51ed270b);
   const err = (): number => normal(random);
@@ -54,6 +69,9 @@ export function markedSwum(seed: number, wish: DrawWish = {}): MarkedSwum {
       }
       postures.push({ frame, points, hidden: [] });
     }
+  // the known length, how far the swimmer is from it, and the marks of its ends are off as the readings take them to be
+  const scaled = 1 / ((1 + 0.01 * err()) * (1 + 0.01 * err()));
+  const ends = Math.SQRT2 * err();
   const base = aSwim();
   const stroke = swum.base === 'stroke' ? ('butterfly' as const) : ('dolphin-kick' as const);
   const swim: Swim = {
@@ -75,7 +93,7 @@ export function markedSwum(seed: number, wish: DrawWish = {}): MarkedSwum {
       travel: 'right',
       level: { a: { x: 0, y: 4000 }, b: { x: 20_000, y: 4000 } },
       scale: {
-        line: { a: { x: 0, y: 4600 }, b: { x: 2.5 * swum.pixelsPerMetre, y: 4600 } },
+        line: { a: { x: 0, y: 4600 }, b: { x: 2.5 * swum.pixelsPerMetre * scaled + ends, y: 4600 } },
         metres: 2.5,
         metresSd: 0.025,
         preset: null,
@@ -88,7 +106,7 @@ export function markedSwum(seed: number, wish: DrawWish = {}): MarkedSwum {
   return { swum, swim, truth };
 }
 
-function errorOf({ eventSd, landmarkSd }: Swum): MarkingError {
+const errorOf = keptWith(({ eventSd, landmarkSd }: Swum): MarkingError => {
   const forEach = <K extends string>(keys: readonly K[], sd: number): Record<K, number> =>
     Object.fromEntries(keys.map((key) => [key, sd])) as Record<K, number>;
   return {
@@ -99,7 +117,7 @@ function errorOf({ eventSd, landmarkSd }: Swum): MarkingError {
     followedSd: forEach(landmarkNames, 2 * landmarkSd),
     scenePointSd: 1,
   };
-}
+});
 
 /** A marked swim ready to be read, by a coach whose marking error is known. */
 export const contextOfSwum = (swum: Swum, swim: Swim): BodyContext =>

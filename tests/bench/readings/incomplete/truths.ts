@@ -7,10 +7,13 @@ import { heightAt, type Instant, placeAt, type Swum, timeAt, turnsOf } from './s
 const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
 const steps = 240;
 
-/** What each reading is in truth, from the swim as it was swum and nothing of how it was marked. */
+/**
+ * What each reading is in truth, from the swim as it was swum and nothing of how it was marked: each reading's own definition
+ * worked out on the very instants and places.
+ */
 export function swumTruths(swum: Swum, instants: readonly Instant[]): ReadonlyMap<string, number> {
   const out = new Map<string, number>();
-  const kick = swum.period / swum.kicks;
+  const kick = kickPeriod(swum);
   out.set('kick-frequency', 1 / kick);
   out.set('kick-tempo', kick);
   out.set('kick-rate-per-minute', 60 / kick);
@@ -18,12 +21,14 @@ export function swumTruths(swum: Swum, instants: readonly Instant[]): ReadonlyMa
   out.set('speed-centre-of-mass', swum.speed);
   out.set('distance-per-kick', swum.speed * kick);
   if (swum.base === 'stroke') {
-    out.set('stroke-rate', 60 / swum.period);
-    out.set('stroke-length', swum.speed * swum.period);
-    out.set('stroke-index', swum.speed ** 2 * swum.period);
+    const entries = instants.filter(({ kind }) => kind === 'entry');
+    const stroke = commonPeriod([entries.map(({ time }, i) => [i, time] as const)]);
+    out.set('stroke-rate', 60 / stroke);
+    out.set('stroke-length', swum.speed * stroke);
+    out.set('stroke-index', swum.speed ** 2 * stroke);
     handTruths(swum, instants, out);
   }
-  halfKicks(swum, out);
+  halfKicks(instants, out);
   if (swum.every > 0) bodyTruths(swum, out);
   return out;
 }
@@ -57,17 +62,40 @@ function handTruths(swum: Swum, instants: readonly Instant[], out: Map<string, n
   }
 }
 
-function halfKicks(swum: Swum, out: Map<string, number>): void {
-  const turns = turnsOf(swum);
-  const downs: number[] = [];
-  const ups: number[] = [];
-  turns.forEach((turn, i) => {
-    const next = turns[i + 1]?.phase ?? (turns[0]?.phase ?? 0) + 1;
-    (turn.kind === 'kick-top' ? downs : ups).push((next - turn.phase) * swum.period);
+/** Common period of rows of instants by least squares of time on number, each row with an offset of its own. */
+function commonPeriod(rows: readonly (readonly (readonly [number, number])[])[]): number {
+  let [nn, nt] = [0, 0];
+  for (const row of rows) {
+    const middle = mean(row.map(([number]) => number));
+    for (const [number, time] of row) {
+      nn += (number - middle) ** 2;
+      nt += (number - middle) * time;
+    }
+  }
+  return nt / nn;
+}
+
+/** Seconds of a whole kick: in strokes each kick of the stroke comes again once a stroke. */
+function kickPeriod(swum: Swum): number {
+  const rows = turnsOf(swum).map(({ phase }) => {
+    const more = swum.base === 'kick' && phase < 0.3 ? 1 : 0;
+    return Array.from({ length: swum.cycles + more }, (_, i) => [i, timeAt(swum, i + phase)] as const);
   });
-  out.set('down-kick-time', mean(downs));
-  out.set('up-kick-time', mean(ups));
-  out.set('down-up-ratio', mean(downs) / mean(ups));
+  return commonPeriod(rows) / swum.kicks;
+}
+
+function halfKicks(instants: readonly Instant[], out: Map<string, number>): void {
+  const turns = instants
+    .filter(({ kind }) => kind === 'kick-top' || kind === 'kick-bottom')
+    .sort((a, b) => a.time - b.time);
+  const halves = (kind: Instant['kind']): number =>
+    mean(
+      turns.slice(1).flatMap(({ time }, i) => (turns[i]?.kind === kind ? time - (turns[i]?.time ?? 0) : [])),
+    );
+  const [down, up] = [halves('kick-top'), halves('kick-bottom')];
+  out.set('down-kick-time', down);
+  out.set('up-kick-time', up);
+  out.set('down-up-ratio', down / up);
 }
 
 /** Amplitude and phase of a landmark's wave that goes `k` times a cycle, by its mean over one cycle. */
@@ -113,7 +141,7 @@ function bodyTruths(swum: Swum, out: Map<string, number>): void {
   });
   out.set('foot-speed-down', -Math.min(...speeds));
   out.set('foot-speed-up', Math.max(...speeds));
-  const frequency = swum.kicks / swum.period;
+  const frequency = out.get('kick-frequency') ?? Number.NaN;
   out.set('strouhal', (frequency * amplitude) / swum.speed);
   const chain = ['shoulder', 'hip', 'knee', 'ankle', 'toe'] as const;
   let along = 0;

@@ -41,6 +41,10 @@ describe('a swim whose direction of travel is said the wrong way round', () => {
     // what is the same both ways is not doubted
     for (const id of ['straightness', 'undulation-hip', 'kick-amplitude-toe'])
       expect(computed(readings, id).doubts, id).toEqual([]);
+    // nor are times: a speed below nothing is no speed that nobody swims
+    for (const each of readWhole(input))
+      if (each.status === 'computed' && ['kick-frequency', 'down-kick-time'].includes(each.id))
+        expect(each.doubts, each.id).toEqual([]);
   });
 
   it('has a trunk pitch beside half a turn, as narrow as the right way round', () => {
