@@ -26,6 +26,7 @@ import { useFileDrop } from './use-file-drop';
 import { useChoice } from './use-choice';
 import { useGridKeys } from './use-grid-keys';
 import { type Library, useLibrary } from '../swims/use-library';
+import { useCoachDamage } from '../swims/use-coach-damage';
 import { useOpenedFiles } from './use-opened-files';
 import { useRetakenPictures } from './use-retaken-pictures';
 import { useSeeChosen } from './use-see-chosen';
@@ -58,6 +59,7 @@ const stillWords = ({ pending, readingsPending }: Library): string =>
 /** All swims of the library by swimmer, newest first; files dropped anywhere are added. */
 export function Shelf({ host, memory, onOpen, say }: Props) {
   const opened = useLibrary(host);
+  useCoachDamage(host, say);
   const { library, load } = opened;
   const { squad, filter, setFilter, all, groups, shown, tabStop } = useShownSwims(library, memory);
   const adding = useAdding(host, load, onOpen);

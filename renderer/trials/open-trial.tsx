@@ -25,6 +25,7 @@ import { TrialOrder } from './trial-order';
 import { TrialPlots } from './trial-plots';
 import { TrialQuestion } from './trial-question';
 import { TrialTable } from './trial-table';
+import { useCoachDamage } from '../swims/use-coach-damage';
 import { useSwimReadings } from './use-swim-readings';
 import { trialsWords } from '#core/words/trials';
 
@@ -44,6 +45,7 @@ export function OpenTrial({ kept, squad: known, swims, own, host, say, go }: Pro
   const [adding, setAdding] = useState(false);
   const swimIds = useMemo(() => trial.rows.map(({ swimId }) => swimId), [trial.rows]);
   const read = useSwimReadings(host, swimIds, known);
+  useCoachDamage(host, say);
   const rows = useMemo(
     (): readonly TrialRow[] =>
       [...trial.rows]
