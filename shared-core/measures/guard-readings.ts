@@ -11,6 +11,7 @@ import { halfKicksMissing } from './events/kick-rhythm';
 import { strokePlaces } from './events/stroke-places';
 import { strokesOf } from './events/strokes';
 import { downSeconds, downShare } from './events/usual-kick';
+import { keptWith } from '../units/kept-with';
 import { amplitudeUnusual, isOutside, plausible, timesUnusual } from './plausible';
 import type { ComputedReading, MissingReason, Reading, ReadingUnit } from './reading';
 import { type LeansOn, leansOn } from './reading-leans-on';
@@ -43,8 +44,20 @@ export function guardReadings(context: BodyContext, readings: readonly Reading[]
     const refusal = refusals.find(({ on }) => on(reading));
     if (refusal) return { status: 'missing', id: reading.id, reasons: [refusal.reason] };
     const own = doubts.filter(({ on }) => on(reading)).map(({ code, frames }) => ({ code, frames }));
-    return own.length === 0 ? reading : { ...reading, doubts: joinedDoubts(reading.doubts, own) };
+    return own.length === 0 ? reading : doubtedReading(reading, own);
   });
+}
+
+const keptDoubted = keptWith((_: ComputedReading) => new Map<string, ComputedReading>());
+
+/** A reading with doubts beside its own; the same object for the same doubts, as the reading itself would be. */
+function doubtedReading(reading: ComputedReading, own: readonly Doubt[]): ComputedReading {
+  const known = keptDoubted(reading);
+  const key = JSON.stringify(own);
+  const made = known.get(key) ?? { ...reading, doubts: joinedDoubts(reading.doubts, own) };
+  known.clear();
+  known.set(key, made);
+  return made;
 }
 
 interface Refusal {

