@@ -37,7 +37,7 @@ const restShare = 0.04;
 
 /**
  * Makes the copy of a film that is stepped through where the film itself can't be: H.264 in groups of 12 without
- * pictures that lean forward, which decodes at once from anywhere (docs/performance.md), or, for film whose every picture
+ * pictures that lean forward, which decodes at once from anywhere (docs/performance-tables.md), or, for film whose every picture
  * is a JPEG, the same pictures in a container the window reads. It is made in pieces from where the coach looks, where
  * reading the film may begin anywhere. Every frame keeps its time; that is checked against `table`, and a copy that
  * differs is refused.

@@ -36,7 +36,7 @@ const swayShare = 0.01;
 /**
  * A picture that turned by more than this, degrees, or whose sizes changed by more than this share: what lies away from its
  * middle moved by one or two hundredths of the way there. Our choice; on drawn clips whose camera neither turned nor zoomed 0.14
- * degrees and, of a camera carried along, 1.4 % were seen at most (docs/performance.md).
+ * degrees and, of a camera carried along, 1.4 % were seen at most (docs/performance-tables.md).
  */
 const turnLimit = { degrees: 0.6, zoom: 0.02 };
 /**

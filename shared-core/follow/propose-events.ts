@@ -35,7 +35,7 @@ const leastFrames = 0.15;
 const markedShare = 0.004;
 /**
  * Between strokes of the arms kicks are uneven and toes come through the surface: where a followed toe turns lies so far, seconds,
- * from the kick, beside what its points' spread says. From the drawn clips of docs/performance.md.
+ * from the kick, beside what its points' spread says. From the drawn clips of docs/performance-tables.md.
  */
 const unevenSeconds = 0.01;
 /** A toe seen without a mark turns early by some of this, seconds, whatever its points' spread says. From the two clips seeing was set on. */

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 const pageOf = (name: string): string => fileURLToPath(new URL(`../../docs/${name}.md`, import.meta.url));
-const document = pageOf('performance');
+const document = pageOf('performance-tables');
 const marksOf = (name: string, writer: string) => ({
   begin: `<!-- ${name}: written by tests/bench/${writer} -->`,
   end: `<!-- /${name} -->`,
@@ -18,14 +18,14 @@ export function readSection(name: string, writer: string): string[] {
 }
 
 /**
- * Puts lines between a section's marks in a page of docs, performance.md unless told; a section that is not there yet goes to the end.
+ * Puts lines between a section's marks in a page of docs, performance-tables.md unless told; a section that is not there yet goes to the end.
  * `writer` is the script in tests/bench that measured them.
  */
 export function writeSection(
   name: string,
   writer: string,
   lines: readonly string[],
-  into = 'performance',
+  into = 'performance-tables',
 ): void {
   const page = pageOf(into);
   const before = existsSync(page) ? readFileSync(page, 'utf8') : '# Performance\n';

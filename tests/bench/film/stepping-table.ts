@@ -69,7 +69,7 @@ function wrongOf(lines: readonly string[]): string {
   return `Frame source, all rows together: ${wrong} wrong of ${steps} pictures.`;
 }
 
-/** Puts the latencies between their marks in docs/performance.md; what was measured of other clips stays. */
+/** Puts the latencies between their marks in docs/performance-tables.md; what was measured of other clips stays. */
 export function writeLatencies(rows: readonly Row[], machine: string): void {
   const lines = [...linesOfOthers('stepping', new Set(rows.map(({ clip }) => clip))), ...rows.map(lineOf)];
   writeSection('stepping', 'film/stepping.ts', [
@@ -96,7 +96,7 @@ export interface Costs extends PictureCosts {
   readonly load: number;
 }
 
-/** Puts what limits each clip between its marks in docs/performance.md. */
+/** Puts what limits each clip between its marks in docs/performance-tables.md. */
 export function writeCosts(costs: readonly Costs[]): void {
   const cell = (value: number | null): string => (value === null ? '–' : value.toFixed(1));
   writeSection('stepping-costs', 'film/stepping.ts', [
@@ -114,7 +114,7 @@ export function writeCosts(costs: readonly Costs[]): void {
   ]);
 }
 
-/** Puts the figures of the long walk between their marks in docs/performance.md. */
+/** Puts the figures of the long walk between their marks in docs/performance-tables.md. */
 export function writeMemory(lines: readonly string[]): void {
   writeSection('stepping-memory', 'film/stepping.ts', [
     '## Memory over 10,000 steps',

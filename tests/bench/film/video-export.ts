@@ -19,7 +19,7 @@ import { aSwim } from '../../shared-core/swim-file/a-swim';
 
 /**
  * Measures the making of videos against ffmpeg alone decoding, scaling, stacking and encoding the same pictures with the
- * same encoder settings, turn about in one run. Run with tsx; the table goes to docs/performance.md.
+ * same encoder settings, turn about in one run. Run with tsx; the table goes to docs/performance-tables.md.
  */
 const rounds = Number(process.argv[2] ?? 3);
 
@@ -196,7 +196,7 @@ try {
   await rm(folder, { recursive: true, force: true });
 }
 
-const file = fileURLToPath(new URL('../../../docs/performance.md', import.meta.url));
+const file = fileURLToPath(new URL('../../../docs/performance-tables.md', import.meta.url));
 const before = await readFile(file, 'utf8');
 const [begin, end] = ['<!-- video: written by tests/bench/film/video-export.ts -->', '<!-- /video -->'];
 const text = [
