@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useMemo, useRef, useState } from 'react';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import type { Say } from '../ui/notices';
 import { useCommandKeys } from '../ui/use-command-keys';
@@ -24,6 +24,7 @@ import { BundleDialog } from './bundle-dialog';
 import { useBundles } from './use-bundles';
 import { useFileDrop } from './use-file-drop';
 import { useChoice } from './use-choice';
+import { useComingBack } from './use-coming-back';
 import { useGridKeys } from './use-grid-keys';
 import { type Library, useLibrary } from '../swims/use-library';
 import { useCoachDamage } from '../swims/use-coach-damage';
@@ -115,12 +116,7 @@ export function Shelf({ host, memory, onOpen, say }: Props) {
   );
   useCommandKeys(shelfWords('shelf2'), commands);
 
-  // coming back from the bench, the coach is where they left
-  const isOpen = library !== null;
-  useEffect(() => {
-    const from = memory.getState().swimId;
-    if (isOpen && from) focusTile(from);
-  }, [isOpen, memory, focusTile]);
+  useComingBack(library !== null, memory, focusTile);
 
   const swimmer = squad.swimmers.find((each) => each.id === swimmerId);
   return (
