@@ -24,8 +24,8 @@ export const errorsWords = words({
   noLibrarySubmark: '{name} is not a Submark library, and it is not empty.',
   chooseLibrarysOwn:
     'Choose the library’s own folder, the one with library.json in it. Or choose a new or empty folder to start a library there.',
-  swimsFileDamaged: 'The swim’s file is damaged (at {detail}).',
-  swimsFileDamagedFull: 'The swim’s file is damaged.',
+  swimsFileDamaged: 'Submark can’t read the swim’s file: it is damaged (at {detail}).',
+  swimsFileDamagedFull: 'Submark can’t read the swim’s file: it is damaged.',
   earlierGoodCopies: 'Earlier good copies are in the swim’s .generations folder.',
   swimSavedNewer: 'This swim was saved by a newer Submark (file version {detail}).',
   updateSubmarkOpen: 'Update Submark to open it. Nothing in it was changed.',
