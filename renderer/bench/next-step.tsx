@@ -2,13 +2,12 @@ import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { MissingReason, Reading, ReadingDefinition } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
-import { shortListFor } from '#core/measures/short-list';
 import { questionsOf } from '../open-swim/follow-selectors';
 import { startPass } from '../open-swim/guided-pass';
 import { type OpenSwim, useOpenSwim, useSwim } from '../open-swim/open-swim';
 import { lookAtNext, proposalsOf } from '../open-swim/proposals';
 import { seeStoreOf } from '../open-swim/see-store';
-import { shortListStore } from '../readings/kept-short-lists';
+import { useShortList } from '../readings/use-short-list';
 import { placeFor } from '../readings/place-for';
 import { cancelSeeing, seeSwimmer } from '../see/see-actions';
 import { useKeyOf } from '../ui/use-tip';
@@ -82,18 +81,11 @@ interface Wanted {
 
 function MissingStep({ catalogue }: Props) {
   const session = useOpenSwim();
-  const card = useSwim((swim) => swim.card);
+  const list = useShortList();
   const readings = useStore(session.readings.store, (state) => state.readings);
-  const kept = useStore(shortListStore, ({ lists }) => lists);
   const wanted = useMemo(
-    () =>
-      firstWanted(
-        shortListFor(card, kept),
-        readings,
-        catalogue,
-        (reason) => placeFor(session, reason) !== null,
-      ),
-    [card, kept, readings, catalogue, session],
+    () => firstWanted(list, readings, catalogue, (reason) => placeFor(session, reason) !== null),
+    [list, readings, catalogue, session],
   );
   if (!wanted) return null;
   const { reason, label, others } = wanted;

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Reading, ReadingDefinition } from '#core/measures/reading';
 import { reasonWords } from '#core/measures/reason-words';
 import { useOpenSwim } from '../open-swim/open-swim';
+import { AboutButton } from './about-button';
 import { PinBar } from './pin-bar';
 import { placeFor } from './place-for';
 import { ReadingDetails } from './reading-details';
@@ -53,16 +54,7 @@ export function MissingRow({ definition, reading, short }: Props) {
             )}
           </>
         )}
-        <button
-          type="button"
-          className="about"
-          aria-expanded={open}
-          aria-label={readingsWords('about', { label: definition.label })}
-          title={readingsWords('whatWhereFrom')}
-          onClick={() => setOpen(!open)}
-        >
-          ?
-        </button>
+        <AboutButton label={definition.label} open={open} onOpen={setOpen} />
       </div>
       {open && (
         <>

@@ -1,15 +1,13 @@
-import { useMemo } from 'react';
-import { useStore } from 'zustand';
-import { shortListFor, withMoved, withPinned } from '#core/measures/short-list';
+import { withMoved, withPinned } from '#core/measures/short-list';
 import { useSwim } from '../open-swim/open-swim';
-import { changeShortLists, shortListStore } from './kept-short-lists';
+import { changeShortLists } from './kept-short-lists';
+import { useShortList } from './use-short-list';
 import { readingsWords } from '#core/words/readings';
 
 /** Pins a reading to this drill's short list, moves it there, or takes it off. */
 export function PinBar({ id, label }: { readonly id: string; readonly label: string }) {
   const card = useSwim((swim) => swim.card);
-  const kept = useStore(shortListStore, ({ lists }) => lists);
-  const list = useMemo(() => shortListFor(card, kept), [card, kept]);
+  const list = useShortList();
   const at = list.indexOf(id);
   const pinned = at >= 0;
   const move = (by: -1 | 1): void => changeShortLists((lists) => withMoved(lists, card, id, by));

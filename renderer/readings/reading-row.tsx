@@ -9,6 +9,7 @@ import { formatReading } from '#core/measures/format-reading';
 import { doubtsInWords } from '#core/measures/doubtful';
 import { noteWords } from '#core/measures/reason-words';
 import { MissingRow } from './missing-row';
+import { AboutButton } from './about-button';
 import { PinBar } from './pin-bar';
 import { ReadingDetails } from './reading-details';
 import { sourceFrames } from './source-frames';
@@ -130,16 +131,7 @@ export const ReadingRow = memo(function ReadingRow({
           )}
           <TargetDot mark={target} />
         </button>
-        <button
-          type="button"
-          className="about"
-          aria-expanded={open}
-          aria-label={readingsWords('about', { label: definition.label })}
-          title={readingsWords('whatWhereFrom')}
-          onClick={() => setOpen(!open)}
-        >
-          ?
-        </button>
+        <AboutButton label={definition.label} open={open} onOpen={setOpen} />
       </div>
       {text.doubtful && (
         <p className="reading-notes reading-doubts">

@@ -1,10 +1,10 @@
-import { useMemo } from 'react';
 import { useStore } from 'zustand';
-import { shortListFor, shortListKey, withUsual } from '#core/measures/short-list';
+import { shortListKey, withUsual } from '#core/measures/short-list';
 import type { Swimmer } from '#core/swim-file/squad-schema';
 import { useSwim } from '../open-swim/open-swim';
 import type { ReadingRowData } from './arrange-readings';
 import { changeShortLists, shortListStore } from './kept-short-lists';
+import { useShortList } from './use-short-list';
 import { ReadingRow } from './reading-row';
 import { readingsWords } from '#core/words/readings';
 
@@ -16,8 +16,8 @@ interface Props {
 /** The few readings this drill is about, large, as the coach pinned and ordered them. */
 export function ShortList({ rows, swimmer }: Props) {
   const card = useSwim((swim) => swim.card);
+  const list = useShortList();
   const kept = useStore(shortListStore, ({ lists }) => lists);
-  const list = useMemo(() => shortListFor(card, kept), [card, kept]);
   const own = kept[shortListKey(card)] !== undefined;
   return (
     <section className="short-list" aria-label={readingsWords('shortList')}>
